@@ -1,0 +1,99 @@
+# Two commands do everything on a fresh machine: `make demo` (the main job on the bundled season) and `make test`.
+# Other targets: all, check (unit and command-line tests without the installing step), check-includes, asan, valgrind, bench,
+# fuzz, install, clean. Settings that may be given on the command line: CC, CFLAGS, LDFLAGS, BUILD, PREFIX.
+
+CC ?= cc
+BUILD ?= build
+PREFIX ?= /usr/local
+CFLAGS ?= -O2 -g
+override WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes
+XML_CFLAGS = $(shell xml2-config --cflags 2>/dev/null)
+XML_LIBS = $(shell xml2-config --libs 2>/dev/null)
+LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lm
+override COMPILE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CFLAGS) -MMD -MP
+
+LIB_SOURCES := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
+CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
+UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
+SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c,$(wildcard tests/support/*.c)))
+objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
+LIB_OBJECTS := $(call objects,$(LIB_SOURCES))
+LIBRARY := $(BUILD)/libspezzato.a
+PROGRAM := $(BUILD)/spezzato
+UNIT := $(BUILD)/unit-tests
+SKETCH := $(BUILD)/sketch
+SUITES := $(notdir $(basename $(UNIT_SOURCES)))
+
+.PHONY: all demo test check check-includes asan valgrind bench clean install packages sketches
+.DELETE_ON_ERROR:
+
+all: $(PROGRAM) $(LIBRARY)
+
+demo: packages
+	@$(MAKE) --no-print-directory all
+	@BUILD=$(BUILD) sh tests/support/demo.sh
+
+test: packages
+	@$(MAKE) --no-print-directory check
+
+check: all $(UNIT) $(SKETCH) check-includes
+	@BUILD=$(BUILD) sh tests/support/run-tests.sh
+
+packages:
+	@sh tests/support/packages.sh
+
+$(LIBRARY): $(LIB_OBJECTS)
+	@rm -f $@
+	$(AR) rcs $@ $^
+
+$(PROGRAM): $(call objects,$(CLI_SOURCES)) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+
+# Each tests/unit/NAME.c defines `void suite_NAME(void)`; the list of suites is made from the file names.
+$(BUILD)/suites.c: $(UNIT_SOURCES) Makefile
+	@mkdir -p $(BUILD)
+	@{ for s in $(SUITES); do echo "void suite_$$s(void);"; done; \
+	   echo "void all_suites(void);"; echo "void all_suites(void) {"; for s in $(SUITES); do echo "suite_$$s();"; done; echo "}"; } > $@
+
+$(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ -lcunit $(LIB_LIBS)
+
+$(SKETCH): $(call objects,tests/support/sketch.c tests/support/notation.c) 
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(XML_LIBS) -lz
+
+# Library code sees its modules from src/ and keeps its symbols to itself; the command line sees only include/.
+$(BUILD)/src/cli/%.o: src/cli/%.c
+	@mkdir -p $(@D)
+	$(COMPILE) -c -o $@ $<
+$(BUILD)/src/%.o: src/%.c
+	@mkdir -p $(@D)
+	$(COMPILE) -Isrc -fvisibility=hidden -c -o $@ $<
+$(BUILD)/tests/%.o: tests/%.c
+	@mkdir -p $(@D)
+	$(COMPILE) -Isrc -Itests -c -o $@ $<
+$(BUILD)/suites.o: $(BUILD)/suites.c
+	$(COMPILE) -c -o $@ $<
+
+check-includes:
+	@sh tests/support/check-includes.sh
+
+asan:
+	@$(MAKE) --no-print-directory BUILD=$(BUILD)-asan CFLAGS="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer" check
+
+valgrind: $(UNIT)
+	valgrind -q --error-exitcode=9 --leak-check=full $(UNIT)
+
+bench: all
+	@BUILD=$(BUILD) sh tests/support/bench.sh
+
+install: all
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1
+	install -m 755 $(PROGRAM) $(DESTDIR)$(PREFIX)/bin
+	install -m 644 $(LIBRARY) $(DESTDIR)$(PREFIX)/lib
+	install -m 644 include/spezzato/*.h $(DESTDIR)$(PREFIX)/include/spezzato
+	install -m 644 docs/spezzato.1 $(DESTDIR)$(PREFIX)/share/man/man1
+
+clean:
+	rm -rf $(BUILD) $(BUILD)-asan
+
+-include $(shell find $(BUILD) -name '*.d' 2>/dev/null)

@@ -1,0 +1,75 @@
+/* sections.h - which part, staff or voice is which string section. */
+#ifndef SPEZZATO_SECTIONS_H
+#define SPEZZATO_SECTIONS_H
+
+#include "spezzato/score.h"
+#include "spezzato/settings.h"
+#include <stdbool.h>
+
+/* In score order. SPZ_VIOLINS, SPZ_STRINGS and SPZ_WINDS name sets of sections in findings, never a line of the score. */
+typedef enum spz_section {
+    SPZ_NO_SECTION = 0,
+    SPZ_VN1, SPZ_VN2, SPZ_VN3, SPZ_VA, SPZ_VC, SPZ_DB,
+    SPZ_VIOLINS, SPZ_STRINGS, SPZ_WINDS,
+    SPZ_SECTION_COUNT
+} spz_section;
+
+/* "Vn I", "Vn II", "Vn III", "Va", "Vc", "Db", "Violins", "Strings", "Winds"; "" for none. */
+SPZ_API const char *spz_section_name(spz_section section);
+/* "first violins", "second violins", "third violins", "violas", "cellos", "basses", "violins", "strings", "winds". */
+SPZ_API const char *spz_section_words(spz_section section);
+SPZ_API spz_section spz_section_from_name(const char *name); /* SPZ_NO_SECTION when unknown */
+
+typedef enum spz_family {
+    SPZ_FAMILY_UNKNOWN = 0, SPZ_FAMILY_STRINGS, SPZ_FAMILY_WOODWIND, SPZ_FAMILY_BRASS, SPZ_FAMILY_PERCUSSION,
+    SPZ_FAMILY_KEYBOARD, SPZ_FAMILY_PLUCKED, SPZ_FAMILY_VOICES, SPZ_FAMILY_COUNT
+} spz_family;
+SPZ_API const char *spz_family_name(spz_family family); /* "strings", "woodwind", ... "not known" */
+
+typedef enum spz_role {
+    SPZ_TUTTI = 0, /* the section, or a line of it */
+    SPZ_DESK,      /* named desks of a section */
+    SPZ_SOLO,      /* one player before the section: leader, concertino, soloist */
+    SPZ_CONTINUO,  /* plays along with the bass; sits with it */
+    SPZ_ROLE_COUNT
+} spz_role;
+SPZ_API const char *spz_role_name(spz_role role);
+
+/* One line of the score as understood. A part gives one line, or one for each staff or voice where these hold different
+ * sections. */
+typedef struct spz_line {
+    size_t part;
+    int staff;            /* 0: all staves of the part */
+    const char *voice;    /* NULL: all voices */
+    spz_family family;
+    spz_section section;  /* SPZ_NO_SECTION for all but strings */
+    spz_section also;     /* second section that reads the same notes ('Violoncello e Basso'), or SPZ_NO_SECTION */
+    int orchestra;        /* 1, 2 for double orchestras or choirs; 0 when there is one */
+    int number;           /* 1.. where a section is written as several parts of equal standing (Viola 1, 2, 3); else 0 */
+    int division;         /* 1.. where parts or staves are lines of one divided section (Violin I.1, I.2); else 0 */
+    spz_role role;
+    const char *desk;     /* what the name says of desks ('1. Pult', 'desks 1-2'), NULL when nothing */
+    const char *because;  /* one plain clause: "its name says 'Violino primo'" */
+} spz_line;
+
+/* One body of players that sits in one place: what antiphony is heard between. */
+typedef struct spz_group {
+    spz_section section;
+    int orchestra, number; /* as in spz_line */
+    bool solo;             /* concertino or soloists */
+    const char *name;      /* 'Vn I', 'Va 2', 'Vn I (orchestra 2)' */
+} spz_group;
+
+typedef struct spz_sections spz_sections;
+
+/* Names every part of the movement. `settings` may hold corrections (section [sections]); NULL for none. Doubts go to the sink. The
+ * movement must outlive the result. */
+SPZ_API spz_status spz_sections_find(const spz_movement *movement, const spz_settings *settings, const spz_sink *sink,
+                                     spz_sections **out);
+SPZ_API void spz_sections_free(spz_sections *sections);
+SPZ_API size_t spz_sections_lines(const spz_sections *sections);
+SPZ_API const spz_line *spz_sections_line(const spz_sections *sections, size_t index);
+SPZ_API size_t spz_sections_groups(const spz_sections *sections); /* string groups, in score order */
+SPZ_API const spz_group *spz_sections_group(const spz_sections *sections, size_t index);
+
+#endif

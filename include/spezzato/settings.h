@@ -1,0 +1,50 @@
+/* settings.h - house rules: everything that a user may set, with defaults, units and sources. One table in
+ * src/settings/table.c holds them all; settings files are .ini files read with libinih. */
+#ifndef SPEZZATO_SETTINGS_H
+#define SPEZZATO_SETTINGS_H
+
+#include "spezzato/status.h"
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef struct spz_settings spz_settings;
+
+typedef enum spz_setting_kind { SPZ_NUMBER, SPZ_WORD, SPZ_TEXT, SPZ_YES_NO } spz_setting_kind;
+
+/* One thing that can be set. */
+typedef struct spz_setting {
+    const char *section, *key; /* as written in a settings file: [section] key = value */
+    spz_setting_kind kind;
+    const char *initial;       /* the default, as it would be written */
+    double least, most;        /* SPZ_NUMBER only */
+    const char *words;         /* SPZ_WORD only: the words allowed, '|' between */
+    const char *unit;          /* "" where there is none */
+    const char *meaning;       /* one sentence */
+    const char *source;        /* where the default comes from: a publication, 'common practice', 'measured: docs/accuracy.md' */
+} spz_setting;
+
+SPZ_API size_t spz_setting_count(void);
+SPZ_API const spz_setting *spz_setting_at(size_t index); /* NULL past the end */
+
+SPZ_API spz_status spz_settings_new(spz_settings **out); /* all defaults */
+SPZ_API void spz_settings_free(spz_settings *settings);
+/* Reads a settings file over what is set. An unknown key, or a value out of its range, is an error with its line; on error nothing
+ * is changed. SPZ_CANNOT_OPEN, SPZ_BAD_SETTINGS, SPZ_NO_MEMORY. */
+SPZ_API spz_status spz_settings_read(spz_settings *settings, const char *path, const spz_sink *sink);
+/* Sets one value by its name, 'stage.width'. */
+SPZ_API spz_status spz_settings_set(spz_settings *settings, const char *name, const char *value, const spz_sink *sink);
+
+/* By name 'stage.width'. An unknown name is a mistake of the caller: 0, false or "". Views live until the next change. */
+SPZ_API double spz_settings_number(const spz_settings *settings, const char *name);
+SPZ_API const char *spz_settings_text(const spz_settings *settings, const char *name);
+SPZ_API bool spz_settings_flag(const spz_settings *settings, const char *name);
+SPZ_API bool spz_settings_is_default(const spz_settings *settings, const char *name);
+
+/* Free-form entries: sections of a settings file whose keys are names of the user's: [sections] 'Oboe d'amore' = ..., and
+ * [arrangement NAME]. Walks all entries of `section` in file order; `index` from 0; false past the end. */
+SPZ_API bool spz_settings_entry(const spz_settings *settings, const char *section, size_t index, const char **key,
+                                const char **value);
+/* Names of the sections that start with `prefix` ('arrangement '), from 0; NULL past the end. */
+SPZ_API const char *spz_settings_section(const spz_settings *settings, const char *prefix, size_t index);
+
+#endif

@@ -1,0 +1,15 @@
+/* spezzato.h - the whole library: from a score file to a seating that can be defended with bar numbers.
+ *
+ *   spz_reading *reading;
+ *   if (spz_reading_make("symphony.mxl", NULL, 0, SPZ_TO_SEATING, NULL, &reading) == SPZ_OK) {
+ *       puts(spz_verdict_statement(spz_reading_at(reading, 0).verdict));
+ *       spz_reading_free(reading);
+ *   }
+ */
+#ifndef SPEZZATO_SPEZZATO_H
+#define SPEZZATO_SPEZZATO_H
+
+#include "spezzato/reading.h"
+#include "spezzato/report.h"
+
+#endif

@@ -1,0 +1,155 @@
+/* movement.h - the model that the reader fills and everything after it reads: movements, bars, parts, notes, marks.
+ *
+ * Invariants once the reader is done:
+ *   - every time is a whole number of ticks; `per_crotchet` ticks make a crotchet; nothing is rounded
+ *   - bars are shared by all parts and lie end to end: bars[i].onset + bars[i].length == bars[i + 1].onset
+ *   - a part's notes are sorted by onset, then staff, voice, order in the file; its marks by onset, then order in the file
+ *   - a note's pitch is the sounding one (transposition applied; clef octave and ottava change nothing: MusicXML writes
+ *     the pitch that sounds but for `transpose`)
+ *   - tied notes are still apart here: stream.h joins them
+ *   - strings live in the score's arena and are UTF-8
+ */
+#ifndef MODEL_MOVEMENT_H
+#define MODEL_MOVEMENT_H
+#include "spezzato/score.h"
+#include "support/arena.h"
+#include "support/ticks.h"
+#include <stdbool.h>
+#include <stdint.h>
+
+typedef enum Dynamic { /* loudness ladder; 0 where the score says nothing yet */
+    DYNAMIC_NONE, DYNAMIC_PPPP, DYNAMIC_PPP, DYNAMIC_PP, DYNAMIC_P, DYNAMIC_MP, DYNAMIC_MF, DYNAMIC_F, DYNAMIC_FF,
+    DYNAMIC_FFF, DYNAMIC_FFFF
+} Dynamic;
+
+enum NoteFlag {
+    NOTE_CHORD = 1u << 0,      /* sounds with the note before it in the file */
+    NOTE_GRACE = 1u << 1,      /* duration 0; before its main note */
+    NOTE_GRACE_AFTER = 1u << 2,/* with NOTE_GRACE: after-grace, at the end of the note before */
+    NOTE_CUE = 1u << 3,        /* printed only, not heard */
+    NOTE_TIE_START = 1u << 4,
+    NOTE_TIE_STOP = 1u << 5,
+    NOTE_UNPITCHED = 1u << 6,  /* midi is -1 */
+    NOTE_TREMOLO = 1u << 7,    /* repeated note */
+    NOTE_TREMOLO_PAIR = 1u << 8, /* alternates with its partner (start or stop of the pair) */
+    NOTE_SLUR_START = 1u << 9,
+    NOTE_SLUR_STOP = 1u << 10,
+    NOTE_STACCATO = 1u << 11,
+    NOTE_ACCENT = 1u << 12,
+    NOTE_HARMONIC = 1u << 13,
+    NOTE_ARPEGGIO = 1u << 14,  /* chord marked to be broken */
+    NOTE_TRILL = 1u << 15,
+    NOTE_FERMATA = 1u << 16,
+    NOTE_SLASH = 1u << 17,     /* stands for repeated material that the file doesn't write out */
+    NOTE_COPIED = 1u << 18,    /* supplied by a measure-repeat sign */
+    NOTE_PIZZICATO = 1u << 19, /* under a pizz. mark */
+    NOTE_MUTED = 1u << 20      /* under con sord. */
+};
+
+typedef struct Note {
+    Ticks onset, duration; /* from the start of the movement; duration 0 only for grace notes */
+    uint32_t flags;        /* NoteFlag */
+    uint32_t line;         /* line in the XML */
+    int32_t bar;           /* index into bars */
+    uint16_t voice;        /* index into the part's voice names */
+    uint8_t staff;         /* from 1 */
+    uint8_t dynamic;       /* Dynamic in force for this staff */
+    int16_t midi;          /* sounding, rounded to a semitone; -1 when unpitched */
+    int8_t cents;          /* what the rounding dropped, -50..50 (microtones) */
+    int8_t step;           /* sounding spelling: 0 = C .. 6 = B */
+    int8_t alter;          /* -2..2 in semitones */
+    int8_t octave;         /* 4 holds middle C */
+} Note;
+
+typedef enum MarkKind {
+    MARK_WORDS,     /* any text: 'div.', 'pizz.', 'a tempo' */
+    MARK_DYNAMIC,   /* value: Dynamic; text: as written ('sfz') */
+    MARK_WEDGE,     /* value: 1 crescendo, -1 diminuendo, 0 end of either */
+    MARK_TEMPO,     /* rate: crotchets a minute; text: words or metronome mark when there is one */
+    MARK_REHEARSAL, /* text: the letter */
+    MARK_SIGN       /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
+} MarkKind;
+
+typedef struct Mark {
+    Ticks onset;
+    const char *text; /* may be NULL */
+    double rate;      /* MARK_TEMPO only */
+    uint32_t line;
+    int32_t bar;
+    int32_t value;
+    uint8_t kind;     /* MarkKind */
+    uint8_t staff;    /* 0: the whole part */
+} Mark;
+
+typedef struct Part {
+    const char *id, *name, *abbreviation; /* never NULL; may be "" */
+    const char *groups;                   /* names of the part groups it stands in, outermost first, '|' between; "" */
+    const char *instrument;               /* instrument-name of its first instrument, "" */
+    const char *sound;                    /* MusicXML sound id of its first instrument ('strings.violin'), "" */
+    const char **voices;                  /* voice names by index */
+    Note *notes;
+    Mark *marks;
+    size_t voice_count, note_count, mark_count;
+    int midi_program;                     /* General MIDI, 1..128; 0 unknown */
+    int staves;                           /* at least 1 */
+    int written_bars;                     /* bars that the file gives this part */
+    int ensemble;                         /* 'players' of the file (instrument-sound ensemble / solo): 1 solo, 0 unknown, >1 ensemble */
+} Part;
+
+typedef struct Bar {
+    const char *number;    /* as printed: '12', '12a', 'X1', '' */
+    const char *rehearsal; /* letter at or before this bar's end, NULL where none starts in it */
+    Ticks onset, length;   /* what the notes fill; nominal from the time signature, 0 when senza misura */
+    Ticks nominal;
+    Ticks beat;            /* length of one beat as a conductor counts: a dotted crotchet in 6/8 */
+    uint32_t line;
+    int16_t fifths;        /* key signature of the first part */
+    bool implicit;         /* not counted: pickups, second halves of split bars */
+    /* repeat structure, read off any part */
+    bool repeat_start, repeat_end;
+    uint8_t repeat_times;  /* how often in all; 2 when not said */
+    bool ending_start, ending_stop;
+    uint32_t ending;       /* bit n-1: counts for the n-th pass; 0 outside endings */
+    bool segno, coda, to_coda, da_capo, dal_segno, fine; /* signs and `sound` attributes */
+    bool final;            /* light-heavy barline */
+} Bar;
+
+struct spz_movement {
+    const char *file, *title, *work, *composer; /* never NULL */
+    Part *parts;
+    Bar *bars;
+    size_t part_count, bar_count;
+    Ticks per_crotchet, length;
+    int year;
+    /* Playing order: indices of bars, as they sound; filled by playing_order.h. */
+    int32_t *played;
+    size_t played_count;
+    bool played_broken;    /* the repeat signs contradict each other; bars are then played as written */
+};
+typedef struct spz_movement Movement;
+
+struct spz_score {
+    Arena arena; /* owns everything below */
+    const char *file;
+    Movement *movements;
+    size_t movement_count;
+};
+typedef struct spz_score Score;
+
+/* The bar that holds time `when` (the last one that starts at or before it); -1 for a movement of no bars. */
+int movement_bar_at(const Movement *movement, Ticks when);
+
+/* Beat in the bar, from 1, exact, as '2' or '5/2', in units of the bar's beat. */
+char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_TEXT]);
+
+/* Crotchets a minute at `when`: the last tempo mark at or before it in any part; 0 when the score gives none. */
+double movement_tempo_at(const Movement *movement, Ticks when);
+
+/* Nearest rehearsal letter and bars after it: 'B', 'B+3'; "" before the first letter. */
+enum { REHEARSAL_TEXT = 64 };
+char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEARSAL_TEXT]);
+
+/* 'Eb4', 'F#5', 'unpitched'. */
+enum { PITCH_TEXT = 16 };
+char *note_pitch_text(const Note *note, char text[PITCH_TEXT]);
+#endif

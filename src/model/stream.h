@@ -1,0 +1,19 @@
+/* stream.h - what is heard: notes of one part with tied notes joined into one, cue notes and slashes left out.
+ *
+ * A tie joins a note to the next note of the same pitch, part and (first choice) voice that starts where it ends and carries a
+ * tie stop; it may cross bars, voices and staves. A tie that finds no partner ends with its note. */
+#ifndef MODEL_STREAM_H
+#define MODEL_STREAM_H
+#include "model/movement.h"
+#include "support/array.h"
+
+typedef struct Sound {
+    Ticks onset, duration;
+    const Note *note; /* the first of the tied notes: pitch, bar, staff, voice, marks */
+    uint16_t part;
+} Sound;
+typedef ARRAY(Sound) SoundList;
+
+/* Appends the part's sounds to `out`, in order of onset. SPZ_NO_MEMORY leaves what was appended. */
+spz_status stream_of_part(const Movement *movement, size_t part, SoundList *out);
+#endif

@@ -1,0 +1,26 @@
+/* buffer.h - text that grows. A failed append is remembered: write freely, ask buffer_failed once at the end. */
+#ifndef SUPPORT_BUFFER_H
+#define SUPPORT_BUFFER_H
+#include <stdarg.h>
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef struct Buffer {
+    char *text; /* ended with a zero byte once anything was added; NULL before */
+    size_t length, capacity;
+    bool failed;
+} Buffer;
+
+void buffer_init(Buffer *buffer);
+void buffer_free(Buffer *buffer);
+void buffer_clear(Buffer *buffer); /* keeps the memory */
+bool buffer_failed(const Buffer *buffer);
+void buffer_add(Buffer *buffer, const char *text, size_t length);
+void buffer_puts(Buffer *buffer, const char *text);
+void buffer_putc(Buffer *buffer, char c);
+void buffer_printf(Buffer *buffer, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void buffer_vprintf(Buffer *buffer, const char *format, va_list list);
+void buffer_xml(Buffer *buffer, const char *text);  /* & < > " ' escaped, control characters dropped */
+void buffer_json(Buffer *buffer, const char *text); /* quoted and escaped (RFC 8259); NULL gives null */
+void buffer_csv(Buffer *buffer, const char *text);  /* a field, quoted where RFC 4180 asks for it */
+#endif

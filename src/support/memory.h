@@ -1,0 +1,13 @@
+/* memory.h - the one place that asks the system for memory: sizes are checked for overflow, and the tests can make any
+ * request fail. */
+#ifndef SUPPORT_MEMORY_H
+#define SUPPORT_MEMORY_H
+#include <stddef.h>
+
+void *memory_get(size_t size);                              /* NULL when there is none; size 0 is a byte */
+void *memory_resize(void *block, size_t count, size_t size); /* count * size bytes; NULL leaves `block` as it was */
+void memory_give(void *block);                              /* takes NULL */
+
+/* Tests only: the n-th request from now fails, and all after it; 0 ends the famine. */
+void memory_starve_after(long requests);
+#endif

@@ -1,0 +1,22 @@
+/* suite.h - how a file of tests/unit names its tests: statements about music, one a line.
+ *
+ *     static const struct Statement statements[] = { STATEMENT(a_tied_note_sounds_once), ... };
+ *     void suite_streams(void) { suite_of("streams", statements, COUNT(statements)); }
+ */
+#ifndef TESTS_SUITE_H
+#define TESTS_SUITE_H
+#include <CUnit/CUnit.h>
+#include <stddef.h>
+
+struct Statement {
+    const char *name;
+    void (*test)(void);
+};
+#define STATEMENT(name) { #name, name }
+#define COUNT(array) (sizeof(array) / sizeof((array)[0]))
+
+void suite_of(const char *name, const struct Statement *statements, size_t count);
+
+/* Path of a file in the shared folder, or NULL when that folder is absent; says so once. */
+const char *shared_file(const char *name);
+#endif

@@ -1,0 +1,24 @@
+/* unit_main.c - runs every suite (the list is made by the Makefile from tests/unit/) and fails when any statement fails. */
+#include <CUnit/Basic.h>
+#include <locale.h>
+#include <stdio.h>
+
+void all_suites(void);
+
+int main(void)
+{
+    setlocale(LC_ALL, "C");
+    if (CU_initialize_registry() != CUE_SUCCESS)
+        return 2;
+    all_suites();
+    CU_basic_set_mode(CU_BRM_NORMAL);
+    CU_basic_run_tests();
+    unsigned failures = CU_get_number_of_failures() + CU_get_number_of_suites_failed();
+    unsigned run = CU_get_number_of_tests_run();
+    CU_cleanup_registry();
+    if (run == 0) {
+        puts("no test was run");
+        return 1;
+    }
+    return failures != 0;
+}
