@@ -58,7 +58,7 @@ $(BUILD)/suites.c: $(UNIT_SOURCES) Makefile
 $(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ -lcunit $(LIB_LIBS)
 
-$(SKETCH): $(call objects,tests/support/sketch.c tests/support/notation.c) 
+$(SKETCH): $(call objects,tests/support/sketch.c $(wildcard tests/support/notation*.c))
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(XML_LIBS) -lz
 
 # Library code sees its modules from src/ and keeps its symbols to itself; the command line sees only include/.
