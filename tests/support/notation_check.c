@@ -97,7 +97,7 @@ static void count_in_words(long ticks, long beat, char *text, size_t size)
 static bool check_length(struct score *score, const struct part *part, const struct bar *bar, int index)
 {
     int beats, unit;
-    char text[96], count[48];
+    char text[200], count[64];
     score_time_at(score, index, &beats, &unit);
     for (int v = 0; v < bar->voice_count; v++) {
         long ticks = 0;
