@@ -1,0 +1,47 @@
+#include "analysis/detectors.h"
+#include "analysis/coupling.h"
+#include "analysis/divisi.h"
+#include <string.h>
+
+static const Detector detectors[] = {
+    { "divided sections", detect_divisi },
+    { "coupling", detect_coupling },
+};
+
+const Detector *detectors_all(size_t *count)
+{
+    *count = sizeof detectors / sizeof *detectors;
+    return detectors;
+}
+
+static spz_status run_all(Findings *findings, const spz_settings *settings)
+{
+    size_t count;
+    const Detector *all = detectors_all(&count);
+    for (size_t i = 0; i < count; i++) {
+        spz_status status = all[i].detect(findings, settings);
+        if (status)
+            return status;
+    }
+    findings_sort(findings);
+    return SPZ_OK;
+}
+
+spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,
+                             spz_findings **out)
+{
+    (void)sink; /* the detectors have no doubts to report: what they are unsure of comes out weak */
+    *out = NULL;
+    Findings *findings = memory_get(sizeof *findings);
+    if (!findings)
+        return SPZ_NO_MEMORY;
+    memset(findings, 0, sizeof *findings);
+    arena_init(&findings->arena);
+    findings->map = sections;
+    spz_status status = sections->movement->bar_count ? run_all(findings, settings) : SPZ_OK;
+    if (status)
+        spz_findings_free(findings);
+    else
+        *out = findings;
+    return status;
+}
