@@ -1,0 +1,92 @@
+/* Values as people write them: '1.5' and '1,5', 'yes' and 'no'. Nothing depends on the locale. */
+#include "settings/store.h"
+#include <stdio.h>
+#include <string.h>
+#include <strings.h>
+
+static bool read_number(const char *text, double *out)
+{
+    bool negative = *text == '-';
+    if (*text == '-' || *text == '+')
+        text++;
+    double value = 0, place = 1;
+    int digits = 0;
+    bool fraction = false;
+    for (; *text; text++) {
+        if (*text >= '0' && *text <= '9' && digits < 18) {
+            value = value * 10 + (*text - '0');
+            place *= fraction ? 10 : 1;
+            digits++;
+        } else if ((*text == '.' || *text == ',') && !fraction) {
+            fraction = true;
+        } else {
+            return false;
+        }
+    }
+    *out = (negative ? -value : value) / place;
+    return digits > 0;
+}
+
+static bool read_yes_no(const char *text, double *out)
+{
+    static const char *const words[][2] = { { "yes", "no" }, { "on", "off" }, { "true", "false" }, { "1", "0" } };
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
+        for (int no = 0; no < 2; no++)
+            if (strcasecmp(text, words[i][no]) == 0) {
+                *out = no ? 0 : 1;
+                return true;
+            }
+    return false;
+}
+
+static bool word_allowed(const char *words, const char *word)
+{
+    size_t length = strlen(word);
+    for (const char *at = words; length; at++) {
+        size_t size = strcspn(at, "|");
+        if (size == length && strncmp(at, word, length) == 0)
+            return true;
+        at += size;
+        if (!*at)
+            break;
+    }
+    return false;
+}
+
+static const char *number_fault(const spz_setting *row, const char *value, double *number, char *text, size_t size)
+{
+    const char *space = row->unit[0] ? " " : "";
+    if (!read_number(value, number))
+        snprintf(text, size, "has to be a number");
+    else if (*number < row->least || *number > row->most)
+        snprintf(text, size, "has to lie between %g and %g%s%s", row->least, row->most, space, row->unit);
+    else
+        return NULL;
+    return text;
+}
+
+static const char *word_fault(const spz_setting *row, const char *value, char *text, size_t size)
+{
+    if (word_allowed(row->words, value))
+        return NULL;
+    snprintf(text, size, "has to be one of: %s", row->words);
+    for (char *bar = text; (bar = strchr(bar, '|')) != NULL; bar++)
+        *bar = ',';
+    return text;
+}
+
+const char *settings_value_fault(const spz_setting *row, const char *value, double *number, char *text, size_t size)
+{
+    *number = 0;
+    switch (row->kind) {
+    case SPZ_NUMBER:
+        return number_fault(row, value, number, text, size);
+    case SPZ_WORD:
+        return word_fault(row, value, text, size);
+    case SPZ_YES_NO:
+        return read_yes_no(value, number) ? NULL : "has to be yes or no";
+    case SPZ_TEXT:
+        break;
+    }
+    return NULL;
+}
