@@ -1,0 +1,256 @@
+#include "analysis/antiphony.h"
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+void hearing_release(Hearing *hearing)
+{
+    rhythm_index_free(hearing->rhythms);
+    array_free(&hearing->matches);
+    array_free(&hearing->candidates);
+    array_free(&hearing->chains);
+    arena_release(&hearing->arena);
+}
+
+static spz_status weigh_all(const SectionMap *map, Hearing *hearing)
+{
+    for (size_t i = 0; i < hearing->matches.count; i++) {
+        Candidate candidate = {.match = hearing->matches.at[i]};
+        evidence_weigh(&hearing->scene, hearing->rhythms, &candidate.match, &candidate.evidence);
+        sides_of(map, &candidate.match, &candidate.evidence, candidate.sides);
+        candidate.first = movement_bar_at(map->movement, candidate.match.onset);
+        candidate.last = movement_bar_at(map->movement, candidate.match.end - 1);
+        if (!array_push(&hearing->candidates, candidate))
+            return SPZ_NO_MEMORY;
+    }
+    return SPZ_OK;
+}
+
+spz_status hearing_make(const SectionMap *map, Hearing *out)
+{
+    memset(out, 0, sizeof *out);
+    arena_init(&out->arena);
+    out->tunes = tunes_of(map, &out->arena);
+    spz_status status = out->tunes ? scene_make(map, out->tunes, &out->arena, &out->scene) : SPZ_NO_MEMORY;
+    if (status == SPZ_OK)
+        status = rhythm_index_make(out->tunes, map->group_count, &out->rhythms);
+    if (status == SPZ_OK)
+        status = matches_find(map->movement, out->tunes, map->group_count, &out->matches);
+    if (status == SPZ_OK)
+        status = weigh_all(map, out);
+    if (status == SPZ_OK)
+        status = chains_make(&out->scene, &out->candidates, &out->arena, &out->chains);
+    return status;
+}
+
+static Ticks beat_at(const Scene *scene, int bar)
+{
+    const Movement *m = scene->map->movement;
+    return m->bars[bar].beat > 0 ? m->bars[bar].beat : m->per_crotchet;
+}
+
+spz_kind chain_kind(const Scene *scene, const CandidateList *candidates, const Chain *chain)
+{
+    double weight = 0, short_turns = 0, overlap = 0;
+    for (size_t i = 0; i < chain->candidate_count; i++) {
+        const Candidate *c = &candidates->at[chain->candidates[i]];
+        double w = c->evidence.strength * (double)(c->match.end - c->match.onset);
+        double notes = (double)c->match.matched / c->match.statements;
+        bool quick = c->match.lag <= beat_at(scene, c->first) && c->match.statements >= 2 && notes <= 4;
+        weight += w;
+        short_turns += quick ? w : 0;
+        overlap += w * c->evidence.at[F_OVERLAP];
+    }
+    if (weight <= 0)
+        return SPZ_EXCHANGE;
+    if (overlap / weight > 0.5)
+        return SPZ_IMITATION;
+    return short_turns / weight > 0.5 ? SPZ_HOCKET : SPZ_EXCHANGE;
+}
+
+typedef ARRAY(spz_entry) EntryList;
+
+static int by_onset_and_group(const void *left, const void *right)
+{
+    const spz_entry *a = left, *b = right;
+    if (a->onset != b->onset)
+        return a->onset < b->onset ? -1 : 1;
+    if (a->group != b->group)
+        return a->group < b->group ? -1 : 1;
+    return (int)a->answer - (int)b->answer;
+}
+
+static bool push_entry(const Scene *scene, EntryList *entries, Arena *arena, size_t tune, const Tone *first, const Tone *last,
+                       int interval, bool answer)
+{
+    char pitch[PITCH_TEXT], beat[TICKS_TEXT];
+    const Movement *m = scene->map->movement;
+    spz_entry entry = {.group = tune, .onset = first->onset, .end = last->end, .bar = (size_t)first->bar, .answer = answer,
+                       .interval = interval};
+    entry.beat = arena_string(arena, movement_beat_text(m, first->onset, beat));
+    entry.first = arena_string(arena, note_pitch_text(first->sound->note, pitch));
+    entry.last = arena_string(arena, note_pitch_text(last->sound->note, pitch));
+    return entry.beat && entry.first && entry.last && array_push(entries, entry);
+}
+
+/* The calls of a match and their answers, cut where a new statement begins. */
+static bool entries_of_match(const Scene *scene, const Match *match, EntryList *entries, Arena *arena)
+{
+    uint32_t call = match->call_first, answer = match->answer_first;
+    const Tone *called, *answered, *first[2] = {0}, *last[2] = {0};
+    bool ok = true, more;
+    do {
+        more = match_next_pair(scene->tunes, match, &call, &answer, &called, &answered);
+        bool ends = first[0] && (!more || called->onset - last[0]->onset >= match->lag);
+        if (ends) {
+            ok = ok && push_entry(scene, entries, arena, match->caller, first[0], last[0], 0, false) &&
+                 push_entry(scene, entries, arena, match->responder, first[1], last[1], first[1]->midi - first[0]->midi, true);
+            first[0] = NULL;
+        }
+        if (more && !first[0]) {
+            first[0] = called;
+            first[1] = answered;
+        }
+        if (more) {
+            last[0] = called;
+            last[1] = answered;
+        }
+    } while (more && ok);
+    return ok;
+}
+
+/* Entries in time order, each group once at a moment: an answer that is itself answered stays an answer. */
+static void tidy_entries(EntryList *entries)
+{
+    if (!entries->count)
+        return;
+    qsort(entries->at, entries->count, sizeof *entries->at, by_onset_and_group);
+    size_t kept = 1;
+    for (size_t i = 1; i < entries->count; i++) {
+        spz_entry *last = &entries->at[kept - 1];
+        const spz_entry *now = &entries->at[i];
+        if (now->onset == last->onset && now->group == last->group) {
+            if (now->answer)
+                *last = *now;
+        } else
+            entries->at[kept++] = *now;
+    }
+    entries->count = kept;
+}
+
+static spz_status entries_of_chain(const Scene *scene, const CandidateList *candidates, const Chain *chain, Arena *arena,
+                                   EntryList *entries)
+{
+    for (size_t i = 0; i < chain->candidate_count; i++)
+        if (!entries_of_match(scene, &candidates->at[chain->candidates[i]].match, entries, arena))
+            return SPZ_NO_MEMORY;
+    tidy_entries(entries);
+    return SPZ_OK;
+}
+
+/* How often the word passes: entries of one side in a row count once. */
+static int turns_of(const Chain *chain, const EntryList *entries)
+{
+    int turns = 0, before = -1;
+    Ticks end = -1;
+    for (size_t i = 0; i < entries->count; i++) {
+        const spz_entry *e = &entries->at[i];
+        int side = (chain->sides[0].tunes >> e->group & 1) ? 0 : 1;
+        if (side != before || e->onset > end)
+            turns++;
+        before = side;
+        end = e->end > end ? e->end : end;
+    }
+    return turns;
+}
+
+static const char *chain_names(const Scene *scene, const EntryList *entries, const Chain *chain, Arena *arena)
+{
+    Ticks first[64];
+    size_t order[64], count = 0;
+    for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
+        first[t] = INT64_MAX;
+        if (!(chain->chain_tunes >> t & 1))
+            continue;
+        for (size_t i = 0; i < entries->count; i++)
+            if (entries->at[i].group == t && entries->at[i].onset < first[t])
+                first[t] = entries->at[i].onset;
+        size_t at = count++;
+        for (; at > 0 && first[order[at - 1]] > first[t]; at--)
+            order[at] = order[at - 1];
+        order[at] = t;
+    }
+    char *text = arena_string(arena, count > 2 ? scene->map->groups[order[0]].about.name : "");
+    for (size_t i = 1; text && count > 2 && i < count; i++)
+        text = arena_format(arena, "%s - %s", text, scene->map->groups[order[i]].about.name);
+    return text;
+}
+
+static double weighted(const CandidateList *candidates, const Chain *chain, enum Feature feature)
+{
+    double sum = 0, weight = 0;
+    for (size_t i = 0; i < chain->candidate_count; i++) {
+        const Candidate *c = &candidates->at[chain->candidates[i]];
+        sum += c->evidence.strength * c->evidence.at[feature];
+        weight += c->evidence.strength;
+    }
+    return weight > 0 ? sum / weight : 0;
+}
+
+/* Shortest tone that is answered, in seconds at the tempo in force; 0 when the score gives no tempo. */
+static double shortest_seconds(const Scene *scene, const CandidateList *candidates, const Chain *chain)
+{
+    const Movement *m = scene->map->movement;
+    double tempo = movement_tempo_at(m, chain->onset);
+    Ticks least = INT64_MAX;
+    for (size_t i = 0; i < chain->candidate_count; i++) {
+        const Match *match = &candidates->at[chain->candidates[i]].match;
+        for (uint32_t t = match->call_first; t < match->call_last; t++) {
+            const Tone *tone = &scene->tunes[match->caller].tones[t];
+            if (tone->next - tone->onset < least)
+                least = tone->next - tone->onset;
+        }
+    }
+    return tempo > 0 && least < INT64_MAX ? (double)least / (double)m->per_crotchet * 60 / tempo : 0;
+}
+
+static double foreground_of(const CandidateList *candidates, const Chain *chain)
+{
+    double front = weighted(candidates, chain, F_FRONT), doubled = weighted(candidates, chain, F_DOUBLED);
+    return fmin(1, 1.6 * front) * (1 - 0.5 * doubled);
+}
+
+static spz_status add_chain(Findings *findings, const Hearing *hearing, const Chain *chain)
+{
+    EntryList entries = {0};
+    const CandidateList *candidates = &hearing->candidates;
+    spz_status status = entries_of_chain(&hearing->scene, candidates, chain, &findings->arena, &entries);
+    if (status == SPZ_OK) {
+        spz_passage passage = {.kind = chain_kind(&hearing->scene, candidates, chain), .onset = chain->onset, .end = chain->end,
+                               .strength = chain->strength, .turns = turns_of(chain, &entries), .entries = entries.at,
+                               .entry_count = entries.count, .foreground = foreground_of(candidates, chain),
+                               .shortest = shortest_seconds(&hearing->scene, candidates, chain)};
+        for (int side = 0; side < 2; side++) {
+            passage.sections[side] = chain->sides[side].section;
+            passage.groups[side] = chain->sides[side].group;
+        }
+        passage.chain = chain_names(&hearing->scene, &entries, chain, &findings->arena);
+        passage.reason = chain_reason(&hearing->scene, candidates, chain, passage.kind, passage.turns, &findings->arena);
+        status = passage.chain && passage.reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
+    }
+    array_free(&entries);
+    return status;
+}
+
+spz_status detect_antiphony(Findings *findings, const spz_settings *settings)
+{
+    (void)settings; /* what is heard does not depend on the house */
+    if (findings->map->group_count < 2)
+        return SPZ_OK;
+    Hearing hearing;
+    spz_status status = hearing_make(findings->map, &hearing);
+    for (size_t i = 0; status == SPZ_OK && i < hearing.chains.count; i++)
+        status = add_chain(findings, &hearing, &hearing.chains.at[i]);
+    hearing_release(&hearing);
+    return status;
+}

@@ -1,0 +1,32 @@
+/* antiphony.h - exchange, hocket and imitation between groups: the line of detection
+ *
+ *   tunes -> matches -> evidence -> sides -> chains -> passages
+ *
+ * each step in its own file. */
+#ifndef ANALYSIS_ANTIPHONY_H
+#define ANALYSIS_ANTIPHONY_H
+#include "analysis/chains.h"
+#include "analysis/findings.h"
+
+spz_status detect_antiphony(Findings *findings, const spz_settings *settings);
+
+/* All that was looked at on the way, for detect_antiphony, the --explain report and the fitting of weights. */
+typedef struct Hearing {
+    Arena arena;
+    Tune *tunes;
+    Scene scene;
+    RhythmIndex *rhythms;
+    MatchList matches;
+    CandidateList candidates;
+    ChainList chains;
+} Hearing;
+spz_status hearing_make(const SectionMap *map, Hearing *out); /* on failure too, `out` must be released */
+void hearing_release(Hearing *hearing);
+
+/* What kind of passage a chain is. */
+spz_kind chain_kind(const Scene *scene, const CandidateList *candidates, const Chain *chain);
+
+/* One sentence: "first violins' four-note figure, answered two beats later by the second violins a third lower, five times". */
+char *chain_reason(const Scene *scene, const CandidateList *candidates, const Chain *chain, spz_kind kind, int turns,
+                   Arena *arena);
+#endif

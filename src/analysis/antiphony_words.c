@@ -1,0 +1,138 @@
+/* antiphony_words.c - passages in the words of a rehearsal. */
+#include "analysis/antiphony.h"
+#include "support/buffer.h"
+#include <stdio.h>
+#include <stdlib.h>
+
+static const char *number_word(int n, char text[16])
+{
+    static const char *const words[] = {"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+                                        "eleven", "twelve"};
+    if (n >= 0 && n < (int)(sizeof words / sizeof *words))
+        return words[n];
+    snprintf(text, 16, "%d", n);
+    return text;
+}
+
+static const char *times_word(int n, char text[24])
+{
+    if (n == 2)
+        return "twice";
+    char number[16];
+    snprintf(text, 24, "%s times", number_word(n, number));
+    return text;
+}
+
+/* 'half a beat', 'a beat', 'two beats', 'half a bar', 'a bar', 'three bars', else crotchets. */
+static void lag_words(const Scene *scene, const Candidate *c, Buffer *out)
+{
+    const Movement *m = scene->map->movement;
+    const Bar *bar = &m->bars[c->first];
+    Ticks lag = c->match.lag, beat = bar->beat > 0 ? bar->beat : m->per_crotchet;
+    Ticks nominal = bar->nominal > 0 ? bar->nominal : 0;
+    char number[16], exact[TICKS_TEXT];
+    if (nominal && lag % nominal == 0)
+        lag == nominal ? buffer_puts(out, "a bar") : buffer_printf(out, "%s bars", number_word((int)(lag / nominal), number));
+    else if (nominal && lag * 2 == nominal && nominal > 2 * beat)
+        buffer_puts(out, "half a bar");
+    else if (lag % beat == 0)
+        lag == beat ? buffer_puts(out, "a beat") : buffer_printf(out, "%s beats", number_word((int)(lag / beat), number));
+    else if (lag * 2 == beat)
+        buffer_puts(out, "half a beat");
+    else if (lag * 2 % beat == 0)
+        buffer_printf(out, "%s and a half beats", number_word((int)(lag / beat), number));
+    else
+        buffer_printf(out, "%s crotchets", ticks_text(lag, m->per_crotchet, exact));
+}
+
+static int diatonic(const Note *note)
+{
+    return note->octave * 7 + note->step;
+}
+
+/* 'at the same pitch', 'an octave higher', 'a third lower'. */
+static void interval_words(const Scene *scene, const Match *match, Buffer *out)
+{
+    static const char *const names[] = {"", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh"};
+    const Note *call = scene->tunes[match->caller].tones[match->call_first].sound->note;
+    const Note *answer = scene->tunes[match->responder].tones[match->answer_first].sound->note;
+    int steps = diatonic(answer) - diatonic(call), semitones = match->transposition;
+    const char *way = semitones > 0 ? "higher" : "lower";
+    if (semitones == 0)
+        buffer_puts(out, "at the same pitch");
+    else if (steps % 7 == 0 && semitones % 12 == 0)
+        abs(steps) == 7 ? buffer_printf(out, "an octave %s", way)
+                        : buffer_printf(out, "%s octaves %s", abs(steps) == 14 ? "two" : "several", way);
+    else if (steps % 7 == 0)
+        buffer_printf(out, "%s", abs(steps) == 0 ? "on the same degree, altered" : way);
+    else if (abs(steps) < 7)
+        buffer_printf(out, "%s %s", names[abs(steps) % 7], way);
+    else
+        buffer_printf(out, "more than an octave %s", way);
+}
+
+static const Candidate *best_of(const CandidateList *candidates, const Chain *chain)
+{
+    const Candidate *best = &candidates->at[chain->candidates[0]];
+    for (size_t i = 1; i < chain->candidate_count; i++) {
+        const Candidate *c = &candidates->at[chain->candidates[i]];
+        if (c->evidence.strength > best->evidence.strength)
+            best = c;
+    }
+    return best;
+}
+
+static const char *manner(const Scene *scene, const Match *match)
+{
+    const Tone *tone = &scene->tunes[match->caller].tones[match->call_first];
+    return tone->flags & TONE_PIZZICATO ? "pizzicato " : "";
+}
+
+static void side_words(const Scene *scene, const Side *side, Buffer *out)
+{
+    if (side->group != SIZE_MAX) {
+        const spz_group *group = &scene->map->groups[side->group].about;
+        if (group->number || group->orchestra || group->solo) {
+            buffer_puts(out, group->name);
+            return;
+        }
+    }
+    buffer_puts(out, spz_section_words(side->section));
+}
+
+static void gesture_words(const Scene *scene, const Candidate *c, spz_kind kind, Buffer *out)
+{
+    char number[16];
+    int notes = (int)((c->match.matched + c->match.statements / 2) / c->match.statements);
+    const char *how = manner(scene, &c->match);
+    if (kind == SPZ_HOCKET)
+        notes <= 1 ? buffer_printf(out, "%ssingle notes", how) : buffer_printf(out, "%s%s-note fragments", how, number_word(notes, number));
+    else if (notes <= 12)
+        buffer_printf(out, "%s%s-note figure", how, number_word(notes, number));
+    else
+        buffer_printf(out, "%sphrase of %d notes", how, notes);
+}
+
+char *chain_reason(const Scene *scene, const CandidateList *candidates, const Chain *chain, spz_kind kind, int turns, Arena *arena)
+{
+    Buffer text;
+    char times[24];
+    buffer_init(&text);
+    const Candidate *best = best_of(candidates, chain);
+    side_words(scene, &best->sides[0], &text);
+    buffer_puts(&text, kind == SPZ_HOCKET ? "' " : "' ");
+    gesture_words(scene, best, kind, &text);
+    buffer_puts(&text, kind == SPZ_IMITATION ? ", taken up " : kind == SPZ_HOCKET ? ", alternating " : ", answered ");
+    lag_words(scene, best, &text);
+    buffer_puts(&text, kind == SPZ_HOCKET ? " apart with the " : " later by the ");
+    side_words(scene, &best->sides[1], &text);
+    buffer_putc(&text, ' ');
+    interval_words(scene, &best->match, &text);
+    if (kind == SPZ_IMITATION)
+        buffer_puts(&text, " while the first voice goes on");
+    if (turns > 3)
+        buffer_printf(&text, ", %s in turn", times_word(turns, times));
+    char *reason = buffer_failed(&text) ? NULL : arena_string(arena, text.text);
+    buffer_free(&text);
+    return reason;
+}

@@ -1,0 +1,198 @@
+#include "analysis/chains.h"
+#include <stdlib.h>
+
+static const struct {
+    double least_strength; /* a match below this is nobody's passage */
+    double add;            /* a match joins its pair's passages when it adds this share of its time */
+    int gap_bars;          /* fewer bars than this between two stretches: one passage */
+    double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
+} rule = {
+    .least_strength = 0.30,
+    .add = 0.34,
+    .gap_bars = 2,   /* the reading protocol: 'separated by fewer than 2 measures are one passage' */
+    .same_story = 0.5,
+};
+
+static uint64_t pair_key(const Side sides[2])
+{
+    uint64_t a = (uint64_t)sides[0].section, b = (uint64_t)sides[1].section;
+    uint64_t ga = sides[0].group + 1, gb = sides[1].group + 1;
+    if (a != b)
+        ga = gb = 0; /* groups tell pairs apart only inside one section */
+    bool swap = a > b || (a == b && ga > gb);
+    return swap ? b << 48 | a << 32 | gb << 16 | ga : a << 48 | b << 32 | ga << 16 | gb;
+}
+
+static int stronger_first(const void *left, const void *right)
+{
+    const Candidate *const *a = left, *const *b = right;
+    uint64_t ka = pair_key((*a)->sides), kb = pair_key((*b)->sides);
+    if (ka != kb)
+        return ka < kb ? -1 : 1;
+    if ((*a)->evidence.strength != (*b)->evidence.strength)
+        return (*a)->evidence.strength > (*b)->evidence.strength ? -1 : 1;
+    if ((*a)->match.onset != (*b)->match.onset)
+        return (*a)->match.onset < (*b)->match.onset ? -1 : 1;
+    return (*a < *b) ? -1 : *a > *b;
+}
+
+static int earlier_first(const void *left, const void *right)
+{
+    const Candidate *const *a = left, *const *b = right;
+    if ((*a)->match.onset != (*b)->match.onset)
+        return (*a)->match.onset < (*b)->match.onset ? -1 : 1;
+    return (*a < *b) ? -1 : *a > *b;
+}
+
+/* Marks the time of a match as told in `told` (one byte a half crotchet); returns the share that was new. */
+static double tell(const Scene *scene, unsigned char *told, const Match *match, bool mark)
+{
+    size_t first = scene_cell_at(scene, match->onset), last = scene_cell_at(scene, match->end - 1), fresh = 0;
+    for (size_t c = first; c <= last; c++) {
+        fresh += !told[c];
+        if (mark)
+            told[c] = 1;
+    }
+    return (double)fresh / (double)(last - first + 1);
+}
+
+static bool push_chain(ChainList *out, Candidate **run, size_t count, const Candidate *base, Arena *arena)
+{
+    Chain chain = {.first = run[0]->first, .last = run[0]->last, .onset = run[0]->match.onset, .end = run[0]->match.end};
+    chain.candidates = arena_take(arena, count, sizeof *chain.candidates);
+    if (!chain.candidates)
+        return false;
+    const Candidate *best = run[0];
+    double miss = 1;
+    for (size_t i = 0; i < count; i++) {
+        chain.candidates[i] = (uint32_t)(run[i] - base);
+        if (run[i]->last > chain.last)
+            chain.last = run[i]->last;
+        if (run[i]->match.end > chain.end)
+            chain.end = run[i]->match.end;
+        if (run[i]->evidence.strength > best->evidence.strength)
+            best = run[i];
+        chain.chain_tunes |= run[i]->sides[0].tunes | run[i]->sides[1].tunes;
+        miss *= 1 - 0.25 * run[i]->evidence.strength;
+    }
+    /* A second good match in the passage confirms the first, a little. */
+    double confirmed = 1 - miss;
+    chain.strength = best->evidence.strength + (1 - best->evidence.strength) * 0.3 * (confirmed - 0.25 * best->evidence.strength);
+    chain.sides[0] = run[0]->sides[0];
+    chain.sides[1] = run[0]->sides[1];
+    chain.candidate_count = count;
+    return array_push(out, chain);
+}
+
+/* The taken matches of one pair, in time order, cut where two bars or more lie between. */
+static spz_status cut_into_chains(Candidate **taken, size_t count, const Candidate *base, Arena *arena, ChainList *out)
+{
+    qsort(taken, count, sizeof *taken, earlier_first);
+    size_t start = 0;
+    int last = count ? taken[0]->last : 0;
+    for (size_t i = 1; i <= count; i++) {
+        if (i < count && taken[i]->first - last - 1 < rule.gap_bars) {
+            if (taken[i]->last > last)
+                last = taken[i]->last;
+            continue;
+        }
+        if (!push_chain(out, taken + start, i - start, base, arena))
+            return SPZ_NO_MEMORY;
+        start = i;
+        if (i < count)
+            last = taken[i]->last;
+    }
+    return SPZ_OK;
+}
+
+static size_t take_best(const Scene *scene, Candidate **pair, size_t count, unsigned char *told)
+{
+    size_t taken = 0;
+    for (size_t c = 0; c < scene->cell_count; c++)
+        told[c] = 0;
+    for (size_t i = 0; i < count; i++) {
+        bool first = tell(scene, told, &pair[i]->match, false) >= rule.add;
+        if (!first)
+            continue;
+        tell(scene, told, &pair[i]->match, true);
+        pair[i]->taken = true;
+        Candidate *candidate = pair[i];
+        pair[i] = pair[taken];
+        pair[taken++] = candidate;
+    }
+    return taken;
+}
+
+static int stronger_chain_first(const void *left, const void *right)
+{
+    const Chain *a = left, *b = right;
+    if (a->strength != b->strength)
+        return a->strength > b->strength ? -1 : 1;
+    if (a->first != b->first)
+        return a->first < b->first ? -1 : 1;
+    uint64_t ka = pair_key(a->sides), kb = pair_key(b->sides);
+    return ka < kb ? -1 : ka > kb;
+}
+
+static int shared_bars(const Chain *a, const Chain *b)
+{
+    int first = a->first > b->first ? a->first : b->first, last = a->last < b->last ? a->last : b->last;
+    return last >= first ? last - first + 1 : 0;
+}
+
+static bool same_story(const Chain *weak, const Chain *strong)
+{
+    if (!(weak->chain_tunes & strong->chain_tunes))
+        return false;
+    return shared_bars(weak, strong) >= rule.same_story * (weak->last - weak->first + 1);
+}
+
+/* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
+static void drop_retellings(ChainList *chains)
+{
+    if (chains->count)
+        qsort(chains->at, chains->count, sizeof *chains->at, stronger_chain_first);
+    size_t kept = 0;
+    for (size_t i = 0; i < chains->count; i++) {
+        size_t teller = kept;
+        for (size_t k = 0; k < kept && teller == kept; k++)
+            if (same_story(&chains->at[i], &chains->at[k]))
+                teller = k;
+        if (teller < kept)
+            chains->at[teller].chain_tunes |= chains->at[i].chain_tunes;
+        else
+            chains->at[kept++] = chains->at[i];
+    }
+    chains->count = kept;
+}
+
+static size_t eligible(CandidateList *candidates, Candidate **out)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < candidates->count; i++)
+        if (candidates->at[i].evidence.strength >= rule.least_strength)
+            out[count++] = &candidates->at[i];
+    if (count)
+        qsort(out, count, sizeof *out, stronger_first);
+    return count;
+}
+
+spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *arena, ChainList *out)
+{
+    Candidate **order = memory_get(candidates->count * sizeof *order);
+    unsigned char *told = memory_get(scene->cell_count);
+    spz_status status = order && told ? SPZ_OK : SPZ_NO_MEMORY;
+    size_t count = status == SPZ_OK ? eligible(candidates, order) : 0;
+    for (size_t start = 0, end; start < count && status == SPZ_OK; start = end) {
+        uint64_t key = pair_key(order[start]->sides);
+        for (end = start; end < count && pair_key(order[end]->sides) == key;)
+            end++;
+        size_t taken = take_best(scene, order + start, end - start, told);
+        status = cut_into_chains(order + start, taken, candidates->at, arena, out);
+    }
+    if (status == SPZ_OK)
+        drop_retellings(out);
+    memory_give(told);
+    memory_give(order);
+    return status;
+}

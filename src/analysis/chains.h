@@ -1,0 +1,34 @@
+/* chains.h - matches joined into passages: what one pair of sections does without a break of two bars or more.
+ *
+ * Each match is given its two sides; for each pair the strongest matches are taken first and weaker ones only where they add
+ * time; neighbours less than two bars apart are one passage. Where passages of different pairs tell the same story (a gesture that
+ * wanders through three sections is found between each two of them), the strongest pair keeps it and the others are dropped. */
+#ifndef ANALYSIS_CHAINS_H
+#define ANALYSIS_CHAINS_H
+#include "analysis/sides.h"
+#include "support/array.h"
+
+typedef struct Candidate {
+    Match match;
+    Evidence evidence;
+    Side sides[2];
+    int first, last; /* bars */
+    bool taken;
+    bool dropped;    /* its passage lost to another pair's */
+} Candidate;
+typedef ARRAY(Candidate) CandidateList;
+
+typedef struct Chain {
+    Side sides[2];
+    Ticks onset, end;
+    int first, last;       /* bars, indices */
+    double strength;
+    uint32_t *candidates;  /* indices, by onset; from the arena */
+    size_t candidate_count;
+    uint64_t chain_tunes;  /* all tunes that speak in it, other pairs' too */
+} Chain;
+typedef ARRAY(Chain) ChainList;
+
+/* `candidates` are marked taken or not; those not taken say why in the --explain report. */
+spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *arena, ChainList *out);
+#endif

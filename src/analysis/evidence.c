@@ -1,0 +1,244 @@
+#include "analysis/evidence.h"
+#include <math.h>
+#include <stdlib.h>
+
+static const char *const feature_names[FEATURE_COUNT] = {
+    "same", "exact", "motion", "rhythm", "yield", "free", "swap", "turns", "notes", "total", "lag_beats", "lag_bars", "rare",
+    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch",
+};
+
+const char *feature_name(enum Feature feature)
+{
+    return feature_names[feature];
+}
+
+typedef struct RhythmEntry {
+    uint64_t key;
+    Ticks onset;
+} RhythmEntry;
+
+struct RhythmIndex {
+    ARRAY(RhythmEntry) entries; /* sorted by key, then onset */
+};
+
+static uint64_t rhythm_of(const Tone *t)
+{
+    uint64_t a = (uint64_t)(t[1].onset - t[0].onset), b = (uint64_t)(t[2].onset - t[1].onset);
+    return a * 0x9E3779B97F4A7C15u ^ b * 0xC2B2AE3D27D4EB4Fu;
+}
+
+static int by_key_and_onset(const void *left, const void *right)
+{
+    const RhythmEntry *a = left, *b = right;
+    if (a->key != b->key)
+        return a->key < b->key ? -1 : 1;
+    return (a->onset > b->onset) - (a->onset < b->onset);
+}
+
+void rhythm_index_free(RhythmIndex *index)
+{
+    if (index)
+        array_free(&index->entries);
+    memory_give(index);
+}
+
+spz_status rhythm_index_make(const Tune *tunes, size_t tune_count, RhythmIndex **out)
+{
+    *out = NULL;
+    RhythmIndex *index = memory_get(sizeof *index);
+    if (!index)
+        return SPZ_NO_MEMORY;
+    *index = (RhythmIndex){0};
+    for (size_t t = 0; t < tune_count; t++)
+        for (size_t i = 0; i + 2 < tunes[t].count; i++) {
+            const Tone *tone = &tunes[t].tones[i];
+            if (!(tone->flags & (TONE_ON_BEAT | TONE_AFTER_REST)))
+                continue;
+            RhythmEntry entry = {rhythm_of(tone), tone->onset};
+            if (!array_push(&index->entries, entry)) {
+                rhythm_index_free(index);
+                return SPZ_NO_MEMORY;
+            }
+        }
+    if (index->entries.count)
+        qsort(index->entries.at, index->entries.count, sizeof *index->entries.at, by_key_and_onset);
+    *out = index;
+    return SPZ_OK;
+}
+
+static size_t first_entry(const RhythmIndex *index, uint64_t key, Ticks when)
+{
+    RhythmEntry wanted = {key, when};
+    size_t low = 0, high = index->entries.count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (by_key_and_onset(&index->entries.at[middle], &wanted) < 0)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static double count_between(const RhythmIndex *index, uint64_t key, Ticks from, Ticks to)
+{
+    return (double)(first_entry(index, key, to) - first_entry(index, key, from));
+}
+
+static Ticks bar_length(const Scene *scene, const Tone *tone)
+{
+    const Movement *m = scene->map->movement;
+    Ticks nominal = m->bars[tone->bar].nominal;
+    return nominal > 0 ? nominal : 4 * m->per_crotchet;
+}
+
+static Ticks beat_length(const Scene *scene, const Tone *tone)
+{
+    const Movement *m = scene->map->movement;
+    Ticks beat = m->bars[tone->bar].beat;
+    return beat > 0 ? beat : m->per_crotchet;
+}
+
+/* How rare the rhythm of the head is in the eight bars before and after the passage. */
+static double rarity(const Scene *scene, const RhythmIndex *rhythms, const Match *match)
+{
+    const Tune *a = &scene->tunes[match->caller];
+    if (match->call_first + 2 >= a->count)
+        return 1;
+    const Tone *head = &a->tones[match->call_first];
+    Ticks window = 8 * bar_length(scene, head);
+    uint64_t key = rhythm_of(head);
+    double around = count_between(rhythms, key, match->onset - window, match->onset) +
+                    count_between(rhythms, key, match->end, match->end + window);
+    return 1 / (1 + around / 16);
+}
+
+typedef struct Sums {
+    double yield, free, clean, overlap, doubled, soft, soft_known, rests;
+    Ticks first_length;
+    double equal_lengths;
+    unsigned pairs;
+    unsigned with_caller[64], with_responder[64];
+    size_t caller_hint, responder_hint;
+    size_t company_hint[64], answer_hint[64];
+} Sums;
+
+static bool plays_along(const Tune *tune, const Tone *tone, size_t *hint)
+{
+    size_t i = *hint;
+    if (i > tune->count || (i > 0 && tune->tones[i - 1].onset >= tone->onset))
+        i = tune_at(tune, tone->onset);
+    while (i < tune->count && tune->tones[i].onset < tone->onset)
+        i++;
+    *hint = i;
+    if (i == tune->count || tune->tones[i].onset != tone->onset)
+        return false;
+    const Tone *other = &tune->tones[i];
+    return other->next == tone->next || other->end == tone->end;
+}
+
+static void add_company(const Scene *scene, const Match *match, const Tone *called, const Tone *answered, Sums *sums)
+{
+    for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
+        if (t != match->caller)
+            sums->with_caller[t] += plays_along(&scene->tunes[t], called, &sums->company_hint[t]);
+        if (t != match->responder)
+            sums->with_responder[t] += plays_along(&scene->tunes[t], answered, &sums->answer_hint[t]);
+    }
+}
+
+static Ticks window_of(const Tone *tone)
+{
+    Ticks sounding = tone->end - tone->onset, step = tone->next - tone->onset;
+    return step < 2 * sounding ? step : sounding;
+}
+
+static void add_pair(const Scene *scene, const Match *match, const Tone *called, const Tone *answered, Sums *sums)
+{
+    const Tune *a = &scene->tunes[match->caller], *b = &scene->tunes[match->responder];
+    double yield = tune_quietness(a, answered->onset, answered->onset + window_of(answered), &sums->caller_hint);
+    double free = tune_quietness(b, called->onset, called->onset + window_of(called), &sums->responder_hint);
+    sums->yield += yield;
+    sums->free += free;
+    sums->clean += yield > 0.85;
+    sums->overlap += yield < 0.3;
+    sums->rests += (called->flags & TONE_AFTER_REST) != 0;
+    sums->doubled += 0.5 * scene_doubled(scene, called->onset, called->midi) +
+                     0.5 * scene_doubled(scene, answered->onset, answered->midi);
+    if (called->dynamic != DYNAMIC_NONE) {
+        sums->soft += (DYNAMIC_FFFF - called->dynamic) / (double)(DYNAMIC_FFFF - DYNAMIC_PPPP);
+        sums->soft_known += 1;
+    }
+    Ticks length = called->end - called->onset;
+    if (sums->pairs == 0)
+        sums->first_length = length;
+    sums->equal_lengths += length == sums->first_length;
+    sums->pairs++;
+    add_company(scene, match, called, answered, sums);
+}
+
+static void company_of(const Scene *scene, const Match *match, const Sums *sums, Evidence *out)
+{
+    double need = 0.7 * sums->pairs;
+    for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
+        if (sums->with_caller[t] >= need)
+            out->with_caller |= (uint64_t)1 << t;
+        if (sums->with_responder[t] >= need)
+            out->with_responder |= (uint64_t)1 << t;
+    }
+    double extra = 0;
+    for (size_t t = 0; t < scene->tune_count && t < 64; t++)
+        if (t != match->caller && t != match->responder)
+            extra += ((out->with_caller >> t) & 1) || ((out->with_responder >> t) & 1);
+    out->at[F_COMPANY] = scene->tune_count > 2 ? extra / (double)(scene->tune_count - 2) : 0;
+}
+
+static double log2_above(double value, double least)
+{
+    return log2(value > least ? value : least);
+}
+
+static void measures_of_form(const Scene *scene, const Match *match, Evidence *out)
+{
+    const Tone *head = &scene->tunes[match->caller].tones[match->call_first];
+    double beats = (double)match->lag / (double)beat_length(scene, head);
+    double span = (double)(match->call_end - match->onset) / (double)beat_length(scene, head);
+    double matched = match->matched, steps = matched > 1 ? matched - 1 : 1;
+    out->at[F_SAME] = (matched + match->alike) / (2 * matched + match->unmatched);
+    out->at[F_EXACT] = match->exact / steps;
+    out->at[F_MOTION] = match->moving / steps;
+    out->at[F_TURNS] = log2_above(2.0 * match->statements - 1, 1);
+    out->at[F_NOTES] = log2_above(matched / match->statements, 1);
+    out->at[F_TOTAL] = log2_above(matched, 1);
+    out->at[F_LAG_BEATS] = log2_above(beats, 0.125);
+    out->at[F_LAG_BARS] = log2_above((double)match->lag / (double)bar_length(scene, head), 0.25);
+    out->at[F_SPEED] = log2_above(matched / (span > 0 ? span : 1), 0.25);
+    out->at[F_SAME_PITCH] = match->transposition % 12 == 0;
+    double between = match->statements - 1, period = (double)(match->call_end - match->onset) / (double)match->lag;
+    out->at[F_REGULAR] = between > 0 ? fmin(1, 2 * between / period) : 0;
+}
+
+void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+{
+    *out = (Evidence){0};
+    Sums sums = {0};
+    uint32_t call = match->call_first, answer = match->answer_first;
+    const Tone *called, *answered;
+    while (match_next_pair(scene->tunes, match, &call, &answer, &called, &answered))
+        add_pair(scene, match, called, answered, &sums);
+    double n = sums.pairs ? sums.pairs : 1;
+    measures_of_form(scene, match, out);
+    company_of(scene, match, &sums, out);
+    out->at[F_RHYTHM] = 1 - sums.equal_lengths / n;
+    out->at[F_YIELD] = sums.yield / n;
+    out->at[F_FREE] = sums.free / n;
+    out->at[F_SWAP] = fmin(sums.yield, sums.free) / n;
+    out->at[F_CLEAN] = sums.clean / n;
+    out->at[F_OVERLAP] = sums.overlap / n;
+    out->at[F_DOUBLED] = sums.doubled / n;
+    out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
+    out->at[F_RARE] = rarity(scene, rhythms, match);
+    out->at[F_FRONT] = 0.5 * scene_prominence(scene, match->caller, match->onset, match->call_end) +
+                       0.5 * scene_prominence(scene, match->responder, match->onset + match->lag, match->end);
+    out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
+}

@@ -1,0 +1,48 @@
+/* evidence.h - how much a match is an exchange to a listener: features, each 0..1 or a plain count, and the strength that follows. */
+#ifndef ANALYSIS_EVIDENCE_H
+#define ANALYSIS_EVIDENCE_H
+#include "analysis/matches.h"
+#include "analysis/scene.h"
+
+enum Feature {
+    F_SAME,        /* share of tones that both have and that move alike */
+    F_EXACT,       /* share moved by the same interval */
+    F_MOTION,      /* share of tones at a new pitch: a repeated note is no gesture */
+    F_RHYTHM,      /* rhythmic profile: how far from a row of equal notes */
+    F_YIELD,       /* the caller stays out of the way of the answer */
+    F_FREE,        /* the answering group stays out of the way of the call */
+    F_SWAP,        /* lesser of the two: roles really change */
+    F_TURNS,       /* log2 of turns - 1 */
+    F_NOTES,       /* log2 of tones a statement */
+    F_TOTAL,       /* log2 of all matched tones */
+    F_LAG_BEATS,   /* log2 of the lag in beats */
+    F_LAG_BARS,    /* log2 of the lag in bars, at least -2 */
+    F_RARE,        /* 1: the rhythm is heard here only; 0: it accompanies all around */
+    F_FRONT,       /* prominence among the strings */
+    F_DOUBLED,     /* share of tones doubled by winds at the pitch or octave */
+    F_WINDS,       /* fullness of the winds */
+    F_COMPANY,     /* share of the other string groups that play along with caller or answer */
+    F_SOFT,        /* 1 pppp .. 0 ffff; 0.5 unknown */
+    F_SPEED,       /* log2 of tones a beat */
+    F_OVERLAP,     /* share of the answer's time in which the call goes on */
+    F_REGULAR,     /* share of statements that follow at twice the lag: regular alternation */
+    F_CLEAN,       /* share of the answer's tones during which the caller rests or only holds */
+    F_SAME_PITCH,  /* echo: same pitch class at the start */
+    FEATURE_COUNT
+};
+
+typedef struct Evidence {
+    double at[FEATURE_COUNT];
+    uint64_t with_caller, with_responder; /* bit i: tune i plays along in the same rhythm */
+    double strength;                      /* 0..1 */
+} Evidence;
+
+const char *feature_name(enum Feature feature);
+
+/* Occurrences of rhythms, for F_RARE; made once a movement. */
+typedef struct RhythmIndex RhythmIndex;
+spz_status rhythm_index_make(const Tune *tunes, size_t tune_count, RhythmIndex **out);
+void rhythm_index_free(RhythmIndex *index);
+
+void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out);
+#endif

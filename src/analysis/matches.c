@@ -1,0 +1,265 @@
+#include "analysis/matches.h"
+#include <string.h>
+
+static const struct {
+    int lag_bars;          /* an answer comes within eight bars: a period */
+    int lag_crotchets;     /* and within 36 crotchets in slow music with long bars */
+    int lookback;          /* recent tones of the same rhythm looked at, over all groups */
+    double both, alike, contrary, exact; /* a shared tone; and its direction; and its interval */
+    double alone;          /* a tone that only one has */
+    double drop;           /* how far the sum may fall before the run is given up */
+    unsigned least_matched;
+} growth = {
+    .lag_bars = 8, .lag_crotchets = 36, .lookback = 96,
+    .both = 0.5, .alike = 0.5, .contrary = -0.35, .exact = 0.1,
+    .alone = -0.9, .drop = 2.6, .least_matched = 3,
+};
+
+enum { BUCKETS = 1 << 12, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
+
+typedef struct Seed {
+    uint32_t tune, tone;
+    uint32_t older; /* index + 1 of the seed before in the same bucket */
+    uint32_t key;
+} Seed;
+
+typedef struct Finder {
+    const Movement *movement;
+    const Tune *tunes;
+    size_t tune_count;
+    ARRAY(Seed) seeds;
+    uint32_t newest[BUCKETS]; /* index + 1 */
+    Ticks *covered;           /* by caller, responder, lag: call time up to which this lag is grown */
+    size_t lag_count;
+    MatchList *out;
+} Finder;
+
+static int direction(const Tone *from, const Tone *to)
+{
+    return (to->midi > from->midi) - (to->midi < from->midi);
+}
+
+/* Rhythm of the next three tones and the direction of their two steps, up to mirroring: what has to agree for a seed. */
+static uint32_t key_of(const Tune *tune, size_t i)
+{
+    const Tone *t = &tune->tones[i];
+    int first = direction(t, t + 1), second = direction(t + 1, t + 2);
+    int sign = first ? first : second;
+    uint64_t h = (uint64_t)(t[1].onset - t[0].onset) * 0x9E3779B97F4A7C15u;
+    h ^= (uint64_t)(t[2].onset - t[1].onset) * 0xC2B2AE3D27D4EB4Fu;
+    h ^= (uint64_t)(first * sign + 1) * 0x165667B19E3779F9u;
+    h ^= (uint64_t)(second * sign + 1) * 0x27D4EB2F165667C5u;
+    h ^= h >> 29;
+    h *= 0xBF58476D1CE4E5B9u;
+    return (uint32_t)(h >> 32);
+}
+
+static bool may_begin(const Tune *tune, size_t i)
+{
+    return i + 2 < tune->count &&
+           (tune->tones[i].flags & (TONE_AFTER_REST | TONE_ON_BEAT | TONE_AFTER_LONG)) != 0;
+}
+
+typedef struct Growth {
+    double sum, best;
+    Match match; /* as of the best point */
+    Match now;
+    uint32_t call, answer;           /* next tones to look at */
+    const Tone *last_call, *last_answer;
+} Growth;
+
+static void take_pair(Growth *g, const Tone *called, const Tone *answered)
+{
+    double gain = growth.both;
+    g->now.matched++;
+    if (g->last_call) {
+        int a = direction(g->last_call, called), b = direction(g->last_answer, answered);
+        g->now.moving += a != 0;
+        if (a == b) {
+            g->now.alike++;
+            gain += growth.alike * (a != 0 ? 1.0 : 0.6);
+            if (called->midi - g->last_call->midi == answered->midi - g->last_answer->midi) {
+                g->now.exact++;
+                gain += growth.exact;
+            }
+        } else if (a == -b) {
+            g->now.inverted++;
+            gain += growth.contrary;
+        } else
+            gain += growth.contrary / 2;
+    }
+    if (!g->last_call || called->onset - g->last_call->onset >= g->now.lag)
+        g->now.statements++;
+    g->last_call = called;
+    g->last_answer = answered;
+    g->sum += gain;
+    g->now.call_last = g->call;
+    g->now.answer_last = g->answer;
+    g->now.call_end = called->end;
+    g->now.end = answered->end;
+}
+
+static void keep_if_best(Growth *g)
+{
+    if (g->sum >= g->best) {
+        g->best = g->sum;
+        g->match = g->now;
+    }
+}
+
+/* Grows forward from a pair of tones until the sum has dropped or either tune ends. */
+static Match grow(const Finder *finder, Match start, Ticks limit_gap)
+{
+    const Tune *a = &finder->tunes[start.caller], *b = &finder->tunes[start.responder];
+    Growth g = {.match = start, .now = start, .call = start.call_first, .answer = start.answer_first};
+    while (g.call < a->count && g.answer < b->count && g.sum > g.best - growth.drop) {
+        const Tone *called = &a->tones[g.call], *answered = &b->tones[g.answer];
+        Ticks when = called->onset + start.lag;
+        if (g.last_call && (when < answered->onset ? when : answered->onset) - g.last_answer->onset > limit_gap)
+            break;
+        if (when == answered->onset) {
+            take_pair(&g, called, answered);
+            keep_if_best(&g);
+            g.call++;
+            g.answer++;
+        } else {
+            g.sum += growth.alone;
+            g.now.unmatched++;
+            if (when < answered->onset)
+                g.call++;
+            else
+                g.answer++;
+        }
+    }
+    return g.match;
+}
+
+static Ticks *covered_at(const Finder *finder, size_t caller, size_t responder, size_t lag_index)
+{
+    return &finder->covered[(caller * finder->tune_count + responder) * finder->lag_count + lag_index];
+}
+
+static Ticks longest_lag(const Finder *finder, const Tone *tone)
+{
+    const Movement *m = finder->movement;
+    const Bar *bar = &m->bars[tone->bar];
+    Ticks by_bars = growth.lag_bars * (bar->nominal > 0 ? bar->nominal : 4 * m->per_crotchet);
+    Ticks by_time = growth.lag_crotchets * m->per_crotchet;
+    return by_bars < by_time ? by_bars : by_time;
+}
+
+static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
+{
+    const Tone *called = &finder->tunes[call->tune].tones[call->tone];
+    const Tone *answered = &finder->tunes[answer->tune].tones[answer->tone];
+    Ticks lag = answered->onset - called->onset, unit = finder->movement->per_crotchet;
+    if (lag <= 0 || lag * LAG_GRID % unit != 0)
+        return SPZ_OK;
+    size_t lag_index = (size_t)(lag * LAG_GRID / unit);
+    Ticks *covered = covered_at(finder, call->tune, answer->tune, lag_index);
+    if (*covered > called->onset)
+        return SPZ_OK;
+    Match start = {.caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
+                   .call_first = call->tone, .answer_first = answer->tone, .onset = called->onset,
+                   .transposition = (int16_t)(answered->midi - called->midi)};
+    const Bar *bar = &finder->movement->bars[called->bar];
+    Match match = grow(finder, start, 2 * (bar->nominal > unit ? bar->nominal : 4 * unit));
+    *covered = finder->tunes[call->tune].tones[match.call_last].onset + 1;
+    if (match.matched < growth.least_matched)
+        return SPZ_OK;
+    return array_push(finder->out, match) ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* Looks the tone up among the recent ones of its rhythm and direction, then remembers it. */
+static spz_status visit(Finder *finder, uint32_t tune, uint32_t tone)
+{
+    const Tone *t = &finder->tunes[tune].tones[tone];
+    Seed seed = {.tune = tune, .tone = tone, .key = key_of(&finder->tunes[tune], tone)};
+    uint32_t *newest = &finder->newest[seed.key % BUCKETS];
+    Ticks earliest = t->onset - longest_lag(finder, t);
+    uint32_t at = *newest;
+    for (int looked = 0; at != 0 && looked < growth.lookback; looked++) {
+        const Seed *other = &finder->seeds.at[at - 1];
+        if (finder->tunes[other->tune].tones[other->tone].onset < earliest)
+            break;
+        if (other->key == seed.key && other->tune != tune) {
+            Seed call = *other;
+            spz_status status = try_pair(finder, &call, &seed);
+            if (status != SPZ_OK)
+                return status;
+        }
+        at = other->older;
+    }
+    seed.older = *newest;
+    if (!array_push(&finder->seeds, seed))
+        return SPZ_NO_MEMORY;
+    *newest = (uint32_t)finder->seeds.count;
+    return SPZ_OK;
+}
+
+/* All tunes at once, in time order, so that 'recent' means recent for everybody. */
+static spz_status visit_all(Finder *finder, uint32_t *next)
+{
+    for (;;) {
+        size_t best = finder->tune_count;
+        for (size_t i = 0; i < finder->tune_count; i++)
+            if (next[i] < finder->tunes[i].count &&
+                (best == finder->tune_count ||
+                 finder->tunes[i].tones[next[i]].onset < finder->tunes[best].tones[next[best]].onset))
+                best = i;
+        if (best == finder->tune_count)
+            return SPZ_OK;
+        uint32_t tone = next[best]++;
+        if (!may_begin(&finder->tunes[best], tone))
+            continue;
+        spz_status status = visit(finder, (uint32_t)best, tone);
+        if (status != SPZ_OK)
+            return status;
+    }
+}
+
+spz_status matches_find(const Movement *movement, const Tune *tunes, size_t tune_count, MatchList *out)
+{
+    Finder *finder = memory_get(sizeof *finder);
+    uint32_t *next = memory_get(tune_count * sizeof *next);
+    spz_status status = SPZ_NO_MEMORY;
+    if (finder && next) {
+        memset(finder, 0, sizeof *finder);
+        memset(next, 0, tune_count * sizeof *next);
+        finder->movement = movement;
+        finder->tunes = tunes;
+        finder->tune_count = tune_count;
+        finder->out = out;
+        finder->lag_count = (size_t)growth.lag_crotchets * LAG_GRID + 1;
+        finder->covered = memory_resize(NULL, tune_count * tune_count * finder->lag_count, sizeof *finder->covered);
+        if (finder->covered) {
+            memset(finder->covered, 0, tune_count * tune_count * finder->lag_count * sizeof *finder->covered);
+            status = visit_all(finder, next);
+        }
+        memory_give(finder->covered);
+        array_free(&finder->seeds);
+    }
+    memory_give(next);
+    memory_give(finder);
+    return status;
+}
+
+bool match_next_pair(const Tune *tunes, const Match *match, uint32_t *call, uint32_t *answer, const Tone **called,
+                     const Tone **answered)
+{
+    const Tune *a = &tunes[match->caller], *b = &tunes[match->responder];
+    while (*call <= match->call_last && *answer <= match->answer_last) {
+        const Tone *c = &a->tones[*call], *r = &b->tones[*answer];
+        Ticks when = c->onset + match->lag;
+        if (when <= r->onset)
+            ++*call;
+        if (when >= r->onset)
+            ++*answer;
+        if (when == r->onset) {
+            *called = c;
+            *answered = r;
+            return true;
+        }
+    }
+    return false;
+}

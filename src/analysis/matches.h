@@ -1,0 +1,38 @@
+/* matches.h - where one group says what another said a while before: runs of tones with the same rhythm and a similar contour at a
+ * fixed distance in time (the lag).
+ *
+ * Method: each tone at which a gesture can begin (after a rest or a long note, or on a beat) is looked up by the rhythm and the
+ * direction of its next tones among the recent tones of the other groups; each hit is grown along its lag as long as the two
+ * groups agree, with a penalty for every tone that only one of them has, and cut back to its best point (the idea of
+ * local alignment: Smith and Waterman, J. Mol. Biol. 147 (1981) 195, with the X-drop of Altschul et al., J. Mol. Biol. 215 (1990) 403).
+ *
+ * Cost: bounded by tones x groups x `lookback` looked-up tones, each stretch of a lag grown once. Linear in the bars. */
+#ifndef ANALYSIS_MATCHES_H
+#define ANALYSIS_MATCHES_H
+#include "analysis/tune.h"
+#include "support/array.h"
+
+typedef struct Match {
+    uint16_t caller, responder;  /* indices of tunes */
+    Ticks lag;                   /* from a call to its answer, > 0 */
+    uint32_t call_first, call_last, answer_first, answer_last; /* tones, inclusive */
+    uint32_t matched;            /* tones that both have */
+    uint32_t alike;              /* of these, moved in the same direction */
+    uint32_t exact;              /* of these, by the same interval */
+    uint32_t inverted;           /* moved in the opposite direction */
+    uint32_t moving;             /* of the matched, those whose pitch moved in the call */
+    uint32_t unmatched;          /* tones of either inside the run that the other has not */
+    uint32_t statements;         /* separate calls in the run, each answered */
+    int16_t transposition;       /* semitones from the first call tone to the first answer tone */
+    Ticks onset, call_end, end;  /* first call tone, end of the last call tone, end of the last answer tone */
+} Match;
+typedef ARRAY(Match) MatchList;
+
+/* All matches between different tunes, in order of discovery. SPZ_OK or SPZ_NO_MEMORY. */
+spz_status matches_find(const Movement *movement, const Tune *tunes, size_t tune_count, MatchList *out);
+
+/* Walks the tones that both groups have, in time order. Start with *call = call_first, *answer = answer_first of the match; each
+ * call gives the next pair and moves on; false at the end. */
+bool match_next_pair(const Tune *tunes, const Match *match, uint32_t *call, uint32_t *answer, const Tone **called,
+                     const Tone **answered);
+#endif

@@ -1,0 +1,69 @@
+#include "analysis/sides.h"
+
+static bool is_violin(spz_section section)
+{
+    return section == SPZ_VN1 || section == SPZ_VN2 || section == SPZ_VN3;
+}
+
+static unsigned violins_in(const SectionMap *map, uint64_t tunes)
+{
+    unsigned found = 0;
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if ((tunes >> i & 1) && is_violin(map->groups[i].about.section) && !map->groups[i].about.solo)
+            found++;
+    return found;
+}
+
+static bool has(const SectionMap *map, uint64_t tunes, spz_section section)
+{
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if ((tunes >> i & 1) && map->groups[i].about.section == section)
+            return true;
+    return false;
+}
+
+static size_t groups_of_section(const SectionMap *map, uint64_t tunes, spz_section section)
+{
+    size_t found = 0;
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        found += (tunes >> i & 1) && map->groups[i].about.section == section;
+    return found;
+}
+
+/* The violins lead when they are all there; else the highest violin section; else the bass, which is what answers the violins from
+ * below; else the violas. */
+static spz_section name_of(const SectionMap *map, uint64_t tunes, spz_section principal)
+{
+    if (is_violin(principal) && violins_in(map, tunes) >= 2)
+        return SPZ_VIOLINS;
+    if (is_violin(principal))
+        return principal;
+    spz_section all[] = {SPZ_VN1, SPZ_VN2, SPZ_VN3};
+    if (violins_in(map, tunes) >= 2)
+        return SPZ_VIOLINS;
+    for (size_t i = 0; i < sizeof all / sizeof *all; i++)
+        if (has(map, tunes, all[i]))
+            return all[i];
+    if (has(map, tunes, SPZ_VC) || has(map, tunes, SPZ_DB))
+        return SPZ_VC;
+    return principal;
+}
+
+static void name_side(const SectionMap *map, size_t principal, Side *side)
+{
+    side->section = name_of(map, side->tunes, map->groups[principal].about.section);
+    bool single = groups_of_section(map, side->tunes, map->groups[principal].about.section) == 1 &&
+                  side->section == map->groups[principal].about.section;
+    side->group = single ? principal : SIZE_MAX;
+}
+
+void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2])
+{
+    uint64_t caller = (uint64_t)1 << match->caller, responder = (uint64_t)1 << match->responder;
+    uint64_t calls = evidence->with_caller & ~responder, answers = evidence->with_responder & ~caller;
+    uint64_t both = calls & answers;
+    sides[0].tunes = (calls & ~both) | caller;
+    sides[1].tunes = (answers & ~both) | responder;
+    name_side(map, match->caller, &sides[0]);
+    name_side(map, match->responder, &sides[1]);
+}

@@ -1,0 +1,15 @@
+/* sides.h - who stands on each side of a match: the caller and the groups that play along with it, the responder and its company,
+ * named as a musician would ('violins' for both sections together). */
+#ifndef ANALYSIS_SIDES_H
+#define ANALYSIS_SIDES_H
+#include "analysis/evidence.h"
+
+typedef struct Side {
+    uint64_t tunes;      /* bit i: tune i */
+    spz_section section; /* the name that fits them all */
+    size_t group;        /* the single group meant, SIZE_MAX for several */
+} Side;
+
+/* sides[0] calls, sides[1] answers. Groups that play on both sides are on neither (they accompany). */
+void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2]);
+#endif

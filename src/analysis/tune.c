@@ -1,0 +1,123 @@
+#include "analysis/tune.h"
+
+/* Common practice of listening, graded by ear on scores; the order of the values matters more than their size. */
+static const struct {
+    double rest, held, long_note, repeated, moving;
+} quiet = {
+    .rest = 1.0,
+    .held = 0.9,      /* a held note leaves the foreground after its onset */
+    .long_note = 0.7, /* a new note three times as long as the window: a harmony, not a gesture */
+    .repeated = 0.5,  /* repeated pitch or tremolo: accompaniment, but heard */
+    .moving = 0.05,
+};
+
+static bool on_beat(const Movement *movement, const Tone *tone)
+{
+    const Bar *bar = &movement->bars[tone->bar];
+    Ticks beat = bar->beat > 0 ? bar->beat : movement->per_crotchet;
+    return (tone->onset - bar->onset) % beat == 0;
+}
+
+static Tone tone_from(const Movement *movement, const GroupSound *sound)
+{
+    Tone tone = {.onset = sound->onset, .end = sound->onset + sound->duration, .next = movement->length, .sound = sound,
+                 .bar = sound->note->bar, .midi = sound->note->midi, .dynamic = sound->note->dynamic};
+    if (sound->note->flags & NOTE_TREMOLO)
+        tone.flags |= TONE_TREMOLO;
+    if (sound->note->flags & NOTE_PIZZICATO)
+        tone.flags |= TONE_PIZZICATO;
+    if (on_beat(movement, &tone))
+        tone.flags |= TONE_ON_BEAT;
+    return tone;
+}
+
+static void link_to_previous(Tone *tone, Tone *before)
+{
+    Ticks length = before->end - before->onset;
+    before->next = tone->onset;
+    if (before->end > tone->onset)
+        before->end = tone->onset;
+    bool rest = before->end < tone->onset;
+    if (rest)
+        tone->flags |= TONE_AFTER_REST;
+    else if (before->midi == tone->midi)
+        tone->flags |= TONE_REPEATED;
+    if (length >= 2 * (tone->end - tone->onset))
+        tone->flags |= TONE_AFTER_LONG;
+}
+
+static bool fill(Tune *tune, const SectionMap *map, Arena *arena)
+{
+    const Group *group = tune->group;
+    tune->tones = arena_take(arena, group->sound_count, sizeof *tune->tones);
+    if (!tune->tones)
+        return false;
+    for (size_t i = 0; i < group->sound_count; i++) {
+        const GroupSound *sound = &group->sounds[i];
+        if (sound->duration <= 0 || sound->note->midi < 0)
+            continue;
+        Tone *before = tune->count ? &tune->tones[tune->count - 1] : NULL;
+        if (before && before->onset == sound->onset)
+            continue; /* sorted from the top: the highest came first */
+        Tone tone = tone_from(map->movement, sound);
+        if (before)
+            link_to_previous(&tone, before);
+        else
+            tone.flags |= TONE_AFTER_REST;
+        tune->tones[tune->count++] = tone;
+    }
+    return true;
+}
+
+Tune *tunes_of(const SectionMap *map, Arena *arena)
+{
+    Tune *tunes = arena_take(arena, map->group_count, sizeof *tunes);
+    for (size_t i = 0; tunes && i < map->group_count; i++) {
+        tunes[i].group = &map->groups[i];
+        tunes[i].group_index = i;
+        if (!fill(&tunes[i], map, arena))
+            return NULL;
+    }
+    return tunes;
+}
+
+size_t tune_at(const Tune *tune, Ticks when)
+{
+    size_t low = 0, high = tune->count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (tune->tones[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static double quiet_of_tone(const Tone *tone, Ticks window)
+{
+    if (tone->next - tone->onset >= 3 * window)
+        return quiet.long_note;
+    if (tone->flags & (TONE_REPEATED | TONE_TREMOLO))
+        return quiet.repeated;
+    return quiet.moving;
+}
+
+double tune_quietness(const Tune *tune, Ticks from, Ticks to, size_t *hint)
+{
+    size_t i = *hint;
+    if (i > tune->count || (i > 0 && tune->tones[i - 1].onset >= from))
+        i = tune_at(tune, from);
+    while (i < tune->count && tune->tones[i].onset < from)
+        i++;
+    *hint = i;
+    if (i == tune->count || tune->tones[i].onset >= to)
+        return i > 0 && tune->tones[i - 1].end > from ? quiet.held : quiet.rest;
+    double least = 1.0;
+    for (; i < tune->count && tune->tones[i].onset < to; i++) {
+        double q = quiet_of_tone(&tune->tones[i], to - from);
+        if (q < least)
+            least = q;
+    }
+    return least;
+}

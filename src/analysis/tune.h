@@ -1,0 +1,45 @@
+/* tune.h - what the ear follows in one group of players: its upper line, one tone at a time.
+ *
+ * A tone is the highest note that begins at a moment; grace notes are left out. Tones know what came before them (a rest, a
+ * longer note), because that is how a listener hears where a gesture begins. */
+#ifndef ANALYSIS_TUNE_H
+#define ANALYSIS_TUNE_H
+#include "sections/section_map.h"
+#include <stddef.h>
+
+enum ToneFlag {
+    TONE_AFTER_REST = 1u << 0,
+    TONE_ON_BEAT = 1u << 1,
+    TONE_AFTER_LONG = 1u << 2, /* the tone before lasted at least twice as long */
+    TONE_REPEATED = 1u << 3,   /* same pitch as the tone before, no rest between */
+    TONE_TREMOLO = 1u << 4,
+    TONE_PIZZICATO = 1u << 5
+};
+
+typedef struct Tone {
+    Ticks onset, end; /* end: when it stops sounding, at most the next onset */
+    Ticks next;       /* onset of the next tone, or the end of the movement */
+    const GroupSound *sound;
+    int32_t bar;
+    int16_t midi;
+    uint8_t dynamic;
+    uint8_t flags;    /* ToneFlag */
+} Tone;
+
+typedef struct Tune {
+    const Group *group;
+    size_t group_index;
+    Tone *tones;
+    size_t count;
+} Tune;
+
+/* One tune for each group of the map, in its order; from `arena`. NULL when out of memory. */
+Tune *tunes_of(const SectionMap *map, Arena *arena);
+
+/* Index of the first tone at or after `when`; `count` past the end. */
+size_t tune_at(const Tune *tune, Ticks when);
+
+/* How far a group stays out of the way between two moments, 0 (as busy as a speaker) to 1 (rests): a held note or a repeated
+ * pitch steps back, new notes do not. `hint` is where to look first and moves on; start with 0 and rising times. */
+double tune_quietness(const Tune *tune, Ticks from, Ticks to, size_t *hint);
+#endif

@@ -1,0 +1,64 @@
+/* evidence_table.c - prints every match of a score with its features, one a line, for fitting and checking the weights of evidence.c
+ * against tables of passages (see docs/method.md). */
+#include "analysis/evidence.h"
+#include "analysis/sides.h"
+#include "sections/section_map.h"
+#include "spezzato/spezzato.h"
+#include <stdio.h>
+
+static void print_match(const Scene *scene, const Match *match, const Evidence *evidence)
+{
+    const Movement *m = scene->map->movement;
+    Side sides[2];
+    sides_of(scene->map, match, evidence, sides);
+    printf("%s\t%s\t%s\t%s", spz_section_name(sides[0].section), spz_section_name(sides[1].section),
+           m->bars[movement_bar_at(m, match->onset)].number, m->bars[movement_bar_at(m, match->end - 1)].number);
+    printf("\t%s\t%s\t%d\t%d\t%g\t%u\t%u\t%u\t%d", scene->map->groups[match->caller].about.name,
+           scene->map->groups[match->responder].about.name, movement_bar_at(m, match->onset),
+           movement_bar_at(m, match->end - 1), (double)match->lag / (double)m->per_crotchet, match->matched,
+           match->unmatched, match->statements, match->transposition);
+    for (int f = 0; f < FEATURE_COUNT; f++)
+        printf("\t%.3f", evidence->at[f]);
+    printf("\t%.3f\n", evidence->strength);
+}
+
+static int print_movement(const SectionMap *map)
+{
+    Arena arena;
+    arena_init(&arena);
+    MatchList matches = {0};
+    Scene scene;
+    RhythmIndex *rhythms = NULL;
+    Tune *tunes = tunes_of(map, &arena);
+    int failed = !tunes || scene_make(map, tunes, &arena, &scene) || rhythm_index_make(tunes, map->group_count, &rhythms) ||
+                 matches_find(map->movement, tunes, map->group_count, &matches);
+    for (size_t i = 0; !failed && i < matches.count; i++) {
+        Evidence evidence;
+        evidence_weigh(&scene, rhythms, &matches.at[i], &evidence);
+        print_match(&scene, &matches.at[i], &evidence);
+    }
+    rhythm_index_free(rhythms);
+    array_free(&matches);
+    arena_release(&arena);
+    return failed;
+}
+
+int main(int count, char **arguments)
+{
+    spz_score *score = NULL;
+    spz_sections *sections = NULL;
+    if (count != 2 || spz_score_read(arguments[1], NULL, &score) != SPZ_OK)
+        return 2;
+    printf("caller\tresponder\tstart\tend\tcgroup\trgroup\tfirst\tlast\tlag\tmatched\tunmatched\tstatements\ttransposition");
+    for (int f = 0; f < FEATURE_COUNT; f++)
+        printf("\t%s", feature_name((enum Feature)f));
+    printf("\tstrength\n");
+    int failed = 0;
+    for (size_t i = 0; i < spz_score_movement_count(score) && !failed; i++) {
+        failed = spz_sections_find(spz_score_movement(score, i), NULL, NULL, &sections) != SPZ_OK;
+        failed = failed || print_movement(sections);
+        spz_sections_free(sections);
+    }
+    spz_score_free(score);
+    return failed;
+}
