@@ -118,6 +118,8 @@ static Meaning meaning_of(const char *word, int *number)
         return *number ? SAYS_NUMBER : SAYS_NOTHING;
     }
     for (size_t i = 0; i < sizeof vocabulary / sizeof *vocabulary; i++) {
+        if (vocabulary[i].word[0] != word[0])
+            continue;
         size_t length = strlen(vocabulary[i].word);
         if (!strncmp(word, vocabulary[i].word, length) && (vocabulary[i].stem || !word[length])) {
             *number = vocabulary[i].number;
