@@ -11,15 +11,58 @@ typedef struct spz_document spz_document;
 SPZ_API const char *spz_document_text(const spz_document *document, size_t *length);
 SPZ_API void spz_document_free(spz_document *document);
 /* Writes the whole document under `path`, or not at all (written beside it, flushed, then renamed); NULL or "-" is standard
- * output. SPZ_CANNOT_WRITE. */
+ * output. A path that names no ordinary file (a pipe, a device) is written straight. On failure nothing stays behind, an older
+ * file under `path` is as it was, and one SPZ_ERROR has gone to the sink. SPZ_CANNOT_WRITE, SPZ_NO_MEMORY. A signal that kills the
+ * process in between leaves a file '.spezzato-...' beside `path`: hold signals back during the call. */
 SPZ_API spz_status spz_document_save(const spz_document *document, const char *path, const spz_sink *sink);
 
-/* All take readings in the order to be shown. SPZ_BAD_ARGUMENT for a format that the report doesn't have. */
+/* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
+typedef struct spz_report_options {
+    bool all;        /* text: every passage; false: the clear and striking ones that weigh most */
+    bool played;     /* streams: repeats unfolded, in playing order */
+    bool named;      /* streams as CSV: two further columns, file and movement (always there where a file has several movements) */
+    unsigned kinds;  /* passages: sum of 1u << spz_kind; 0 for all kinds */
+    double strength; /* passages: this strength at least, 0..1 */
+    int width;       /* text: columns, 60..200; 0 for the usual 96 */
+} spz_report_options;
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, 0, 0.0, 0 })
+
+typedef enum spz_report_kind {
+    SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING */
+    SPZ_REPORT_SECTIONS,  /* how each part was understood; wants SPZ_TO_SECTIONS */
+    SPZ_REPORT_STREAMS,   /* the notes of each part, ties joined; wants SPZ_TO_SECTIONS; SPZ_AS_CSV, SPZ_AS_JSON, SPZ_AS_TEXT */
+    SPZ_REPORT_PASSAGES,  /* wants SPZ_TO_PASSAGES */
+    SPZ_REPORT_SEATING,   /* wants SPZ_TO_SEATING */
+    SPZ_REPORT_KIND_COUNT
+} spz_report_kind;
+
+/* A report that grows reading by reading, so that a long row of scores need not be held in memory: a reading may be freed as soon
+ * as it was added. */
+typedef struct spz_report spz_report;
+/* SPZ_BAD_ARGUMENT for a format that the report doesn't have. `options` NULL: the usual. */
+SPZ_API spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_report_options *options, spz_report **out);
+/* Adds all movements of the reading. SPZ_BAD_ARGUMENT where the reading stops before what the report shows; the report is then as
+ * it was. After SPZ_NO_MEMORY the report can only be freed. */
+SPZ_API spz_status spz_report_add(spz_report *report, const spz_reading *reading);
+/* Ends the report; it can only be freed afterwards. */
+SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
+SPZ_API void spz_report_free(spz_report *report);
+
+/* The same in one call. All take readings in the order to be shown, and report with the usual options. SPZ_BAD_ARGUMENT as above. */
 SPZ_API spz_status spz_report_movements(const spz_reading *const *readings, size_t count, spz_format format, spz_document **out);
 SPZ_API spz_status spz_report_sections(const spz_reading *const *readings, size_t count, spz_format format, spz_document **out);
 SPZ_API spz_status spz_report_streams(const spz_reading *const *readings, size_t count, bool played, spz_format format,
                                       spz_document **out);
 SPZ_API spz_status spz_report_passages(const spz_reading *const *readings, size_t count, spz_format format, spz_document **out);
 SPZ_API spz_status spz_report_seating(const spz_reading *const *readings, size_t count, spz_format format, spz_document **out);
+
+/* All settings with their values in force, defaults, units and sources. SPZ_AS_TEXT is a settings file that spz_settings_read takes
+ * and that gives the same settings back; SPZ_AS_JSON, SPZ_AS_CSV. */
+SPZ_API spz_status spz_report_settings(const spz_settings *settings, spz_format format, spz_document **out);
+
+/* Text from a score made safe for a terminal: control characters and marks that turn the direction of writing are dropped, line
+ * ends become blanks, bytes that are no UTF-8 become U+FFFD. Writes at most `size` bytes with the closing zero, never half a
+ * character. Returns `out`. */
+SPZ_API char *spz_text_clean(const char *text, char *out, size_t size);
 
 #endif

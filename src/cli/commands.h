@@ -1,0 +1,8 @@
+/* commands.h - all commands, in the order of `spezzato --help`. The first is what `spezzato SCORE...` does. */
+#define COMMANDS(COMMAND) \
+    COMMAND(page) \
+    COMMAND(seating) \
+    COMMAND(passages) \
+    COMMAND(sections) \
+    COMMAND(streams) \
+    COMMAND(settings)

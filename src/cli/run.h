@@ -1,0 +1,15 @@
+/* run.h - what the commands that read scores and print one report have in common. */
+#ifndef CLI_RUN_H
+#define CLI_RUN_H
+#include "command.h"
+
+typedef struct Run {
+    spz_report_kind report;
+    spz_depth depth;
+    spz_format usual;           /* where --format is not given */
+    spz_report_options options; /* what is not set by the shared options */
+} Run;
+
+/* Reads every SCORE, reports those that could be read, writes the report. Exit status. */
+int run_report(const Arguments *arguments, const Run *run);
+#endif

@@ -1,0 +1,83 @@
+/* The text pages. The page of a movement is the product: a conductor acts on it without anything else at hand. */
+#include "report/layout.h"
+#include "report/text_blocks.h"
+
+static void begin(spz_report *report)
+{
+    (void)report;
+}
+
+static void nothing_more(spz_report *report)
+{
+    (void)report;
+}
+
+static void between(spz_report *report)
+{
+    if (report->movements)
+        buffer_puts(&report->out, "\n\n");
+}
+
+void block_title(spz_report *report, const Shown *shown)
+{
+    const spz_movement *movement = shown->reading.movement;
+    Buffer line;
+    buffer_init(&line);
+    between(report);
+    layout_heading(&report->out, shown->title, '=', report->options.width);
+    size_t bars = spz_movement_bars(movement);
+    buffer_printf(&line, "%s, %zu bar%s", shown->file, bars, bars == 1 ? "" : "s");
+    if (spz_movement_year(movement))
+        buffer_printf(&line, ", composed %d", spz_movement_year(movement));
+    layout_flow(&report->out, 0, "", &line, report->options.width);
+}
+
+void block_sections(spz_report *report, const Shown *shown)
+{
+    const spz_sections *sections = shown->reading.sections;
+    size_t count = spz_sections_groups(sections);
+    Buffer line;
+    buffer_init(&line);
+    buffer_puts(&line, count ? "String sections: " : "No string sections were found");
+    for (size_t i = 0; i < count; i++)
+        buffer_printf(&line, "%s%s", i ? ", " : "", spz_sections_group(sections, i)->name);
+    buffer_putc(&line, '.');
+    layout_flow(&report->out, 0, "", &line, report->options.width);
+}
+
+static void page_movement(spz_report *report, const Shown *shown)
+{
+    block_title(report, shown);
+    block_sections(report, shown);
+    block_verdict(report, shown);
+    block_ranking(report, shown);
+    if (spz_sections_groups(shown->reading.sections))
+        block_passages(report, shown, report->options.all);
+}
+
+static void page_seating(spz_report *report, const Shown *shown)
+{
+    block_title(report, shown);
+    block_sections(report, shown);
+    block_verdict(report, shown);
+    block_ranking(report, shown);
+    block_terms(report, shown);
+}
+
+static void page_passages(spz_report *report, const Shown *shown)
+{
+    block_title(report, shown);
+    block_passages(report, shown, true);
+}
+
+static void cautions_at_the_end(spz_report *report)
+{
+    if (!report->movements)
+        return;
+    buffer_puts(&report->out, "\n\n");
+    block_cautions(report);
+}
+
+const Form text_movements = {begin, page_movement, cautions_at_the_end};
+const Form text_seating = {begin, page_seating, cautions_at_the_end};
+const Form text_passages = {begin, page_passages, nothing_more};

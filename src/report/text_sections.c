@@ -1,0 +1,122 @@
+/* How every part was understood, and what to write where that is wrong. */
+#include "report/layout.h"
+#include "report/text_blocks.h"
+
+enum { INDENT = 2 };
+
+static void begin(spz_report *report)
+{
+    (void)report;
+}
+
+enum { CELLS = 6 };
+
+/* The cells of one row, each put together in a buffer of its own. */
+typedef struct Row {
+    Buffer cells[CELLS];
+} Row;
+
+static void add_words(Buffer *cell, const char *words)
+{
+    if (words && *words) {
+        buffer_puts(cell, cell->length ? ", " : "");
+        buffer_puts(cell, words);
+    }
+}
+
+static void add_count(Buffer *cell, const char *words, int number)
+{
+    if (number)
+        buffer_printf(cell, "%s%s %d", cell->length ? ", " : "", words, number);
+}
+
+static void line_section(const spz_line *line, Buffer *cell)
+{
+    buffer_puts(cell, line->section ? spz_section_name(line->section) : "-");
+    if (line->also)
+        buffer_printf(cell, " and %s", spz_section_name(line->also));
+}
+
+/* What the line is within its section. */
+static void line_place(const spz_line *line, Buffer *cell)
+{
+    add_count(cell, "orchestra", line->orchestra);
+    add_count(cell, "part", line->number);
+    add_count(cell, "divided, line", line->division);
+    add_words(cell, line->desk);
+    if (line->role == SPZ_SOLO || line->role == SPZ_CONTINUO)
+        add_words(cell, spz_role_name(line->role));
+}
+
+static void line_where(const spz_line *line, Buffer *cell)
+{
+    add_count(cell, "staff", line->staff);
+    if (line->voice) {
+        add_words(cell, "voice ");
+        buffer_puts(cell, line->voice);
+    }
+}
+
+/* The names that could not be placed, or the first strings: an example with the user's own words. */
+static const char *name_for_example(const Shown *shown)
+{
+    const spz_sections *sections = shown->reading.sections;
+    size_t count = spz_sections_lines(sections), best = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (spz_sections_line(sections, i)->family == SPZ_FAMILY_UNKNOWN)
+            return spz_movement_part_name(shown->reading.movement, spz_sections_line(sections, i)->part);
+        if (!best && spz_sections_line(sections, i)->section == SPZ_VN2)
+            best = i;
+    }
+    return count ? spz_movement_part_name(shown->reading.movement, spz_sections_line(sections, best)->part) : "";
+}
+
+static void say_how_to_correct(spz_report *report, const Shown *shown)
+{
+    Buffer line;
+    const char *name = name_for_example(shown);
+    buffer_putc(&report->out, '\n');
+    layout_paragraph(&report->out, 0, "",
+                     "To correct a part, write its name and what it is into a settings file and give that file with --settings:",
+                     report->options.width);
+    buffer_init(&line);
+    buffer_printf(&line, "%s = Vn II", *name ? name : "Name of the part");
+    layout_paragraph(&report->out, 4, "", "[sections]", report->options.width);
+    layout_flow(&report->out, 4, "", &line, report->options.width);
+}
+
+static void add_row(spz_report *report, Table *table, const Shown *shown, const spz_line *line)
+{
+    Row row = {0};
+    const char *cells[CELLS];
+    buffer_puts(&row.cells[0], spz_movement_part_name(shown->reading.movement, line->part));
+    line_where(line, &row.cells[1]);
+    buffer_puts(&row.cells[2], spz_family_name(line->family));
+    line_section(line, &row.cells[3]);
+    line_place(line, &row.cells[4]);
+    buffer_puts(&row.cells[5], line->because);
+    for (int i = 0; i < CELLS; i++)
+        cells[i] = row.cells[i].text;
+    table_row(table, cells);
+    for (int i = 0; i < CELLS; i++) {
+        report->out.failed = report->out.failed || row.cells[i].failed;
+        buffer_free(&row.cells[i]);
+    }
+}
+
+static void page(spz_report *report, const Shown *shown)
+{
+    static const char *const heads[] = {"Part", "Where", "Family", "Section", "Place in it", "Because"};
+    static const int most[] = {26, 16, 10, 14, 18, 0};
+    const spz_sections *sections = shown->reading.sections;
+    Table table;
+    block_title(report, shown);
+    buffer_putc(&report->out, '\n');
+    table_begin(&table, CELLS, heads, most);
+    for (size_t i = 0; i < spz_sections_lines(sections); i++)
+        add_row(report, &table, shown, spz_sections_line(sections, i));
+    table_end(&table, &report->out, INDENT, report->options.width);
+    say_how_to_correct(report, shown);
+}
+
+const Form text_sections = {begin, page, begin};

@@ -1,0 +1,21 @@
+/* words.h - the phrases that all reports share. Each writes into `text` and returns it. */
+#ifndef REPORT_WORDS_H
+#define REPORT_WORDS_H
+#include "spezzato/reading.h"
+
+enum { WORDS_TEXT = 160 };
+
+/* '66-71', '66'; a bar without a printed number is named by its place: '(12th in the file)'. */
+char *words_bars(const spz_passage *passage, char text[WORDS_TEXT]);
+/* 'exchange', 'divisi in 3', 'coupling': what a musician calls it. */
+char *words_kind(const spz_passage *passage, char text[WORDS_TEXT]);
+/* 'Vn I, answered by Vn II', 'Vn I with Vn II', 'Vn I', the whole chain where it has more than two. */
+char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT]);
+/* Name of the body of players on one side of the passage (0 caller, 1 responder); "" for none. */
+const char *words_side(const spz_passage *passage, const spz_sections *sections, int side);
+/* 'Firm', and what it means to whoever decides. */
+const char *words_confidence(spz_confidence confidence);
+const char *words_confidence_meaning(spz_confidence confidence);
+/* First letter in capitals (ASCII), cut to fit. */
+char *words_capital(const char *from, char *text, size_t size);
+#endif
