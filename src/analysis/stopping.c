@@ -6,12 +6,12 @@
 
 /* String lengths are those of full-size instruments (common practice: 328, 370, 690 and 1060 mm). `frame` is the widest stretch
  * asked of an orchestral player; set so that what the orchestration books allow comes out as allowed:
- *   violin  octaves between two stopped strings from the first position on (73 mm there; Forsyth 1914, p. 317, Piston 1955 and
- *           Adler, from memory); ninths and tenths low on the strings are soloists' matter (87 mm and more)
- *   viola   the same intervals on the longer string: 83 mm
+ *   violin  octaves between two stopped strings from the first position on (73 mm, and 78 a semitone lower; Forsyth 1914, Piston
+ *           1955 and Adler, from memory); ninths and tenths low on the strings are soloists' matter (87 mm and more)
+ *   viola   the same intervals on the longer string: 83 and 88 mm
  *   cello   first to fourth finger extended: a major third in first position, 127 mm (sevenths across two strings); octaves only
  *           where the thumb can take the lower note, from about the fourth position up (Piston, Adler, from memory)
- *   bass    first to fourth finger a whole tone in first position, 103 mm; wider only higher up or with an open string
+ *   bass    first to fourth finger a whole tone, 109 mm in half position; wider only higher up or with an open string
  * `highest`: semitones above the open string that orchestral parts reach, on the top string and on the others. */
 static const struct {
     const char *name;
@@ -19,14 +19,17 @@ static const struct {
     int strings, open[STRINGS_MOST];
     int highest_top, highest_other;
 } instruments[INSTRUMENT_COUNT] = {
-    [INSTRUMENT_VIOLIN] = { "violin", 328, 76, 4, { 76, 69, 62, 55, 0 }, 31, 24 },
-    [INSTRUMENT_VIOLA] = { "viola", 370, 86, 4, { 69, 62, 55, 48, 0 }, 28, 22 },
+    [INSTRUMENT_VIOLIN] = { "violin", 328, 78, 4, { 76, 69, 62, 55, 0 }, 31, 24 },
+    [INSTRUMENT_VIOLA] = { "viola", 370, 88, 4, { 69, 62, 55, 48, 0 }, 28, 22 },
     [INSTRUMENT_CELLO] = { "cello", 690, 130, 4, { 57, 50, 43, 36, 0 }, 31, 24 },
-    [INSTRUMENT_BASS_FOUR] = { "four-string bass", 1060, 106, 4, { 43, 38, 33, 28, 0 }, 24, 19 },
-    [INSTRUMENT_BASS_FIVE] = { "five-string bass", 1060, 106, 5, { 43, 38, 33, 28, 23 }, 24, 19 },
+    [INSTRUMENT_BASS_FOUR] = { "four-string bass", 1060, 110, 4, { 43, 38, 33, 28, 0 }, 24, 19 },
+    [INSTRUMENT_BASS_FIVE] = { "five-string bass", 1060, 110, 5, { 43, 38, 33, 28, 23 }, 24, 19 },
 };
 
 enum { FINGERS = 4, BOWED_AT_ONCE = 3 };
+
+/* Players would rather stretch than climb: a semitone up the string costs as much as this share of the widest stretch. */
+static const double climbing = 0.05;
 
 /* Natural harmonics: interval over the open string, and where the string is touched for it (semitones above the nut). */
 static const struct { int sounds, touched[3]; } harmonics_table[] = {
@@ -45,7 +48,7 @@ typedef struct Search {
     int count;
     bool found;
     Placing now, best;
-    double best_frame;
+    double best_cost, best_frame;
     int best_low;
 } Search;
 
@@ -93,10 +96,12 @@ static void judge_placing(Search *search)
     double frame = place_on_string(search->instrument, high) - place_on_string(search->instrument, low);
     if (frame > instruments[search->instrument].frame || fingers_needed(search) > FINGERS || !strings_adjacent(search))
         return;
-    if (search->found && (frame > search->best_frame + 0.5 || (frame > search->best_frame - 0.5 && low >= search->best_low)))
+    double cost = frame / instruments[search->instrument].frame + climbing * low;
+    if (search->found && cost >= search->best_cost)
         return;
     search->found = true;
     search->best = search->now;
+    search->best_cost = cost;
     search->best_frame = frame;
     search->best_low = low;
 }

@@ -39,7 +39,7 @@ typedef struct Fingering {
     double frame;           /* millimetres between the outer stops */
 } Fingering;
 
-/* Finds the most comfortable fingering: the smallest frame, then the lowest position. `midi` are sounding pitches in any order;
+/* Finds the most comfortable fingering: a small frame in a low position. `midi` are sounding pitches in any order;
  * `harmonics` (may be NULL) tells which are marked as natural harmonics. `out` may be NULL. A single note is playable when it lies on the
  * instrument at all; so more than CHORD_MOST notes are never playable. */
 Stopping stopping_find(Instrument instrument, const int *midi, const bool *harmonics, int count, Manner manner, Fingering *out);
