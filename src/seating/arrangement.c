@@ -1,7 +1,9 @@
 #include "seating/arrangement.h"
-#include "support/buffer.h"
+#include "spezzato/stage.h"
 #include "support/message.h"
 #include <string.h>
+
+static const char own_prefix[] = "arrangement ";
 
 static const Arrangement standard[STANDARD_ARRANGEMENTS] = {
     {"violins opposed, cellos inside left", {SPZ_VN1, SPZ_VC, SPZ_VA, SPZ_VN2}, 4, BASSES_BEHIND_CELLOS, true},
@@ -96,13 +98,12 @@ static const char *read_entries(const spz_settings *settings, const char *sectio
 static spz_status add_own(const spz_settings *settings, const char *section, BassPlace basses, Arena *arena, ArrangementList *out,
                           const char **fault)
 {
-    static const size_t prefix = sizeof "arrangement " - 1;
     if (out->count == SPZ_ARRANGEMENT_LIMIT) {
         *fault = "there are more arrangements than can be compared";
         return SPZ_BAD_SETTINGS;
     }
     Arrangement own = {.basses = basses};
-    own.name = arena_string(arena, section + prefix);
+    own.name = arena_string(arena, section + strlen(own_prefix));
     if (!own.name)
         return SPZ_NO_MEMORY;
     *fault = arrangements_find(out, own.name) ? "its name is taken already" : read_entries(settings, section, &own);
@@ -122,7 +123,7 @@ spz_status arrangements_list(const spz_settings *settings, const spz_sink *sink,
     for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
         out->at[i].basses = rules.basses;
     const char *section, *fault = NULL;
-    for (size_t i = 0; (section = spz_settings_section(settings, "arrangement ", i)) != NULL; i++) {
+    for (size_t i = 0; (section = spz_settings_section(settings, own_prefix, i)) != NULL; i++) {
         spz_status status = add_own(settings, section, rules.basses, arena, out, &fault);
         if (status == SPZ_BAD_SETTINGS)
             message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[%s]: %s", section, fault);
@@ -162,4 +163,18 @@ const char *arrangement_order_text(const Arrangement *arrangement, Arena *arena)
         strcat(text, spz_section_name(arrangement->order[i]));
     }
     return arena_string(arena, text);
+}
+
+spz_status spz_arrangements_list(const spz_settings *settings, const spz_sink *sink, const char **names, size_t *count)
+{
+    Arena arena;
+    ArrangementList list;
+    arena_init(&arena);
+    spz_status status = arrangements_list(settings, sink, &arena, &list);
+    *count = status == SPZ_OK ? list.count : 0;
+    for (size_t i = 0; i < *count; i++) /* the list's own names die with the arena */
+        names[i] = i < STANDARD_ARRANGEMENTS ? standard[i].name
+                                             : spz_settings_section(settings, own_prefix, i - STANDARD_ARRANGEMENTS) + strlen(own_prefix);
+    arena_release(&arena);
+    return status;
 }

@@ -1,0 +1,66 @@
+/* stage.h - a seating laid out to scale: desks in arcs around the podium, what lies between the sections, what a listener gets.
+ *
+ * Lengths are metres, angles degrees, delays milliseconds. The podium is at 0, 0; x grows toward house right (as the audience
+ * sees the stage), y away from the audience, z above the stage floor. */
+#ifndef SPEZZATO_STAGE_H
+#define SPEZZATO_STAGE_H
+
+#include "spezzato/seating.h"
+
+/* Two players at one stand, or one where the number is odd. They face the podium. */
+typedef struct spz_desk {
+    spz_section section;
+    int number;      /* in its section, 1 is the front desk; within a row counted from the edge of the stage inward */
+    int players;     /* 2 or 1 */
+    double x, y, z;
+} spz_desk;
+
+/* How far apart two sections sit. */
+typedef struct spz_distance {
+    double front, centre, back; /* metres: between their front desks, their centres, their last desks */
+    double front_delay, centre_delay, back_delay; /* milliseconds at the stage's temperature (ISO 9613-1) */
+} spz_distance;
+
+/* How two sections are heard from one place. */
+typedef struct spz_hearing {
+    const char *place; /* 'front', 'middle', 'back', 'left side', 'right side' */
+    double angle;      /* degrees between their centres */
+    double ear_delay;  /* microseconds: interaural time difference of one against the other, for a listener who faces the podium
+                          (Woodworth and Schlosberg 1954) */
+    double widths;     /* angle as a multiple of what can be told apart in this hall; under 1 they sound from one place */
+} spz_hearing;
+
+typedef struct spz_plan spz_plan;
+
+/* Lays out `arrangement` by its name; NULL or "": the house's usual one. `thirds`: the violins sit as three sections. `settings`
+ * NULL: all defaults.
+ * SPZ_BAD_ARGUMENT for a name that is not known; SPZ_BAD_SETTINGS where the players don't fit on the stage: the message says
+ * what would. */
+SPZ_API spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                                  spz_plan **out);
+SPZ_API void spz_plan_free(spz_plan *plan);
+
+SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
+SPZ_API const char *spz_plan_order(const spz_plan *plan);       /* 'Vn I, Vc, Va, Vn II' */
+SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it has no name */
+SPZ_API size_t spz_plan_desks(const spz_plan *plan);
+SPZ_API const spz_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */
+SPZ_API int spz_plan_players(const spz_plan *plan, spz_section section);   /* 0: not on the stage */
+/* The stage, and how much of it the desks take (chairs included). The stage edge lies at y = -front. */
+SPZ_API double spz_plan_stage_width(const spz_plan *plan);
+SPZ_API double spz_plan_stage_depth(const spz_plan *plan);
+SPZ_API double spz_plan_front(const spz_plan *plan);
+SPZ_API double spz_plan_used_width(const spz_plan *plan);
+SPZ_API double spz_plan_used_depth(const spz_plan *plan);
+SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /* of a desk of two, along its row, spread included */
+/* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: all three
+ * distances are then between centres. */
+SPZ_API bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out);
+SPZ_API size_t spz_plan_places(const spz_plan *plan); /* listeners */
+SPZ_API bool spz_plan_hearing(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_hearing *out);
+
+/* All arrangements of these settings, the user's own after the four standard ones. SPZ_BAD_SETTINGS as the judge says it. `names`
+ * holds SPZ_ARRANGEMENT_LIMIT views that live as long as `settings` (the standard ones: for ever). */
+SPZ_API spz_status spz_arrangements_list(const spz_settings *settings, const spz_sink *sink, const char **names, size_t *count);
+
+#endif

@@ -1,0 +1,159 @@
+/* One movement: evidence, points in each arrangement, standing, words. */
+#include "seating/reasons.h"
+#include "seating/words.h"
+#include <math.h>
+#include <stdint.h>
+#include <string.h>
+
+/* Why there is nothing to judge; NULL when there is. */
+static const char *nothing_to_judge(const SectionMap *map)
+{
+    bool strings = false, one_orchestra = false;
+    for (size_t i = 0; i < map->group_count; i++) {
+        const spz_group *group = &map->groups[i].about;
+        strings = strings || group->section != SPZ_NO_SECTION;
+        for (size_t j = 0; j < map->group_count; j++)
+            one_orchestra = one_orchestra || (group->section == SPZ_VN1 && map->groups[j].about.section == SPZ_VN2 &&
+                                              map->groups[j].about.orchestra == group->orchestra);
+    }
+    if (!strings)
+        return "No string sections were found in this score, so there is no seating to judge.";
+    if (!one_orchestra)
+        return "Two violin sections were not found in this score, so their seating can't be judged; if they are there, name them under [sections].";
+    return NULL;
+}
+
+static spz_status copy_names(Verdict *verdict, const Scene *scene)
+{
+    for (size_t i = 0; i < scene->list.count; i++) {
+        const Arrangement *a = &scene->list.at[i];
+        spz_ranked *ranked = &verdict->by_arrangement[i];
+        ranked->name = arena_string(&verdict->arena, a->name);
+        ranked->order = arena_string(&verdict->arena, scene->orders[i]);
+        ranked->outside = spz_section_name(a->order[a->count - 1]);
+        ranked->losses = "";
+        if (!ranked->name || !ranked->order)
+            return SPZ_NO_MEMORY;
+    }
+    return SPZ_OK;
+}
+
+static bool counts_anywhere(const Standing *standing, Term term)
+{
+    for (size_t i = 0; i < standing->count; i++)
+        if (fabs(standing->points[i].of[term]) > 1e-9)
+            return true;
+    return false;
+}
+
+static spz_status write_terms(Verdict *verdict, const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+{
+    spz_term *terms = arena_take(&verdict->arena, TERM_COUNT, sizeof *terms);
+    spz_ranked *ranked = &verdict->by_arrangement[arrangement];
+    if (!terms)
+        return SPZ_NO_MEMORY;
+    for (int t = 0; t < TERM_COUNT; t++) {
+        if (!counts_anywhere(&verdict->standing, (Term)t))
+            continue;
+        buffer_clear(text);
+        words_because(scene, evidence, arrangement, (Term)t, text);
+        spz_term term = {.name = term_name((Term)t), .points = verdict->standing.points[arrangement].of[t]};
+        term.because = arena_string(&verdict->arena, text->text ? text->text : "");
+        if (buffer_failed(text) || !term.because)
+            return SPZ_NO_MEMORY;
+        terms[ranked->term_count++] = term;
+    }
+    ranked->terms = terms;
+    return SPZ_OK;
+}
+
+static spz_status write_losses(Verdict *verdict, const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+{
+    buffer_clear(text);
+    if (!words_losses(scene, evidence, arrangement, text))
+        return SPZ_NO_MEMORY;
+    verdict->by_arrangement[arrangement].losses = arena_string(&verdict->arena, text->text ? text->text : "");
+    return verdict->by_arrangement[arrangement].losses ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+static spz_status write_ranked(Verdict *verdict, const Scene *scene, const Evidence *evidence)
+{
+    Buffer text;
+    buffer_init(&text);
+    spz_status status = copy_names(verdict, scene);
+    for (size_t i = 0; i < scene->list.count && status == SPZ_OK; i++) {
+        status = write_terms(verdict, scene, evidence, i, &text);
+        if (status == SPZ_OK)
+            status = write_losses(verdict, scene, evidence, i, &text);
+    }
+    buffer_free(&text);
+    return status;
+}
+
+static void weigh_all(Verdict *verdict, const Scene *scene, const Evidence *evidence)
+{
+    Standing *standing = &verdict->standing;
+    size_t usual = SIZE_MAX;
+    standing->count = scene->list.count;
+    for (size_t i = 0; i < standing->count; i++) {
+        terms_weigh(scene, evidence, i, &standing->points[i]);
+        standing->opposed[i] = scene->list.at[i].opposed;
+        standing->allowed[i] = scene->allowed[i];
+        if (strcmp(scene->list.at[i].name, scene->rules.usual) == 0)
+            usual = i;
+    }
+    standing_settle(standing, usual);
+    verdict_fill_numbers(verdict);
+}
+
+static spz_status judge(Verdict *verdict, const Findings *findings, const spz_settings *settings, int year, const spz_sink *sink)
+{
+    Arena arena; /* of the scene */
+    Scene scene;
+    Evidence evidence = {0};
+    Rules rules;
+    rules_read(settings, &rules);
+    arena_init(&arena);
+    spz_status status = evidence_gather(findings, &rules, year, &evidence);
+    if (status == SPZ_OK)
+        status = scene_set(settings, evidence.has_thirds, sink, &arena, &scene);
+    if (status == SPZ_OK) {
+        verdict->thirds = evidence.has_thirds;
+        weigh_all(verdict, &scene, &evidence);
+        status = write_ranked(verdict, &scene, &evidence);
+    }
+    if (status == SPZ_OK)
+        status = reasons_give(verdict, &scene, &evidence);
+    if (status == SPZ_OK)
+        status = verdict_state(verdict);
+    evidence_release(&evidence);
+    arena_release(&arena);
+    return status;
+}
+
+static spz_status start(Verdict *verdict, const Findings *findings)
+{
+    verdict->title = arena_string(&verdict->arena, spz_movement_title(findings->map->movement));
+    return verdict->title ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *settings, int year, const spz_sink *sink, spz_verdict **out)
+{
+    spz_settings *defaults = NULL;
+    Verdict *verdict = verdict_new();
+    spz_status status = verdict ? start(verdict, findings) : SPZ_NO_MEMORY;
+    const char *nothing = nothing_to_judge(findings->map);
+    *out = NULL;
+    if (status == SPZ_OK && nothing)
+        verdict->statement = nothing;
+    if (status == SPZ_OK && !nothing && !settings)
+        status = spz_settings_new(&defaults);
+    if (status == SPZ_OK && !nothing)
+        status = judge(verdict, findings, settings ? settings : defaults, year, sink);
+    spz_settings_free(defaults);
+    if (status == SPZ_OK)
+        *out = verdict;
+    else
+        spz_verdict_free(verdict);
+    return status;
+}

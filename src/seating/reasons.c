@@ -1,0 +1,291 @@
+#include "seating/reasons.h"
+#include "seating/acoustics.h"
+#include "seating/bars.h"
+#include <ctype.h>
+#include <math.h>
+#include <string.h>
+
+static const double worth_saying = 0.3; /* points; less is lost in the rounding of the score */
+
+/* What is being explained: the recommended arrangement against its rival. */
+typedef struct Case {
+    Verdict *verdict;
+    const Scene *scene;
+    const Evidence *evidence;
+    size_t own, rival;
+    Buffer text, bars;
+} Case;
+
+static double difference(const Case *c, Term term)
+{
+    const Standing *s = &c->verdict->standing;
+    return s->points[c->own].of[term] - s->points[c->rival].of[term];
+}
+
+static const char *rival_name(const Case *c)
+{
+    return c->scene->list.at[c->rival].name;
+}
+
+/* Starts a sentence with the names of two sections. */
+static void open_with(Case *c, double points, spz_section a, spz_section b)
+{
+    const char *first = spz_section_words(a);
+    if (points < 0)
+        buffer_printf(&c->text, "Against it: %s and %s", first, spz_section_words(b));
+    else
+        buffer_printf(&c->text, "%c%s and %s", toupper((unsigned char)*first), first + 1, spz_section_words(b));
+}
+
+static void count_kinds(Case *c, const ItemList *items)
+{
+    static const char *const plural[SPZ_KIND_COUNT] = {[SPZ_EXCHANGE] = "exchanges", [SPZ_HOCKET] = "hockets",
+                                                      [SPZ_SPLIT_LINE] = "split lines", [SPZ_IMITATION] = "imitations"};
+    size_t of[SPZ_KIND_COUNT] = {0}, striking = 0, clear = 0;
+    bool any = false;
+    for (size_t i = 0; i < items->count; i++) {
+        of[items->at[i].passage->kind]++;
+        striking += items->at[i].passage->strength >= 0.8;
+        clear += items->at[i].passage->strength >= 0.5 && items->at[i].passage->strength < 0.8;
+    }
+    for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
+        if (of[kind] && plural[kind]) {
+            buffer_printf(&c->text, "%s%zu %s", any ? ", " : "", of[kind], of[kind] == 1 ? spz_kind_name((spz_kind)kind) : plural[kind]);
+            any = true;
+        }
+    buffer_printf(&c->text, " (%zu striking, %zu clear, %zu marginal)", striking, clear, items->count - striking - clear);
+}
+
+static spz_status name_weightiest(Case *c, const ItemList *items)
+{
+    Buffer bars;
+    buffer_init(&bars);
+    bool good = bars_write_weightiest(&bars, c->evidence->movement, items, 3);
+    if (good && items->count > 3 && bars.length)
+        buffer_printf(&c->text, ", weightiest in bars %s", bars.text);
+    buffer_free(&bars);
+    return good ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+static spz_status reason_antiphony(Case *c, const PairEvidence *pair, double share)
+{
+    double points = share * (terms_antiphony(c->scene, pair, c->own) - terms_antiphony(c->scene, pair, c->rival));
+    if (fabs(points) < worth_saying)
+        return SPZ_OK;
+    PairView here = geometry_pair(&c->scene->layouts[c->own], &c->scene->rules, pair->a, pair->b);
+    PairView there = geometry_pair(&c->scene->layouts[c->rival], &c->scene->rules, pair->a, pair->b);
+    open_with(c, points, pair->a, pair->b);
+    buffer_puts(&c->text, " answer each other: ");
+    count_kinds(c, &pair->antiphony);
+    spz_status status = name_weightiest(c, &pair->antiphony);
+    buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, with %s %.0f", here.angle, rival_name(c), there.angle);
+    if (!bars_write_items(&c->bars, c->evidence->movement, &pair->antiphony, 0) || status != SPZ_OK)
+        return SPZ_NO_MEMORY;
+    verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
+}
+
+static double shortest_shared(const PairEvidence *pair)
+{
+    double shortest = 0;
+    for (size_t i = 0; i < pair->coupling.count; i++) {
+        double here = pair->coupling.at[i].passage->shortest;
+        if (here > 0 && (shortest <= 0 || here < shortest))
+            shortest = here;
+    }
+    return shortest;
+}
+
+static spz_status reason_ensemble(Case *c, const PairEvidence *pair, double share)
+{
+    double points = share * (terms_ensemble(c->scene, pair, c->own) - terms_ensemble(c->scene, pair, c->rival));
+    if (fabs(points) < worth_saying)
+        return SPZ_OK;
+    PairView here = geometry_pair(&c->scene->layouts[c->own], &c->scene->rules, pair->a, pair->b);
+    PairView there = geometry_pair(&c->scene->layouts[c->rival], &c->scene->rules, pair->a, pair->b);
+    double shortest = shortest_shared(pair);
+    open_with(c, points, pair->a, pair->b);
+    buffer_printf(&c->text, " move together in %zu %s", pair->coupling.count, pair->coupling.count == 1 ? "passage" : "passages");
+    spz_status status = name_weightiest(c, &pair->coupling);
+    buffer_printf(&c->text, "; sound takes %.0f ms between them, with %s %.0f ms", 1000 * here.delay, rival_name(c), 1000 * there.delay);
+    if (shortest > 0)
+        buffer_printf(&c->text, "; their shortest shared note, %.2f s, allows %.0f ms", shortest,
+                      1000 * acoustics_tolerance(shortest, c->scene->rules.hearing));
+    if (!bars_write_items(&c->bars, c->evidence->movement, &pair->coupling, 0) || status != SPZ_OK)
+        return SPZ_NO_MEMORY;
+    verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
+}
+
+static spz_status reasons_of_pairs(Case *c)
+{
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < c->evidence->pairs.count && status == SPZ_OK; i++) {
+        const PairEvidence *pair = &c->evidence->pairs.at[i];
+        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(c->evidence) : 1;
+        status = reason_antiphony(c, pair, share);
+        if (status == SPZ_OK)
+            status = reason_ensemble(c, pair, share);
+    }
+    return status;
+}
+
+/* Opens a reason of one term; false where it isn't worth saying. */
+static bool open_term(Case *c, Term term, double *points)
+{
+    *points = difference(c, term);
+    if (fabs(*points) < worth_saying)
+        return false;
+    if (*points < 0)
+        buffer_puts(&c->text, "Against it: ");
+    return true;
+}
+
+/* The sentence begins with a capital unless 'Against it' stands before it. */
+static void say(Case *c, const char *sentence)
+{
+    if (c->text.length)
+        buffer_puts(&c->text, sentence);
+    else
+        buffer_printf(&c->text, "%c%s", toupper((unsigned char)*sentence), sentence + 1);
+}
+
+static spz_status reason_three(Case *c)
+{
+    double points;
+    if (!open_term(c, TERM_THREE, &points))
+        return SPZ_OK;
+    say(c, c->evidence->has_thirds ? "there is a third violin part: three equal groups of violins presuppose that they sit together"
+                                   : "the violins divide in three over both sections, which presupposes that they sit together");
+    if (!bars_write_items(&c->bars, c->evidence->movement, &c->evidence->thirds, 0))
+        return SPZ_NO_MEMORY;
+    verdict_note_pair(c->verdict, SPZ_VN1, SPZ_VN2, fabs(points));
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
+}
+
+static spz_status reason_bass(Case *c)
+{
+    double points;
+    if (!open_term(c, TERM_BASS, &points))
+        return SPZ_OK;
+    say(c, c->evidence->continuo ? "the music is built over a continuo" : "cellos and basses hardly ever part");
+    buffer_printf(&c->text, ": the bass belongs in the middle of the sound, where it is %.0f of 100, with %s %.0f",
+                  100 * geometry_bass_centrality(&c->scene->layouts[c->own]), rival_name(c),
+                  100 * geometry_bass_centrality(&c->scene->layouts[c->rival]));
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
+}
+
+static spz_status reason_melody(Case *c, Term term)
+{
+    double points;
+    SpanList spans = {0};
+    bool good = true;
+    if (!open_term(c, term, &points))
+        return SPZ_OK;
+    say(c, "the second violins have the melody");
+    if (term == TERM_MELODY)
+        buffer_puts(&c->text, points > 0 ? " and are heard apart from the firsts" : ", which is heard less apart from the firsts");
+    else
+        buffer_puts(&c->text, points > 0 ? " and their instruments face the audience more" : " with their instruments turned away from the audience");
+    for (size_t i = 0; i < c->evidence->melody.count && good; i++)
+        good = array_push(&spans, c->evidence->melody.at[i]);
+    good = good && bars_write(&c->bars, c->evidence->movement, &spans);
+    array_free(&spans);
+    return good ? verdict_add_reason(c->verdict, &c->text, &c->bars, points) : SPZ_NO_MEMORY;
+}
+
+static spz_status reason_era(Case *c)
+{
+    double points;
+    if (!open_term(c, TERM_ERA, &points))
+        return SPZ_OK;
+    bool early = evidence_era(c->evidence->year) > 0;
+    say(c, "composed in ");
+    buffer_printf(&c->text, "%d, when %s; a year never proves a seating", c->evidence->year,
+                  early ? "facing violins were the rule" : "violins sat side by side as a rule");
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
+}
+
+static spz_status reason_house(Case *c)
+{
+    double points;
+    if (!open_term(c, TERM_HOUSE, &points))
+        return SPZ_OK;
+    say(c, points > 0 ? "the house prefers it" : "the house prefers the other placing");
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
+}
+
+static spz_status remark_items(Case *c, const ItemList *items, const char *words)
+{
+    if (!items->count)
+        return SPZ_OK;
+    buffer_printf(&c->text, "%s: %zu %s", words, items->count, items->count == 1 ? "passage" : "passages");
+    if (!bars_write_items(&c->bars, c->evidence->movement, items, 0))
+        return SPZ_NO_MEMORY;
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
+}
+
+static spz_status remark(Case *c, bool when, const char *words)
+{
+    if (!when)
+        return SPZ_OK;
+    buffer_puts(&c->text, words);
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
+}
+
+static spz_status remark_stage(Case *c)
+{
+    const Layout *layout = &c->scene->layouts[c->own];
+    if (layout->fits)
+        return SPZ_OK;
+    buffer_printf(&c->text, "The stage is too small for this strength: it needs %.1f m by %.1f m and there are %.1f m by %.1f m; "
+                            "judged as if it fitted", layout->used_width, layout->used_depth, c->scene->rules.width, c->scene->rules.depth);
+    return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
+}
+
+static spz_status remarks(Case *c)
+{
+    const Evidence *e = c->evidence;
+    spz_status status = remark(c, e->two_orchestras, "There are two orchestras: they face each other across the podium whatever the seating, "
+                                                     "which is judged within each of them");
+    if (status == SPZ_OK)
+        status = remark_items(c, &e->orchestras, "The two orchestras answer each other");
+    if (status == SPZ_OK)
+        status = remark(c, e->has_thirds, c->scene->list.at[c->own].opposed
+                        ? "Third violins sit beside the seconds, on their inner side, with a third of all violins"
+                        : "Third violins sit next after the seconds, with a third of all violins");
+    if (status == SPZ_OK)
+        status = remark_items(c, &e->winds, "Strings and winds answer each other, which the seating of the strings doesn't change");
+    if (status == SPZ_OK)
+        status = remark_items(c, &e->solos, "Soloists take part, who stand before the sections");
+    if (status == SPZ_OK)
+        status = remark(c, c->scene->rules.forbidden[0] != '\0', "Arrangements that the house forbids are left out");
+    return status == SPZ_OK ? remark_stage(c) : status;
+}
+
+static spz_status give_all(Case *c)
+{
+    spz_status (*const each[])(Case *) = {reasons_of_pairs, reason_three, reason_bass, reason_era, reason_house};
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < sizeof each / sizeof *each && status == SPZ_OK; i++)
+        status = each[i](c);
+    if (status == SPZ_OK)
+        status = reason_melody(c, TERM_MELODY);
+    if (status == SPZ_OK)
+        status = reason_melody(c, TERM_TURNED);
+    return status == SPZ_OK ? remarks(c) : status;
+}
+
+spz_status reasons_give(Verdict *verdict, const Scene *scene, const Evidence *evidence)
+{
+    Case c = {.verdict = verdict, .scene = scene, .evidence = evidence, .own = verdict->standing.order[0], .rival = verdict->standing.rival};
+    buffer_init(&c.text);
+    buffer_init(&c.bars);
+    spz_status status = give_all(&c);
+    buffer_free(&c.text);
+    buffer_free(&c.bars);
+    verdict_sort_reasons(verdict);
+    verdict_note_pair(verdict, SPZ_VN1, SPZ_VN2, 0); /* the plan always has two pairs to show */
+    verdict_note_pair(verdict, SPZ_VN1, SPZ_VC, 0);
+    return status;
+}

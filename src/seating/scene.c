@@ -1,0 +1,81 @@
+#include "seating/scene.h"
+#include "support/message.h"
+
+static spz_status check_names(const Scene *scene, const spz_sink *sink)
+{
+    const char *lists[] = {scene->rules.preferred, scene->rules.forbidden, scene->rules.usual};
+    static const char *const keys[] = {"preferred", "forbidden", "usual"};
+    size_t allowed = 0;
+    for (size_t i = 0; i < scene->list.count; i++)
+        allowed += scene->allowed[i];
+    for (size_t k = 0; k < 3; k++) {
+        size_t wanted = lists[k][0] != '\0', found = 0;
+        for (const char *c = lists[k]; *c; c++)
+            wanted += *c == '|';
+        for (size_t i = 0; i < scene->list.count; i++)
+            found += rules_name_in(lists[k], scene->list.at[i].name);
+        if (found != wanted) {
+            message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] %s names an arrangement that there isn't: '%s'", keys[k], lists[k]);
+            return SPZ_BAD_SETTINGS;
+        }
+    }
+    if (allowed == 0) {
+        message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] forbids every arrangement");
+        return SPZ_BAD_SETTINGS;
+    }
+    return SPZ_OK;
+}
+
+spz_status scene_set(const spz_settings *settings, bool thirds, const spz_sink *sink, Arena *arena, Scene *out)
+{
+    *out = (Scene){0};
+    rules_read(settings, &out->rules);
+    if (thirds)
+        rules_split_violins(&out->rules);
+    else
+        out->rules.players[SPZ_VN3] = 0;
+    spz_status status = arrangements_list(settings, sink, arena, &out->list);
+    if (status != SPZ_OK)
+        return status;
+    out->layouts = arena_take(arena, out->list.count, sizeof *out->layouts);
+    if (!out->layouts)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < out->list.count; i++) {
+        if (thirds)
+            arrangement_add_thirds(&out->list.at[i]);
+        layout_make(&out->list.at[i], &out->rules, &out->layouts[i]);
+        out->allowed[i] = !rules_name_in(out->rules.forbidden, out->list.at[i].name);
+        out->orders[i] = arrangement_order_text(&out->list.at[i], arena);
+        if (!out->orders[i])
+            return SPZ_NO_MEMORY;
+    }
+    return check_names(out, sink);
+}
+
+PairView scene_usual_pair(const Scene *scene, spz_section a, spz_section b)
+{
+    PairView usual = {0};
+    for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++) {
+        PairView view = geometry_pair(&scene->layouts[i], &scene->rules, a, b);
+        usual.widths += view.widths / STANDARD_ARRANGEMENTS;
+        usual.angle += view.angle / STANDARD_ARRANGEMENTS;
+        usual.delay += view.delay / STANDARD_ARRANGEMENTS;
+    }
+    return usual;
+}
+
+double scene_usual_centrality(const Scene *scene)
+{
+    double usual = 0;
+    for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
+        usual += geometry_bass_centrality(&scene->layouts[i]) / STANDARD_ARRANGEMENTS;
+    return usual;
+}
+
+double scene_usual_openness(const Scene *scene, spz_section section)
+{
+    double usual = 0;
+    for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
+        usual += geometry_openness(&scene->layouts[i], section) / STANDARD_ARRANGEMENTS;
+    return usual;
+}

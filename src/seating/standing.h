@@ -1,0 +1,29 @@
+/* standing.h - the arrangements in order, how far the first is ahead, and what would turn it. Knows points only. */
+#ifndef SEATING_STANDING_H
+#define SEATING_STANDING_H
+#include "seating/terms.h"
+
+typedef struct StandingFigures {
+    double firm_margin, leaning_margin; /* 0..1, as spz_verdict_margin */
+    double firm_factor;                 /* a weight must move by more than this factor before a firm verdict turns */
+    double firm_direct;                 /* margin that must be left when era and house are silent */
+} StandingFigures;
+extern const StandingFigures standing_figures;
+
+typedef struct Standing {
+    size_t count;
+    Points points[SPZ_ARRANGEMENT_LIMIT];
+    double totals[SPZ_ARRANGEMENT_LIMIT], scores[SPZ_ARRANGEMENT_LIMIT];
+    bool opposed[SPZ_ARRANGEMENT_LIMIT], allowed[SPZ_ARRANGEMENT_LIMIT];
+    size_t order[SPZ_ARRANGEMENT_LIMIT]; /* the allowed ones, best first */
+    size_t ranked;
+    size_t rival;       /* the best of the other violin placing; where there is none, the next best; else the best itself */
+    double margin;
+    spz_confidence confidence;
+    Term turning;       /* the term whose weight has to move least ... */
+    double factor;      /* ... by this factor; 0: none turns it */
+} Standing;
+
+/* Fills all but points, opposed, allowed and count, which the caller has set. `usual`: index that wins ties; SIZE_MAX: none. */
+void standing_settle(Standing *standing, size_t usual);
+#endif
