@@ -1,0 +1,26 @@
+/* divisi_stretch.h - from the writing bar by bar to stretches of divided playing, and how much a listener makes of each. */
+#ifndef ANALYSIS_DIVISI_STRETCH_H
+#define ANALYSIS_DIVISI_STRETCH_H
+#include "analysis/company.h"
+#include "analysis/divisi_writing.h"
+
+typedef struct Stretch {
+    size_t first, last;    /* bars */
+    size_t divided, firm;  /* bars that are divided; of these, by mark, parts or hand, not by voices alone */
+    int lines;             /* 2, 3, 4.. for most of it */
+    BarWriting sum;        /* of its bars */
+    double independence;   /* 0..1: how far the lines go their own ways */
+    double foreground;     /* 0..1: share of the parts that play */
+    double strength;       /* 0..1 */
+} Stretch;
+typedef ARRAY(Stretch) StretchList;
+
+/* Appends the stretches of a group, in order. */
+spz_status stretches_find(const BarWriting *bars, size_t bar_count, const Company *company, StretchList *out);
+
+/* Works out lines, independence, foreground and strength of the bars first..last. */
+Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company);
+
+/* How many lines a bar is written in: 0 silent, 1, 2, 3, 4. */
+int lines_in_bar(const BarWriting *bar);
+#endif
