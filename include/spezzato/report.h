@@ -18,6 +18,7 @@ SPZ_API spz_status spz_document_save(const spz_document *document, const char *p
 
 /* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
 typedef struct spz_report_options {
+    bool brief;      /* movements as text: one line each instead of a page */
     bool all;        /* text: every passage; false: the clear and striking ones that weigh most */
     bool played;     /* streams: repeats unfolded, in playing order */
     bool named;      /* streams as CSV: two further columns, file and movement (always there where a file has several movements) */
@@ -25,7 +26,7 @@ typedef struct spz_report_options {
     double strength; /* passages: this strength at least, 0..1 */
     int width;       /* text: columns, 60..200; 0 for the usual 96 */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, 0, 0.0, 0 })
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0 })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING */

@@ -47,6 +47,7 @@ static bool read_options(const Arguments *arguments, const Run *run, spz_format 
 {
     *options = run->options;
     options->all = options->all || arguments_have(arguments, &option_all);
+    options->brief = arguments_have(arguments, &option_brief);
     options->named = arguments->operand_count > 1;
     return arguments_format(arguments, run->usual, format) && arguments_year(arguments, year) &&
            arguments_kinds(arguments, &options->kinds) && arguments_strength(arguments, &options->strength) &&

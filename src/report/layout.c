@@ -155,6 +155,8 @@ static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COL
         }
         if (table->most[c] && widest > (size_t)table->most[c])
             widest = (size_t)table->most[c];
+        if (table->fixed)
+            widest = (size_t)table->most[c];
         if (!table->most[c])
             flexible = c;
         widths[c] = widest;

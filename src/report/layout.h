@@ -30,6 +30,7 @@ typedef struct Table {
     int most[TABLE_COLUMNS_MOST];          /* widest the column may grow; 0: what is left of the line */
     bool right[TABLE_COLUMNS_MOST];        /* figures stand at the right */
     ARRAY(TableRow) rows;
+    bool fixed;                            /* columns as wide as `most`, so that tables of one row each stand in line */
     bool failed;                           /* out of memory */
 } Table;
 

@@ -1,6 +1,7 @@
 /* The text pages. The page of a movement is the product: a conductor acts on it without anything else at hand. */
 #include "report/layout.h"
 #include "report/text_blocks.h"
+#include "report/words.h"
 
 static void begin(spz_report *report)
 {
@@ -45,8 +46,35 @@ void block_sections(spz_report *report, const Shown *shown)
     layout_flow(&report->out, 0, "", &line, report->options.width);
 }
 
+/* Heads, or one movement, as a line of the overview. */
+static void overview_line(spz_report *report, const char *title, const char *seating, const char *sure)
+{
+    static const int seating_width = 34, sure_width = 8;
+    int title_width = report->options.width - seating_width - sure_width - 4;
+    Table table;
+    table_begin(&table, 3, NULL, (const int[]){title_width, seating_width, sure_width});
+    table.fixed = true;
+    table_row(&table, (const char *const[]){title, seating, sure});
+    table_end(&table, &report->out, 0, report->options.width);
+}
+
+static void overview_movement(spz_report *report, const Shown *shown)
+{
+    const spz_verdict *verdict = shown->reading.verdict;
+    if (report->movements == 0)
+        overview_line(report, "Movement", "Seating", "How sure");
+    if (spz_verdict_count(verdict))
+        overview_line(report, shown->title, spz_verdict_ranked(verdict, 0)->name, words_confidence(spz_verdict_confidence(verdict)));
+    else
+        overview_line(report, shown->title, "nothing to decide", "-");
+}
+
 static void page_movement(spz_report *report, const Shown *shown)
 {
+    if (report->options.brief) {
+        overview_movement(report, shown);
+        return;
+    }
     block_title(report, shown);
     block_sections(report, shown);
     block_verdict(report, shown);

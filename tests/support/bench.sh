@@ -1,0 +1,71 @@
+#!/bin/sh
+# Speed and memory side by side: `spezzato SCORE` (read, analysed, reported) against `xmllint --stream --noout` (read only) on the
+# same XML; then every command on the largest score, and the largest score against itself written twice over. Medians of RUNS
+# runs, turn by turn. The shared scores when they are at hand, else the scores of corpus/.
+set -eu
+build=${BUILD:-build}
+runs=${RUNS:-5}
+shared=${SPEZZATO_SHARED:-../shared}
+folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-bench-XXXXXX")
+trap 'rm -rf "$folder"' EXIT INT TERM
+command -v xmllint >/dev/null 2>&1 || { echo "bench: xmllint is missing (Debian: libxml2-utils)" >&2; exit 1; }
+${CC:-cc} -O2 -std=c11 -o "$folder/measure" tests/support/measure/measure.c
+
+# The root file of a compressed score, unpacked.
+unpack() {
+    if command -v unzip >/dev/null 2>&1; then
+        root=$(unzip -p "$1" META-INF/container.xml | sed -n 's/.*full-path="\([^"]*\)".*/\1/p' | head -n 1)
+        unzip -p "$1" "$root" > "$2"
+    else
+        python3 -c 'import re, sys, zipfile
+z = zipfile.ZipFile(sys.argv[1]); root = re.search(b"full-path=\"([^\"]*)\"", z.read("META-INF/container.xml")).group(1).decode()
+open(sys.argv[2], "wb").write(z.read(root))' "$1" "$2"
+    fi
+}
+
+if [ -d "$shared/scores" ]; then
+    for score in "$shared"/scores/*.mxl; do unpack "$score" "$folder/$(basename "$score" .mxl).xml"; done
+else
+    echo "The shared scores are not at hand: the scores of corpus/ instead."
+    cp corpus/*.musicxml "$folder"
+fi
+
+heads='%-34s %7s | %9s %9s | %9s %9s | %6s %6s | %7s\n'
+rows='%-34s %7.2f | %9.1f %9.1f | %9.1f %9.1f | %6.2f %6.2f | %7.1f\n'
+line() { # name, megabytes, then the six figures of measure
+    awk -v rows="$rows" -v name="$1" -v size="$2" -v c="$3" -v w="$4" -v k="$5" -v xc="$6" -v xw="$7" \
+        'BEGIN { printf rows, name, size, c, w, xc, xw, c / xc, w / xw, k / 1024 }'
+}
+megabytes() { awk -v b="$(wc -c < "$1")" 'BEGIN { printf "%.3f", b / 1e6 }'; }
+
+printf "$heads" "" "" "spezzato" "" "xmllint" "" "ratio" "" "peak"
+printf "$heads" "whole page of" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
+largest=""; most=0
+for score in "$folder"/*.xml "$folder"/*.musicxml; do
+    [ -e "$score" ] || continue
+    figures=$("$folder/measure" "$runs" "$build/spezzato" "$score" --against xmllint --stream --noout "$score")
+    size=$(wc -c < "$score")
+    if [ "$size" -gt "$most" ]; then most=$size; largest=$score; fi
+    line "$(basename "$score" | cut -c 1-34)" "$(megabytes "$score")" $figures
+    echo "$(megabytes "$score") $figures" >> "$folder/all"
+done
+awk -v rows="$rows" '{ s += $1; c += $2; w += $3; if ($4 > k) k = $4; xc += $5; xw += $6; r = $2 / $5; if (r > worst) worst = r }
+    END { printf rows, "all together", s, c, w, xc, xw, c / xc, w / xw, k / 1024; printf "highest ratio of CPU time: %.2f\n", worst }' "$folder/all"
+
+echo
+echo "Every command on the largest, $(basename "$largest"), against the same pass of xmllint:"
+printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
+for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "settings"; do
+    operand=$largest
+    [ "$command" = settings ] && operand=""
+    figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against xmllint --stream --noout "$largest")
+    line "spezzato $command" "$(megabytes "$largest")" $figures
+done
+
+# Each part's bars once more behind its own: the same music twice.
+awk '/<part [^>]*id=/ { print; inside = 1; n = 0; next } /<\/part>/ { for (i = 0; i < n; i++) print keep[i]; for (i = 0; i < n; i++) print keep[i]; inside = 0; print; next }
+     inside { keep[n++] = $0; next } { print }' "$largest" > "$folder/twice"
+echo
+echo "Twice the bars: the same score written twice over, against the score itself (goal: a ratio of 2 at most):"
+figures=$("$folder/measure" "$runs" "$build/spezzato" "$folder/twice" --against "$build/spezzato" "$largest")
+awk -v f="$figures" 'BEGIN { split(f, a, " "); printf "  CPU %.1f ms against %.1f ms: %.2f times; memory %.1f MB against %.1f MB\n", a[1], a[4], a[1] / a[4], a[3] / 1024, a[6] / 1024 }'
