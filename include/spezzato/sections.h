@@ -49,6 +49,7 @@ typedef struct spz_line {
     int division;         /* 1.. where parts or staves are lines of one divided section (Violin I.1, I.2); else 0 */
     spz_role role;
     const char *desk;     /* what the name says of desks ('1. Pult', 'desks 1-2'), NULL when nothing */
+    bool left_out;        /* not played with the others: a piano reduction, a guide part below the score; in no stream */
     const char *because;  /* one plain clause: "its name says 'Violino primo'" */
 } spz_line;
 
@@ -71,5 +72,9 @@ SPZ_API size_t spz_sections_lines(const spz_sections *sections);
 SPZ_API const spz_line *spz_sections_line(const spz_sections *sections, size_t index);
 SPZ_API size_t spz_sections_groups(const spz_sections *sections); /* string groups, in score order */
 SPZ_API const spz_group *spz_sections_group(const spz_sections *sections, size_t index);
+
+/* What to write into a settings file to make this line what it was taken for, or to change that: "[sections]\nViolins = Vn II staff 2".
+ * The part is named so that the entry fits no other part. A view. */
+SPZ_API const char *spz_sections_advice(const spz_sections *sections, size_t line);
 
 #endif

@@ -25,6 +25,7 @@ struct spz_sections {
     Arena arena;
     const Movement *movement;
     spz_line *lines;
+    const char **advice; /* by line: the [sections] entry that says what the line was taken for */
     size_t line_count;
     Group *groups;      /* strings only; score order: orchestra, section, number; solo groups of a section before its tutti */
     size_t group_count;

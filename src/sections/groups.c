@@ -1,0 +1,279 @@
+/* Lines to groups of players, each with one stream.
+ *
+ * Each part's sounds come in order of onset, so what a part gives to a group is a sorted run; the runs are merged two by two:
+ * n log(parts), nothing is sorted from scratch. Only sounds of one moment are then put in order of pitch. */
+#include "sections/understanding.h"
+#include "support/memory.h"
+#include <string.h>
+
+typedef struct Collector {
+    ARRAY(GroupSound) sounds;
+    ARRAY(size_t) runs; /* where each run starts */
+} Collector;
+
+typedef struct Gathering {
+    SectionMap *map;
+    Collector *collectors; /* by group; the last one takes all that belongs to no string group */
+    SoundList part_sounds;
+} Gathering;
+
+static bool same_group(const spz_group *a, const spz_group *b)
+{
+    return a->section == b->section && a->orchestra == b->orchestra && a->number == b->number && a->solo == b->solo;
+}
+
+static spz_group group_of(const spz_line *line, spz_section section)
+{
+    return (spz_group){ .section = section, .orchestra = line->orchestra, .number = line->number, .solo = line->role == SPZ_SOLO };
+}
+
+static bool comes_before(const spz_group *a, const spz_group *b)
+{
+    if (a->orchestra != b->orchestra)
+        return a->orchestra < b->orchestra;
+    if (a->section != b->section)
+        return a->section < b->section;
+    if (a->solo != b->solo)
+        return a->solo;
+    return a->number < b->number;
+}
+
+static size_t find_group(const SectionMap *map, const spz_group *about)
+{
+    for (size_t i = 0; i < map->group_count; i++)
+        if (same_group(&map->groups[i].about, about))
+            return i;
+    return map->group_count;
+}
+
+static void insert_group(SectionMap *map, const spz_group *about)
+{
+    size_t at = map->group_count;
+    if (find_group(map, about) < map->group_count)
+        return;
+    for (; at > 0 && comes_before(about, &map->groups[at - 1].about); at--)
+        map->groups[at] = map->groups[at - 1];
+    map->groups[at] = (Group){ .about = *about };
+    map->group_count++;
+}
+
+static const char *group_name(Arena *arena, const spz_group *about)
+{
+    const char *name = spz_section_name(about->section);
+    const char *number = about->number ? arena_format(arena, " %d", about->number) : "";
+    const char *orchestra = about->orchestra ? arena_format(arena, about->solo ? "solo, orchestra %d" : "orchestra %d", about->orchestra)
+                                             : about->solo ? "solo" : "";
+    if (!number || !orchestra)
+        return NULL;
+    return arena_format(arena, orchestra[0] ? "%s%s (%s)" : "%s%s%s", name, number, orchestra);
+}
+
+/* How many lines give to this group; `only_shared` when none has it as its first section. */
+static size_t list_lines(const SectionMap *map, const spz_group *about, uint16_t *out, bool *only_shared)
+{
+    size_t count = 0;
+    *only_shared = true;
+    for (size_t i = 0; i < map->line_count; i++) {
+        const spz_line *line = &map->lines[i];
+        spz_group first = group_of(line, line->section), second = group_of(line, line->also);
+        bool own = line->section && same_group(&first, about), shared = line->also && same_group(&second, about);
+        if (line->left_out || (!own && !shared))
+            continue;
+        *only_shared &= !own;
+        if (out)
+            out[count] = (uint16_t)i;
+        count++;
+    }
+    return count;
+}
+
+static spz_status describe_groups(SectionMap *map)
+{
+    for (size_t i = 0; i < map->group_count; i++) {
+        Group *group = &map->groups[i];
+        bool shared;
+        group->line_count = list_lines(map, &group->about, NULL, &shared);
+        group->lines = arena_take(&map->arena, group->line_count, sizeof *group->lines);
+        group->about.name = group_name(&map->arena, &group->about);
+        if (!group->lines || !group->about.name)
+            return SPZ_NO_MEMORY;
+        list_lines(map, &group->about, group->lines, &shared);
+        group->shares_bass = shared && group->about.section == SPZ_DB;
+    }
+    return SPZ_OK;
+}
+
+static spz_status list_groups(SectionMap *map)
+{
+    map->groups = arena_take(&map->arena, map->line_count * 2 + 1, sizeof *map->groups);
+    if (!map->groups)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < map->line_count; i++) {
+        const spz_line *line = &map->lines[i];
+        spz_group first = group_of(line, line->section), second = group_of(line, line->also);
+        if (line->section && !line->left_out)
+            insert_group(map, &first);
+        if (line->also && !line->left_out)
+            insert_group(map, &second);
+    }
+    return describe_groups(map);
+}
+
+static bool line_holds(const Part *part, const spz_line *line, const Note *note)
+{
+    return (!line->staff || line->staff == note->staff) && (!line->voice || strcmp(line->voice, part->voices[note->voice]) == 0);
+}
+
+static bool give(Collector *collector, const Sound *sound, size_t line)
+{
+    GroupSound own = { sound->onset, sound->duration, sound->note, sound->part, (uint16_t)line };
+    return array_push(&collector->sounds, own);
+}
+
+/* Gives the sounds that line `index` holds to one collector, as one run. */
+static bool give_line(Gathering *gathering, size_t index, size_t collector)
+{
+    const spz_line *line = &gathering->map->lines[index];
+    const Part *part = &gathering->map->movement->parts[line->part];
+    Collector *into = &gathering->collectors[collector];
+    bool whole = !line->staff && !line->voice;
+    if (!array_push(&into->runs, into->sounds.count))
+        return false;
+    for (size_t i = 0; i < gathering->part_sounds.count; i++) {
+        const Sound *sound = &gathering->part_sounds.at[i];
+        if ((whole || line_holds(part, line, sound->note)) && !give(into, sound, index))
+            return false;
+    }
+    return true;
+}
+
+static spz_status gather_part(Gathering *gathering, size_t part)
+{
+    const SectionMap *map = gathering->map;
+    gathering->part_sounds.count = 0;
+    spz_status status = stream_of_part(map->movement, part, &gathering->part_sounds);
+    for (size_t i = 0; status == SPZ_OK && i < map->line_count; i++) {
+        const spz_line *line = &map->lines[i];
+        if (line->part != part || line->left_out)
+            continue;
+        spz_group first = group_of(line, line->section), second = group_of(line, line->also);
+        size_t own = line->section ? find_group(map, &first) : map->group_count;
+        bool given = give_line(gathering, i, own) && (!line->also || give_line(gathering, i, find_group(map, &second)));
+        status = given ? SPZ_OK : SPZ_NO_MEMORY;
+    }
+    return status;
+}
+
+static void merge_two(const GroupSound *a, const GroupSound *a_end, const GroupSound *b, const GroupSound *b_end, GroupSound *out)
+{
+    while (a < a_end && b < b_end)
+        *out++ = b->onset < a->onset ? *b++ : *a++;
+    if (a < a_end)
+        memcpy(out, a, (size_t)(a_end - a) * sizeof *out);
+    out += a_end - a;
+    if (b < b_end)
+        memcpy(out, b, (size_t)(b_end - b) * sizeof *out);
+}
+
+/* One round: neighbouring runs of `from` merged into `to`. Returns how many runs are left. */
+static size_t merge_round(const GroupSound *from, GroupSound *to, size_t count, size_t *runs, size_t run_count)
+{
+    size_t left = 0;
+    for (size_t i = 0; i < run_count; i += 2) {
+        size_t start = runs[i], middle = i + 1 < run_count ? runs[i + 1] : count, end = i + 2 < run_count ? runs[i + 2] : count;
+        merge_two(from + start, from + middle, from + middle, from + end, to + start);
+        runs[left++] = start;
+    }
+    return left;
+}
+
+/* Grace notes first and in their order, then from the top. Moments are short: insertion. */
+static bool belongs_above(const GroupSound *a, const GroupSound *b)
+{
+    bool grace_a = (a->note->flags & NOTE_GRACE) != 0, grace_b = (b->note->flags & NOTE_GRACE) != 0;
+    if (grace_a != grace_b)
+        return grace_a;
+    return !grace_a && a->note->midi > b->note->midi;
+}
+
+static void order_moments(GroupSound *sounds, size_t count)
+{
+    for (size_t i = 1; i < count; i++) {
+        GroupSound own = sounds[i];
+        size_t at = i;
+        for (; at > 0 && sounds[at - 1].onset == own.onset && belongs_above(&own, &sounds[at - 1]); at--)
+            sounds[at] = sounds[at - 1];
+        sounds[at] = own;
+    }
+}
+
+/* The runs of a collector as one stream in the arena. */
+static spz_status settle(Arena *arena, Collector *collector, GroupSound **out, size_t *out_count)
+{
+    size_t count = collector->sounds.count, runs = collector->runs.count;
+    GroupSound *stream = arena_take(arena, count ? count : 1, sizeof *stream);
+    if (!stream)
+        return SPZ_NO_MEMORY;
+    GroupSound *from = collector->sounds.at, *to = stream;
+    while (runs > 1) {
+        runs = merge_round(from, to, count, collector->runs.at, runs);
+        GroupSound *swap = from;
+        from = to;
+        to = swap;
+    }
+    if (from != stream && count)
+        memcpy(stream, from, count * sizeof *stream);
+    order_moments(stream, count);
+    *out = stream;
+    *out_count = count;
+    return SPZ_OK;
+}
+
+static spz_status gather_all(Gathering *gathering)
+{
+    SectionMap *map = gathering->map;
+    spz_status status = SPZ_OK;
+    for (size_t part = 0; status == SPZ_OK && part < map->movement->part_count; part++)
+        status = gather_part(gathering, part);
+    for (size_t i = 0; status == SPZ_OK && i < map->group_count; i++)
+        status = settle(&map->arena, &gathering->collectors[i], &map->groups[i].sounds, &map->groups[i].sound_count);
+    if (status == SPZ_OK)
+        status = settle(&map->arena, &gathering->collectors[map->group_count], &map->others, &map->other_count);
+    return status;
+}
+
+spz_status groups_make(SectionMap *map)
+{
+    Gathering gathering = { .map = map };
+    spz_status status = list_groups(map);
+    if (status != SPZ_OK)
+        return status;
+    gathering.collectors = arena_take(&map->arena, map->group_count + 1, sizeof *gathering.collectors);
+    if (!gathering.collectors)
+        return SPZ_NO_MEMORY;
+    status = gather_all(&gathering);
+    for (size_t i = 0; i <= map->group_count; i++) {
+        array_free(&gathering.collectors[i].sounds);
+        array_free(&gathering.collectors[i].runs);
+    }
+    array_free(&gathering.part_sounds);
+    return status;
+}
+
+const Group *section_map_group(const SectionMap *map, spz_section section, int orchestra)
+{
+    for (size_t i = 0; i < map->group_count; i++) {
+        const spz_group *about = &map->groups[i].about;
+        if (about->section == section && !about->solo && (orchestra == 0 || about->orchestra == orchestra))
+            return &map->groups[i];
+    }
+    return NULL;
+}
+
+spz_family section_map_family(const SectionMap *map, size_t part)
+{
+    for (size_t i = 0; i < map->line_count; i++)
+        if (map->lines[i].part == part)
+            return map->lines[i].family;
+    return SPZ_FAMILY_UNKNOWN;
+}

@@ -1,0 +1,268 @@
+/* Parts to lines: one for the part, or one for each staff or voice that holds another section or another line of a section. */
+#include "sections/understanding.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct LineMaker {
+    Understanding *all;
+    SectionMap *map;
+    ARRAY(spz_line) lines;
+    bool out_of_memory;
+} LineMaker;
+
+static const char *both_clauses(LineMaker *maker, const PartReading *part)
+{
+    if (part->because && part->extra)
+        return understanding_say(maker->all, "%s, and %s", part->because, part->extra);
+    return part->because ? part->because : part->extra ? part->extra : "nothing in the file says what it is";
+}
+
+static spz_line whole_part(LineMaker *maker, size_t index)
+{
+    const PartReading *part = &maker->all->parts[index];
+    spz_line line = { .part = index, .family = part->name.family, .orchestra = part->name.orchestra, .role = part->role, .desk = part->desk,
+                      .number = part->number, .division = part->division, .left_out = part->left_out };
+    line.section = section_of(part->name.instrument, part->name.ordinal);
+    if (part->name.instrument == INSTRUMENT_VIOLIN && part->name.ordinal2)
+        line.also = section_of(INSTRUMENT_VIOLIN, part->name.ordinal2);
+    else if (part->name.also != part->name.instrument)
+        line.also = section_of(part->name.also, part->name.ordinal);
+    line.because = both_clauses(maker, part);
+    return line;
+}
+
+static void push(LineMaker *maker, spz_line line)
+{
+    maker->out_of_memory |= !array_push(&maker->lines, line);
+}
+
+/* Average pitch of a voice, to tell the upper from the lower. */
+static double height(const Part *part, size_t voice)
+{
+    double sum = 0, count = 0;
+    for (size_t i = 0; i < part->note_count; i++)
+        if (part->notes[i].voice == voice && part->notes[i].midi >= 0) {
+            sum += part->notes[i].midi;
+            count++;
+        }
+    return count > 0 ? sum / count : 0;
+}
+
+/* Does this voice read the second of two sections on one staff? Two voices are told by height, more by their number: even
+ * voices have their stems down (MusicXML: voices as numbered by the file). */
+static bool reads_second(const Part *part, size_t voice)
+{
+    if (part->voice_count == 2)
+        return height(part, voice) < height(part, 1 - voice);
+    return strtol(part->voices[voice], NULL, 10) % 2 == 0;
+}
+
+static void two_on_staves(LineMaker *maker, spz_line line, int staves)
+{
+    spz_section second = line.also;
+    line.also = SPZ_NO_SECTION;
+    for (int staff = 1; staff <= staves; staff++) {
+        spz_line own = line;
+        int half = (staves + 1) / 2;
+        own.staff = staff;
+        own.section = staff > half ? second : line.section;
+        own.division = staves > 2 ? (staff > half ? staff - half : staff) : line.division;
+        push(maker, own);
+    }
+}
+
+static void two_in_voices(LineMaker *maker, spz_line line, const Part *part)
+{
+    spz_section second = line.also;
+    line.also = SPZ_NO_SECTION;
+    for (size_t voice = 0; voice < part->voice_count; voice++) {
+        spz_line own = line;
+        own.voice = part->voices[voice];
+        own.section = reads_second(part, voice) ? second : line.section;
+        push(maker, own);
+    }
+}
+
+static void divided_on_staves(LineMaker *maker, spz_line line, int staves)
+{
+    for (int staff = 1; staff <= staves; staff++) {
+        line.staff = staff;
+        line.division = staff;
+        push(maker, line);
+    }
+}
+
+/* 'Strings' on four or five staves is the score order. */
+static void strings_on_staves(LineMaker *maker, spz_line line, int staves)
+{
+    static const spz_section order[] = { SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC, SPZ_DB };
+    if (staves != 4 && staves != 5) {
+        understanding_doubt(maker->all, line.part, "these are strings, but which sections can't be told");
+        push(maker, line);
+        return;
+    }
+    for (int staff = 1; staff <= staves; staff++) {
+        line.staff = staff;
+        line.section = order[staff - 1];
+        line.also = staves == 4 && staff == 4 ? SPZ_DB : SPZ_NO_SECTION;
+        push(maker, line);
+    }
+}
+
+static void guessed_lines(LineMaker *maker, size_t index)
+{
+    const Part *part = &maker->all->movement->parts[index];
+    spz_line line = whole_part(maker, index);
+    if (maker->all->parts[index].name.instrument == INSTRUMENT_STRINGS)
+        strings_on_staves(maker, line, part->staves);
+    else if (line.also && part->staves > 1)
+        two_on_staves(maker, line, part->staves);
+    else if (line.also && part->voice_count > 1 && !maker->all->parts[index].corrected)
+        two_in_voices(maker, line, part);
+    else if (line.section && part->staves > 1 && !line.also)
+        divided_on_staves(maker, line, part->staves);
+    else
+        push(maker, line);
+}
+
+/* The user's word for one staff or voice. */
+static void correct_line(LineMaker *maker, spz_line *line, const Correction *by)
+{
+    const NameReading *says = &by->says;
+    line->section = by->not_strings ? SPZ_NO_SECTION : section_of(says->instrument, says->ordinal ? says->ordinal : 1);
+    line->also = says->ordinal2 ? section_of(INSTRUMENT_VIOLIN, says->ordinal2) : section_of(says->also, 1);
+    line->family = by->not_strings && says->family == SPZ_FAMILY_UNKNOWN ? SPZ_FAMILY_UNKNOWN : says->family;
+    line->role = says->continuo ? SPZ_CONTINUO : says->solo ? SPZ_SOLO : says->desk ? SPZ_DESK : SPZ_TUTTI;
+    line->orchestra = says->orchestra ? says->orchestra : line->orchestra;
+    line->division = says->division;
+    line->number = by->number;
+    line->desk = by->desk;
+    line->left_out = by->left_out;
+    line->because = understanding_say(maker->all, "the settings say so");
+}
+
+static bool fits(const Correction *by, const spz_line *line)
+{
+    bool staff = !by->staff || by->staff == line->staff;
+    bool voice = !by->voice || (line->voice && strcmp(by->voice, line->voice) == 0);
+    return by->part == line->part && staff && voice;
+}
+
+static const Correction *best_correction(const Understanding *all, const spz_line *line)
+{
+    const Correction *best = NULL;
+    for (size_t i = 0; i < all->corrections.count; i++) {
+        const Correction *one = &all->corrections.at[i];
+        bool partial = one->staff || one->voice;
+        if (partial && fits(one, line) && (!best || (one->voice && !best->voice) || !best->staff))
+            best = one;
+    }
+    return best;
+}
+
+/* A part of which the user has named staves or voices: a line for each, guessed where nothing was said. */
+static void corrected_lines(LineMaker *maker, size_t index, bool by_voice)
+{
+    const Part *part = &maker->all->movement->parts[index];
+    size_t voices = by_voice ? part->voice_count : 1;
+    for (int staff = 1; staff <= part->staves; staff++)
+        for (size_t voice = 0; voice < voices; voice++) {
+            spz_line line = whole_part(maker, index);
+            line.staff = part->staves > 1 ? staff : 0;
+            line.voice = by_voice ? part->voices[voice] : NULL;
+            spz_line probe = line;
+            probe.staff = staff;
+            const Correction *by = best_correction(maker->all, &probe);
+            if (by)
+                correct_line(maker, &line, by);
+            push(maker, line);
+        }
+}
+
+static void part_lines(LineMaker *maker, size_t index)
+{
+    bool partial = false, by_voice = false;
+    for (size_t i = 0; i < maker->all->corrections.count; i++) {
+        const Correction *one = &maker->all->corrections.at[i];
+        partial |= one->part == index && (one->staff || one->voice);
+        by_voice |= one->part == index && one->voice;
+    }
+    if (partial)
+        corrected_lines(maker, index, by_voice);
+    else
+        guessed_lines(maker, index);
+}
+
+/* The name that fits this part alone in a settings file. */
+static const char *part_key(const Understanding *all, size_t index, char *text, size_t size)
+{
+    const char *name = all->movement->parts[index].name;
+    char own[160], other[160];
+    name_fold(name, own, sizeof own);
+    bool usable = own[0] && strlen(name) < 60 && !strpbrk(name, "=:;[]#\n\r");
+    for (size_t i = 0; i < all->movement->part_count && usable; i++) {
+        name_fold(all->movement->parts[i].name, other, sizeof other);
+        usable = i == index || strcmp(own, other) != 0;
+    }
+    if (usable)
+        snprintf(text, size, "%s", name);
+    else
+        snprintf(text, size, "part %zu", index + 1);
+    return text;
+}
+
+static const char *advice_for(const Understanding *all, const spz_line *line)
+{
+    char key[80], text[320];
+    int used = snprintf(text, sizeof text, "[sections]\n%s = ", part_key(all, line->part, key, sizeof key));
+    size_t at = (size_t)used;
+    if (line->left_out)
+        at += (size_t)snprintf(text + at, sizeof text - at, "not played");
+    else if (!line->section)
+        at += (size_t)snprintf(text + at, sizeof text - at, "not strings");
+    else
+        at += (size_t)snprintf(text + at, sizeof text - at, "%s", spz_section_name(line->section));
+    if (line->also)
+        at += (size_t)snprintf(text + at, sizeof text - at, " and %s", spz_section_name(line->also));
+    if (line->staff)
+        at += (size_t)snprintf(text + at, sizeof text - at, " staff %d", line->staff);
+    if (line->voice)
+        at += (size_t)snprintf(text + at, sizeof text - at, " voice %.20s", line->voice);
+    if (line->orchestra)
+        at += (size_t)snprintf(text + at, sizeof text - at, " orchestra %d", line->orchestra);
+    if (line->number)
+        at += (size_t)snprintf(text + at, sizeof text - at, " number %d", line->number);
+    if (line->division)
+        at += (size_t)snprintf(text + at, sizeof text - at, " line %d", line->division);
+    if (line->role != SPZ_TUTTI)
+        snprintf(text + at, sizeof text - at, " %s", line->role == SPZ_SOLO ? "solo" : line->role == SPZ_DESK ? "desk" : "continuo");
+    return arena_string(all->arena, text);
+}
+
+static spz_status keep(LineMaker *maker)
+{
+    SectionMap *map = maker->map;
+    map->lines = arena_take(&map->arena, maker->lines.count ? maker->lines.count : 1, sizeof *map->lines);
+    map->advice = arena_take(&map->arena, maker->lines.count ? maker->lines.count : 1, sizeof *map->advice);
+    if (!map->lines || !map->advice)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < maker->lines.count; i++) {
+        map->lines[i] = maker->lines.at[i];
+        map->advice[i] = advice_for(maker->all, &map->lines[i]);
+        if (!map->advice[i])
+            return SPZ_NO_MEMORY;
+    }
+    map->line_count = maker->lines.count;
+    return map->line_count > UINT16_MAX ? SPZ_OVER_LIMIT : SPZ_OK;
+}
+
+spz_status lines_make(Understanding *all, SectionMap *map)
+{
+    LineMaker maker = { .all = all, .map = map };
+    for (size_t i = 0; i < all->movement->part_count; i++)
+        part_lines(&maker, i);
+    spz_status status = maker.out_of_memory || all->out_of_memory ? SPZ_NO_MEMORY : keep(&maker);
+    array_free(&maker.lines);
+    return status;
+}

@@ -1,0 +1,196 @@
+/* Which violins are first and second, and what several parts of one section are to each other: parts of equal standing, or lines
+ * of one divided section. */
+#include "sections/understanding.h"
+#include "support/memory.h"
+
+typedef struct Siblings { /* parts of one instrument in one orchestra, in score order */
+    PartReading **at;
+    size_t count;
+} Siblings;
+
+/* In how many parts of the score each violin number occurs, for one orchestra. */
+static size_t gather(Understanding *all, Instrument instrument, int orchestra, PartReading **room)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < all->movement->part_count; i++) {
+        PartReading *part = &all->parts[i];
+        if (part_is_tutti(part) && part->name.instrument == instrument && part->name.orchestra == orchestra)
+            room[count++] = part;
+    }
+    return count;
+}
+
+static bool has_ordinal(const Siblings *siblings, int ordinal)
+{
+    for (size_t i = 0; i < siblings->count; i++)
+        if (siblings->at[i]->name.ordinal == ordinal || siblings->at[i]->name.ordinal2 == ordinal)
+            return true;
+    return false;
+}
+
+static size_t unnumbered(const Siblings *siblings)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < siblings->count; i++)
+        count += siblings->at[i]->name.ordinal == 0;
+    return count;
+}
+
+static int staves_of(const Understanding *all, const PartReading *part)
+{
+    return all->movement->parts[part - all->parts].staves;
+}
+
+/* One violin part without a number: two staves or voices are firsts and seconds, a plural on one line is both in unison. */
+static void settle_lone_violins(Understanding *all, PartReading *part)
+{
+    bool two_staves = staves_of(all, part) == 2 && !part->corrected;
+    part->name.ordinal = 1;
+    if (!two_staves && !part->name.plural)
+        return;
+    part->name.ordinal2 = 2;
+    part->extra = two_staves ? "its two staves are first and second violins" : "the plural without a number means both violin sections";
+}
+
+static void number_in_order(Understanding *all, const Siblings *violins)
+{
+    static const char *const places[] = { "it stands first of the violins", "it stands second of the violins", "it stands third of the violins" };
+    for (size_t i = 0; i < violins->count; i++) {
+        violins->at[i]->name.ordinal = (int)(i < 3 ? i + 1 : 3);
+        violins->at[i]->extra = places[i < 3 ? i : 2];
+    }
+    if (violins->count > 3)
+        understanding_doubt(all, (size_t)(violins->at[3] - all->parts), "one of %zu violin parts without numbers, taken for third violins",
+                            violins->count);
+}
+
+/* A violin part without a number beside numbered ones. */
+static void settle_among_numbered(const Siblings *violins, size_t index)
+{
+    PartReading *part = violins->at[index];
+    int before = index ? violins->at[index - 1]->name.ordinal : 0;
+    int after = index + 1 < violins->count ? violins->at[index + 1]->name.ordinal : 0;
+    if (before == 0 && after == 2 && !has_ordinal(violins, 1)) {
+        part->name.ordinal = 1;
+        part->extra = "it stands before the second violins";
+    } else if (before == 1 && !has_ordinal(violins, 2)) {
+        part->name.ordinal = 2;
+        part->extra = "it stands after the first violins";
+    } else if (before == 0) {
+        part->name.ordinal = 1;
+        part->role = SPZ_SOLO;
+        part->extra = "it stands before the numbered violins without a number";
+    } else {
+        part->name.ordinal = before;
+        part->extra = "it stands below them as another line";
+    }
+}
+
+static void number_violins(Understanding *all, const Siblings *violins)
+{
+    size_t open = unnumbered(violins);
+    if (open == 1 && violins->count == 1)
+        settle_lone_violins(all, violins->at[0]);
+    else if (open == violins->count)
+        number_in_order(all, violins);
+    else
+        for (size_t i = 0; i < violins->count; i++)
+            if (violins->at[i]->name.ordinal == 0)
+                settle_among_numbered(violins, i);
+}
+
+/* Division numbers for parts that would else be the same line: those said stay, the others take what is free. */
+static void divide(const Siblings *all_parts, size_t first, bool by_ordinal)
+{
+    bool taken[16] = { false };
+    size_t lines = 0;
+    PartReading *key = all_parts->at[first];
+    for (size_t i = 0; i < all_parts->count; i++) {
+        const PartReading *part = all_parts->at[i];
+        bool same = part_is_tutti(part) && (!by_ordinal || part->name.ordinal == key->name.ordinal);
+        lines += same;
+        if (same && part->division > 0 && part->division < 16)
+            taken[part->division] = true;
+    }
+    for (size_t i = 0; i < all_parts->count && lines > 1; i++) {
+        PartReading *part = all_parts->at[i];
+        if (!part_is_tutti(part) || (by_ordinal && part->name.ordinal != key->name.ordinal) || part->division || part->role == SPZ_DESK)
+            continue;
+        int own = by_ordinal ? 0 : part->name.ordinal;
+        int free = own > 0 && own < 16 && !taken[own] ? own : 1;
+        while (free < 15 && taken[free])
+            free++;
+        taken[free] = true;
+        part->division = free;
+    }
+}
+
+static void divide_violins(const Siblings *violins)
+{
+    for (size_t i = 0; i < violins->count; i++) {
+        bool seen = false;
+        for (size_t k = 0; k < i; k++)
+            seen |= violins->at[k]->name.ordinal == violins->at[i]->name.ordinal;
+        if (!seen)
+            divide(violins, i, true);
+    }
+}
+
+/* Numbered 1, 2, 3 ... without a gap or repetition, no line letters. */
+static bool numbered_through(const Siblings *parts)
+{
+    for (size_t i = 0; i < parts->count; i++)
+        if (parts->at[i]->name.ordinal != (int)i + 1 || parts->at[i]->division || parts->at[i]->role == SPZ_DESK)
+            return false;
+    return parts->count > 1;
+}
+
+/* Sections whose parts are numbered through in one orchestra. Two parts of one section alone are the two halves of a section
+ * written on two staves (common practice of the 19th century); three, or the same in another section too, are parts in their own right. */
+static void settle_lower(Understanding *all, int orchestra, PartReading **room)
+{
+    static const Instrument lower[] = { INSTRUMENT_VIOLA, INSTRUMENT_CELLO, INSTRUMENT_BASS };
+    size_t numbered = 0;
+    for (int i = 0; i < 3; i++) {
+        Siblings parts = { room, gather(all, lower[i], orchestra, room) };
+        numbered += numbered_through(&parts);
+    }
+    for (int i = 0; i < 3; i++) {
+        Siblings parts = { room, gather(all, lower[i], orchestra, room) };
+        bool equal = numbered_through(&parts) && (parts.count > 2 || numbered > 1);
+        for (size_t k = 0; k < parts.count && equal; k++)
+            parts.at[k]->number = parts.at[k]->name.ordinal;
+        if (!equal && parts.count > 1)
+            divide(&parts, 0, false);
+    }
+}
+
+/* Soloists without a number are counted in score order; a lone one stands before the firsts. */
+static void settle_solos(Understanding *all)
+{
+    for (size_t i = 0; i < all->movement->part_count; i++) {
+        PartReading *part = &all->parts[i];
+        if (part->role == SPZ_SOLO && part->name.instrument == INSTRUMENT_VIOLIN && part->name.ordinal == 0)
+            part->name.ordinal = 1;
+        if (part->name.instrument == INSTRUMENT_VIOLIN && part->name.ordinal > 3)
+            understanding_doubt(all, i, "there is no place for more than three violin sections: taken for third violins");
+    }
+}
+
+spz_status numbering_settle(Understanding *all)
+{
+    PartReading **room = memory_get(all->movement->part_count * sizeof *room);
+    if (!room)
+        return SPZ_NO_MEMORY;
+    for (int orchestra = 0; orchestra <= all->orchestras; orchestra++) {
+        Siblings violins = { room, gather(all, INSTRUMENT_VIOLIN, orchestra, room) };
+        if (violins.count) {
+            number_violins(all, &violins);
+            divide_violins(&violins);
+        }
+        settle_lower(all, orchestra, room);
+    }
+    settle_solos(all);
+    memory_give(room);
+    return SPZ_OK;
+}

@@ -1,0 +1,200 @@
+#include "sections/understanding.h"
+#include "sections/sound_ids.h"
+#include "support/message.h"
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+const char *understanding_say(Understanding *all, const char *format, ...)
+{
+    char text[300];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(text, sizeof text, format, list);
+    va_end(list);
+    for (char *c = text; *c; c++)
+        if (*c == '\n' || *c == '\r')
+            *c = ' ';
+    const char *kept = arena_string(all->arena, text);
+    all->out_of_memory |= !kept;
+    return kept ? kept : "";
+}
+
+void understanding_doubt(const Understanding *all, size_t part, const char *format, ...)
+{
+    char text[300];
+    va_list list;
+    va_start(list, format);
+    vsnprintf(text, sizeof text, format, list);
+    va_end(list);
+    spz_message place = { SPZ_DOUBT, all->movement->file, 0, all->movement->parts[part].name, NULL, NULL };
+    message_send(all->sink, &place, "%s", text);
+}
+
+bool part_is_tutti(const PartReading *part)
+{
+    return part->role != SPZ_SOLO && !part->left_out;
+}
+
+bool part_is(const PartReading *part, Instrument instrument)
+{
+    return part_is_tutti(part) && (part->name.instrument == instrument || part->name.also == instrument);
+}
+
+bool same_orchestra(const PartReading *a, const PartReading *b)
+{
+    return a->name.orchestra == b->name.orchestra || !a->name.orchestra || !b->name.orchestra;
+}
+
+spz_section section_of(Instrument instrument, int ordinal)
+{
+    switch (instrument) {
+    case INSTRUMENT_VIOLIN: return ordinal >= 3 ? SPZ_VN3 : ordinal == 2 ? SPZ_VN2 : SPZ_VN1;
+    case INSTRUMENT_VIOLA: return SPZ_VA;
+    case INSTRUMENT_CELLO: return SPZ_VC;
+    case INSTRUMENT_BASS: return SPZ_DB;
+    default: return SPZ_NO_SECTION;
+    }
+}
+
+/* Fills what `to` leaves open from a second name of the same part. */
+static void supplement(NameReading *to, const NameReading *from)
+{
+    if (to->instrument != from->instrument)
+        return;
+    if (!to->ordinal) {
+        to->ordinal = from->ordinal;
+        to->ordinal2 = from->ordinal2;
+    }
+    if (!to->division)
+        to->division = from->division;
+    if (!to->orchestra)
+        to->orchestra = from->orchestra;
+    to->solo |= from->solo;
+    to->concertino |= from->concertino;
+    to->tutti |= from->tutti;
+    to->rest |= from->rest;
+    to->special |= from->special;
+}
+
+/* The instrument from another source; numbers of the name itself stay. */
+static void adopt(NameReading *to, const NameReading *from)
+{
+    NameReading own = *to;
+    *to = *from;
+    if (own.ordinal) {
+        to->ordinal = own.ordinal;
+        to->ordinal2 = own.ordinal2;
+    }
+    to->division = own.division ? own.division : from->division;
+    to->orchestra = own.orchestra ? own.orchestra : from->orchestra;
+    to->solo |= own.solo;
+    to->concertino |= own.concertino;
+    to->tutti |= own.tutti;
+    to->desk = own.desk;
+    to->desk_start = own.desk_start;
+    to->desk_end = own.desk_end;
+    to->reduction |= own.reduction;
+}
+
+static void take_name(Understanding *all, PartReading *reading, const char *text, const char *source)
+{
+    NameReading found;
+    if (!text[0])
+        return;
+    name_read(text, &found);
+    if (reading->name.instrument != INSTRUMENT_NONE) {
+        supplement(&reading->name, &found);
+    } else if (found.instrument != INSTRUMENT_NONE) {
+        adopt(&reading->name, &found);
+        reading->because = understanding_say(all, "its %s says '%s'", source, text);
+    }
+}
+
+static void take_sound(Understanding *all, PartReading *reading, SoundReading sound, const char *because)
+{
+    NameReading *name = &reading->name;
+    bool open = name->instrument == INSTRUMENT_NONE || instrument_is_either(name->instrument) || name->instrument == INSTRUMENT_STRINGS;
+    if (!open || sound.instrument == INSTRUMENT_NONE)
+        return;
+    if (name->instrument == INSTRUMENT_STRINGS && !instrument_has_section(sound.instrument))
+        return;
+    if (name->instrument == INSTRUMENT_EITHER_BASS && sound.instrument == INSTRUMENT_STRINGS)
+        return;
+    name->instrument = sound.instrument;
+    name->family = sound.family;
+    reading->because = reading->because ? understanding_say(all, "%s, and %s", reading->because, because) : because;
+}
+
+/* Names of the part groups, innermost first. */
+static void take_groups(Understanding *all, PartReading *reading, const char *groups)
+{
+    char names[512];
+    snprintf(names, sizeof names, "%s", groups);
+    for (char *bar; names[0];) {
+        bar = strrchr(names, '|');
+        char *text = bar ? bar + 1 : names;
+        NameReading found;
+        name_read(text, &found);
+        if (reading->name.instrument == INSTRUMENT_NONE && found.instrument != INSTRUMENT_NONE && found.instrument != INSTRUMENT_STRINGS) {
+            adopt(&reading->name, &found);
+            reading->because = understanding_say(all, "it stands in the group '%s'", text);
+        }
+        if (!reading->name.orchestra)
+            reading->name.orchestra = found.orchestra;
+        reading->name.concertino |= found.concertino || (found.solo && found.instrument == INSTRUMENT_NONE);
+        reading->name.tutti |= found.tutti;
+        if (!bar)
+            break;
+        *bar = '\0';
+    }
+}
+
+static void read_codes(Understanding *all, PartReading *reading, const Part *part)
+{
+    if (part->sound[0])
+        take_sound(all, reading, sound_id_read(part->sound), understanding_say(all, "its sound id is '%s'", part->sound));
+    if (part->midi_program)
+        take_sound(all, reading, midi_program_read(part->midi_program), understanding_say(all, "its MIDI program is %d", part->midi_program));
+}
+
+static void settle_role(PartReading *reading, const Part *part)
+{
+    const NameReading *name = &reading->name;
+    bool keyboard = name->family == SPZ_FAMILY_KEYBOARD || name->family == SPZ_FAMILY_PLUCKED;
+    bool strings = name->family == SPZ_FAMILY_STRINGS;
+    reading->division = name->division;
+    reading->left_out = name->reduction;
+    if (name->continuo && (keyboard || name->instrument == INSTRUMENT_CONTINUO))
+        reading->role = SPZ_CONTINUO;
+    else if (name->desk)
+        reading->role = SPZ_DESK;
+    else if (!name->rest && (name->solo || name->concertino || name->special || (strings && part->ensemble == 1)) && !(name->tutti && !name->solo))
+        reading->role = SPZ_SOLO;
+    else if (name->instrument == INSTRUMENT_OTHER_STRING)
+        reading->role = SPZ_SOLO;
+}
+
+static void read_part(Understanding *all, size_t index)
+{
+    const Part *part = &all->movement->parts[index];
+    PartReading *reading = &all->parts[index];
+    name_read(part->name, &reading->name);
+    if (reading->name.instrument != INSTRUMENT_NONE)
+        reading->because = understanding_say(all, "its name says '%s'", part->name);
+    if (reading->name.desk)
+        reading->desk = arena_text(all->arena, part->name + reading->name.desk_start, reading->name.desk_end - reading->name.desk_start);
+    take_name(all, reading, part->abbreviation, "abbreviation");
+    take_groups(all, reading, part->groups);
+    bool nameless = reading->name.instrument == INSTRUMENT_NONE;
+    take_name(all, reading, part->instrument, "instrument");
+    if (nameless || instrument_is_either(reading->name.instrument) || reading->name.instrument == INSTRUMENT_STRINGS)
+        read_codes(all, reading, part);
+    settle_role(reading, part);
+}
+
+void parts_read(Understanding *all)
+{
+    for (size_t i = 0; i < all->movement->part_count; i++)
+        read_part(all, i);
+}
