@@ -27,7 +27,6 @@ typedef struct Walk {
     Place place;
     bool chord, grace;
     double duration;
-    char id[MARK_NAME];
     /* the text of the detail that is open */
     char text[MARK_NAME];
     size_t text_length;
@@ -99,8 +98,6 @@ static void open_item(Walk *walk, const XmlPiece *piece)
     walk->chord = walk->grace = false;
     walk->duration = 0;
     walk->place = (Place){piece->begin, walk->clock, walk->part < 0 ? 0 : walk->divisions[walk->part], 1, "", true};
-    if (!xml_attribute(&walk->scan, piece, "id", walk->id, sizeof walk->id))
-        walk->id[0] = '\0';
 }
 
 static void open_detail(Walk *walk, const XmlPiece *piece)
@@ -160,7 +157,7 @@ static Ticks item_ticks(const Walk *walk)
     return ticks > 0 && ticks < 9e15 ? (Ticks)llround(ticks) : 0;
 }
 
-static void close_item(Walk *walk, const XmlPiece *piece)
+static void close_item(Walk *walk)
 {
     Ticks ticks = item_ticks(walk);
     if (walk->item == ITEM_NOTE) {
@@ -172,9 +169,6 @@ static void close_item(Walk *walk, const XmlPiece *piece)
         walk->clock += ticks;
     else if (walk->item == ITEM_BACKUP)
         walk->clock = walk->clock > ticks ? walk->clock - ticks : 0;
-    else if (walk->item == ITEM_DIRECTION && walk->id[0] && walk->ear->direction &&
-             !walk->ear->direction(walk->ear->context, walk->id, walk->place.offset, piece->end))
-        walk->status = SPZ_NO_MEMORY;
 }
 
 static void close_element(Walk *walk, const XmlPiece *piece)
@@ -182,7 +176,7 @@ static void close_element(Walk *walk, const XmlPiece *piece)
     if (walk->in_bar && walk->depth == DEPTH_DETAIL)
         close_detail(walk, piece);
     else if (walk->in_bar && walk->depth == DEPTH_ITEM)
-        close_item(walk, piece);
+        close_item(walk);
     else if (walk->depth == DEPTH_BAR)
         close_bar(walk, piece->begin);
     if (--walk->depth < 0)

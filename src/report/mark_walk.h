@@ -24,8 +24,6 @@ typedef struct WalkEar {
     bool (*bar)(void *context, size_t part, size_t bar, const PlaceList *places);
     /* A bracket or a dashed line of the part, as numbered in the file. */
     void (*line)(void *context, size_t part, int number);
-    /* A direction with an id, whole. false stops the walk. */
-    bool (*direction)(void *context, const char *id, size_t begin, size_t end);
 } WalkEar;
 
 /* Walks the whole file, which must be the one that `movement` was read from. SPZ_NOT_XML where it is cut off, SPZ_NO_MEMORY. */
