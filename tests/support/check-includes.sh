@@ -12,7 +12,8 @@ allowed() {
     sections) echo "sections settings model support" ;;
     analysis) echo "analysis sections settings model support" ;;
     seating) echo "seating analysis sections settings model support" ;;
-    report) echo "report seating analysis sections settings model support" ;;
+    season) echo "season seating analysis sections settings model support" ;;
+    report) echo "report season seating analysis sections settings model support" ;;
     cli) echo "cli" ;;
     esac
 }
@@ -27,6 +28,7 @@ for file in src/*/*.[ch]; do
     if grep '#include <libxml/' "$file" | grep -vq xmlwriter && [ "$module" != reader ] && [ "$module" != report ]; then say "$file: libxml2's parser belongs to reader"; fi
     if grep -q '#include <zlib' "$file" && [ "$module" != reader ] && [ "$module" != report ]; then say "$file: zlib belongs to reader and report"; fi
     if grep -q '#include <ini.h' "$file" && [ "$module" != settings ]; then say "$file: libinih belongs to settings"; fi
+    if grep -q "#include <csv.h" "$file" && [ "$module" != season ]; then say "$file: libcsv belongs to season"; fi
 done
 for header in include/spezzato/*.h; do
     ${CC:-cc} -std=c11 -Wall -Wextra -Wpedantic -Iinclude -x c -fsyntax-only "$header" || say "$header does not compile alone"

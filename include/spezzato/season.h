@@ -1,0 +1,142 @@
+/* season.h - a season from one table: which seating for each work of each concert, what the changes cost, what is given up.
+ *
+ * The evidence of a movement for a seating is the sum of its terms' points (spz_ranked); what a seating gives up is how far it falls
+ * short of the movement's best seating among those the hall allows. A concert's plan is the one with the least sum of points given up
+ * and prices of changes; of equals the one with fewer changes, then with more movements in the house's usual seating. */
+#ifndef SPEZZATO_SEASON_H
+#define SPEZZATO_SEASON_H
+
+#include "spezzato/report.h"
+
+typedef struct spz_season spz_season;
+
+/* What lies before a work or a movement: where the seating may change, if the house allows it (settings [concert]). */
+typedef enum spz_gap { SPZ_BEFORE_CONCERT, SPZ_AT_INTERVAL, SPZ_BETWEEN_WORKS, SPZ_BETWEEN_MOVEMENTS, SPZ_GAP_COUNT } spz_gap;
+SPZ_API const char *spz_gap_words(spz_gap gap); /* "before the concert", "at the interval", "between works", "between movements" */
+
+typedef struct spz_planned_movement {
+    const char *file;      /* as the table leads to it */
+    const char *title;
+    size_t number, bars;   /* its place in the file, from 1; its bars */
+    bool judged;           /* false: nothing in it speaks for a seating; any will do */
+    const char *statement; /* the verdict on it alone */
+    spz_confidence confidence;
+    const char *best;      /* its best seating among those of the hall; NULL when not judged */
+    const char *seating;   /* what it gets */
+    double points;         /* given up; 0 or more */
+    const char *bars_lost; /* bars that the seating weakens, with kinds; "" for none */
+    bool thirds;           /* violins in three sections */
+} spz_planned_movement;
+
+typedef struct spz_planned_work {
+    const char *title, *note; /* as in the table; "" */
+    long line;                /* of the table */
+    int year;                 /* composed; 0 not known */
+    bool interval_after;
+    const char *fixed;        /* the seating that the table fixes; NULL for none */
+    const char *problem;      /* why nothing of its scores could be read; NULL */
+    const char *seating;      /* of its first movement */
+    const char *order;        /* house left to house right */
+    double points;            /* given up by all its movements */
+    const spz_planned_movement *movements;
+    size_t movement_count;
+} spz_planned_work;
+
+/* Where a section goes in a change. */
+typedef struct spz_section_move {
+    spz_section section;
+    int players;
+    const char *from, *to; /* 'outer right', 'inner left', ... as the audience sees it */
+} spz_section_move;
+
+/* What a change takes, counted from the two layouts. */
+typedef struct spz_changeover {
+    spz_gap gap;
+    size_t work, movement;  /* it comes before this movement of this work */
+    const char *from, *to;  /* arrangements; `from` NULL when the stage is empty before the concert */
+    const char *after, *before; /* titles of the works between which it lies; NULL at the concert's start */
+    double minutes;         /* with the crew of the settings */
+    double price;           /* points */
+    int chairs, stands;     /* to be carried: those of the new layout at whose place none stood */
+    int desks;              /* of the new layout, in all */
+    const spz_section_move *moves; /* sections whose players sit elsewhere afterwards, score order */
+    size_t move_count;
+    const char *remark;     /* a doubt about it ('takes 24 minutes; the interval has 20'); "" */
+} spz_changeover;
+
+typedef struct spz_other_plan { /* a plan that was not taken */
+    bool possible;
+    double points, price;       /* given up; of its changes */
+    int changes;
+    const char *words;          /* what it would be: its seatings or its changes, in one clause */
+} spz_other_plan;
+
+typedef struct spz_planned_concert {
+    const char *name, *hall, *hall_settings; /* `hall_settings`: the settings file, "" when the house's rules hold */
+    int year, month, day;       /* 0 0 0: no date */
+    int weekday;                /* 0 Monday .. 6 Sunday */
+    long line;                  /* first line of the table that names it */
+    const char *problem;        /* why it could not be planned; NULL */
+    const spz_planned_work *works;
+    size_t work_count;
+    const spz_changeover *changes; /* in order; the one before the concert is `setup` */
+    size_t change_count;
+    const spz_changeover *setup;   /* from the usual seating to the first; NULL when it is the usual one */
+    double points, price;       /* given up by all movements; of all changes, the set-up included */
+    double minutes;             /* of the changes within the concert */
+    spz_other_plan unchanged;   /* the best without any change within the concert */
+    spz_other_plan one_more;    /* least evidence given up with one change more, prices and bans between works set aside */
+    spz_other_plan other_order; /* works of a half in another order: fewer changes at no higher sum; not possible: none */
+} spz_planned_concert;
+
+typedef struct spz_season_totals {
+    size_t concerts, planned, works, movements, bars;
+    int changes, chairs, stands; /* within the concerts */
+    double minutes, points, price;
+    double unchanged_points;     /* given up if no concert had a change (where that is possible) */
+    size_t problems;             /* rows, scores and concerts that could not be used */
+} spz_season_totals;
+
+/* How far the reading of the scores is. */
+typedef struct spz_progress {
+    size_t files, files_done, files_kept; /* kept: taken from the cache or from lines; among the done */
+    unsigned long long bytes, bytes_done; /* of the files not kept */
+    unsigned long long bars;              /* read so far */
+} spz_progress;
+
+typedef struct spz_season_options {
+    const spz_settings *settings; /* the house's; NULL: all defaults */
+    int jobs;                     /* scores read at a time, 1..64; 0: 1. The result does not depend on it */
+    const char *cache;            /* folder for results of scores already read; NULL: none. Made when it isn't there */
+    const char *const *lines;     /* files of lines written by spz_season_lines, whose results are taken where they still fit */
+    size_t line_files;
+    int share, shares;            /* spz_season_lines: the share'th of `shares`, from 1; 0 0: all */
+    void (*progress)(void *context, const spz_progress *progress); /* called from the calling thread; NULL */
+    bool (*stop)(void *context);  /* asked between scores; NULL */
+    void *context;
+} spz_season_options;
+
+/* Reads the table and its scores and plans every concert. Rows that can't be used are told to the sink (SPZ_ERROR with the line) and
+ * left out; spz_season_totals counts them. SPZ_CANNOT_OPEN, SPZ_CANNOT_READ, SPZ_EMPTY, SPZ_BAD_SETTINGS (no table that can be used: what
+ * is wrong has gone to the sink), SPZ_OVER_LIMIT, SPZ_INTERRUPTED (what was read stays in the cache), SPZ_NO_MEMORY. Messages about
+ * scores come in the order of the table, whatever `jobs`. */
+SPZ_API spz_status spz_season_plan(const char *path, const spz_season_options *options, const spz_sink *sink, spz_season **out);
+SPZ_API void spz_season_free(spz_season *season);
+
+/* Reads the scores of the table (or of one share of them) and writes one line of JSON a movement, for spz_season_options.lines. Same
+ * codes. */
+SPZ_API spz_status spz_season_lines(const char *path, const spz_season_options *options, const spz_sink *sink, spz_document **out);
+
+SPZ_API size_t spz_season_concerts(const spz_season *season);
+SPZ_API const spz_planned_concert *spz_season_concert(const spz_season *season, size_t index); /* by date, then line; NULL past the end */
+SPZ_API spz_season_totals spz_season_total(const spz_season *season);
+
+/* The plan (SPZ_AS_TEXT, SPZ_AS_JSON), the stage manager's table (SPZ_AS_CSV), everything printable (SPZ_AS_HTML: plan and change
+ * sheets). `width` as in spz_report_options. SPZ_BAD_ARGUMENT for other formats. */
+SPZ_API spz_status spz_report_season(const spz_season *season, spz_format format, int width, spz_document **out);
+/* Dates in order, month by month: SPZ_AS_TEXT, SPZ_AS_CSV. */
+SPZ_API spz_status spz_report_calendar(const spz_season *season, spz_format format, int width, spz_document **out);
+/* One page for the stage crew: SPZ_AS_TEXT, SPZ_AS_HTML. `concert` by its place in the season; SPZ_BAD_ARGUMENT past the end. */
+SPZ_API spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, int width, spz_document **out);
+
+#endif
