@@ -1,15 +1,7 @@
 #include "analysis/divisi.h"
-#include "analysis/divisi_stretch.h"
-#include <stdlib.h>
+#include "analysis/divisi_violins.h"
+#include "analysis/divisi_words.h"
 #include <string.h>
-
-/* What is known of one group while the detector runs. */
-typedef struct Divided {
-    const Group *group;
-    size_t index;
-    BarWriting *bars;
-    StretchList stretches;
-} Divided;
 
 static spz_status report(Findings *findings, const Divided *divided, const Stretch *stretch)
 {
@@ -26,7 +18,7 @@ static spz_status report(Findings *findings, const Divided *divided, const Stret
         .foreground = stretch->foreground,
         .fully_voiced = stretch->lines > 2 && stretch->independence >= 0.5,
     };
-    passage.reason = arena_format(&findings->arena, "%s in %d", spz_section_words(passage.sections[0]), stretch->lines);
+    passage.reason = divisi_reason(&findings->arena, passage.sections[0], stretch);
     return passage.reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
 }
 
@@ -43,6 +35,33 @@ static spz_status report_group(Findings *findings, const Divided *divided)
     spz_status status = SPZ_OK;
     for (size_t i = 0; i < divided->stretches.count && !status; i++)
         status = report(findings, divided, &divided->stretches.at[i]);
+    return status;
+}
+
+/* The group of `section` that sits with the first violins `with`, or NULL. */
+static Divided *same_orchestra(Divided *all, size_t count, spz_section section, const Group *with)
+{
+    for (size_t i = 0; i < count; i++) {
+        const spz_group *about = &all[i].group->about;
+        if (about->section == section && about->orchestra == with->about.orchestra && !about->solo)
+            return &all[i];
+    }
+    return NULL;
+}
+
+static spz_status look_at_violins(Findings *findings, const Company *company, Divided *all, size_t count)
+{
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < count && !status; i++) {
+        const spz_group *about = &all[i].group->about;
+        if (about->section != SPZ_VN1 || about->solo || about->number > 1)
+            continue;
+        Divided *second = same_orchestra(all, count, SPZ_VN2, all[i].group), *third = same_orchestra(all, count, SPZ_VN3, all[i].group);
+        if (second)
+            status = violins_together(findings, company, &all[i], second);
+        if (!status && third)
+            status = third_violins(findings, company, &all[i], third);
+    }
     return status;
 }
 
@@ -71,6 +90,8 @@ spz_status detect_divisi(Findings *findings, const spz_settings *settings)
         all[i].index = i;
         status = look_at_group(findings, &company, &all[i]);
     }
+    if (!status)
+        status = look_at_violins(findings, &company, all, map->group_count);
     for (size_t i = 0; i < map->group_count && !status; i++)
         status = report_group(findings, &all[i]);
     let_go(all, map->group_count);

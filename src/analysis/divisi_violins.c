@@ -1,0 +1,179 @@
+#include "analysis/divisi_violins.h"
+#include "analysis/divisi_words.h"
+#include <math.h>
+
+static const struct {
+    size_t least_bars;   /* as for one section */
+    double one_rhythm;   /* share of the attacks that both sections have, from which they are one body in three */
+    double doubled;      /* share of shared attacks at which the undivided section doubles a line of the other: above, no third line */
+    double third_part;   /* a third violin part that plays in more than this share of the firsts' bars is a section, not a division */
+    double both_bonus;   /* added to the stronger of the two strengths: four lines over both sections */
+} rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .third_part = 0.5, .both_bonus = 0.05 };
+
+static spz_status report(Findings *findings, const Stretch *stretch, int lines, bool voiced, char *reason)
+{
+    const Movement *movement = findings->map->movement;
+    const Bar *first = &movement->bars[stretch->first], *last = &movement->bars[stretch->last];
+    spz_passage passage = {
+        .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .groups = { SIZE_MAX, SIZE_MAX },
+        .onset = first->onset, .end = last->onset + last->length, .strength = stretch->strength, .turns = lines,
+        .foreground = fmin(1, 2 * stretch->foreground), .fully_voiced = voiced, .reason = reason,
+    };
+    return reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
+}
+
+/* Cuts first..last out of `list`; what is left on either side stays if it is still long enough. */
+static spz_status cut_out(Divided *divided, size_t index, size_t first, size_t last, const Company *company)
+{
+    Stretch whole = divided->stretches.at[index];
+    for (size_t i = index + 1; i < divided->stretches.count; i++)
+        divided->stretches.at[i - 1] = divided->stretches.at[i];
+    divided->stretches.count--;
+    size_t bounds[2][2] = { { whole.first, first }, { last + 1, whole.last + 1 } };
+    for (int side = 0; side < 2; side++) {
+        if (bounds[side][0] + rules.least_bars > bounds[side][1])
+            continue;
+        Stretch rest = stretch_of(divided->bars, bounds[side][0], bounds[side][1] - 1, company);
+        if (rest.divided >= rules.least_bars && !array_push(&divided->stretches, rest))
+            return SPZ_NO_MEMORY;
+    }
+    return SPZ_OK;
+}
+
+static spz_status report_both(Findings *findings, const Company *company, Divided *violins[2], const size_t at[2])
+{
+    const Stretch *a = &violins[0]->stretches.at[at[0]], *b = &violins[1]->stretches.at[at[1]];
+    size_t first = a->first > b->first ? a->first : b->first, last = a->last < b->last ? a->last : b->last;
+    Stretch parts[2];
+    for (int i = 0; i < 2; i++)
+        parts[i] = stretch_of(violins[i]->bars, first, last, company);
+    int lines = parts[0].lines + parts[1].lines;
+    Stretch both = parts[parts[1].strength > parts[0].strength];
+    both.strength = fmin(0.95, both.strength + rules.both_bonus);
+    bool voiced = parts[0].independence >= 0.5 && parts[1].independence >= 0.5;
+    spz_status status = report(findings, &both, lines, voiced, divisi_violins_reason(&findings->arena, &parts[0], &parts[1], lines));
+    for (int i = 0; i < 2 && !status; i++)
+        status = cut_out(violins[i], at[i], first, last, company);
+    return status;
+}
+
+/* The first pair of stretches that run together for long enough and are in two each; sections in three stand for themselves. */
+static bool find_both(Divided *violins[2], size_t at[2])
+{
+    for (at[0] = 0; at[0] < violins[0]->stretches.count; at[0]++)
+        for (at[1] = 0; at[1] < violins[1]->stretches.count; at[1]++) {
+            const Stretch *a = &violins[0]->stretches.at[at[0]], *b = &violins[1]->stretches.at[at[1]];
+            size_t first = a->first > b->first ? a->first : b->first, last = a->last < b->last ? a->last : b->last;
+            if (last + 1 >= first + rules.least_bars && a->lines == 2 && b->lines == 2)
+                return true;
+        }
+    return false;
+}
+
+static bool sounds_pitch_class(const Group *group, size_t from, size_t past, int midi)
+{
+    for (size_t i = from; i < past; i++)
+        if (group->sounds[i].note->midi >= 0 && (group->sounds[i].note->midi - midi) % 12 == 0)
+            return true;
+    return false;
+}
+
+static size_t first_sound_at(const Group *group, Ticks when)
+{
+    size_t low = 0, high = group->sound_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (group->sounds[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static size_t past_moment(const Group *group, size_t from)
+{
+    size_t i = from;
+    while (i < group->sound_count && group->sounds[i].onset == group->sounds[from].onset)
+        i++;
+    return i;
+}
+
+/* One body in three: the same rhythm, and the undivided section is not just a doubling. */
+static bool is_equal_third(const Group *divided, const Group *other, Ticks from, Ticks to)
+{
+    size_t i = first_sound_at(divided, from), j = first_sound_at(other, from), shared = 0, all = 0, doubled = 0;
+    while ((i < divided->sound_count && divided->sounds[i].onset < to) || (j < other->sound_count && other->sounds[j].onset < to)) {
+        Ticks a = i < divided->sound_count ? divided->sounds[i].onset : to, b = j < other->sound_count ? other->sounds[j].onset : to;
+        size_t past_a = a <= b && i < divided->sound_count ? past_moment(divided, i) : i;
+        size_t past_b = b <= a && j < other->sound_count ? past_moment(other, j) : j;
+        all++;
+        if (a == b) {
+            shared++;
+            doubled += sounds_pitch_class(divided, i, past_a, other->sounds[j].note->midi);
+        }
+        i = past_a;
+        j = past_b;
+    }
+    return shared && (double)shared >= rules.one_rhythm * (double)all && (double)doubled < rules.doubled * (double)shared;
+}
+
+static spz_status look_for_thirds(Findings *findings, const Company *company, Divided *divided, const Divided *other, bool first_divided)
+{
+    const Movement *movement = findings->map->movement;
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < divided->stretches.count && !status;) {
+        Stretch stretch = divided->stretches.at[i];
+        const Bar *first = &movement->bars[stretch.first], *last = &movement->bars[stretch.last];
+        if (stretch.lines != 2 || !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length)) {
+            i++;
+            continue;
+        }
+        Stretch single = stretch_of(other->bars, stretch.first, stretch.last, company);
+        single.lines = 1;
+        char *reason = divisi_violins_reason(&findings->arena, first_divided ? &stretch : &single, first_divided ? &single : &stretch, 3);
+        status = report(findings, &stretch, 3, stretch.independence >= 0.5, reason);
+        if (!status)
+            status = cut_out(divided, i, stretch.first, stretch.last, company);
+    }
+    return status;
+}
+
+spz_status violins_together(Findings *findings, const Company *company, Divided *first, Divided *second)
+{
+    Divided *violins[2] = { first, second };
+    size_t at[2];
+    spz_status status = SPZ_OK;
+    while (!status && find_both(violins, at))
+        status = report_both(findings, company, violins, at);
+    if (!status)
+        status = look_for_thirds(findings, company, first, second, true);
+    if (!status)
+        status = look_for_thirds(findings, company, second, first, false);
+    return status;
+}
+
+spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *third)
+{
+    size_t bars = findings->map->movement->bar_count, firsts = 0, thirds = 0;
+    for (size_t i = 0; i < bars; i++) {
+        firsts += first->bars[i].heard > 0;
+        thirds += third->bars[i].heard > 0;
+    }
+    if ((double)thirds > rules.third_part * (double)firsts)
+        return SPZ_OK;
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < bars && !status; i++) {
+        size_t last = i;
+        if (!third->bars[i].heard)
+            continue;
+        for (size_t next = i + 1; next < bars && next <= last + 2; next++)
+            last = third->bars[next].heard ? next : last;
+        Stretch stretch = stretch_of(third->bars, i, last, company);
+        stretch.strength = fmax(stretch.strength, 0.6); /* a part of its own: the composer wants three bodies */
+        if (last + 1 >= i + rules.least_bars)
+            status = report(findings, &stretch, 3, true, arena_format(&findings->arena, "violins in three: a third violin part plays"));
+        i = last;
+    }
+    return status;
+}

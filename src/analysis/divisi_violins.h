@@ -1,0 +1,23 @@
+/* divisi_violins.h - all violins together in three or more lines: a matter of its own, because two groups that face each other
+ * cannot be shared out in equal thirds.
+ *
+ * Three cases: both sections divided at the same time; one divided and the other an equal third line (one rhythm, no doubling), not
+ * a melody with an inner voice in two below it; a third violin part in a work that else has two. */
+#ifndef ANALYSIS_DIVISI_VIOLINS_H
+#define ANALYSIS_DIVISI_VIOLINS_H
+#include "analysis/divisi_stretch.h"
+
+/* A group with what its sweep found. */
+typedef struct Divided {
+    const Group *group;
+    size_t index;
+    BarWriting *bars;
+    StretchList stretches;
+} Divided;
+
+/* Adds the passages of `first` and `second`, and cuts the bars that they take out of the two lists. */
+spz_status violins_together(Findings *findings, const Company *company, Divided *first, Divided *second);
+
+/* Adds the passages in which `third` plays, if it is not a section of its own throughout. */
+spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *third);
+#endif

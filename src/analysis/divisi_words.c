@@ -1,0 +1,92 @@
+#include "analysis/divisi_words.h"
+#include <stdio.h>
+
+/* Shares from which a texture is called so. */
+static const struct { double apart, still, most; } rules = {
+    .apart = 0.3, /* of the thick moments, one voice sounds on while another moves */
+    .still = 0.3, /* a voice that moves this much less often than the other is held */
+    .most = 0.6,
+};
+
+static const char *number_word(int lines)
+{
+    static const char *const words[] = { "none", "one", "two", "three", "four", "five", "six", "seven", "eight" };
+    return lines >= 0 && lines < 9 ? words[lines] : "many";
+}
+
+static const char *motion_words(const BarWriting *sum)
+{
+    if (sum->upper < rules.still * sum->lower)
+        return "held upper notes over a moving lower line";
+    if (sum->lower < rules.still * sum->upper)
+        return "a moving upper line over held lower notes";
+    return "independent lines";
+}
+
+static const char *interval_words(const BarWriting *sum)
+{
+    double most = rules.most * sum->thick;
+    if (sum->thirds >= most)
+        return "thirds";
+    if (sum->sixths >= most)
+        return "sixths";
+    if (sum->octaves >= most)
+        return "octaves";
+    if (sum->fifths >= most)
+        return "fifths";
+    return sum->thirds + sum->sixths >= most ? "thirds and sixths" : NULL;
+}
+
+static const char *manner_words(const BarWriting *sum)
+{
+    return sum->tremolo >= rules.most * sum->thick ? "tremolo " : sum->plucked >= rules.most * sum->thick ? "pizzicato " : "";
+}
+
+enum { TEXTURE_TEXT = 96 };
+
+static const char *texture_words(const Stretch *stretch, char text[TEXTURE_TEXT])
+{
+    const BarWriting *sum = &stretch->sum;
+    if (sum->apart >= rules.apart * sum->thick && stretch->lines == 2)
+        return motion_words(sum);
+    if (sum->apart >= rules.apart * sum->thick)
+        return "lines that move apart";
+    const char *intervals = stretch->lines == 2 ? interval_words(sum) : NULL;
+    snprintf(text, TEXTURE_TEXT, "%s%s", manner_words(sum), intervals ? intervals : stretch->independence >= 0.3 && stretch->lines == 2 ? "lines note against note" : "chords");
+    return text;
+}
+
+static Evidence strongest(const BarWriting *sum)
+{
+    Evidence most = EVIDENCE_MARK;
+    for (int e = 1; e < EVIDENCE_COUNT; e++)
+        most = sum->evidence[e] > sum->evidence[most] ? (Evidence)e : most;
+    return most;
+}
+
+static const char *evidence_words(const BarWriting *sum)
+{
+    static const char *const words[EVIDENCE_COUNT] = {
+        [EVIDENCE_MARK] = "", [EVIDENCE_PARTS] = ", each on a staff of its own", [EVIDENCE_HAND] = ", more than one player can stop",
+        [EVIDENCE_VOICES] = ", written in voices without a mark", [EVIDENCE_CHORDS] = "",
+    };
+    return words[strongest(sum)];
+}
+
+char *divisi_reason(Arena *arena, spz_section section, const Stretch *stretch)
+{
+    char texture[TEXTURE_TEXT];
+    return arena_format(arena, "%s in %s%s: %s%s", spz_section_words(section), number_word(stretch->lines),
+                        stretch->sum.by_desk ? ", by desk" : "", texture_words(stretch, texture), evidence_words(&stretch->sum));
+}
+
+char *divisi_violins_reason(Arena *arena, const Stretch *first, const Stretch *second, int lines)
+{
+    char text[2][TEXTURE_TEXT];
+    if (first->lines >= 2 && second->lines >= 2)
+        return arena_format(arena, "violins in %s, both sections divided: firsts %s, seconds %s", number_word(lines),
+                            texture_words(first, text[0]), texture_words(second, text[1]));
+    const Stretch *divided = first->lines >= 2 ? first : second;
+    return arena_format(arena, "violins in %s in one rhythm, the %s divided: %s", number_word(lines), divided == first ? "firsts" : "seconds",
+                        texture_words(divided, text[0]));
+}
