@@ -56,7 +56,7 @@ static void movements_movement(spz_report *report, const Shown *shown)
 
 static void begin_sections(spz_report *report)
 {
-    csv_header(&report->out, "file,title,part,staff,voice,family,section,also,orchestra,number,division,role,desk,because");
+    csv_header(&report->out, "file,title,part,staff,voice,family,section,also,orchestra,number,division,role,desk,left_out,because");
 }
 
 static void sections_movement(spz_report *report, const Shown *shown)
@@ -76,6 +76,7 @@ static void sections_movement(spz_report *report, const Shown *shown)
         csv_integer(row, line->division);
         csv_text(row, spz_role_name(line->role));
         csv_text(row, line->desk);
+        csv_integer(row, line->left_out);
         csv_text(row, line->because);
         csv_end(row);
     }

@@ -54,10 +54,11 @@ static void put_groups(Json *json, const spz_sections *sections)
     json_end(json);
 }
 
-static void put_line(Json *json, const spz_line *line, const spz_movement *movement)
+static void put_line(Json *json, const Shown *shown, size_t index)
 {
+    const spz_line *line = spz_sections_line(shown->reading.sections, index);
     json_object(json);
-    json_put_text(json, "part", spz_movement_part_name(movement, line->part));
+    json_put_text(json, "part", spz_movement_part_name(shown->reading.movement, line->part));
     json_put_integer(json, "part_index", (long long)line->part);
     json_put_integer(json, "staff", line->staff);
     json_put_text(json, "voice", line->voice);
@@ -69,7 +70,9 @@ static void put_line(Json *json, const spz_line *line, const spz_movement *movem
     json_put_integer(json, "division", line->division);
     json_put_text(json, "role", spz_role_name(line->role));
     json_put_text(json, "desk", line->desk);
+    json_put_flag(json, "left_out", line->left_out);
     json_put_text(json, "because", line->because);
+    json_put_text(json, "advice", spz_sections_advice(shown->reading.sections, index));
     json_end(json);
 }
 
@@ -203,7 +206,7 @@ static void sections_movement(spz_report *report, const Shown *shown)
     json_key(json, "lines");
     json_array(json);
     for (size_t i = 0; i < spz_sections_lines(sections); i++)
-        put_line(json, spz_sections_line(sections, i), shown->reading.movement);
+        put_line(json, shown, i);
     json_end(json);
     json_end(json);
 }

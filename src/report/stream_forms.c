@@ -21,9 +21,9 @@ static const char *dynamic_name(int dynamic)
     return dynamic >= 0 && (size_t)dynamic < sizeof names / sizeof names[0] ? names[dynamic] : "";
 }
 
-static const char *section_of(const SectionMap *map, const StreamRow *row, char text[32])
+static const char *section_of(const SectionMap *map, const Sound *sound, char text[32])
 {
-    const spz_line *line = streams_line(map, row->part, row->note);
+    const spz_line *line = streams_line(map, sound);
     if (!line)
         return "";
     if (!line->also)
@@ -32,18 +32,18 @@ static const char *section_of(const SectionMap *map, const StreamRow *row, char 
     return text;
 }
 
-static Cells cells_of(const SectionMap *map, const StreamRow *row, CellText *text)
+/* Bar and beat are those on paper, also where repeats are unfolded. */
+static Cells cells_of(const SectionMap *map, const Sound *row, CellText *text)
 {
     const Movement *movement = map->movement;
     const Part *part = &movement->parts[row->part];
-    bool struck = row->written == row->note->onset; /* an after-grace at a bar's end belongs to that bar */
-    int bar = struck ? row->note->bar : movement_bar_at(movement, row->written);
+    int bar = row->note->bar;
     Cells cells = {
         .part = part->name,
         .voice = part->voices[row->note->voice],
         .section = section_of(map, row, text->section),
         .bar = movement->bars[bar].number,
-        .beat = movement_beat_text(movement, row->written, text->beat),
+        .beat = movement_beat_text(movement, row->note->onset, text->beat),
         .onset = ticks_text(row->onset, movement->per_crotchet, text->onset),
         .duration = ticks_text(row->duration, movement->per_crotchet, text->duration),
         .pitch = note_pitch_text(row->note, text->pitch),
@@ -61,8 +61,8 @@ typedef void (*RowWriter)(spz_report *report, const Shown *shown, const Cells *c
 static void write_part(spz_report *report, const Shown *shown, size_t part, RowWriter writer)
 {
     const SectionMap *map = shown->reading.sections;
-    StreamRows rows = {0};
-    spz_status status = report->options.played ? streams_played(map->movement, part, &rows) : streams_written(map->movement, part, &rows);
+    SoundList rows = {0};
+    spz_status status = report->options.played ? stream_of_part_played(map->movement, part, &rows) : stream_of_part(map->movement, part, &rows);
     if (status)
         report->out.failed = true;
     for (size_t i = 0; i < rows.count && !status; i++) {

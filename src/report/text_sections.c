@@ -1,6 +1,7 @@
 /* How every part was understood, and what to write where that is wrong. */
 #include "report/layout.h"
 #include "report/text_blocks.h"
+#include <string.h>
 
 enum { INDENT = 2 };
 
@@ -44,6 +45,8 @@ static void line_place(const spz_line *line, Buffer *cell)
     add_count(cell, "part", line->number);
     add_count(cell, "divided, line", line->division);
     add_words(cell, line->desk);
+    if (line->left_out)
+        add_words(cell, "left out");
     if (line->role == SPZ_SOLO || line->role == SPZ_CONTINUO)
         add_words(cell, spz_role_name(line->role));
 }
@@ -57,32 +60,44 @@ static void line_where(const spz_line *line, Buffer *cell)
     }
 }
 
-/* The names that could not be placed, or the first strings: an example with the user's own words. */
-static const char *name_for_example(const Shown *shown)
+/* Strings, and what could not be placed: the lines that a user may want to set right. */
+static bool worth_correcting(const spz_line *line)
 {
-    const spz_sections *sections = shown->reading.sections;
-    size_t count = spz_sections_lines(sections), best = 0;
-    for (size_t i = 0; i < count; i++) {
-        if (spz_sections_line(sections, i)->family == SPZ_FAMILY_UNKNOWN)
-            return spz_movement_part_name(shown->reading.movement, spz_sections_line(sections, i)->part);
-        if (!best && spz_sections_line(sections, i)->section == SPZ_VN2)
-            best = i;
+    return line->family == SPZ_FAMILY_STRINGS || line->family == SPZ_FAMILY_UNKNOWN;
+}
+
+/* The entries as they would stand in a settings file: under one heading where they have the same. */
+static void print_advice(spz_report *report, const char *advice, const char *before)
+{
+    const char *entry = strchr(advice, '\n');
+    size_t heading = entry ? (size_t)(entry - advice) : 0;
+    if (entry && strncmp(before, advice, heading + 1) == 0)
+        advice = entry + 1;
+    while (*advice) {
+        size_t length = strcspn(advice, "\n");
+        Buffer line;
+        buffer_init(&line);
+        buffer_add(&line, advice, length);
+        layout_flow(&report->out, 4, "", &line, report->options.width);
+        advice += length + (advice[length] == '\n');
     }
-    return count ? spz_movement_part_name(shown->reading.movement, spz_sections_line(sections, best)->part) : "";
 }
 
 static void say_how_to_correct(spz_report *report, const Shown *shown)
 {
-    Buffer line;
-    const char *name = name_for_example(shown);
+    const spz_sections *sections = shown->reading.sections;
+    const char *before = "";
     buffer_putc(&report->out, '\n');
     layout_paragraph(&report->out, 0, "",
-                     "To correct a part, write its name and what it is into a settings file and give that file with --settings:",
+                     "To correct a part, copy its line into a settings file, change what stands behind the '=', and give that file "
+                     "with --settings:",
                      report->options.width);
-    buffer_init(&line);
-    buffer_printf(&line, "%s = Vn II", *name ? name : "Name of the part");
-    layout_paragraph(&report->out, 4, "", "[sections]", report->options.width);
-    layout_flow(&report->out, 4, "", &line, report->options.width);
+    for (size_t i = 0; i < spz_sections_lines(sections); i++) {
+        if (!worth_correcting(spz_sections_line(sections, i)))
+            continue;
+        print_advice(report, spz_sections_advice(sections, i), before);
+        before = spz_sections_advice(sections, i);
+    }
 }
 
 static void add_row(spz_report *report, Table *table, const Shown *shown, const spz_line *line)
