@@ -67,8 +67,11 @@ typedef enum MarkKind {
     MARK_WEDGE,     /* value: 1 crescendo, -1 diminuendo, 0 end of either */
     MARK_TEMPO,     /* rate: crotchets a minute; text: words or metronome mark when there is one */
     MARK_REHEARSAL, /* text: the letter */
-    MARK_SIGN       /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
+    MARK_SIGN,      /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
+    MARK_PLAYING    /* value: Playing; what <sound> says of it. What words say is read from MARK_WORDS */
 } MarkKind;
+
+typedef enum Playing { PLAYING_ARCO, PLAYING_PIZZICATO } Playing;
 
 typedef struct Mark {
     Ticks onset;
@@ -93,6 +96,8 @@ typedef struct Part {
     int midi_program;                     /* General MIDI, 1..128; 0 unknown */
     int staves;                           /* at least 1 */
     int written_bars;                     /* bars that the file gives this part */
+    const Ticks *filled, *asked;          /* written_bars of each: what the part's bar holds, and what its time signature asks for (0: nothing) */
+    int doubled;                          /* -1 or 1: other players play along an octave below or above; 0 */
     int ensemble;                         /* 'players' of the file (instrument-sound ensemble / solo): 1 solo, 0 unknown, >1 ensemble */
 } Part;
 
@@ -107,6 +112,7 @@ typedef struct Bar {
     bool implicit;         /* not counted: pickups, second halves of split bars */
     /* repeat structure, read off any part */
     bool repeat_start, repeat_end;
+    bool repeat_start_next; /* a forward sign on its right barline; the reader moves it to the next bar */
     uint8_t repeat_times;  /* how often in all; 2 when not said */
     bool ending_start, ending_stop;
     uint32_t ending;       /* bit n-1: counts for the n-th pass; 0 outside endings */
@@ -114,12 +120,19 @@ typedef struct Bar {
     bool final;            /* light-heavy barline */
 } Bar;
 
+typedef struct Tempo {
+    Ticks onset;
+    double rate; /* crotchets a minute */
+} Tempo;
+
 struct spz_movement {
     const char *file, *title, *work, *composer; /* never NULL */
     Part *parts;
     Bar *bars;
     size_t part_count, bar_count;
     Ticks per_crotchet, length;
+    Tempo *tempos; /* all tempo marks of all parts, by onset, one a moment */
+    size_t tempo_count;
     int year;
     /* Playing order: indices of bars, as they sound; filled by playing_order.h. */
     int32_t *played;

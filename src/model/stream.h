@@ -1,7 +1,7 @@
 /* stream.h - what is heard: notes of one part with tied notes joined into one, cue notes and slashes left out.
  *
  * A tie joins a note to the next note of the same pitch, part and (first choice) voice that starts where it ends and carries a
- * tie stop; it may cross bars, voices and staves. A tie that finds no partner ends with its note. */
+ * tie stop; it may cross bars, voices and staves. A tie that finds no partner ends with its note. Grace notes are never joined. */
 #ifndef MODEL_STREAM_H
 #define MODEL_STREAM_H
 #include "model/movement.h"
@@ -16,4 +16,11 @@ typedef ARRAY(Sound) SoundList;
 
 /* Appends the part's sounds to `out`, in order of onset. SPZ_NO_MEMORY leaves what was appended. */
 spz_status stream_of_part(const Movement *movement, size_t part, SoundList *out);
+
+/* The same in playing order, repeats unfolded: onsets are from the start of the performance, and a tie may lead from the bar before a
+ * repeat into the bar that is played next. A tie stop with nothing before it begins a sound. */
+spz_status stream_of_part_played(const Movement *movement, size_t part, SoundList *out);
+
+/* Is the note heard as a sound of its own or as a continuation? Cue notes and slashes are not. */
+bool stream_hears(const Note *note);
 #endif

@@ -1,0 +1,220 @@
+/* playing_order.c - follows the repeat signs the way players do. The rule in words is in docs/formats.md, "Playing order".
+ *
+ * A walk over the bars with a pass counter for the repeated section it is in. Each jump (da capo, dal segno) is taken once, and after it
+ * repeats are not played again and the last ending is taken, so the walk ends; signs that contradict each other can still multiply
+ * (sections inside sections), hence a limit, beyond which the bars are taken as written. */
+#include "model/playing_order.h"
+#include "support/array.h"
+#include <string.h>
+
+enum { PLAYED_LIMIT_FACTOR = 40 };
+
+typedef struct Section { /* a repeated section that is open */
+    size_t start;
+    int pass;
+} Section;
+
+typedef struct Walk {
+    const Movement *movement;
+    ARRAY(int32_t) played;
+    ARRAY(Section) outer; /* sections around the present one */
+    Section now;
+    bool *jumped;         /* by bar: its jump has been taken */
+    bool after_jump;
+    bool no_memory;
+} Walk;
+
+static bool same_ending(const Movement *m, size_t a, size_t b)
+{
+    return b < m->bar_count && m->bars[b].ending == m->bars[a].ending && !m->bars[b].ending_start;
+}
+
+/* The bar behind the ending that holds `bar`. */
+static size_t after_ending(const Movement *m, size_t bar)
+{
+    size_t next = bar + 1;
+    while (same_ending(m, bar, next))
+        next++;
+    return next;
+}
+
+/* All passes that the endings standing next to each other at `bar` (from its own on) are for. */
+static uint32_t passes_from(const Movement *m, size_t bar)
+{
+    uint32_t passes = 0;
+    for (size_t at = bar; at < m->bar_count && m->bars[at].ending; at = after_ending(m, at))
+        passes |= m->bars[at].ending;
+    return passes;
+}
+
+static int highest_pass(uint32_t passes)
+{
+    int highest = 0;
+    for (; passes; passes >>= 1)
+        highest++;
+    return highest;
+}
+
+/* Is the section that ends with this backward sign played once more? */
+static bool goes_back(const Walk *walk, size_t bar)
+{
+    const Bar *at = &walk->movement->bars[bar];
+    if (!at->repeat_end || walk->after_jump)
+        return false;
+    int times = at->repeat_times;
+    if (at->ending) {
+        int named = highest_pass(passes_from(walk->movement, bar));
+        times = named > times ? named : times;
+    }
+    return walk->now.pass < times;
+}
+
+/* Is the ending at `bar` left out in this pass? After a jump only the last one of a row is played. */
+static bool skips(const Walk *walk, size_t bar)
+{
+    const Movement *m = walk->movement;
+    uint32_t ending = m->bars[bar].ending;
+    if (ending == 0)
+        return false;
+    if (walk->after_jump)
+        return passes_from(m, after_ending(m, bar)) != 0;
+    return walk->now.pass <= 32 && !(ending & (UINT32_C(1) << (walk->now.pass - 1)));
+}
+
+static void enter_section(Walk *walk, size_t bar)
+{
+    if (bar != walk->now.start && !array_push(&walk->outer, walk->now))
+        walk->no_memory = true;
+    walk->now = (Section){bar, bar == walk->now.start ? walk->now.pass : 1};
+}
+
+/* The section is over: back to the one around it when that one began with a forward sign and its backward sign is still to come; otherwise
+ * the next backward sign leads back to here. */
+static void leave_section(Walk *walk, size_t next)
+{
+    const Movement *m = walk->movement;
+    int open = 0;
+    bool closes = false;
+    for (size_t at = next; at < m->bar_count && !closes; at++) {
+        open += m->bars[at].repeat_start;
+        if (m->bars[at].repeat_end && --open < 0)
+            closes = true;
+    }
+    if (closes && walk->outer.count && m->bars[walk->outer.at[walk->outer.count - 1].start].repeat_start) {
+        walk->now = walk->outer.at[--walk->outer.count];
+        return;
+    }
+    walk->outer.count = 0;
+    walk->now = (Section){next, 1};
+}
+
+static size_t jump_to_segno(const Movement *m, size_t from)
+{
+    for (size_t at = from + 1; at > 0; at--)
+        if (m->bars[at - 1].segno)
+            return at - 1;
+    for (size_t at = from + 1; at < m->bar_count; at++)
+        if (m->bars[at].segno)
+            return at;
+    return 0;
+}
+
+static size_t coda_after(const Movement *m, size_t from)
+{
+    for (size_t at = from + 1; at < m->bar_count; at++)
+        if (m->bars[at].coda)
+            return at;
+    return m->bar_count;
+}
+
+/* With two coda signs and no 'to coda', the first sign is where the players leave. */
+static bool leaves_for_coda(const Movement *m, size_t bar)
+{
+    return (m->bars[bar].to_coda || (m->bars[bar].coda && coda_after(m, bar) < m->bar_count)) && coda_after(m, bar) < m->bar_count;
+}
+
+static size_t start_over(Walk *walk, size_t bar, size_t to)
+{
+    walk->jumped[bar] = true;
+    walk->after_jump = true;
+    walk->outer.count = 0;
+    walk->now = (Section){to, 1};
+    return to;
+}
+
+/* Which bar follows `bar`; bar_count ends the walk. */
+static size_t next_bar(Walk *walk, size_t bar)
+{
+    const Movement *m = walk->movement;
+    const Bar *at = &m->bars[bar];
+    if (goes_back(walk, bar)) {
+        walk->now.pass++;
+        return walk->now.start;
+    }
+    if (walk->after_jump && at->fine)
+        return m->bar_count;
+    if (walk->after_jump && leaves_for_coda(m, bar))
+        return coda_after(m, bar);
+    if (at->da_capo && !walk->jumped[bar])
+        return start_over(walk, bar, 0);
+    if (at->dal_segno && !walk->jumped[bar])
+        return start_over(walk, bar, jump_to_segno(m, bar));
+    bool last_ending = at->ending && !same_ending(m, bar, bar + 1) && (bar + 1 >= m->bar_count || m->bars[bar + 1].ending == 0);
+    if (at->repeat_end || last_ending)
+        leave_section(walk, bar + 1);
+    return bar + 1;
+}
+
+/* false when the signs multiply beyond reason. */
+static bool walk_bars(Walk *walk)
+{
+    const Movement *m = walk->movement;
+    size_t limit = m->bar_count * PLAYED_LIMIT_FACTOR;
+    size_t bar = 0, steps = 0;
+    while (bar < m->bar_count && !walk->no_memory) {
+        if (++steps > limit)
+            return false;
+        if (m->bars[bar].repeat_start)
+            enter_section(walk, bar);
+        if (skips(walk, bar)) {
+            bar = after_ending(m, bar);
+            continue;
+        }
+        if (!array_push(&walk->played, (int32_t)bar))
+            walk->no_memory = true;
+        bar = next_bar(walk, bar);
+    }
+    return true;
+}
+
+static void as_written(Walk *walk)
+{
+    walk->played.count = 0;
+    for (size_t bar = 0; bar < walk->movement->bar_count && !walk->no_memory; bar++)
+        if (!array_push(&walk->played, (int32_t)bar))
+            walk->no_memory = true;
+}
+
+spz_status playing_order_find(Movement *movement, Arena *arena)
+{
+    Walk walk;
+    memset(&walk, 0, sizeof walk);
+    walk.movement = movement;
+    walk.now = (Section){0, 1};
+    walk.jumped = memory_get(movement->bar_count * sizeof *walk.jumped);
+    walk.no_memory = !walk.jumped;
+    if (walk.jumped)
+        memset(walk.jumped, 0, movement->bar_count * sizeof *walk.jumped);
+    movement->played_broken = !walk.no_memory && !walk_bars(&walk);
+    if (movement->played_broken)
+        as_written(&walk);
+    if (!walk.no_memory)
+        movement->played = arena_take(arena, walk.played.count ? walk.played.count : 1, sizeof *movement->played);
+    if (movement->played && walk.played.count)
+        memcpy(movement->played, walk.played.at, walk.played.count * sizeof *movement->played);
+    movement->played_count = movement->played ? walk.played.count : 0;
+    array_free(&walk.played);
+    array_free(&walk.outer);
+    memory_give(walk.jumped);
+    return movement->played ? SPZ_OK : SPZ_NO_MEMORY;
+}

@@ -1,0 +1,162 @@
+/* stream.c - joins ties. Sounds that a tie leaves open wait in a chain for their pitch; a note with a tie stop looks there for the one that
+ * ends where it starts, its own voice first. Linear in the notes as long as few sounds of one pitch are open at once. */
+#include "model/stream.h"
+#include <string.h>
+
+enum { PITCHES = 256, NOTHING = -1 };
+
+/* An open sound, linked to the next one of the same pitch. */
+typedef struct Waiting {
+    size_t sound;
+    uint16_t voice; /* of the last note joined */
+    int next;
+} Waiting;
+
+typedef struct Joiner {
+    SoundList *out;
+    ARRAY(Waiting) waiting;
+    int heads[PITCHES];
+    int unused; /* chain of entries that can be taken again */
+    uint16_t part;
+} Joiner;
+
+bool stream_hears(const Note *note)
+{
+    return !(note->flags & (NOTE_CUE | NOTE_SLASH));
+}
+
+/* Unpitched notes are told apart by where they stand on the staff. */
+static int pitch_slot(const Note *note)
+{
+    int slot = note->midi >= 0 ? note->midi : 160 + (note->octave * 7 + note->step) % 90;
+    return slot < 0 || slot >= PITCHES ? 0 : slot;
+}
+
+/* Takes the open sound that ends at `onset` out of the chain; NOTHING when there is none. */
+static int find_open(Joiner *joiner, const Note *note, Ticks onset)
+{
+    int *link = &joiner->heads[pitch_slot(note)], *best = NULL;
+    while (*link != NOTHING) {
+        Waiting *entry = &joiner->waiting.at[*link];
+        const Sound *sound = &joiner->out->at[entry->sound];
+        Ticks end = sound->onset + sound->duration;
+        if (end < onset) { /* its partner never came */
+            int over = *link;
+            *link = entry->next;
+            entry->next = joiner->unused;
+            joiner->unused = over;
+            if (best == &entry->next)
+                best = NULL;
+            continue;
+        }
+        if (end == onset && (!best || (entry->voice == note->voice && joiner->waiting.at[*best].voice != note->voice)))
+            best = link;
+        link = &entry->next;
+    }
+    if (!best)
+        return NOTHING;
+    int found = *best;
+    *best = joiner->waiting.at[found].next;
+    return found;
+}
+
+static bool leave_open(Joiner *joiner, const Note *note, size_t sound, int entry)
+{
+    if (entry == NOTHING && joiner->unused != NOTHING) {
+        entry = joiner->unused;
+        joiner->unused = joiner->waiting.at[entry].next;
+    }
+    Waiting waiting = {sound, note->voice, NOTHING};
+    if (entry == NOTHING) {
+        if (!array_push(&joiner->waiting, waiting))
+            return false;
+        entry = (int)joiner->waiting.count - 1;
+    }
+    int *head = &joiner->heads[pitch_slot(note)];
+    waiting.next = *head;
+    joiner->waiting.at[entry] = waiting;
+    *head = entry;
+    return true;
+}
+
+static bool join(Joiner *joiner, const Note *note, Ticks onset)
+{
+    bool grace = (note->flags & NOTE_GRACE) != 0;
+    int entry = !grace && (note->flags & NOTE_TIE_STOP) ? find_open(joiner, note, onset) : NOTHING;
+    size_t sound = joiner->out->count;
+    if (entry != NOTHING) {
+        sound = joiner->waiting.at[entry].sound;
+        joiner->out->at[sound].duration += note->duration;
+    } else {
+        Sound fresh = {onset, note->duration, note, joiner->part};
+        if (!array_push(joiner->out, fresh))
+            return false;
+    }
+    if (!grace && (note->flags & NOTE_TIE_START))
+        return leave_open(joiner, note, sound, entry);
+    if (entry != NOTHING) {
+        joiner->waiting.at[entry].next = joiner->unused;
+        joiner->unused = entry;
+    }
+    return true;
+}
+
+static void joiner_init(Joiner *joiner, size_t part, SoundList *out)
+{
+    memset(joiner, 0, sizeof *joiner);
+    joiner->out = out;
+    joiner->part = (uint16_t)part;
+    joiner->unused = NOTHING;
+    for (int i = 0; i < PITCHES; i++)
+        joiner->heads[i] = NOTHING;
+}
+
+spz_status stream_of_part(const Movement *movement, size_t part, SoundList *out)
+{
+    const Part *from = &movement->parts[part];
+    Joiner joiner;
+    bool done = true;
+    joiner_init(&joiner, part, out);
+    for (size_t i = 0; i < from->note_count && done; i++)
+        if (stream_hears(&from->notes[i]))
+            done = join(&joiner, &from->notes[i], from->notes[i].onset);
+    array_free(&joiner.waiting);
+    return done ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* First note of each bar, notes being sorted by onset; after-graces at a bar's end carry its index but the next bar's onset, so they are
+ * looked for by bar, not by onset. */
+static size_t *starts_of_bars(const Movement *movement, const Part *part)
+{
+    size_t *starts = memory_resize(NULL, movement->bar_count + 1, sizeof *starts);
+    if (!starts)
+        return NULL;
+    size_t note = 0;
+    for (size_t bar = 0; bar <= movement->bar_count; bar++) {
+        while (note < part->note_count && (size_t)part->notes[note].bar < bar)
+            note++;
+        starts[bar] = note;
+    }
+    return starts;
+}
+
+spz_status stream_of_part_played(const Movement *movement, size_t part, SoundList *out)
+{
+    const Part *from = &movement->parts[part];
+    size_t *starts = starts_of_bars(movement, from);
+    Joiner joiner;
+    Ticks now = 0;
+    bool done = starts != NULL;
+    joiner_init(&joiner, part, out);
+    for (size_t i = 0; i < movement->played_count && done; i++) {
+        size_t index = (size_t)movement->played[i];
+        const Bar *bar = &movement->bars[index];
+        for (size_t n = starts[index]; n < starts[index + 1] && done; n++)
+            if (stream_hears(&from->notes[n]))
+                done = join(&joiner, &from->notes[n], from->notes[n].onset - bar->onset + now);
+        now += bar->length;
+    }
+    array_free(&joiner.waiting);
+    memory_give(starts);
+    return done ? SPZ_OK : SPZ_NO_MEMORY;
+}

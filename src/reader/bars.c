@@ -1,0 +1,242 @@
+/* bars.c - bars and what their attributes say: key, staves, transposition, measure-repeat signs. */
+#include "reader/reader.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* The bar's number as printed: `text` where the number shown differs from the number counted (MusicXML 4.0). */
+static const char *printed_number(Reader *reader)
+{
+    char number[LIMIT_NAME] = "";
+    if (!reader_attribute(reader, ATTRIBUTE_TEXT, number, sizeof number) || number[0] == '\0')
+        reader_attribute(reader, ATTRIBUTE_NUMBER, number, sizeof number);
+    return reader_keep(reader, number);
+}
+
+static bool add_bar(Reader *reader)
+{
+    Bar bar;
+    memset(&bar, 0, sizeof bar);
+    bar.number = printed_number(reader);
+    bar.line = reader_line(reader);
+    bar.implicit = reader_attribute_is(reader, ATTRIBUTE_IMPLICIT, "yes");
+    bar.repeat_times = 2;
+    bar.beat = reader->per_crotchet;
+    if (reader->bars.count)
+        bar.fifths = reader->bars.at[reader->bars.count - 1].fifths;
+    if (reader->bars.count >= LIMIT_BARS)
+        reader_fail(reader, SPZ_OVER_LIMIT, "the score has more than %d bars", LIMIT_BARS);
+    else if (bar.number && !array_push(&reader->bars, bar))
+        reader_no_memory(reader);
+    return reader->status == SPZ_OK;
+}
+
+/* The next bar of the open part; in score-timewise the bar that is open. */
+void bar_open(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    Place *place = &reader->place;
+    size_t index = reader->timewise ? (size_t)place->measure : part->filled.count;
+    while (part->filled.count <= index) /* score-timewise: bars in which the part was missing */
+        if (++reader->cells > LIMIT_CELLS) {
+            reader_fail(reader, SPZ_OVER_LIMIT, "the parts have more than %d bars together", LIMIT_CELLS);
+            return;
+        } else if (!array_push(&part->filled, 0) || !array_push(&part->measures, part->nominal)) {
+            reader_no_memory(reader);
+            return;
+        }
+    if (index >= reader->bars.count && !add_bar(reader))
+        return;
+    place->bar = (int)index;
+    place->position = place->furthest = place->chord_onset = 0;
+    place->chord_possible = false;
+    place->first_note = part->notes.count;
+    Bar *bar = &reader->bars.at[index];
+    if (place->made_bar) {
+        bar->nominal = part->nominal;
+        bar->beat = part->beat;
+    }
+}
+
+void measure_start(Reader *reader)
+{
+    Element wanted = reader->timewise ? ELEMENT_SCORE_TIMEWISE : ELEMENT_PART;
+    if (reader_parent(reader) != wanted || (!reader->timewise && reader->place.part < 0)) {
+        reader_fail(reader, SPZ_NOT_MUSICXML, "a bar stands where none can be");
+        return;
+    }
+    if (!reader->timewise) {
+        reader->place.made_bar = reader_part(reader)->filled.count >= reader->bars.count;
+        bar_open(reader);
+        return;
+    }
+    reader->place.measure = (int)reader->bars.count;
+    reader->place.made_bar = true;
+    add_bar(reader);
+}
+
+/* Supplies what a measure-repeat sign stands for, when the file doesn't write it out itself. */
+static void copy_repeated(Reader *reader, PartDraft *part)
+{
+    int from = reader->place.bar - part->repeat_span;
+    if (from < 0 || part->notes.count > reader->place.first_note)
+        return;
+    size_t first = part->notes.count;
+    while (first > 0 && part->notes.at[first - 1].bar >= from)
+        first--;
+    size_t last = first;
+    while (last < part->notes.count && part->notes.at[last].bar == from)
+        last++;
+    for (size_t i = first; i < last && reader->status == SPZ_OK; i++) {
+        Note note = part->notes.at[i];
+        note.bar = reader->place.bar;
+        note.flags |= NOTE_COPIED;
+        if (++reader->note_count > LIMIT_NOTES)
+            reader_fail(reader, SPZ_OVER_LIMIT, "the score has more than %d notes", LIMIT_NOTES);
+        else if (!array_push(&part->notes, note))
+            reader_no_memory(reader);
+    }
+    if (reader->place.furthest < part->filled.at[from])
+        reader->place.furthest = part->filled.at[from];
+}
+
+void bar_close(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    Place *place = &reader->place;
+    if (!part || place->bar < 0)
+        return;
+    note_close_graces(reader);
+    if (part->repeat_span > 0)
+        copy_repeated(reader, part);
+    part->filled.at[place->bar] = place->furthest;
+    Bar *bar = &reader->bars.at[place->bar];
+    if (place->furthest > bar->length)
+        bar->length = place->furthest;
+    if (reader->timewise)
+        place->made_bar = false;
+    place->bar = -1;
+}
+
+void measure_end(Reader *reader)
+{
+    if (!reader->timewise)
+        bar_close(reader);
+}
+
+void fifths_end(Reader *reader)
+{
+    Bar *bar = reader_bar(reader);
+    int64_t fifths = 0;
+    if (bar && reader->place.made_bar && reader_parent(reader) == ELEMENT_KEY && number_whole(reader_text(reader), &fifths) &&
+        fifths >= -14 && fifths <= 14)
+        bar->fifths = (int16_t)fifths;
+}
+
+void staves_end(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    int64_t staves = 0;
+    if (!part)
+        return;
+    if (!number_whole(reader_text(reader), &staves) || staves < 1 || staves > LIMIT_STAVES)
+        reader_fail(reader, SPZ_OVER_LIMIT, "a part of '%.40s' staves can't be read (the limit is %d)", reader->text, LIMIT_STAVES);
+    else if (staves > part->about.staves)
+        part->about.staves = (int)staves;
+}
+
+void transpose_start(Reader *reader)
+{
+    char number[8];
+    int64_t staff = 0;
+    reader->transposition = (Transposition){0, 0};
+    reader->octave_change = 0;
+    reader->diatonic_given = false;
+    reader->transpose_staff = 0;
+    if (reader_attribute(reader, ATTRIBUTE_NUMBER, number, sizeof number) && number_whole(number, &staff) && staff >= 1 &&
+        staff <= LIMIT_STAVES)
+        reader->transpose_staff = (int)staff;
+}
+
+static int small_number(Reader *reader, int limit)
+{
+    Decimal decimal;
+    const char *text = reader_text(reader);
+    if (!number_decimal(text, &decimal) || decimal.digits % decimal.scale != 0 || llabs(decimal.digits / decimal.scale) > limit) {
+        reader_fail(reader, SPZ_BAD_MUSIC, "a transposition by '%.40s' makes no sense", text);
+        return 0;
+    }
+    return (int)(decimal.digits / decimal.scale);
+}
+
+void diatonic_end(Reader *reader)
+{
+    if (reader_parent(reader) != ELEMENT_TRANSPOSE)
+        return;
+    reader->transposition.diatonic = small_number(reader, 50);
+    reader->diatonic_given = true;
+}
+
+void chromatic_end(Reader *reader)
+{
+    if (reader_parent(reader) == ELEMENT_TRANSPOSE)
+        reader->transposition.chromatic = small_number(reader, 90);
+}
+
+void octave_change_end(Reader *reader)
+{
+    if (reader_parent(reader) == ELEMENT_TRANSPOSE)
+        reader->octave_change += small_number(reader, 7);
+}
+
+void double_start(Reader *reader)
+{
+    /* A doubling adds players an octave below or above and moves nothing that is written (MusicXML 4.0, element `double`). */
+    PartDraft *part = reader_part(reader);
+    if (part)
+        part->about.doubled = reader_attribute_is(reader, ATTRIBUTE_ABOVE, "yes") ? 1 : -1;
+}
+
+/* Steps of the scale that go with so many semitones, where the file leaves them out. */
+static int usual_steps(int chromatic)
+{
+    static const int steps[12] = {0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6};
+    return chromatic >= 0 ? chromatic / 12 * 7 + steps[chromatic % 12] : -usual_steps(-chromatic);
+}
+
+void transpose_end(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    Transposition *by = &reader->transposition;
+    if (!part)
+        return;
+    if (!reader->diatonic_given)
+        by->diatonic = usual_steps(by->chromatic);
+    by->diatonic += 7 * reader->octave_change;
+    by->chromatic += 12 * reader->octave_change;
+    for (int staff = 0; staff <= LIMIT_STAVES; staff++)
+        if (reader->transpose_staff == 0 || staff == reader->transpose_staff)
+            part->transposition[staff] = *by;
+}
+
+void measure_repeat_start(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    if (part && reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
+        part->repeat_span = 0;
+    else if (part)
+        part->repeat_span = -1;
+}
+
+void measure_repeat_end(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    int64_t span = 1;
+    if (!part || part->repeat_span == 0)
+        return;
+    if (!number_whole(reader_text(reader), &span) || span < 1 || span > 16) {
+        reader_doubt(reader, "a sign repeats '%.40s' bars; it is taken as one", reader->text);
+        span = 1;
+    }
+    part->repeat_span = (int)span;
+}

@@ -1,0 +1,345 @@
+/* directions.c - what stands over, under and between the notes: dynamics, words, tempo, letters, wedges, signs, and what <sound> says. */
+#include "reader/reader.h"
+#include <ctype.h>
+#include <stdio.h>
+#include <string.h>
+
+void direction_start(Reader *reader)
+{
+    reader->direction.count = 0;
+    reader->direction.offset = 0;
+    reader->direction.sound_tempo = 0;
+    memset(&reader->metronome, 0, sizeof reader->metronome);
+    reader->note.staff = 0;
+}
+
+static void add_item(Reader *reader, MarkKind kind, const char *text, int value)
+{
+    DirectionDraft *direction = &reader->direction;
+    if (direction->count == LIMIT_DIRECTION_ITEMS)
+        reader_fail(reader, SPZ_OVER_LIMIT, "more than %d signs stand in one place", LIMIT_DIRECTION_ITEMS);
+    else
+        direction->items[direction->count++] = (DirectionItem){kind, text, value, 0};
+}
+
+static bool in_music(const Reader *reader)
+{
+    return reader->place.bar >= 0 && (reader_inside(reader, ELEMENT_DIRECTION) || reader_inside(reader, ELEMENT_NOTE));
+}
+
+/* What is in force after the sign; accents such as sf change nothing that lasts. */
+static const struct {
+    const char *sign;
+    Dynamic after;
+} dynamic_signs[] = {
+    {"p", DYNAMIC_P},        {"pp", DYNAMIC_PP},       {"ppp", DYNAMIC_PPP},     {"pppp", DYNAMIC_PPPP},    {"ppppp", DYNAMIC_PPPP},
+    {"pppppp", DYNAMIC_PPPP}, {"f", DYNAMIC_F},         {"ff", DYNAMIC_FF},       {"fff", DYNAMIC_FFF},      {"ffff", DYNAMIC_FFFF},
+    {"fffff", DYNAMIC_FFFF}, {"ffffff", DYNAMIC_FFFF}, {"mp", DYNAMIC_MP},       {"mf", DYNAMIC_MF},        {"sf", DYNAMIC_NONE},
+    {"sfp", DYNAMIC_P},      {"sfpp", DYNAMIC_PP},     {"fp", DYNAMIC_P},        {"rf", DYNAMIC_NONE},      {"rfz", DYNAMIC_NONE},
+    {"sfz", DYNAMIC_NONE},   {"sffz", DYNAMIC_NONE},   {"fz", DYNAMIC_NONE},     {"n", DYNAMIC_PPPP},       {"pf", DYNAMIC_F},
+    {"sfzp", DYNAMIC_P},     {"ffp", DYNAMIC_P},       {"mfp", DYNAMIC_P},       {"fpp", DYNAMIC_PP},
+};
+
+static int dynamic_of(const char *sign, size_t length)
+{
+    for (size_t i = 0; i < sizeof dynamic_signs / sizeof *dynamic_signs; i++)
+        if (strlen(dynamic_signs[i].sign) == length && memcmp(dynamic_signs[i].sign, sign, length) == 0)
+            return (int)dynamic_signs[i].after;
+    return -1;
+}
+
+/* 'sempre pp', 'p dolce': the first word that is a sign counts. */
+static Dynamic dynamic_in_words(const char *text)
+{
+    while (*text) {
+        size_t length = 0;
+        while (text[length] && isalpha((unsigned char)text[length]))
+            length++;
+        int found = length ? dynamic_of(text, length) : -1;
+        if (found >= 0)
+            return (Dynamic)found;
+        text += length;
+        while (*text && !isalpha((unsigned char)*text))
+            text++;
+    }
+    return DYNAMIC_NONE;
+}
+
+/* A child of <dynamics>: its name is the sign. */
+void dynamic_sign(Reader *reader, const char *name)
+{
+    if (!in_music(reader) || strcmp(name, "other-dynamics") == 0)
+        return;
+    int value = dynamic_of(name, strlen(name));
+    for (size_t i = 0; i < sizeof dynamic_signs / sizeof *dynamic_signs && value >= 0; i++)
+        if (strcmp(dynamic_signs[i].sign, name) == 0)
+            add_item(reader, MARK_DYNAMIC, dynamic_signs[i].sign, value);
+}
+
+void dynamic_sign_end(Reader *reader)
+{
+    const char *text = reader_text(reader);
+    if (!in_music(reader) || *text == '\0')
+        return;
+    const char *kept = reader_keep(reader, text);
+    if (kept)
+        add_item(reader, MARK_DYNAMIC, kept, (int)dynamic_in_words(kept));
+}
+
+void words_end(Reader *reader)
+{
+    const char *text = reader_text(reader);
+    if (!in_music(reader) || *text == '\0')
+        return;
+    const char *kept = reader_keep(reader, text);
+    if (kept)
+        add_item(reader, MARK_WORDS, kept, 0);
+}
+
+void rehearsal_end(Reader *reader)
+{
+    const char *text = reader_text(reader);
+    Bar *bar = reader_bar(reader);
+    const char *kept = bar && *text && in_music(reader) ? reader_keep(reader, text) : NULL;
+    if (!kept)
+        return;
+    add_item(reader, MARK_REHEARSAL, kept, 0);
+    if (!bar->rehearsal)
+        bar->rehearsal = kept;
+}
+
+void wedge_start(Reader *reader)
+{
+    if (!in_music(reader))
+        return;
+    if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "crescendo"))
+        add_item(reader, MARK_WEDGE, NULL, 1);
+    else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "diminuendo"))
+        add_item(reader, MARK_WEDGE, NULL, -1);
+    else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
+        add_item(reader, MARK_WEDGE, NULL, 0);
+}
+
+void segno_start(Reader *reader)
+{
+    Bar *bar = reader_bar(reader);
+    if (!bar)
+        return;
+    bar->segno = true;
+    if (in_music(reader))
+        add_item(reader, MARK_SIGN, "segno", 0);
+}
+
+void coda_start(Reader *reader)
+{
+    Bar *bar = reader_bar(reader);
+    if (!bar)
+        return;
+    bar->coda = true;
+    if (in_music(reader))
+        add_item(reader, MARK_SIGN, "coda", 0);
+}
+
+/* Metronome marks. */
+static const struct {
+    const char *name, *words;
+    double crotchets;
+} note_values[] = {
+    {"maxima", "maxima", 32},   {"long", "long", 16},          {"breve", "breve", 8},         {"whole", "semibreve", 4}, {"half", "minim", 2},
+    {"quarter", "crotchet", 1}, {"eighth", "quaver", 0.5},     {"16th", "semiquaver", 0.25},  {"32nd", "demisemiquaver", 0.125},
+    {"64th", "hemidemisemiquaver", 0.0625},                    {"128th", "128th", 0.03125},   {"256th", "256th", 0.015625},
+};
+
+void metronome_start(Reader *reader)
+{
+    memset(&reader->metronome, 0, sizeof reader->metronome);
+}
+
+void beat_unit_end(Reader *reader)
+{
+    MetronomeDraft *metronome = &reader->metronome;
+    const char *text = reader_text(reader);
+    if (metronome->count == 2)
+        return;
+    for (size_t i = 0; i < sizeof note_values / sizeof *note_values; i++)
+        if (strcmp(note_values[i].name, text) == 0) {
+            metronome->units[metronome->count] = note_values[i].crotchets;
+            metronome->names[metronome->count++] = note_values[i].words;
+            return;
+        }
+}
+
+void beat_unit_dot_start(Reader *reader)
+{
+    MetronomeDraft *metronome = &reader->metronome;
+    int last = metronome->count - 1;
+    if (last < 0 || metronome->dots[last] == 4)
+        return;
+    int dots = ++metronome->dots[last];
+    double share = 1.0 / (double)(1 << dots); /* dot n adds the value's 2^-n */
+    metronome->units[last] *= (2 - share) / (2 - 2 * share);
+}
+
+void per_minute_end(Reader *reader)
+{
+    reader->metronome.per_minute = number_real(reader_text(reader));
+}
+
+static const char *metronome_words(Reader *reader)
+{
+    static const char *const dots[5] = {"", "dotted ", "double-dotted ", "triple-dotted ", "much-dotted "};
+    const MetronomeDraft *m = &reader->metronome;
+    char text[128];
+    if (m->count == 2)
+        snprintf(text, sizeof text, "%s%s = %s%s", dots[m->dots[0]], m->names[0], dots[m->dots[1]], m->names[1]);
+    else
+        snprintf(text, sizeof text, "%s%s = %g", dots[m->dots[0]], m->names[0], m->per_minute);
+    return reader_keep(reader, text);
+}
+
+void metronome_end(Reader *reader)
+{
+    const MetronomeDraft *m = &reader->metronome;
+    double rate = 0;
+    if (!in_music(reader) || m->count == 0)
+        return;
+    if (m->count == 2 && m->units[0] > 0) /* old value = new value */
+        rate = reader->place.tempo / m->units[0] * m->units[1];
+    else if (m->count == 1)
+        rate = m->per_minute * m->units[0];
+    if (rate <= 0 || rate > 10000)
+        return;
+    const char *words = metronome_words(reader);
+    if (!words)
+        return;
+    add_item(reader, MARK_TEMPO, words, 0);
+    if (reader->status == SPZ_OK)
+        reader->direction.items[reader->direction.count - 1].rate = rate;
+}
+
+void offset_end(Reader *reader)
+{
+    Decimal offset;
+    const char *text = reader_text(reader);
+    if (reader_parent(reader) != ELEMENT_DIRECTION || reader->place.bar < 0)
+        return;
+    if (!number_decimal(text, &offset))
+        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no offset", text);
+    else
+        time_of(reader, offset, &reader->direction.offset);
+}
+
+static bool attribute_there(Reader *reader, AttributeName name)
+{
+    char text[8];
+    return reader_attribute(reader, name, text, sizeof text) && strcmp(text, "no") != 0;
+}
+
+/* The jumps that <sound> orders. */
+static void sound_jumps(Reader *reader, Bar *bar)
+{
+    const struct {
+        AttributeName name;
+        bool *flag;
+        const char *sign;
+    } jumps[] = {
+        {ATTRIBUTE_DACAPO, &bar->da_capo, "dacapo"}, {ATTRIBUTE_DALSEGNO, &bar->dal_segno, "dalsegno"},
+        {ATTRIBUTE_SEGNO, &bar->segno, "segno"},     {ATTRIBUTE_CODA, &bar->coda, "coda"},
+        {ATTRIBUTE_TOCODA, &bar->to_coda, "tocoda"}, {ATTRIBUTE_FINE, &bar->fine, "fine"},
+    };
+    for (size_t i = 0; i < sizeof jumps / sizeof *jumps; i++)
+        if (attribute_there(reader, jumps[i].name)) {
+            *jumps[i].flag = true;
+            add_item(reader, MARK_SIGN, jumps[i].sign, 0);
+        }
+    if (attribute_there(reader, ATTRIBUTE_FORWARD_REPEAT))
+        bar->repeat_start = true;
+}
+
+void sound_start(Reader *reader)
+{
+    char text[32];
+    Bar *bar = reader_bar(reader);
+    bool alone = reader_parent(reader) != ELEMENT_DIRECTION;
+    if (!bar)
+        return;
+    if (alone)
+        direction_start(reader);
+    sound_jumps(reader, bar);
+    if (reader_attribute(reader, ATTRIBUTE_TEMPO, text, sizeof text))
+        reader->direction.sound_tempo = number_real(text);
+    if (reader_attribute(reader, ATTRIBUTE_PIZZICATO, text, sizeof text))
+        add_item(reader, MARK_PLAYING, NULL, strcmp(text, "yes") == 0 ? PLAYING_PIZZICATO : PLAYING_ARCO);
+    if (alone)
+        direction_end(reader);
+}
+
+/* Words of jumps in files that don't write them as <sound>. */
+static void jump_in_words(Bar *bar, const char *words)
+{
+    char text[64];
+    size_t length = 0;
+    for (; words[length] && length < sizeof text - 1; length++)
+        text[length] = (char)tolower((unsigned char)words[length]);
+    text[length] = '\0';
+    if (strcmp(text, "fine") == 0 || strcmp(text, "fine.") == 0)
+        bar->fine = true;
+    else if (strncmp(text, "d.c.", 4) == 0 || strncmp(text, "d. c.", 5) == 0 || strncmp(text, "da capo", 7) == 0)
+        bar->da_capo = true;
+    else if (strncmp(text, "d.s.", 4) == 0 || strncmp(text, "d. s.", 5) == 0 || strncmp(text, "dal segno", 9) == 0)
+        bar->dal_segno = true;
+    else if (strncmp(text, "to coda", 7) == 0 || strncmp(text, "al coda", 7) == 0)
+        bar->to_coda = true;
+}
+
+void marks_add(Reader *reader, Ticks onset, int staff)
+{
+    PartDraft *part = reader_part(reader);
+    for (int i = 0; i < reader->direction.count && reader->status == SPZ_OK; i++) {
+        const DirectionItem *item = &reader->direction.items[i];
+        Mark mark = {onset, item->text, item->rate, reader_line(reader), reader->place.bar, item->value, (uint8_t)item->kind,
+                     (uint8_t)staff};
+        if (++reader->mark_count > LIMIT_MARKS)
+            reader_fail(reader, SPZ_OVER_LIMIT, "the score has more than %d directions", LIMIT_MARKS);
+        else if (!array_push(&part->marks, mark))
+            reader_no_memory(reader);
+        if (item->kind == MARK_WORDS && reader->status == SPZ_OK)
+            jump_in_words(reader_bar(reader), item->text);
+    }
+    reader->direction.count = 0;
+}
+
+/* One tempo a direction: what <sound> says goes before the metronome mark, and the words beside it name it. */
+static void settle_tempo(Reader *reader)
+{
+    DirectionDraft *direction = &reader->direction;
+    DirectionItem *tempo = NULL;
+    const char *words = NULL;
+    for (int i = 0; i < direction->count; i++)
+        if (direction->items[i].kind == MARK_TEMPO)
+            tempo = &direction->items[i];
+        else if (direction->items[i].kind == MARK_WORDS && !words)
+            words = direction->items[i].text;
+    double rate = direction->sound_tempo;
+    if (!tempo && rate > 0 && rate <= 10000) {
+        add_item(reader, MARK_TEMPO, words, 0);
+        tempo = reader->status == SPZ_OK ? &direction->items[direction->count - 1] : NULL;
+    }
+    if (!tempo)
+        return;
+    if (rate > 0 && rate <= 10000)
+        tempo->rate = rate;
+    if (words)
+        tempo->text = words;
+    reader->place.tempo = tempo->rate;
+}
+
+void direction_end(Reader *reader)
+{
+    Place *place = &reader->place;
+    if (place->bar < 0)
+        return;
+    settle_tempo(reader);
+    Ticks onset = place->position + reader->direction.offset;
+    marks_add(reader, onset > 0 ? onset : 0, reader->note.staff);
+}

@@ -1,0 +1,353 @@
+/* notes.c - <note>, <backup>, <forward>: where a note stands, how long it lasts, what it sounds.
+ *
+ * MusicXML moves a cursor through the bar: a note moves it by its duration, a chord note starts where the note before it did, grace notes
+ * don't move it, backup and forward move it alone. */
+#include "reader/reader.h"
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const int semitones[7] = {0, 2, 4, 5, 7, 9, 11}; /* C D E F G A B */
+
+enum { ABSENT = INT_MIN, VOICE_ABSENT = UINT16_MAX, HIGHEST_MIDI = 150 };
+
+void note_start(Reader *reader)
+{
+    NoteDraft *note = &reader->note;
+    memset(note, 0, sizeof *note);
+    note->line = reader_line(reader);
+    note->step = note->octave = ABSENT;
+    note->voice = VOICE_ABSENT;
+    reader->duration = (Decimal){0, 1, false};
+    reader->direction.count = 0;
+    if (reader->place.bar < 0)
+        reader_fail(reader, SPZ_NOT_MUSICXML, "a note stands outside the bars");
+}
+
+void grace_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_GRACE;
+    char text[16];
+    if (reader_attribute(reader, ATTRIBUTE_STEAL_PREVIOUS, text, sizeof text))
+        reader->note.steals_before = true;
+}
+
+void cue_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_CUE;
+}
+
+void chord_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_CHORD;
+}
+
+void rest_start(Reader *reader)
+{
+    reader->note.rest = true;
+}
+
+void unpitched_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_UNPITCHED;
+}
+
+void step_end(Reader *reader)
+{
+    static const signed char steps[7] = {5, 6, 0, 1, 2, 3, 4}; /* A B C D E F G */
+    const char *text = reader_text(reader);
+    if (text[0] >= 'A' && text[0] <= 'G' && text[1] == '\0')
+        reader->note.step = steps[text[0] - 'A'];
+    else
+        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no name of a note", text);
+    if (reader_parent(reader) == ELEMENT_PITCH)
+        reader->note.pitched = true;
+}
+
+void alter_end(Reader *reader)
+{
+    Decimal alter;
+    const char *text = reader_text(reader);
+    if (!number_decimal(text, &alter) || llabs(alter.digits) > 4 * alter.scale)
+        reader_fail(reader, SPZ_BAD_MUSIC, "a note can't be altered by '%.40s' semitones", text);
+    else
+        reader->note.alter = (int)(alter.digits * 100 / alter.scale);
+}
+
+void octave_end(Reader *reader)
+{
+    int64_t octave = 0;
+    const char *text = reader_text(reader);
+    if (!number_whole(text, &octave) || octave < 0 || octave > 9)
+        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no octave (0 to 9)", text);
+    else
+        reader->note.octave = (int)octave;
+}
+
+void duration_end(Reader *reader)
+{
+    const char *text = reader_text(reader);
+    if (!number_decimal(text, &reader->duration))
+        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no duration", text);
+    else if (reader->duration.digits < 0)
+        reader_fail(reader, SPZ_BAD_MUSIC, "a duration is negative: %.40s", text);
+}
+
+static bool find_voice(Reader *reader, const char *name, uint16_t *out)
+{
+    PartDraft *part = reader_part(reader);
+    for (size_t i = 0; i < part->voices.count; i++)
+        if (strcmp(part->voices.at[i], name) == 0) {
+            *out = (uint16_t)i;
+            return true;
+        }
+    if (part->voices.count >= LIMIT_VOICES) {
+        reader_fail(reader, SPZ_OVER_LIMIT, "the part has more than %d voices", LIMIT_VOICES);
+        return false;
+    }
+    const char *kept = reader_keep(reader, name);
+    if (kept && !array_push(&part->voices, kept))
+        reader_no_memory(reader);
+    *out = (uint16_t)(part->voices.count - 1);
+    return reader->status == SPZ_OK;
+}
+
+void voice_end(Reader *reader)
+{
+    if (reader->place.bar >= 0 && reader_parent(reader) == ELEMENT_NOTE)
+        find_voice(reader, reader_text(reader), &reader->note.voice);
+}
+
+void staff_end(Reader *reader)
+{
+    int64_t staff = 0;
+    const char *text = reader_text(reader);
+    if (!number_whole(text, &staff) || staff < 1 || staff > LIMIT_STAVES)
+        reader_fail(reader, SPZ_OVER_LIMIT, "staff '%.40s' can't be (1 to %d)", text, LIMIT_STAVES);
+    else
+        reader->note.staff = (int)staff;
+}
+
+void notehead_end(Reader *reader)
+{
+    if (strcmp(reader_text(reader), "slash") == 0)
+        reader->note.flags |= NOTE_SLASH;
+}
+
+/* <tie> is what sounds and <tied> what is drawn; files that give only one mean both. */
+void tie_start(Reader *reader)
+{
+    if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "start"))
+        reader->note.flags |= NOTE_TIE_START;
+    else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
+        reader->note.flags |= NOTE_TIE_STOP;
+    else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "continue"))
+        reader->note.flags |= NOTE_TIE_START | NOTE_TIE_STOP;
+}
+
+void slur_start(Reader *reader)
+{
+    if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "start"))
+        reader->note.flags |= NOTE_SLUR_START;
+    else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
+        reader->note.flags |= NOTE_SLUR_STOP;
+}
+
+void tremolo_start(Reader *reader)
+{
+    bool pair = reader_attribute_is(reader, ATTRIBUTE_TYPE, "start") || reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop");
+    reader->note.flags |= pair ? NOTE_TREMOLO_PAIR : NOTE_TREMOLO;
+}
+
+void staccato_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_STACCATO;
+}
+
+void accent_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_ACCENT;
+}
+
+void harmonic_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_HARMONIC;
+}
+
+void arpeggiate_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_ARPEGGIO;
+}
+
+void trill_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_TRILL;
+}
+
+void fermata_start(Reader *reader)
+{
+    if (reader_inside(reader, ELEMENT_NOTE)) /* over a barline it is a pause, no note */
+        reader->note.flags |= NOTE_FERMATA;
+}
+
+/* Another name for a pitch whose transposed spelling would need more than a double sharp or flat. */
+static void respell(Note *note)
+{
+    static const signed char steps[12] = {0, 0, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6};
+    int in_octave = note->midi % 12;
+    note->step = steps[in_octave];
+    note->alter = (int8_t)(in_octave - semitones[note->step]);
+    note->octave = (int8_t)(note->midi / 12 - 1);
+}
+
+static bool set_pitch(Reader *reader, const NoteDraft *draft, Transposition by, Note *note)
+{
+    int natural = (draft->octave + 1) * 12 + semitones[draft->step];
+    int hundredths = (natural + by.chromatic) * 100 + draft->alter;
+    if (hundredths < 0 || hundredths > HIGHEST_MIDI * 100) {
+        reader_fail(reader, SPZ_BAD_MUSIC, "a note sounds beyond all hearing");
+        return false;
+    }
+    note->midi = (int16_t)((hundredths + 50) / 100);
+    note->cents = (int8_t)(hundredths - note->midi * 100);
+    int steps = draft->octave * 7 + draft->step + by.diatonic;
+    int octave = steps >= 0 ? steps / 7 : -((6 - steps) / 7);
+    note->octave = (int8_t)octave;
+    note->step = (int8_t)(steps - octave * 7);
+    int alter = note->midi - (octave + 1) * 12 - semitones[note->step];
+    note->alter = (int8_t)alter;
+    if (alter < -2 || alter > 2)
+        respell(note);
+    return true;
+}
+
+static bool describe(Reader *reader, PartDraft *part, Note *note)
+{
+    const NoteDraft *draft = &reader->note;
+    bool unpitched = (draft->flags & NOTE_UNPITCHED) != 0;
+    if (!unpitched && (!draft->pitched || draft->octave == ABSENT)) {
+        reader_fail(reader, SPZ_BAD_MUSIC, "a note has no complete pitch");
+        return false;
+    }
+    note->flags = draft->flags;
+    if (draft->steals_before)
+        note->flags |= NOTE_GRACE_AFTER;
+    note->line = draft->line;
+    note->bar = reader->place.bar;
+    note->voice = draft->voice;
+    note->staff = (uint8_t)(draft->staff ? draft->staff : 1);
+    if (!unpitched)
+        return set_pitch(reader, draft, part->transposition[note->staff], note);
+    note->midi = -1;
+    note->step = (int8_t)(draft->step == ABSENT ? 0 : draft->step);
+    note->octave = (int8_t)(draft->octave == ABSENT ? 4 : draft->octave);
+    return true;
+}
+
+static void add_note(Reader *reader, Ticks onset, Ticks duration)
+{
+    PartDraft *part = reader_part(reader);
+    Note note;
+    memset(&note, 0, sizeof note);
+    note.onset = onset;
+    note.duration = duration;
+    if (!describe(reader, part, &note))
+        return;
+    if (note.staff > part->about.staves)
+        part->about.staves = note.staff;
+    if (++reader->note_count > LIMIT_NOTES)
+        reader_fail(reader, SPZ_OVER_LIMIT, "the score has more than %d notes", LIMIT_NOTES);
+    else if (!array_push(&part->notes, note))
+        reader_no_memory(reader);
+}
+
+static bool move_to(Reader *reader, Ticks position)
+{
+    Place *place = &reader->place;
+    if (position > reader->per_crotchet * LIMIT_BAR_CROTCHETS) {
+        reader_fail(reader, SPZ_BAD_MUSIC, "the bar is longer than %d crotchets", LIMIT_BAR_CROTCHETS);
+        return false;
+    }
+    place->position = position;
+    if (position > place->furthest)
+        place->furthest = position;
+    return true;
+}
+
+/* Where the note begins; moves the cursor on. */
+static Ticks take_place(Reader *reader, Ticks duration)
+{
+    Place *place = &reader->place;
+    if ((reader->note.flags & NOTE_CHORD) && place->chord_possible)
+        return place->chord_onset;
+    Ticks onset = place->position;
+    if (reader->note.flags & NOTE_CHORD) {
+        reader_doubt(reader, "a chord note has no note before it");
+        reader->note.flags &= ~(uint32_t)NOTE_CHORD;
+    }
+    place->chord_onset = onset;
+    place->chord_possible = true;
+    move_to(reader, onset + duration);
+    return onset;
+}
+
+static void complete_voice(Reader *reader)
+{
+    if (reader->note.voice != VOICE_ABSENT)
+        reader->place.voice = reader->note.voice;
+    else if ((reader->note.flags & NOTE_CHORD) && reader->place.chord_possible)
+        reader->note.voice = reader->place.voice;
+    else if (find_voice(reader, "1", &reader->note.voice))
+        reader->place.voice = reader->note.voice;
+}
+
+void note_end(Reader *reader)
+{
+    NoteDraft *draft = &reader->note;
+    bool grace = (draft->flags & NOTE_GRACE) != 0;
+    Ticks duration = 0;
+    if (reader->place.bar < 0 || (!grace && !time_of(reader, reader->duration, &duration)))
+        return;
+    complete_voice(reader);
+    Ticks onset = take_place(reader, duration);
+    bool silent = draft->rest || reader->status != SPZ_OK;
+    if (!silent && !grace && duration == 0)
+        reader_doubt(reader, "a note has no duration and is left out");
+    else if (!silent)
+        add_note(reader, onset, duration);
+    if (reader->direction.count)
+        marks_add(reader, onset, draft->staff);
+}
+
+void note_close_graces(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    for (size_t i = part->notes.count; i > reader->place.first_note; i--) {
+        Note *note = &part->notes.at[i - 1];
+        if (!(note->flags & NOTE_GRACE) || note->onset != reader->place.position)
+            return;
+        note->flags |= NOTE_GRACE_AFTER;
+    }
+}
+
+void backup_end(Reader *reader)
+{
+    Ticks duration = 0;
+    Place *place = &reader->place;
+    if (place->bar < 0 || !time_of(reader, reader->duration, &duration))
+        return;
+    note_close_graces(reader);
+    if (duration > place->position)
+        reader_doubt(reader, "a step back goes behind the start of the bar; it ends at the start");
+    place->position = duration > place->position ? 0 : place->position - duration;
+    place->chord_possible = false;
+}
+
+void forward_end(Reader *reader)
+{
+    Ticks duration = 0;
+    if (reader->place.bar < 0 || !time_of(reader, reader->duration, &duration))
+        return;
+    move_to(reader, reader->place.position + duration);
+    reader->place.chord_possible = false;
+}

@@ -1,0 +1,288 @@
+/* reader.h - the state of one reading: what the file has said so far, in the order of the file.
+ *
+ * While a file is read, times are counted from the start of their bar, since a bar's length is only known when all parts have
+ * been seen; assemble.c moves them to the start of the movement. `per_crotchet` grows when a duration asks for finer ticks, and all
+ * that was read before is multiplied (time.h). Drafts live on the heap and go to the score's arena at the end. */
+#ifndef READER_READER_H
+#define READER_READER_H
+#include "model/movement.h"
+#include "reader/limits.h"
+#include "reader/names.h"
+#include "support/array.h"
+#include <libxml/parser.h>
+
+typedef struct Transposition {
+    int diatonic, chromatic; /* octaves included */
+} Transposition;
+
+typedef ARRAY(Note) NoteList;
+typedef ARRAY(Mark) MarkList;
+typedef ARRAY(const char *) NameList;
+typedef ARRAY(Ticks) TicksList;
+typedef ARRAY(Bar) BarList;
+
+typedef struct PartDraft {
+    Part about; /* what the part list says */
+    NoteList notes;
+    MarkList marks;
+    NameList voices;
+    TicksList filled;   /* what each bar of this part holds, in ticks */
+    TicksList measures; /* what its time signature asks for; 0 for none */
+    Ticks divisions;    /* of the file, to the crotchet; 0 before the first */
+    Ticks unit;         /* ticks of one division; 0 when it has to be found anew */
+    Ticks nominal, beat;
+    Transposition transposition[LIMIT_STAVES + 1];
+    int repeat_span;    /* bars that a measure-repeat sign copies; 0 when there is none */
+    bool listed, begun;
+} PartDraft;
+typedef ARRAY(PartDraft) PartList;
+
+/* A number as written: digits / 10^decimals, exactly. */
+typedef struct Decimal {
+    int64_t digits, scale; /* scale is a power of ten */
+    bool given;
+} Decimal;
+
+/* What the elements inside the open <note>, <backup> or <forward> said. */
+typedef struct NoteDraft {
+    uint32_t flags, line;
+    bool rest, pitched, steals_before;
+    int step, octave; /* as written */
+    int alter;        /* hundredths of a semitone */
+    int staff;
+    uint16_t voice;
+} NoteDraft;
+
+typedef struct DirectionItem {
+    MarkKind kind;
+    const char *text;
+    int value;
+    double rate;
+} DirectionItem;
+
+typedef struct DirectionDraft {
+    DirectionItem items[LIMIT_DIRECTION_ITEMS];
+    int count;
+    Ticks offset;
+    double sound_tempo; /* crotchets a minute; 0 when not said */
+} DirectionDraft;
+
+/* A metronome mark: up to two note values and a number. */
+typedef struct MetronomeDraft {
+    double units[2]; /* crotchets */
+    const char *names[2];
+    int dots[2], count;
+    double per_minute;
+} MetronomeDraft;
+
+typedef struct GroupDraft {
+    char number[16];
+    const char *name;
+} GroupDraft;
+
+typedef struct TimeDraft {
+    char beats[64];
+    int64_t above, below; /* sum of all fractions, in units of 1/below of a semibreve */
+    int64_t plain_beats, plain_type; /* of a single fraction; 0 when composite */
+    int number;
+    bool unmeasured;
+} TimeDraft;
+
+typedef struct Place { /* where the reading stands in the music */
+    int part, bar;     /* -1: none */
+    Ticks position, furthest, chord_onset;
+    size_t first_note; /* of this bar in the part's notes */
+    bool chord_possible;
+    bool made_bar;     /* this part is the first that has the bar: its signatures count */
+    uint16_t voice;    /* of the note before */
+    double tempo;      /* last one of this part, crotchets a minute; 0 before */
+    int measure;       /* bar opened by a <measure> of score-timewise */
+} Place;
+
+typedef struct Titles {
+    const char *work, *number, *movement, *composer, *credit;
+    int year;
+} Titles;
+
+typedef struct OpusLinks {
+    NameList names;
+    bool seen;
+} OpusLinks;
+
+typedef struct Reader {
+    /* what it works with */
+    Score *score;
+    const spz_sink *sink;
+    const char *file; /* for messages: 'season.mxl:first.xml' */
+    xmlParserCtxtPtr parser;
+    spz_status status;
+    struct NameTable *table;
+    /* where it stands in the XML */
+    unsigned char open[LIMIT_DEPTH + 1]; /* Element */
+    int depth, skipped;
+    bool root_seen, timewise, gathering, ended;
+    char text[LIMIT_TEXT + 1];
+    size_t text_length;
+    const xmlChar **attributes;
+    int attribute_count;
+    /* what it has found */
+    Titles titles;
+    PartList parts;
+    BarList bars;
+    Ticks per_crotchet;
+    size_t note_count, mark_count, cells;
+    OpusLinks opus;
+    /* what is open */
+    Place place;
+    NoteDraft note;
+    Decimal duration;
+    DirectionDraft direction;
+    MetronomeDraft metronome;
+    TimeDraft time;
+    int transpose_staff, octave_change;
+    Transposition transposition;
+    bool diatonic_given;
+    GroupDraft groups[LIMIT_GROUP_DEPTH];
+    int group_count;
+    char creator_type[64], field_name[64], credit_type[64];
+    bool credit_first_page;
+    enum { BARLINE_RIGHT, BARLINE_LEFT, BARLINE_MIDDLE } barline;
+} Reader;
+
+/* rules.c: what to do at the start and end of each element. */
+typedef struct Rule {
+    bool text; /* its characters are wanted */
+    void (*start)(Reader *reader);
+    void (*end)(Reader *reader);
+} Rule;
+extern const Rule rules[ELEMENT_COUNT];
+
+/* sax.c */
+typedef int (*ReadBytes)(void *context, char *buffer, int length); /* bytes read, 0 at the end, -1 on failure */
+spz_status sax_read(Reader *reader, ReadBytes read, void *context);
+const xmlChar *name_table_attribute(const struct NameTable *table, AttributeName name); /* interned */
+
+/* state.c: shared by all rules */
+void reader_fail(Reader *reader, spz_status status, const char *format, ...) __attribute__((format(printf, 3, 4)));
+void reader_doubt(Reader *reader, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void reader_no_memory(Reader *reader);
+uint32_t reader_line(const Reader *reader);
+Element reader_parent(const Reader *reader);            /* of the element that opens or closes now */
+bool reader_inside(const Reader *reader, Element element);
+const char *reader_text(Reader *reader);                /* of the element that closes: blanks trimmed, runs of blanks made one */
+const char *reader_keep(Reader *reader, const char *text); /* a copy in the score's arena; NULL (and failed) when out of memory */
+const char *reader_attribute(Reader *reader, AttributeName name, char *text, size_t size); /* NULL when absent; cut at size */
+bool reader_attribute_is(Reader *reader, AttributeName name, const char *value);
+PartDraft *reader_part(Reader *reader);                 /* the part that is open, or NULL */
+Bar *reader_bar(Reader *reader);                        /* the bar that is open, or NULL */
+bool number_whole(const char *text, int64_t *out);      /* digits with a sign, at most LIMIT_DIGITS */
+bool number_decimal(const char *text, Decimal *out);
+double number_real(const char *text);                   /* the first number in the text; 0 when there is none. Not for times */
+
+/* time.c */
+bool time_raise(Reader *reader, Ticks divisor);         /* makes per_crotchet a multiple of divisor */
+bool time_of(Reader *reader, Decimal duration, Ticks *out);
+void time_divisions(Reader *reader);
+void time_signature_start(Reader *reader);
+void time_signature_end(Reader *reader);
+void time_beats(Reader *reader);
+void time_beat_type(Reader *reader);
+void time_senza_misura(Reader *reader);
+
+/* assemble.c: the drafts become movements of the score */
+spz_status assemble(Reader *reader);
+
+/* the rules, by file */
+void root_start(Reader *reader);
+void opus_link_start(Reader *reader);
+void work_title_end(Reader *reader);
+void movement_number_end(Reader *reader);
+void movement_title_end(Reader *reader);
+void creator_start(Reader *reader);
+void creator_end(Reader *reader);
+void field_start(Reader *reader);
+void field_end(Reader *reader);
+void credit_start(Reader *reader);
+void credit_type_end(Reader *reader);
+void credit_words_end(Reader *reader);
+
+void part_group_start(Reader *reader);
+void group_name_end(Reader *reader);
+void score_part_start(Reader *reader);
+void score_part_end(Reader *reader);
+void part_name_end(Reader *reader);
+void display_text_end(Reader *reader);
+void part_abbreviation_end(Reader *reader);
+void instrument_name_end(Reader *reader);
+void instrument_sound_end(Reader *reader);
+void solo_end(Reader *reader);
+void ensemble_end(Reader *reader);
+void midi_program_end(Reader *reader);
+
+void part_start(Reader *reader);
+void part_end(Reader *reader);
+void bar_open(Reader *reader);
+void bar_close(Reader *reader);
+void measure_start(Reader *reader);
+void measure_end(Reader *reader);
+void fifths_end(Reader *reader);
+void staves_end(Reader *reader);
+void transpose_start(Reader *reader);
+void transpose_end(Reader *reader);
+void diatonic_end(Reader *reader);
+void chromatic_end(Reader *reader);
+void octave_change_end(Reader *reader);
+void double_start(Reader *reader);
+void measure_repeat_start(Reader *reader);
+void measure_repeat_end(Reader *reader);
+
+void note_start(Reader *reader);
+void note_end(Reader *reader);
+void backup_end(Reader *reader);
+void forward_end(Reader *reader);
+void grace_start(Reader *reader);
+void cue_start(Reader *reader);
+void chord_start(Reader *reader);
+void rest_start(Reader *reader);
+void unpitched_start(Reader *reader);
+void step_end(Reader *reader);
+void alter_end(Reader *reader);
+void octave_end(Reader *reader);
+void duration_end(Reader *reader);
+void voice_end(Reader *reader);
+void staff_end(Reader *reader);
+void notehead_end(Reader *reader);
+void tie_start(Reader *reader);
+void slur_start(Reader *reader);
+void tremolo_start(Reader *reader);
+void staccato_start(Reader *reader);
+void accent_start(Reader *reader);
+void harmonic_start(Reader *reader);
+void arpeggiate_start(Reader *reader);
+void trill_start(Reader *reader);
+void fermata_start(Reader *reader);
+void note_close_graces(Reader *reader); /* grace notes with no main note behind them are after-graces */
+
+void marks_add(Reader *reader, Ticks onset, int staff); /* what direction.items holds, at `onset` in the bar */
+void direction_start(Reader *reader);
+void direction_end(Reader *reader);
+void words_end(Reader *reader);
+void rehearsal_end(Reader *reader);
+void wedge_start(Reader *reader);
+void dynamic_sign(Reader *reader, const char *name);
+void dynamic_sign_end(Reader *reader);
+void metronome_start(Reader *reader);
+void metronome_end(Reader *reader);
+void beat_unit_end(Reader *reader);
+void beat_unit_dot_start(Reader *reader);
+void per_minute_end(Reader *reader);
+void offset_end(Reader *reader);
+void segno_start(Reader *reader);
+void coda_start(Reader *reader);
+void sound_start(Reader *reader);
+
+void barline_start(Reader *reader);
+void bar_style_end(Reader *reader);
+void ending_start(Reader *reader);
+void repeat_start(Reader *reader);
+#endif

@@ -1,0 +1,293 @@
+/* sax.c - libxml2's streaming parser, fed by a reading function, turned into calls of the rules.
+ *
+ * Speed: names are interned in the parser's own dictionary before it starts, so that an element is known by its pointer; what no
+ * rule asks for is passed over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
+#include "reader/reader.h"
+#include <ctype.h>
+#include <libxml/SAX2.h>
+#include <libxml/dict.h>
+#include <libxml/parserInternals.h>
+#include <libxml/xmlerror.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { TABLE_BITS = 10, TABLE_SIZE = 1 << TABLE_BITS };
+
+typedef struct NameTable {
+    const xmlChar *keys[TABLE_SIZE];
+    unsigned char elements[TABLE_SIZE];
+    const xmlChar *attributes[ATTRIBUTE_COUNT];
+} NameTable;
+
+/* The stream under the parser, watched: size limit, the system's read errors, the end. */
+typedef struct Feed {
+    Reader *reader;
+    ReadBytes read;
+    void *context;
+    size_t total;
+    bool at_end;
+} Feed;
+
+const xmlChar *name_table_attribute(const NameTable *table, AttributeName name)
+{
+    return table->attributes[name];
+}
+
+static unsigned slot_of(const xmlChar *name)
+{
+    return (unsigned)(((uint64_t)(uintptr_t)name * UINT64_C(0x9E3779B97F4A7C15)) >> (64 - TABLE_BITS));
+}
+
+static bool fill_table(NameTable *table, xmlDictPtr dict)
+{
+    static const char *const elements[ELEMENT_COUNT] = {
+#define X(id, name) [ELEMENT_##id] = name,
+        ELEMENT_NAMES(X)
+#undef X
+    };
+    static const char *const attributes[ATTRIBUTE_COUNT] = {
+#define X(id, name) [ATTRIBUTE_##id] = name,
+        ATTRIBUTE_NAMES(X)
+#undef X
+    };
+    for (int i = ELEMENT_OTHER + 1; i < ELEMENT_COUNT; i++) {
+        const xmlChar *name = xmlDictLookup(dict, BAD_CAST elements[i], -1);
+        if (!name)
+            return false;
+        unsigned slot = slot_of(name);
+        while (table->keys[slot])
+            slot = (slot + 1) % TABLE_SIZE;
+        table->keys[slot] = name;
+        table->elements[slot] = (unsigned char)i;
+    }
+    for (int i = 0; i < ATTRIBUTE_COUNT; i++)
+        if (!(table->attributes[i] = xmlDictLookup(dict, BAD_CAST attributes[i], -1)))
+            return false;
+    return true;
+}
+
+static Element element_of(const NameTable *table, const xmlChar *name)
+{
+    for (unsigned slot = slot_of(name); table->keys[slot]; slot = (slot + 1) % TABLE_SIZE)
+        if (table->keys[slot] == name)
+            return (Element)table->elements[slot];
+    return ELEMENT_OTHER;
+}
+
+static void open_element(Reader *reader, Element element)
+{
+    reader->open[reader->depth++] = (unsigned char)element;
+    reader->gathering = rules[element].text;
+    reader->text_length = 0;
+    if (rules[element].start)
+        rules[element].start(reader);
+}
+
+static void check_root(Reader *reader, Element element, const xmlChar *name)
+{
+    reader->root_seen = true;
+    if (element != ELEMENT_SCORE_PARTWISE && element != ELEMENT_SCORE_TIMEWISE && element != ELEMENT_OPUS)
+        reader_fail(reader, SPZ_NOT_MUSICXML, "this is XML, but no MusicXML score: it begins with <%.60s>", (const char *)name);
+}
+
+static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri, int namespace_count,
+                     const xmlChar **namespaces, int attribute_count, int defaulted, const xmlChar **attributes)
+{
+    Reader *reader = context;
+    (void)prefix, (void)uri, (void)namespace_count, (void)namespaces, (void)defaulted;
+    if (reader->depth + reader->skipped >= LIMIT_DEPTH) {
+        reader_fail(reader, SPZ_OVER_LIMIT, "more than %d elements stand inside one another", LIMIT_DEPTH);
+        return;
+    }
+    if (reader->skipped) {
+        reader->skipped++;
+        return;
+    }
+    Element element = element_of(reader->table, name);
+    if (!reader->root_seen)
+        check_root(reader, element, name);
+    if (reader->status != SPZ_OK)
+        return;
+    reader->attributes = attributes;
+    reader->attribute_count = attribute_count;
+    if (reader->depth && reader->open[reader->depth - 1] == ELEMENT_DYNAMICS) {
+        dynamic_sign(reader, (const char *)name);
+        open_element(reader, ELEMENT_DYNAMIC_SIGN);
+    } else if (element == ELEMENT_OTHER) {
+        reader->skipped = 1;
+    } else {
+        open_element(reader, element);
+    }
+    reader->attribute_count = 0;
+}
+
+static void on_end(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri)
+{
+    Reader *reader = context;
+    (void)name, (void)prefix, (void)uri;
+    if (reader->skipped) {
+        reader->skipped--;
+        return;
+    }
+    if (reader->status != SPZ_OK || reader->depth == 0)
+        return;
+    const Rule *rule = &rules[reader->open[reader->depth - 1]];
+    if (rule->end) {
+        reader->text[reader->text_length] = '\0';
+        rule->end(reader);
+    }
+    reader->gathering = false;
+    reader->text_length = 0;
+    reader->depth--;
+    reader->ended = reader->depth == 0;
+}
+
+static void on_text(void *context, const xmlChar *text, int length)
+{
+    Reader *reader = context;
+    if (!reader->gathering || reader->skipped || length <= 0)
+        return;
+    size_t room = LIMIT_TEXT - reader->text_length, bytes = (size_t)length;
+    if (bytes > room) {
+        reader_fail(reader, SPZ_OVER_LIMIT, "a text longer than %d bytes stands where a word or a number belongs", LIMIT_TEXT);
+        return;
+    }
+    memcpy(reader->text + reader->text_length, text, bytes);
+    reader->text_length += bytes;
+}
+
+static void refuse_entity(Reader *reader)
+{
+    reader_fail(reader, SPZ_OVER_LIMIT, "the file defines or uses text substitutions (XML entities); no score needs them, and they are refused");
+}
+
+static void on_entity(void *context, const xmlChar *name, int type, const xmlChar *public_id, const xmlChar *system_id,
+                      xmlChar *content)
+{
+    (void)name, (void)type, (void)public_id, (void)system_id, (void)content;
+    refuse_entity(context);
+}
+
+static void on_reference(void *context, const xmlChar *name)
+{
+    (void)name;
+    refuse_entity(context);
+}
+
+static void on_document_type(void *context, const xmlChar *name, const xmlChar *public_id, const xmlChar *system_id)
+{
+    (void)context, (void)name, (void)public_id, (void)system_id; /* named, never loaded */
+}
+
+/* libxml2's sentence without its newline. */
+static void clean_sentence(const char *from, char *to, size_t size)
+{
+    snprintf(to, size, "%s", from ? from : "not well formed");
+    size_t length = strlen(to);
+    while (length && isspace((unsigned char)to[length - 1]))
+        to[--length] = '\0';
+    for (size_t i = 0; i < length; i++)
+        if (to[i] == '\n' || to[i] == '\r')
+            to[i] = ' ';
+}
+
+static bool input_exhausted(const Reader *reader)
+{
+    const Feed *feed = reader->parser->_private;
+    const xmlParserInput *input = reader->parser->input;
+    return feed->at_end && (!input || input->end - input->cur < 4);
+}
+
+#if LIBXML_VERSION >= 21200
+typedef const xmlError *ParseError;
+#else
+typedef xmlErrorPtr ParseError;
+#endif
+
+static void on_error(void *context, ParseError error)
+{
+    Reader *reader = context;
+    char sentence[200];
+    if (reader->status != SPZ_OK)
+        return;
+    if (error->code == XML_ERR_NO_MEMORY)
+        reader_no_memory(reader);
+    else if (error->code == XML_WAR_UNDECLARED_ENTITY || error->code == XML_ERR_UNDECLARED_ENTITY)
+        refuse_entity(reader);
+    else if (error->level == XML_ERR_FATAL && (input_exhausted(reader) || error->code == XML_ERR_TAG_NOT_FINISHED))
+        reader_fail(reader, SPZ_NOT_XML, reader->root_seen ? "the file breaks off here, before its end" : "there is no XML in this file");
+    else if (error->level == XML_ERR_FATAL) {
+        clean_sentence(error->message, sentence, sizeof sentence);
+        reader_fail(reader, SPZ_NOT_XML, "this is no well-formed XML: %s", sentence);
+    }
+}
+
+static int feed_bytes(void *context, char *buffer, int length)
+{
+    Feed *feed = context;
+    int got = feed->reader->status == SPZ_OK ? feed->read(feed->context, buffer, length) : 0;
+    if (got < 0)
+        feed->reader->status = SPZ_CANNOT_READ; /* the owner of the source knows what went wrong and says it */
+    if (got <= 0)
+        feed->at_end = true;
+    else
+        feed->total += (size_t)got;
+    if (feed->total > limit_bytes) {
+        reader_fail(feed->reader, SPZ_OVER_LIMIT, "the file holds more than %zu million bytes of XML", limit_bytes >> 20);
+        return 0;
+    }
+    return got < 0 ? 0 : got;
+}
+
+static xmlSAXHandler handlers(void)
+{
+    xmlSAXHandler sax;
+    memset(&sax, 0, sizeof sax);
+    sax.initialized = XML_SAX2_MAGIC;
+    sax.startElementNs = on_start;
+    sax.endElementNs = on_end;
+    sax.characters = on_text;
+    sax.ignorableWhitespace = on_text; /* the same pointer: spares libxml2 a search for blanks */
+    sax.cdataBlock = on_text;
+    sax.entityDecl = on_entity;
+    sax.reference = on_reference;
+    sax.internalSubset = on_document_type;
+    sax.serror = on_error;
+    return sax;
+}
+
+static spz_status finish(Reader *reader)
+{
+    if (reader->status == SPZ_OK && !reader->root_seen)
+        reader_fail(reader, SPZ_NOT_XML, "there is no XML in this file");
+    if (reader->status == SPZ_OK && (!reader->ended || !reader->parser->wellFormed))
+        reader_fail(reader, SPZ_NOT_XML, "the file breaks off here, before its end");
+    return reader->status;
+}
+
+spz_status sax_read(Reader *reader, ReadBytes read, void *context)
+{
+    xmlSAXHandler sax = handlers();
+    NameTable *table = memory_get(sizeof *table);
+    Feed feed = {reader, read, context, 0, false};
+    reader->parser = NULL;
+    if (table) {
+        memset(table, 0, sizeof *table);
+        reader->parser = xmlCreateIOParserCtxt(&sax, reader, feed_bytes, NULL, &feed, XML_CHAR_ENCODING_NONE);
+    }
+    if (!reader->parser || !fill_table(table, reader->parser->dict)) {
+        reader->status = reader->status == SPZ_OK ? SPZ_NO_MEMORY : reader->status;
+    } else {
+        reader->table = table;
+        reader->parser->_private = &feed;
+        xmlCtxtUseOptions(reader->parser, XML_PARSE_NONET);
+        xmlParseDocument(reader->parser);
+        finish(reader);
+    }
+    if (reader->parser)
+        xmlFreeParserCtxt(reader->parser);
+    reader->parser = NULL;
+    reader->table = NULL;
+    memory_give(table);
+    return reader->status;
+}

@@ -1,0 +1,275 @@
+/* score_read.c - a file or a piece of memory becomes a score: told apart by its first bytes, plain XML streamed, archives unpacked as
+ * they are read, so that the XML never lies in memory as a whole. */
+#include "reader/archive.h"
+#include "reader/container.h"
+#include "reader/reader.h"
+#include "support/message.h"
+#include <errno.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+
+static const Ticks first_per_crotchet = 10080; /* 2^5 * 3^2 * 5 * 7: a 128th, and the usual tuplets of it */
+
+/* What is read from: `ahead` holds the first bytes, taken to see what the file is. */
+typedef struct FileSource {
+    FILE *file;
+    char ahead[4];
+    int ahead_count, ahead_given;
+    bool failed;
+} FileSource;
+
+typedef struct MemorySource {
+    const char *at;
+    size_t left;
+} MemorySource;
+
+typedef struct Job {
+    Score *score;
+    const spz_sink *sink;
+    const char *name;
+} Job;
+
+static int read_file(void *context, char *buffer, int length)
+{
+    FileSource *source = context;
+    int got = 0;
+    while (source->ahead_given < source->ahead_count && got < length)
+        buffer[got++] = source->ahead[source->ahead_given++];
+    if (got < length)
+        got += (int)fread(buffer + got, 1, (size_t)(length - got), source->file);
+    source->failed = ferror(source->file) != 0;
+    return source->failed ? -1 : got;
+}
+
+static int read_memory(void *context, char *buffer, int length)
+{
+    MemorySource *source = context;
+    size_t got = source->left < (size_t)length ? source->left : (size_t)length;
+    memcpy(buffer, source->at, got);
+    source->at += got;
+    source->left -= got;
+    return (int)got;
+}
+
+static spz_status complain(const Job *job, spz_status status, const char *format, ...) __attribute__((format(printf, 3, 4)));
+static spz_status complain(const Job *job, spz_status status, const char *format, ...)
+{
+    char text[400];
+    va_list list;
+    spz_message place = {SPZ_ERROR, job->name, 0, NULL, NULL, NULL};
+    va_start(list, format);
+    vsnprintf(text, sizeof text, format, list);
+    va_end(list);
+    message_send(job->sink, &place, "%s", text);
+    return status;
+}
+
+static spz_status no_memory(const Job *job)
+{
+    return complain(job, SPZ_NO_MEMORY, "%s", spz_status_text(SPZ_NO_MEMORY));
+}
+
+static void release_reader(Reader *reader)
+{
+    for (size_t i = 0; i < reader->parts.count; i++) {
+        PartDraft *part = &reader->parts.at[i];
+        array_free(&part->notes);
+        array_free(&part->marks);
+        array_free(&part->voices);
+        array_free(&part->filled);
+        array_free(&part->measures);
+    }
+    array_free(&reader->parts);
+    array_free(&reader->bars);
+    memory_give(reader);
+}
+
+static Reader *new_reader(const Job *job, const char *file)
+{
+    Reader *reader = memory_get(sizeof *reader);
+    if (!reader)
+        return NULL;
+    memset(reader, 0, sizeof *reader);
+    reader->score = job->score;
+    reader->sink = job->sink;
+    reader->file = file;
+    reader->per_crotchet = first_per_crotchet;
+    reader->place.part = reader->place.bar = -1;
+    return reader;
+}
+
+/* Reads one XML stream and adds its movements, or the links it holds, which become the caller's. */
+static spz_status read_stream(const Job *job, const char *file, ReadBytes read, void *context, OpusLinks *links)
+{
+    Reader *reader = new_reader(job, file);
+    if (!reader)
+        return no_memory(job);
+    spz_status status = sax_read(reader, read, context);
+    if (status == SPZ_OK && reader->opus.seen)
+        *links = reader->opus;
+    else {
+        if (status == SPZ_OK)
+            status = assemble(reader);
+        array_free(&reader->opus.names);
+    }
+    release_reader(reader);
+    return status;
+}
+
+static spz_status read_plain(const Job *job, ReadBytes read, void *context)
+{
+    OpusLinks links = {{NULL, 0, 0}, false};
+    spz_status status = read_stream(job, job->name, read, context, &links);
+    if (status == SPZ_OK && links.seen)
+        status = complain(job, SPZ_NOT_MUSICXML, "this names other files with scores; name the scores themselves");
+    array_free(&links.names);
+    return status;
+}
+
+static spz_status read_member(const Job *job, const Archive *archive, const char *path, OpusLinks *links)
+{
+    const ArchiveMember *member = archive_find(archive, path);
+    ArchiveStream stream;
+    if (!member)
+        return complain(job, SPZ_BAD_ARCHIVE, "the compressed file says that its score is '%.200s', but holds no such file", path);
+    const char *file = arena_format(&job->score->arena, "%s:%s", job->name, path);
+    if (!file)
+        return no_memory(job);
+    spz_status status = archive_stream_open(&stream, archive, member);
+    if (status == SPZ_OK)
+        status = read_stream(job, file, archive_stream_read, &stream, links);
+    if (stream.status != SPZ_OK)
+        status = complain(job, stream.status, "%s", stream.fault);
+    archive_stream_close(&stream);
+    return status;
+}
+
+static spz_status read_links(const Job *job, const Archive *archive, const OpusLinks *links)
+{
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < links->names.count && status == SPZ_OK; i++) {
+        OpusLinks deeper = {{NULL, 0, 0}, false};
+        status = read_member(job, archive, links->names.at[i], &deeper);
+        if (status == SPZ_OK && deeper.seen)
+            status = complain(job, SPZ_NOT_MUSICXML, "a collection names a collection");
+        array_free(&deeper.names);
+    }
+    return status;
+}
+
+static spz_status read_archive(const Job *job, const void *bytes, size_t size)
+{
+    Archive archive;
+    OpusLinks links = {{NULL, 0, 0}, false};
+    char path[CONTAINER_PATH];
+    const char *fault = NULL;
+    spz_status status = archive_open(&archive, bytes, size);
+    if (status != SPZ_OK)
+        return complain(job, status, "%s", archive.fault ? archive.fault : spz_status_text(status));
+    status = container_find_score(&archive, path, &fault);
+    if (status != SPZ_OK)
+        complain(job, status, "%s", status == SPZ_BAD_ARCHIVE ? fault : spz_status_text(status));
+    else
+        status = read_member(job, &archive, path, &links);
+    if (status == SPZ_OK && links.seen)
+        status = read_links(job, &archive, &links);
+    if (status == SPZ_OK && job->score->movement_count == 0)
+        status = complain(job, SPZ_EMPTY, "the collection names no score");
+    array_free(&links.names);
+    archive_close(&archive);
+    return status;
+}
+
+static spz_status new_score(Job *job, const char *name)
+{
+    Score *score = memory_get(sizeof *score);
+    if (score) {
+        memset(score, 0, sizeof *score);
+        arena_init(&score->arena);
+        score->file = arena_string(&score->arena, name ? name : "");
+    }
+    if (!score || !score->file) {
+        memory_give(score);
+        return no_memory(job);
+    }
+    job->score = score;
+    job->name = score->file;
+    return SPZ_OK;
+}
+
+static spz_status hand_over(Job *job, spz_status status, spz_score **out)
+{
+    if (status == SPZ_OK)
+        *out = job->score;
+    else
+        spz_score_free(job->score);
+    return status;
+}
+
+spz_status spz_score_read_memory(const void *data, size_t size, const char *name, const spz_sink *sink, spz_score **out)
+{
+    Job job = {NULL, sink, name};
+    *out = NULL;
+    spz_status status = new_score(&job, name);
+    if (status != SPZ_OK)
+        return status;
+    MemorySource source = {data, size};
+    if (size == 0)
+        status = complain(&job, SPZ_EMPTY, "the file is empty");
+    else if (archive_looks_like(data, size))
+        status = read_archive(&job, data, size);
+    else
+        status = read_plain(&job, read_memory, &source);
+    return hand_over(&job, status, out);
+}
+
+/* The whole packed file; it is small beside the score it holds. */
+static spz_status read_archive_file(const Job *job, FileSource *source)
+{
+    struct stat about;
+    if (fstat(fileno(source->file), &about) != 0 || about.st_size <= 0)
+        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", strerror(errno));
+    size_t size = (size_t)about.st_size;
+    if (size > limit_archive_bytes)
+        return complain(job, SPZ_OVER_LIMIT, "the compressed file is larger than any score");
+    char *bytes = memory_get(size);
+    if (!bytes)
+        return no_memory(job);
+    size_t got = 0;
+    for (int more = 1; more > 0 && got < size; got += more > 0 ? (size_t)more : 0)
+        more = read_file(source, bytes + got, (int)(size - got));
+    spz_status status = source->failed ? complain(job, SPZ_CANNOT_READ, "the file can't be read to its end") : read_archive(job, bytes, got);
+    memory_give(bytes);
+    return status;
+}
+
+static spz_status read_open_file(const Job *job, FileSource *source)
+{
+    source->ahead_count = (int)fread(source->ahead, 1, sizeof source->ahead, source->file);
+    if (ferror(source->file))
+        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", strerror(errno));
+    if (source->ahead_count == 0)
+        return complain(job, SPZ_EMPTY, "the file is empty");
+    if (archive_looks_like(source->ahead, (size_t)source->ahead_count))
+        return read_archive_file(job, source);
+    spz_status status = read_plain(job, read_file, source);
+    return source->failed ? complain(job, SPZ_CANNOT_READ, "the file can't be read to its end") : status;
+}
+
+spz_status spz_score_read(const char *path, const spz_sink *sink, spz_score **out)
+{
+    Job job = {NULL, sink, path};
+    FileSource source;
+    *out = NULL;
+    memset(&source, 0, sizeof source);
+    source.file = fopen(path, "rb");
+    if (!source.file)
+        return complain(&job, SPZ_CANNOT_OPEN, "the file can't be opened: %s", strerror(errno));
+    spz_status status = new_score(&job, path);
+    if (status == SPZ_OK)
+        status = hand_over(&job, read_open_file(&job, &source), out);
+    fclose(source.file);
+    return status;
+}

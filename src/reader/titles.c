@@ -1,0 +1,105 @@
+/* titles.c - the head of the score: titles, composer, year, and the links of a collection of scores. */
+#include "reader/reader.h"
+#include <ctype.h>
+#include <stdio.h>
+#include <string.h>
+
+void root_start(Reader *reader)
+{
+    if (reader->depth != 1)
+        reader_fail(reader, SPZ_NOT_MUSICXML, "a whole score stands inside another element");
+    reader->timewise = reader->open[0] == ELEMENT_SCORE_TIMEWISE;
+    reader->opus.seen = reader->open[0] == ELEMENT_OPUS;
+}
+
+void opus_link_start(Reader *reader)
+{
+    char href[LIMIT_TEXT];
+    if (!reader->opus.seen || !reader_attribute(reader, ATTRIBUTE_HREF, href, sizeof href))
+        return;
+    const char *name = reader_keep(reader, href);
+    if (reader->opus.names.count >= LIMIT_LINKS)
+        reader_fail(reader, SPZ_OVER_LIMIT, "the collection names more than %d scores", LIMIT_LINKS);
+    else if (name && !array_push(&reader->opus.names, name))
+        reader_no_memory(reader);
+}
+
+void work_title_end(Reader *reader)
+{
+    reader->titles.work = reader_keep(reader, reader_text(reader));
+}
+
+void movement_number_end(Reader *reader)
+{
+    reader->titles.number = reader_keep(reader, reader_text(reader));
+}
+
+void movement_title_end(Reader *reader)
+{
+    reader->titles.movement = reader_keep(reader, reader_text(reader));
+}
+
+void creator_start(Reader *reader)
+{
+    reader->creator_type[0] = '\0';
+    reader_attribute(reader, ATTRIBUTE_TYPE, reader->creator_type, sizeof reader->creator_type);
+}
+
+void creator_end(Reader *reader)
+{
+    if (strcmp(reader->creator_type, "composer") == 0 && !reader->titles.composer)
+        reader->titles.composer = reader_keep(reader, reader_text(reader));
+}
+
+void field_start(Reader *reader)
+{
+    char *name = reader->field_name;
+    name[0] = '\0';
+    reader_attribute(reader, ATTRIBUTE_NAME, name, sizeof reader->field_name);
+    for (; *name; name++)
+        *name = (char)tolower((unsigned char)*name);
+}
+
+/* The last plausible year of a text: '1874-76' was composed by 1876, but '1874' is what can be read with certainty. */
+static int year_in(const char *text)
+{
+    for (const char *at = text; *at; at++) {
+        bool begins = at == text || !isdigit((unsigned char)at[-1]);
+        int digits = 0, year = 0;
+        while (begins && isdigit((unsigned char)at[digits]) && digits < 5)
+            year = year * 10 + (at[digits++] - '0');
+        if (digits == 4 && year >= 1000 && year <= 2100)
+            return year;
+    }
+    return 0;
+}
+
+/* Only fields that speak of the composition: dates of engraving or of the file say nothing about the seating. */
+void field_end(Reader *reader)
+{
+    if (strstr(reader->field_name, "compos") && reader->titles.year == 0)
+        reader->titles.year = year_in(reader_text(reader));
+}
+
+void credit_start(Reader *reader)
+{
+    char page[16];
+    int64_t number = 1;
+    reader->credit_type[0] = '\0';
+    reader->credit_first_page = true;
+    if (reader_attribute(reader, ATTRIBUTE_PAGE, page, sizeof page) && number_whole(page, &number))
+        reader->credit_first_page = number == 1;
+}
+
+void credit_type_end(Reader *reader)
+{
+    snprintf(reader->credit_type, sizeof reader->credit_type, "%s", reader_text(reader));
+}
+
+/* A title that stands only on the page, not in the head of the file. */
+void credit_words_end(Reader *reader)
+{
+    const char *text = reader_text(reader);
+    if (strcmp(reader->credit_type, "title") == 0 && reader->credit_first_page && !reader->titles.credit && *text)
+        reader->titles.credit = reader_keep(reader, text);
+}
