@@ -8,12 +8,12 @@
 #include "spezzato/seating.h"
 
 /* Two players at one stand, or one where the number is odd. They face the podium. */
-typedef struct spz_desk {
+typedef struct spz_stage_desk {
     spz_section section;
     int number;      /* in its section, 1 is the front desk; within a row counted from the edge of the stage inward */
     int players;     /* 2 or 1 */
     double x, y, z;
-} spz_desk;
+} spz_stage_desk;
 
 /* How far apart two sections sit. */
 typedef struct spz_distance {
@@ -44,7 +44,7 @@ SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
 SPZ_API const char *spz_plan_order(const spz_plan *plan);       /* 'Vn I, Vc, Va, Vn II' */
 SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it has no name */
 SPZ_API size_t spz_plan_desks(const spz_plan *plan);
-SPZ_API const spz_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */
+SPZ_API const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */
 SPZ_API int spz_plan_players(const spz_plan *plan, spz_section section);   /* 0: not on the stage */
 /* The stage, and how much of it the desks take (chairs included). The stage edge lies at y = -front. */
 SPZ_API double spz_plan_stage_width(const spz_plan *plan);

@@ -1,7 +1,7 @@
 /* bars.h - lists of bars as musicians write them: '66-71, 102'. */
 #ifndef SEATING_BARS_H
 #define SEATING_BARS_H
-#include "seating/evidence.h"
+#include "seating/testimony.h"
 #include "support/buffer.h"
 
 /* The bars of the spans in order, those that touch drawn together. False: no memory. The spans are put in order. */

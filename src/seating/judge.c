@@ -23,13 +23,13 @@ static const char *nothing_to_judge(const SectionMap *map)
     return NULL;
 }
 
-static spz_status copy_names(Verdict *verdict, const Scene *scene)
+static spz_status copy_names(Verdict *verdict, const Comparison *comparison)
 {
-    for (size_t i = 0; i < scene->list.count; i++) {
-        const Arrangement *a = &scene->list.at[i];
+    for (size_t i = 0; i < comparison->list.count; i++) {
+        const Arrangement *a = &comparison->list.at[i];
         spz_ranked *ranked = &verdict->by_arrangement[i];
         ranked->name = arena_string(&verdict->arena, a->name);
-        ranked->order = arena_string(&verdict->arena, scene->orders[i]);
+        ranked->order = arena_string(&verdict->arena, comparison->orders[i]);
         ranked->outside = spz_section_name(a->order[a->count - 1]);
         ranked->losses = "";
         if (!ranked->name || !ranked->order)
@@ -46,7 +46,7 @@ static bool counts_anywhere(const Standing *standing, Term term)
     return false;
 }
 
-static spz_status write_terms(Verdict *verdict, const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+static spz_status write_terms(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
 {
     spz_term *terms = arena_take(&verdict->arena, TERM_COUNT, sizeof *terms);
     spz_ranked *ranked = &verdict->by_arrangement[arrangement];
@@ -56,7 +56,7 @@ static spz_status write_terms(Verdict *verdict, const Scene *scene, const Eviden
         if (!counts_anywhere(&verdict->standing, (Term)t))
             continue;
         buffer_clear(text);
-        words_because(scene, evidence, arrangement, (Term)t, text);
+        words_because(comparison, testimony, arrangement, (Term)t, text);
         spz_term term = {.name = term_name((Term)t), .points = verdict->standing.points[arrangement].of[t]};
         term.because = arena_string(&verdict->arena, text->text ? text->text : "");
         if (buffer_failed(text) || !term.because)
@@ -67,39 +67,39 @@ static spz_status write_terms(Verdict *verdict, const Scene *scene, const Eviden
     return SPZ_OK;
 }
 
-static spz_status write_losses(Verdict *verdict, const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
 {
     buffer_clear(text);
-    if (!words_losses(scene, evidence, arrangement, text))
+    if (!words_losses(comparison, testimony, arrangement, text))
         return SPZ_NO_MEMORY;
     verdict->by_arrangement[arrangement].losses = arena_string(&verdict->arena, text->text ? text->text : "");
     return verdict->by_arrangement[arrangement].losses ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static spz_status write_ranked(Verdict *verdict, const Scene *scene, const Evidence *evidence)
+static spz_status write_ranked(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
 {
     Buffer text;
     buffer_init(&text);
-    spz_status status = copy_names(verdict, scene);
-    for (size_t i = 0; i < scene->list.count && status == SPZ_OK; i++) {
-        status = write_terms(verdict, scene, evidence, i, &text);
+    spz_status status = copy_names(verdict, comparison);
+    for (size_t i = 0; i < comparison->list.count && status == SPZ_OK; i++) {
+        status = write_terms(verdict, comparison, testimony, i, &text);
         if (status == SPZ_OK)
-            status = write_losses(verdict, scene, evidence, i, &text);
+            status = write_losses(verdict, comparison, testimony, i, &text);
     }
     buffer_free(&text);
     return status;
 }
 
-static void weigh_all(Verdict *verdict, const Scene *scene, const Evidence *evidence)
+static void weigh_all(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
 {
     Standing *standing = &verdict->standing;
     size_t usual = SIZE_MAX;
-    standing->count = scene->list.count;
+    standing->count = comparison->list.count;
     for (size_t i = 0; i < standing->count; i++) {
-        terms_weigh(scene, evidence, i, &standing->points[i]);
-        standing->opposed[i] = scene->list.at[i].opposed;
-        standing->allowed[i] = scene->allowed[i];
-        if (strcmp(scene->list.at[i].name, scene->rules.usual) == 0)
+        terms_weigh(comparison, testimony, i, &standing->points[i]);
+        standing->opposed[i] = comparison->list.at[i].opposed;
+        standing->allowed[i] = comparison->allowed[i];
+        if (strcmp(comparison->list.at[i].name, comparison->rules.usual) == 0)
             usual = i;
     }
     standing_settle(standing, usual);
@@ -108,25 +108,25 @@ static void weigh_all(Verdict *verdict, const Scene *scene, const Evidence *evid
 
 static spz_status judge(Verdict *verdict, const Findings *findings, const spz_settings *settings, int year, const spz_sink *sink)
 {
-    Arena arena; /* of the scene */
-    Scene scene;
-    Evidence evidence = {0};
+    Arena arena; /* of the comparison */
+    Comparison comparison;
+    Testimony testimony = {0};
     Rules rules;
     rules_read(settings, &rules);
     arena_init(&arena);
-    spz_status status = evidence_gather(findings, &rules, year, &evidence);
+    spz_status status = testimony_gather(findings, &rules, year, &testimony);
     if (status == SPZ_OK)
-        status = scene_set(settings, evidence.has_thirds, sink, &arena, &scene);
+        status = comparison_set(settings, testimony.has_thirds, sink, &arena, &comparison);
     if (status == SPZ_OK) {
-        verdict->thirds = evidence.has_thirds;
-        weigh_all(verdict, &scene, &evidence);
-        status = write_ranked(verdict, &scene, &evidence);
+        verdict->thirds = testimony.has_thirds;
+        weigh_all(verdict, &comparison, &testimony);
+        status = write_ranked(verdict, &comparison, &testimony);
     }
     if (status == SPZ_OK)
-        status = reasons_give(verdict, &scene, &evidence);
+        status = reasons_give(verdict, &comparison, &testimony);
     if (status == SPZ_OK)
         status = verdict_state(verdict);
-    evidence_release(&evidence);
+    testimony_release(&testimony);
     arena_release(&arena);
     return status;
 }

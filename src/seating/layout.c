@@ -104,7 +104,7 @@ static void put_desk(Layout *layout, const Wedge *wedge, int number, double angl
     if (layout->desk_count == DESK_LIMIT)
         return;
     int left = wedge->players - 2 * (number - 1);
-    layout->desks[layout->desk_count++] = (spz_desk){.section = wedge->section, .number = number, .players = left >= 2 ? 2 : 1,
+    layout->desks[layout->desk_count++] = (spz_stage_desk){.section = wedge->section, .number = number, .players = left >= 2 ? 2 : 1,
         .x = -radius * cos(angle), .y = radius * sin(angle), .z = height};
 }
 
@@ -183,7 +183,7 @@ static void measure(Layout *layout, const Rules *rules)
     layout->used_depth = rules->front + depth * layout->scale + chair_reach;
 }
 
-static void add_to_spot(Spot *spot, const spz_desk *desk)
+static void add_to_spot(Spot *spot, const spz_stage_desk *desk)
 {
     double weight = desk->players, all = spot->weight + weight;
     Place here = {desk->x, desk->y, desk->z};
@@ -199,7 +199,7 @@ static void add_to_spot(Spot *spot, const spz_desk *desk)
 static void note_spots(Layout *layout)
 {
     for (size_t i = 0; i < layout->desk_count; i++) {
-        const spz_desk *desk = &layout->desks[i];
+        const spz_stage_desk *desk = &layout->desks[i];
         bool violins = desk->section == SPZ_VN1 || desk->section == SPZ_VN2 || desk->section == SPZ_VN3;
         add_to_spot(&layout->spots[desk->section], desk);
         add_to_spot(&layout->spots[violins ? SPZ_VIOLINS : SPZ_STRINGS], desk);

@@ -23,7 +23,7 @@ typedef struct Spot { /* where a section sits, in short */
 typedef struct Layout {
     Arrangement arrangement;
     int players[SPZ_SECTION_COUNT];
-    spz_desk desks[DESK_LIMIT];
+    spz_stage_desk desks[DESK_LIMIT];
     size_t desk_count;
     int rows;
     double scale;                  /* 1, or how far the desks draw apart */

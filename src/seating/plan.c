@@ -121,7 +121,7 @@ double spz_plan_used_width(const spz_plan *plan) { return plan->layout.used_widt
 double spz_plan_used_depth(const spz_plan *plan) { return plan->layout.used_depth; }
 size_t spz_plan_places(const spz_plan *plan) { (void)plan; return LISTENER_COUNT; }
 
-const spz_desk *spz_plan_desk(const spz_plan *plan, size_t index)
+const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index)
 {
     return index < plan->layout.desk_count ? &plan->layout.desks[index] : NULL;
 }

@@ -10,8 +10,8 @@ static const double worth_saying = 0.3; /* points; less is lost in the rounding 
 /* What is being explained: the recommended arrangement against its rival. */
 typedef struct Case {
     Verdict *verdict;
-    const Scene *scene;
-    const Evidence *evidence;
+    const Comparison *comparison;
+    const Testimony *testimony;
     size_t own, rival;
     Buffer text, bars;
 } Case;
@@ -24,7 +24,7 @@ static double difference(const Case *c, Term term)
 
 static const char *rival_name(const Case *c)
 {
-    return c->scene->list.at[c->rival].name;
+    return c->comparison->list.at[c->rival].name;
 }
 
 /* Starts a sentence with the names of two sections. */
@@ -60,32 +60,32 @@ static spz_status name_weightiest(Case *c, const ItemList *items)
 {
     Buffer bars;
     buffer_init(&bars);
-    bool good = bars_write_weightiest(&bars, c->evidence->movement, items, 3);
+    bool good = bars_write_weightiest(&bars, c->testimony->movement, items, 3);
     if (good && items->count > 3 && bars.length)
         buffer_printf(&c->text, ", weightiest in bars %s", bars.text);
     buffer_free(&bars);
     return good ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static spz_status reason_antiphony(Case *c, const PairEvidence *pair, double share)
+static spz_status reason_antiphony(Case *c, const PairTestimony *pair, double share)
 {
-    double points = share * (terms_antiphony(c->scene, pair, c->own) - terms_antiphony(c->scene, pair, c->rival));
+    double points = share * (terms_antiphony(c->comparison, pair, c->own) - terms_antiphony(c->comparison, pair, c->rival));
     if (fabs(points) < worth_saying)
         return SPZ_OK;
-    PairView here = geometry_pair(&c->scene->layouts[c->own], &c->scene->rules, pair->a, pair->b);
-    PairView there = geometry_pair(&c->scene->layouts[c->rival], &c->scene->rules, pair->a, pair->b);
+    PairView here = geometry_pair(&c->comparison->layouts[c->own], &c->comparison->rules, pair->a, pair->b);
+    PairView there = geometry_pair(&c->comparison->layouts[c->rival], &c->comparison->rules, pair->a, pair->b);
     open_with(c, points, pair->a, pair->b);
     buffer_puts(&c->text, " answer each other: ");
     count_kinds(c, &pair->antiphony);
     spz_status status = name_weightiest(c, &pair->antiphony);
     buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, with %s %.0f", here.angle, rival_name(c), there.angle);
-    if (!bars_write_items(&c->bars, c->evidence->movement, &pair->antiphony, 0) || status != SPZ_OK)
+    if (!bars_write_items(&c->bars, c->testimony->movement, &pair->antiphony, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
 }
 
-static double shortest_shared(const PairEvidence *pair)
+static double shortest_shared(const PairTestimony *pair)
 {
     double shortest = 0;
     for (size_t i = 0; i < pair->coupling.count; i++) {
@@ -96,13 +96,13 @@ static double shortest_shared(const PairEvidence *pair)
     return shortest;
 }
 
-static spz_status reason_ensemble(Case *c, const PairEvidence *pair, double share)
+static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double share)
 {
-    double points = share * (terms_ensemble(c->scene, pair, c->own) - terms_ensemble(c->scene, pair, c->rival));
+    double points = share * (terms_ensemble(c->comparison, pair, c->own) - terms_ensemble(c->comparison, pair, c->rival));
     if (fabs(points) < worth_saying)
         return SPZ_OK;
-    PairView here = geometry_pair(&c->scene->layouts[c->own], &c->scene->rules, pair->a, pair->b);
-    PairView there = geometry_pair(&c->scene->layouts[c->rival], &c->scene->rules, pair->a, pair->b);
+    PairView here = geometry_pair(&c->comparison->layouts[c->own], &c->comparison->rules, pair->a, pair->b);
+    PairView there = geometry_pair(&c->comparison->layouts[c->rival], &c->comparison->rules, pair->a, pair->b);
     double shortest = shortest_shared(pair);
     open_with(c, points, pair->a, pair->b);
     buffer_printf(&c->text, " move together in %zu %s", pair->coupling.count, pair->coupling.count == 1 ? "passage" : "passages");
@@ -110,8 +110,8 @@ static spz_status reason_ensemble(Case *c, const PairEvidence *pair, double shar
     buffer_printf(&c->text, "; sound takes %.0f ms between them, with %s %.0f ms", 1000 * here.delay, rival_name(c), 1000 * there.delay);
     if (shortest > 0)
         buffer_printf(&c->text, "; their shortest shared note, %.2f s, allows %.0f ms", shortest,
-                      1000 * acoustics_tolerance(shortest, c->scene->rules.hearing));
-    if (!bars_write_items(&c->bars, c->evidence->movement, &pair->coupling, 0) || status != SPZ_OK)
+                      1000 * acoustics_tolerance(shortest, c->comparison->rules.hearing));
+    if (!bars_write_items(&c->bars, c->testimony->movement, &pair->coupling, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
@@ -120,9 +120,9 @@ static spz_status reason_ensemble(Case *c, const PairEvidence *pair, double shar
 static spz_status reasons_of_pairs(Case *c)
 {
     spz_status status = SPZ_OK;
-    for (size_t i = 0; i < c->evidence->pairs.count && status == SPZ_OK; i++) {
-        const PairEvidence *pair = &c->evidence->pairs.at[i];
-        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(c->evidence) : 1;
+    for (size_t i = 0; i < c->testimony->pairs.count && status == SPZ_OK; i++) {
+        const PairTestimony *pair = &c->testimony->pairs.at[i];
+        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(c->testimony) : 1;
         status = reason_antiphony(c, pair, share);
         if (status == SPZ_OK)
             status = reason_ensemble(c, pair, share);
@@ -155,9 +155,9 @@ static spz_status reason_three(Case *c)
     double points;
     if (!open_term(c, TERM_THREE, &points))
         return SPZ_OK;
-    say(c, c->evidence->has_thirds ? "there is a third violin part: three equal groups of violins presuppose that they sit together"
+    say(c, c->testimony->has_thirds ? "there is a third violin part: three equal groups of violins presuppose that they sit together"
                                    : "the violins divide in three over both sections, which presupposes that they sit together");
-    if (!bars_write_items(&c->bars, c->evidence->movement, &c->evidence->thirds, 0))
+    if (!bars_write_items(&c->bars, c->testimony->movement, &c->testimony->thirds, 0))
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, SPZ_VN1, SPZ_VN2, fabs(points));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
@@ -168,10 +168,10 @@ static spz_status reason_bass(Case *c)
     double points;
     if (!open_term(c, TERM_BASS, &points))
         return SPZ_OK;
-    say(c, c->evidence->continuo ? "the music is built over a continuo" : "cellos and basses hardly ever part");
+    say(c, c->testimony->continuo ? "the music is built over a continuo" : "cellos and basses hardly ever part");
     buffer_printf(&c->text, ": the bass belongs in the middle of the sound, where it is %.0f of 100, with %s %.0f",
-                  100 * geometry_bass_centrality(&c->scene->layouts[c->own]), rival_name(c),
-                  100 * geometry_bass_centrality(&c->scene->layouts[c->rival]));
+                  100 * geometry_bass_centrality(&c->comparison->layouts[c->own]), rival_name(c),
+                  100 * geometry_bass_centrality(&c->comparison->layouts[c->rival]));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
 }
 
@@ -187,9 +187,9 @@ static spz_status reason_melody(Case *c, Term term)
         buffer_puts(&c->text, points > 0 ? " and are heard apart from the firsts" : ", which is heard less apart from the firsts");
     else
         buffer_puts(&c->text, points > 0 ? " and their instruments face the audience more" : " with their instruments turned away from the audience");
-    for (size_t i = 0; i < c->evidence->melody.count && good; i++)
-        good = array_push(&spans, c->evidence->melody.at[i]);
-    good = good && bars_write(&c->bars, c->evidence->movement, &spans);
+    for (size_t i = 0; i < c->testimony->melody.count && good; i++)
+        good = array_push(&spans, c->testimony->melody.at[i]);
+    good = good && bars_write(&c->bars, c->testimony->movement, &spans);
     array_free(&spans);
     return good ? verdict_add_reason(c->verdict, &c->text, &c->bars, points) : SPZ_NO_MEMORY;
 }
@@ -199,9 +199,9 @@ static spz_status reason_era(Case *c)
     double points;
     if (!open_term(c, TERM_ERA, &points))
         return SPZ_OK;
-    bool early = evidence_era(c->evidence->year) > 0;
+    bool early = testimony_era(c->testimony->year) > 0;
     say(c, "composed in ");
-    buffer_printf(&c->text, "%d, when %s; a year never proves a seating", c->evidence->year,
+    buffer_printf(&c->text, "%d, when %s; a year never proves a seating", c->testimony->year,
                   early ? "facing violins were the rule" : "violins sat side by side as a rule");
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
 }
@@ -220,7 +220,7 @@ static spz_status remark_items(Case *c, const ItemList *items, const char *words
     if (!items->count)
         return SPZ_OK;
     buffer_printf(&c->text, "%s: %zu %s", words, items->count, items->count == 1 ? "passage" : "passages");
-    if (!bars_write_items(&c->bars, c->evidence->movement, items, 0))
+    if (!bars_write_items(&c->bars, c->testimony->movement, items, 0))
         return SPZ_NO_MEMORY;
     return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
 }
@@ -235,23 +235,23 @@ static spz_status remark(Case *c, bool when, const char *words)
 
 static spz_status remark_stage(Case *c)
 {
-    const Layout *layout = &c->scene->layouts[c->own];
+    const Layout *layout = &c->comparison->layouts[c->own];
     if (layout->fits)
         return SPZ_OK;
     buffer_printf(&c->text, "The stage is too small for this strength: it needs %.1f m by %.1f m and there are %.1f m by %.1f m; "
-                            "judged as if it fitted", layout->used_width, layout->used_depth, c->scene->rules.width, c->scene->rules.depth);
+                            "judged as if it fitted", layout->used_width, layout->used_depth, c->comparison->rules.width, c->comparison->rules.depth);
     return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
 }
 
 static spz_status remarks(Case *c)
 {
-    const Evidence *e = c->evidence;
+    const Testimony *e = c->testimony;
     spz_status status = remark(c, e->two_orchestras, "There are two orchestras: they face each other across the podium whatever the seating, "
                                                      "which is judged within each of them");
     if (status == SPZ_OK)
         status = remark_items(c, &e->orchestras, "The two orchestras answer each other");
     if (status == SPZ_OK)
-        status = remark(c, e->has_thirds, c->scene->list.at[c->own].opposed
+        status = remark(c, e->has_thirds, c->comparison->list.at[c->own].opposed
                         ? "Third violins sit beside the seconds, on their inner side, with a third of all violins"
                         : "Third violins sit next after the seconds, with a third of all violins");
     if (status == SPZ_OK)
@@ -259,7 +259,7 @@ static spz_status remarks(Case *c)
     if (status == SPZ_OK)
         status = remark_items(c, &e->solos, "Soloists take part, who stand before the sections");
     if (status == SPZ_OK)
-        status = remark(c, c->scene->rules.forbidden[0] != '\0', "Arrangements that the house forbids are left out");
+        status = remark(c, c->comparison->rules.forbidden[0] != '\0', "Arrangements that the house forbids are left out");
     return status == SPZ_OK ? remark_stage(c) : status;
 }
 
@@ -276,9 +276,9 @@ static spz_status give_all(Case *c)
     return status == SPZ_OK ? remarks(c) : status;
 }
 
-spz_status reasons_give(Verdict *verdict, const Scene *scene, const Evidence *evidence)
+spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
 {
-    Case c = {.verdict = verdict, .scene = scene, .evidence = evidence, .own = verdict->standing.order[0], .rival = verdict->standing.rival};
+    Case c = {.verdict = verdict, .comparison = comparison, .testimony = testimony, .own = verdict->standing.order[0], .rival = verdict->standing.rival};
     buffer_init(&c.text);
     buffer_init(&c.bars);
     spz_status status = give_all(&c);

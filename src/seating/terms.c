@@ -15,71 +15,71 @@ const char *term_name(Term term)
     return names[term];
 }
 
-double terms_strain(const Scene *scene, double delay, double shortest)
+double terms_strain(const Comparison *comparison, double delay, double shortest)
 {
-    return delay / acoustics_tolerance(shortest, scene->rules.hearing);
+    return delay / acoustics_tolerance(shortest, comparison->rules.hearing);
 }
 
-double terms_antiphony(const Scene *scene, const PairEvidence *pair, size_t arrangement)
+double terms_antiphony(const Comparison *comparison, const PairTestimony *pair, size_t arrangement)
 {
-    PairView here = geometry_pair(&scene->layouts[arrangement], &scene->rules, pair->a, pair->b);
-    PairView usual = scene_usual_pair(scene, pair->a, pair->b);
-    double amount = evidence_saturation(pair->antiphony_sum, evidence_figures.antiphony_full);
-    return scene->rules.weights.antiphony * evidence_pair_share(pair->kind, &scene->rules) * amount * (here.widths - usual.widths);
+    PairView here = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
+    PairView usual = comparison_usual_pair(comparison, pair->a, pair->b);
+    double amount = testimony_saturation(pair->antiphony_sum, testimony_figures.antiphony_full);
+    return comparison->rules.weights.antiphony * testimony_pair_share(pair->kind, &comparison->rules) * amount * (here.widths - usual.widths);
 }
 
-double terms_ensemble(const Scene *scene, const PairEvidence *pair, size_t arrangement)
+double terms_ensemble(const Comparison *comparison, const PairTestimony *pair, size_t arrangement)
 {
     if (pair->coupling_sum <= 0)
         return 0;
-    PairView here = geometry_pair(&scene->layouts[arrangement], &scene->rules, pair->a, pair->b);
-    PairView usual = scene_usual_pair(scene, pair->a, pair->b);
+    PairView here = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
+    PairView usual = comparison_usual_pair(comparison, pair->a, pair->b);
     double strain = 0;
     for (size_t i = 0; i < pair->coupling.count; i++) {
         const Item *item = &pair->coupling.at[i];
-        strain += item->weight * terms_strain(scene, here.delay - usual.delay, item->passage->shortest);
+        strain += item->weight * terms_strain(comparison, here.delay - usual.delay, item->passage->shortest);
     }
-    double amount = evidence_saturation(pair->coupling_sum, evidence_figures.coupling_full);
-    return -scene->rules.weights.ensemble * evidence_pair_share(pair->kind, &scene->rules) * amount * strain / pair->coupling_sum;
+    double amount = testimony_saturation(pair->coupling_sum, testimony_figures.coupling_full);
+    return -comparison->rules.weights.ensemble * testimony_pair_share(pair->kind, &comparison->rules) * amount * strain / pair->coupling_sum;
 }
 
 /* Of three violin parts there are three pairs: together they weigh as much as two, so that a third part is no third vote. */
-double terms_violins_share(const Evidence *evidence)
+double terms_violins_share(const Testimony *testimony)
 {
-    return evidence->has_thirds ? 2.0 / 3 : 1;
+    return testimony->has_thirds ? 2.0 / 3 : 1;
 }
 
-static void weigh_pairs(const Scene *scene, const Evidence *evidence, size_t arrangement, Points *out)
+static void weigh_pairs(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Points *out)
 {
-    for (size_t i = 0; i < evidence->pairs.count; i++) {
-        const PairEvidence *pair = &evidence->pairs.at[i];
-        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(evidence) : 1;
-        out->of[pair->kind == PAIR_VIOLINS ? TERM_VIOLINS : TERM_OTHERS] += share * terms_antiphony(scene, pair, arrangement);
-        out->of[TERM_ENSEMBLE] += share * terms_ensemble(scene, pair, arrangement);
+    for (size_t i = 0; i < testimony->pairs.count; i++) {
+        const PairTestimony *pair = &testimony->pairs.at[i];
+        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(testimony) : 1;
+        out->of[pair->kind == PAIR_VIOLINS ? TERM_VIOLINS : TERM_OTHERS] += share * terms_antiphony(comparison, pair, arrangement);
+        out->of[TERM_ENSEMBLE] += share * terms_ensemble(comparison, pair, arrangement);
     }
 }
 
-static void weigh_melody(const Scene *scene, const Evidence *evidence, size_t arrangement, Points *out)
+static void weigh_melody(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Points *out)
 {
-    const Layout *layout = &scene->layouts[arrangement];
-    double amount = evidence_saturation(evidence->melody_share, evidence_figures.melody_full);
-    double widths = geometry_pair(layout, &scene->rules, SPZ_VN1, SPZ_VN2).widths - scene_usual_pair(scene, SPZ_VN1, SPZ_VN2).widths;
-    double open = geometry_openness(layout, SPZ_VN2) - scene_usual_openness(scene, SPZ_VN2);
-    out->of[TERM_MELODY] = scene->rules.weights.melody * amount * widths;
-    out->of[TERM_TURNED] = scene->rules.weights.turned * amount * open;
+    const Layout *layout = &comparison->layouts[arrangement];
+    double amount = testimony_saturation(testimony->melody_share, testimony_figures.melody_full);
+    double widths = geometry_pair(layout, &comparison->rules, SPZ_VN1, SPZ_VN2).widths - comparison_usual_pair(comparison, SPZ_VN1, SPZ_VN2).widths;
+    double open = geometry_openness(layout, SPZ_VN2) - comparison_usual_openness(comparison, SPZ_VN2);
+    out->of[TERM_MELODY] = comparison->rules.weights.melody * amount * widths;
+    out->of[TERM_TURNED] = comparison->rules.weights.turned * amount * open;
 }
 
-void terms_weigh(const Scene *scene, const Evidence *evidence, size_t arrangement, Points *out)
+void terms_weigh(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Points *out)
 {
-    const Weights *w = &scene->rules.weights;
-    double side = scene->list.at[arrangement].opposed ? 0.5 : -0.5;
+    const Weights *w = &comparison->rules.weights;
+    double side = comparison->list.at[arrangement].opposed ? 0.5 : -0.5;
     *out = (Points){0};
-    weigh_pairs(scene, evidence, arrangement, out);
-    weigh_melody(scene, evidence, arrangement, out);
-    out->of[TERM_THREE] = -side * w->three * evidence_saturation(evidence->three_sum, evidence_figures.three_full);
-    out->of[TERM_BASS] = w->bass * evidence->bass * (geometry_bass_centrality(&scene->layouts[arrangement]) - scene_usual_centrality(scene));
-    out->of[TERM_ERA] = side * w->era * evidence_era(evidence->year);
-    out->of[TERM_HOUSE] = rules_name_in(scene->rules.preferred, scene->list.at[arrangement].name) ? w->house : 0;
+    weigh_pairs(comparison, testimony, arrangement, out);
+    weigh_melody(comparison, testimony, arrangement, out);
+    out->of[TERM_THREE] = -side * w->three * testimony_saturation(testimony->three_sum, testimony_figures.three_full);
+    out->of[TERM_BASS] = w->bass * testimony->bass * (geometry_bass_centrality(&comparison->layouts[arrangement]) - comparison_usual_centrality(comparison));
+    out->of[TERM_ERA] = side * w->era * testimony_era(testimony->year);
+    out->of[TERM_HOUSE] = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? w->house : 0;
 }
 
 double terms_total(const Points *points)

@@ -2,8 +2,8 @@
  * on average, so that no evidence is no points; their sum T becomes a score of 50 + 50 tanh(T / 50). */
 #ifndef SEATING_TERMS_H
 #define SEATING_TERMS_H
-#include "seating/evidence.h"
-#include "seating/scene.h"
+#include "seating/testimony.h"
+#include "seating/comparison.h"
 
 typedef enum Term {
     TERM_VIOLINS,  /* first and second (and third) violins answer each other */
@@ -24,12 +24,12 @@ typedef struct Points {
 } Points;
 
 /* Points of one pair, which the reasons share out over its passages. */
-double terms_antiphony(const Scene *scene, const PairEvidence *pair, size_t arrangement);
-double terms_ensemble(const Scene *scene, const PairEvidence *pair, size_t arrangement);
-double terms_violins_share(const Evidence *evidence); /* what each pair of violin sections counts: less where there are three */
-void terms_weigh(const Scene *scene, const Evidence *evidence, size_t arrangement, Points *out);
+double terms_antiphony(const Comparison *comparison, const PairTestimony *pair, size_t arrangement);
+double terms_ensemble(const Comparison *comparison, const PairTestimony *pair, size_t arrangement);
+double terms_violins_share(const Testimony *testimony); /* what each pair of violin sections counts: less where there are three */
+void terms_weigh(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Points *out);
 double terms_total(const Points *points);
 double terms_score(double total); /* 0..100 */
 /* Delay between the two sections of a coupled passage as a multiple of what its shortest note allows. */
-double terms_strain(const Scene *scene, double delay, double shortest);
+double terms_strain(const Comparison *comparison, double delay, double shortest);
 #endif

@@ -26,24 +26,24 @@ void words_turning(const Standing *s, Buffer *text)
         buffer_printf(text, "turns if %s weighs %.2f times as much", term_name(s->turning), s->factor);
 }
 
-static void because_violins(const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+static void because_violins(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
 {
-    PairView view = geometry_pair(&scene->layouts[arrangement], &scene->rules, SPZ_VN1, SPZ_VN2);
+    PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, SPZ_VN1, SPZ_VN2);
     double sum = 0;
-    for (size_t i = 0; i < evidence->pairs.count; i++)
-        if (evidence->pairs.at[i].kind == PAIR_VIOLINS)
-            sum = fmax(sum, evidence->pairs.at[i].antiphony_sum);
+    for (size_t i = 0; i < testimony->pairs.count; i++)
+        if (testimony->pairs.at[i].kind == PAIR_VIOLINS)
+            sum = fmax(sum, testimony->pairs.at[i].antiphony_sum);
     buffer_printf(text, "evidence %.0f of 100, heard %.0f degrees apart, %.1f times what can be told apart",
-                  100 * evidence_saturation(sum, evidence_figures.antiphony_full), view.angle, view.widths);
+                  100 * testimony_saturation(sum, testimony_figures.antiphony_full), view.angle, view.widths);
 }
 
-static void because_others(const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+static void because_others(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
 {
-    const PairEvidence *most = NULL;
+    const PairTestimony *most = NULL;
     double most_points = 0;
-    for (size_t i = 0; i < evidence->pairs.count; i++) {
-        const PairEvidence *pair = &evidence->pairs.at[i];
-        double points = pair->kind == PAIR_VIOLINS ? 0 : fabs(terms_antiphony(scene, pair, arrangement));
+    for (size_t i = 0; i < testimony->pairs.count; i++) {
+        const PairTestimony *pair = &testimony->pairs.at[i];
+        double points = pair->kind == PAIR_VIOLINS ? 0 : fabs(terms_antiphony(comparison, pair, arrangement));
         if (points > most_points) {
             most = pair;
             most_points = points;
@@ -51,86 +51,86 @@ static void because_others(const Scene *scene, const Evidence *evidence, size_t 
     }
     if (!most)
         return;
-    PairView view = geometry_pair(&scene->layouts[arrangement], &scene->rules, most->a, most->b);
+    PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, most->a, most->b);
     buffer_printf(text, "most by %s and %s, heard %.0f degrees apart", spz_section_words(most->a), spz_section_words(most->b), view.angle);
 }
 
-static void because_ensemble(const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+static void because_ensemble(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
 {
-    const PairEvidence *most = NULL;
-    for (size_t i = 0; i < evidence->pairs.count; i++) {
-        const PairEvidence *pair = &evidence->pairs.at[i];
-        if (pair->coupling_sum > 0 && (!most || fabs(terms_ensemble(scene, pair, arrangement)) > fabs(terms_ensemble(scene, most, arrangement))))
+    const PairTestimony *most = NULL;
+    for (size_t i = 0; i < testimony->pairs.count; i++) {
+        const PairTestimony *pair = &testimony->pairs.at[i];
+        if (pair->coupling_sum > 0 && (!most || fabs(terms_ensemble(comparison, pair, arrangement)) > fabs(terms_ensemble(comparison, most, arrangement))))
             most = pair;
     }
     if (!most)
         return;
-    PairView view = geometry_pair(&scene->layouts[arrangement], &scene->rules, most->a, most->b);
+    PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, most->a, most->b);
     double strain = 0;
     for (size_t i = 0; i < most->coupling.count; i++)
-        strain += most->coupling.at[i].weight / most->coupling_sum * terms_strain(scene, view.delay, most->coupling.at[i].passage->shortest);
+        strain += most->coupling.at[i].weight / most->coupling_sum * terms_strain(comparison, view.delay, most->coupling.at[i].passage->shortest);
     buffer_printf(text, "most by %s and %s: %.0f ms between them, %.1f times the tolerance", spz_section_words(most->a),
                   spz_section_words(most->b), 1000 * view.delay, strain);
 }
 
-static void because_melody(const Scene *scene, const Evidence *evidence, size_t arrangement, Term term, Buffer *text)
+static void because_melody(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Term term, Buffer *text)
 {
-    double open = geometry_openness(&scene->layouts[arrangement], SPZ_VN2);
-    buffer_printf(text, "melody in the seconds in %.0f of 100 bars", 100 * evidence->melody_share);
+    double open = geometry_openness(&comparison->layouts[arrangement], SPZ_VN2);
+    buffer_printf(text, "melody in the seconds in %.0f of 100 bars", 100 * testimony->melody_share);
     if (term == TERM_MELODY)
         buffer_printf(text, ", heard %.0f degrees from the firsts",
-                      geometry_pair(&scene->layouts[arrangement], &scene->rules, SPZ_VN1, SPZ_VN2).angle);
+                      geometry_pair(&comparison->layouts[arrangement], &comparison->rules, SPZ_VN1, SPZ_VN2).angle);
     else
         buffer_puts(text, open > 0.25 ? ", instruments toward the audience" : open < -0.25 ? ", instruments away from the audience"
                                                                                        : ", instruments across the stage");
 }
 
-void words_because(const Scene *scene, const Evidence *evidence, size_t arrangement, Term term, Buffer *text)
+void words_because(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Term term, Buffer *text)
 {
-    bool opposed = scene->list.at[arrangement].opposed;
+    bool opposed = comparison->list.at[arrangement].opposed;
     switch (term) {
-    case TERM_VIOLINS: because_violins(scene, evidence, arrangement, text); break;
-    case TERM_OTHERS: because_others(scene, evidence, arrangement, text); break;
-    case TERM_ENSEMBLE: because_ensemble(scene, evidence, arrangement, text); break;
+    case TERM_VIOLINS: because_violins(comparison, testimony, arrangement, text); break;
+    case TERM_OTHERS: because_others(comparison, testimony, arrangement, text); break;
+    case TERM_ENSEMBLE: because_ensemble(comparison, testimony, arrangement, text); break;
     case TERM_THREE:
         buffer_printf(text, "evidence %.0f of 100, three equal parts %s",
-                      100 * evidence_saturation(evidence->three_sum, evidence_figures.three_full),
+                      100 * testimony_saturation(testimony->three_sum, testimony_figures.three_full),
                       opposed ? "can't be made of two groups that sit apart" : "are shared out by desk");
         break;
     case TERM_BASS:
-        buffer_printf(text, "bass line %.0f of 100, cellos and basses %.0f of 100 toward the middle", 100 * evidence->bass,
-                      100 * geometry_bass_centrality(&scene->layouts[arrangement]));
+        buffer_printf(text, "bass line %.0f of 100, cellos and basses %.0f of 100 toward the middle", 100 * testimony->bass,
+                      100 * geometry_bass_centrality(&comparison->layouts[arrangement]));
         break;
     case TERM_MELODY:
-    case TERM_TURNED: because_melody(scene, evidence, arrangement, term, text); break;
-    case TERM_ERA: buffer_printf(text, "composed in %d", evidence->year); break;
+    case TERM_TURNED: because_melody(comparison, testimony, arrangement, term, text); break;
+    case TERM_ERA: buffer_printf(text, "composed in %d", testimony->year); break;
     case TERM_HOUSE:
-        buffer_puts(text, rules_name_in(scene->rules.preferred, scene->list.at[arrangement].name) ? "the house prefers it"
+        buffer_puts(text, rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? "the house prefers it"
                                                                                                   : "the house prefers another");
         break;
     case TERM_COUNT: break;
     }
 }
 
-static double widest(const Scene *scene, const PairEvidence *pair)
+static double widest(const Comparison *comparison, const PairTestimony *pair)
 {
     double best = 0;
-    for (size_t i = 0; i < scene->list.count; i++)
-        if (scene->allowed[i])
-            best = fmax(best, geometry_pair(&scene->layouts[i], &scene->rules, pair->a, pair->b).widths);
+    for (size_t i = 0; i < comparison->list.count; i++)
+        if (comparison->allowed[i])
+            best = fmax(best, geometry_pair(&comparison->layouts[i], &comparison->rules, pair->a, pair->b).widths);
     return best;
 }
 
-static double shortest_delay(const Scene *scene, const PairEvidence *pair)
+static double shortest_delay(const Comparison *comparison, const PairTestimony *pair)
 {
     double least = HUGE_VAL;
-    for (size_t i = 0; i < scene->list.count; i++)
-        if (scene->allowed[i])
-            least = fmin(least, geometry_pair(&scene->layouts[i], &scene->rules, pair->a, pair->b).delay);
+    for (size_t i = 0; i < comparison->list.count; i++)
+        if (comparison->allowed[i])
+            least = fmin(least, geometry_pair(&comparison->layouts[i], &comparison->rules, pair->a, pair->b).delay);
     return least;
 }
 
-static bool write_loss(Buffer *text, const Movement *movement, const PairEvidence *pair, spz_kind kind, SpanList *spans)
+static bool write_loss(Buffer *text, const Movement *movement, const PairTestimony *pair, spz_kind kind, SpanList *spans)
 {
     Buffer bars;
     buffer_init(&bars);
@@ -144,7 +144,7 @@ static bool write_loss(Buffer *text, const Movement *movement, const PairEvidenc
 }
 
 /* Clear passages of one kind between the pair. Coupling counts where its delay is over the tolerance here. */
-static bool losses_of_kind(const Scene *scene, const Evidence *evidence, const PairEvidence *pair, spz_kind kind, double delay, Buffer *text)
+static bool losses_of_kind(const Comparison *comparison, const Testimony *testimony, const PairTestimony *pair, spz_kind kind, double delay, Buffer *text)
 {
     const ItemList *items = kind == SPZ_COUPLING ? &pair->coupling : &pair->antiphony;
     SpanList spans = {0};
@@ -152,43 +152,43 @@ static bool losses_of_kind(const Scene *scene, const Evidence *evidence, const P
     for (size_t i = 0; i < items->count && good; i++) {
         const spz_passage *p = items->at[i].passage;
         BarSpan span = {p->first, p->last};
-        if (p->kind == kind && p->strength >= clear_strength && (kind != SPZ_COUPLING || terms_strain(scene, delay, p->shortest) > 1))
+        if (p->kind == kind && p->strength >= clear_strength && (kind != SPZ_COUPLING || terms_strain(comparison, delay, p->shortest) > 1))
             good = array_push(&spans, span);
     }
-    good = good && write_loss(text, evidence->movement, pair, kind, &spans);
+    good = good && write_loss(text, testimony->movement, pair, kind, &spans);
     array_free(&spans);
     return good;
 }
 
-static bool pair_losses(const Scene *scene, const Evidence *evidence, size_t arrangement, const PairEvidence *pair, Buffer *text)
+static bool pair_losses(const Comparison *comparison, const Testimony *testimony, size_t arrangement, const PairTestimony *pair, Buffer *text)
 {
-    PairView view = geometry_pair(&scene->layouts[arrangement], &scene->rules, pair->a, pair->b);
+    PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
     bool good = true;
-    if (evidence_pair_share(pair->kind, &scene->rules) <= 0)
+    if (testimony_pair_share(pair->kind, &comparison->rules) <= 0)
         return true;
-    if (view.widths < much_narrower * widest(scene, pair))
+    if (view.widths < much_narrower * widest(comparison, pair))
         for (int kind = 0; kind < SPZ_KIND_COUNT && good; kind++)
             if (spz_kind_is_antiphony((spz_kind)kind))
-                good = losses_of_kind(scene, evidence, pair, (spz_kind)kind, 0, text);
-    if (good && view.delay * much_narrower > shortest_delay(scene, pair))
-        good = losses_of_kind(scene, evidence, pair, SPZ_COUPLING, view.delay, text);
+                good = losses_of_kind(comparison, testimony, pair, (spz_kind)kind, 0, text);
+    if (good && view.delay * much_narrower > shortest_delay(comparison, pair))
+        good = losses_of_kind(comparison, testimony, pair, SPZ_COUPLING, view.delay, text);
     return good;
 }
 
-bool words_losses(const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text)
+bool words_losses(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
 {
     bool good = true;
-    for (size_t i = 0; i < evidence->pairs.count && good; i++)
-        good = pair_losses(scene, evidence, arrangement, &evidence->pairs.at[i], text);
-    if (good && scene->list.at[arrangement].opposed && evidence->thirds.count) {
+    for (size_t i = 0; i < testimony->pairs.count && good; i++)
+        good = pair_losses(comparison, testimony, arrangement, &testimony->pairs.at[i], text);
+    if (good && comparison->list.at[arrangement].opposed && testimony->thirds.count) {
         Buffer bars;
         buffer_init(&bars);
-        good = bars_write_items(&bars, evidence->movement, &evidence->thirds, clear_strength);
+        good = bars_write_items(&bars, testimony->movement, &testimony->thirds, clear_strength);
         if (good && bars.length)
             buffer_printf(text, "%s%s Violins %s", text->length ? "; " : "", spz_kind_name(SPZ_DIV3), bars.text);
         buffer_free(&bars);
     }
-    if (good && scene->list.at[arrangement].opposed && evidence->has_thirds)
+    if (good && comparison->list.at[arrangement].opposed && testimony->has_thirds)
         buffer_printf(text, "%sthree violin parts throughout", text->length ? "; " : "");
     return good && !buffer_failed(text);
 }

@@ -7,7 +7,7 @@ void words_statement(const Verdict *verdict, Buffer *text);
 /* 'turns if ensemble weighs 1.8 times as much'; nothing when no weight turns it. */
 void words_turning(const Standing *standing, Buffer *text);
 /* One clause with figures for a term in an arrangement. */
-void words_because(const Scene *scene, const Evidence *evidence, size_t arrangement, Term term, Buffer *text);
+void words_because(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Term term, Buffer *text);
 /* 'exchange Vn I/Vn II 66-71, 102; div3 20-24': clear passages that the arrangement weakens. False: no memory. */
-bool words_losses(const Scene *scene, const Evidence *evidence, size_t arrangement, Buffer *text);
+bool words_losses(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text);
 #endif

@@ -1,8 +1,8 @@
-#include "seating/evidence.h"
+#include "seating/testimony.h"
 #include "seating/seconds.h"
 #include <math.h>
 
-const EvidenceFigures evidence_figures = {
+const TestimonyFigures testimony_figures = {
     .strength_power = 2.5,
     .foreground_floor = 0.2,
     .turn_gain = 0.1,
@@ -19,12 +19,12 @@ const EvidenceFigures evidence_figures = {
     .bass_heirs = 0.4,
 };
 
-double evidence_saturation(double sum, double full)
+double testimony_saturation(double sum, double full)
 {
     return 1 - exp(-sum / full);
 }
 
-double evidence_pair_share(PairKind kind, const Rules *rules)
+double testimony_pair_share(PairKind kind, const Rules *rules)
 {
     switch (kind) {
     case PAIR_VIOLINS: return rules->weights.violins;
@@ -35,9 +35,9 @@ double evidence_pair_share(PairKind kind, const Rules *rules)
     return rules->weights.others;
 }
 
-double evidence_era(int year)
+double testimony_era(int year)
 {
-    return year > 0 ? tanh((evidence_figures.era_middle - year) / evidence_figures.era_slope) : 0;
+    return year > 0 ? tanh((testimony_figures.era_middle - year) / testimony_figures.era_slope) : 0;
 }
 
 static bool is_violin_section(spz_section s)
@@ -59,23 +59,23 @@ static PairKind kind_of(spz_section a, spz_section b)
     return a == SPZ_VIOLINS || b == SPZ_VIOLINS ? PAIR_VIOLINS_LOWER : PAIR_OTHERS;
 }
 
-static PairEvidence *pair_for(Evidence *evidence, spz_section a, spz_section b)
+static PairTestimony *pair_for(Testimony *testimony, spz_section a, spz_section b)
 {
     if (a > b) {
         spz_section swap = a;
         a = b;
         b = swap;
     }
-    for (size_t i = 0; i < evidence->pairs.count; i++)
-        if (evidence->pairs.at[i].a == a && evidence->pairs.at[i].b == b)
-            return &evidence->pairs.at[i];
-    PairEvidence fresh = {.a = a, .b = b, .kind = kind_of(a, b)};
-    return array_push(&evidence->pairs, fresh) ? &evidence->pairs.at[evidence->pairs.count - 1] : NULL;
+    for (size_t i = 0; i < testimony->pairs.count; i++)
+        if (testimony->pairs.at[i].a == a && testimony->pairs.at[i].b == b)
+            return &testimony->pairs.at[i];
+    PairTestimony fresh = {.a = a, .b = b, .kind = kind_of(a, b)};
+    return array_push(&testimony->pairs, fresh) ? &testimony->pairs.at[testimony->pairs.count - 1] : NULL;
 }
 
 static double antiphony_weight(const spz_passage *p, const Rules *rules, double bars)
 {
-    const EvidenceFigures *f = &evidence_figures;
+    const TestimonyFigures *f = &testimony_figures;
     int turns = p->turns < f->turn_limit ? p->turns : f->turn_limit;
     double weight = pow(p->strength, f->strength_power);
     weight *= f->foreground_floor + (1 - f->foreground_floor) * p->foreground;
@@ -93,29 +93,29 @@ static double coupling_weight(const spz_passage *p, double bars)
 
 static double three_weight(const spz_passage *p)
 {
-    double weight = pow(p->strength, evidence_figures.strength_power);
-    return p->fully_voiced ? weight : weight * evidence_figures.chord_share;
+    double weight = pow(p->strength, testimony_figures.strength_power);
+    return p->fully_voiced ? weight : weight * testimony_figures.chord_share;
 }
 
-static const spz_group *group_of(const Evidence *evidence, const spz_passage *p, int side)
+static const spz_group *group_of(const Testimony *testimony, const spz_passage *p, int side)
 {
-    const SectionMap *map = evidence->findings->map;
+    const SectionMap *map = testimony->findings->map;
     return p->groups[side] < map->group_count ? &map->groups[p->groups[side]].about : NULL;
 }
 
-static bool between_orchestras(const Evidence *evidence, const spz_passage *p)
+static bool between_orchestras(const Testimony *testimony, const spz_passage *p)
 {
-    const spz_group *one = group_of(evidence, p, 0), *two = group_of(evidence, p, 1);
-    if (!evidence->two_orchestras)
+    const spz_group *one = group_of(testimony, p, 0), *two = group_of(testimony, p, 1);
+    if (!testimony->two_orchestras)
         return false;
     if (one && two)
         return one->orchestra != two->orchestra;
     return p->sections[0] == p->sections[1];
 }
 
-static bool has_soloist(const Evidence *evidence, const spz_passage *p)
+static bool has_soloist(const Testimony *testimony, const spz_passage *p)
 {
-    const spz_group *one = group_of(evidence, p, 0), *two = group_of(evidence, p, 1);
+    const spz_group *one = group_of(testimony, p, 0), *two = group_of(testimony, p, 1);
     return (one && one->solo) || (two && two->solo);
 }
 
@@ -131,17 +131,17 @@ static bool push(ItemList *list, const spz_passage *passage, double weight)
     return array_push(list, item);
 }
 
-static bool add_between(Evidence *evidence, const Rules *rules, const spz_passage *p, double bars)
+static bool add_between(Testimony *testimony, const Rules *rules, const spz_passage *p, double bars)
 {
-    if (has_soloist(evidence, p))
-        return push(&evidence->solos, p, 0);
-    if (between_orchestras(evidence, p))
-        return p->kind == SPZ_COUPLING || push(&evidence->orchestras, p, antiphony_weight(p, rules, bars));
+    if (has_soloist(testimony, p))
+        return push(&testimony->solos, p, 0);
+    if (between_orchestras(testimony, p))
+        return p->kind == SPZ_COUPLING || push(&testimony->orchestras, p, antiphony_weight(p, rules, bars));
     if (p->sections[0] == SPZ_WINDS || p->sections[1] == SPZ_WINDS)
-        return p->kind == SPZ_COUPLING || push(&evidence->winds, p, 0);
+        return p->kind == SPZ_COUPLING || push(&testimony->winds, p, 0);
     if (!is_between_seats(p))
         return true;
-    PairEvidence *pair = pair_for(evidence, p->sections[0], p->sections[1]);
+    PairTestimony *pair = pair_for(testimony, p->sections[0], p->sections[1]);
     if (!pair)
         return false;
     bool coupling = p->kind == SPZ_COUPLING;
@@ -150,56 +150,56 @@ static bool add_between(Evidence *evidence, const Rules *rules, const spz_passag
     return push(coupling ? &pair->coupling : &pair->antiphony, p, weight);
 }
 
-static bool add_passage(Evidence *evidence, const Rules *rules, const spz_passage *p)
+static bool add_passage(Testimony *testimony, const Rules *rules, const spz_passage *p)
 {
-    double bars = (double)evidence->movement->bar_count;
+    double bars = (double)testimony->movement->bar_count;
     if (p->kind == SPZ_DIV2)
         return true;
     if (p->kind != SPZ_DIV3)
-        return add_between(evidence, rules, p, bars);
+        return add_between(testimony, rules, p, bars);
     if (p->sections[0] != SPZ_VIOLINS) /* one section in three divides by desk wherever it sits */
         return true;
     double weight = three_weight(p);
-    evidence->three_sum += weight;
-    return push(&evidence->thirds, p, weight);
+    testimony->three_sum += weight;
+    return push(&testimony->thirds, p, weight);
 }
 
-static void note_groups(Evidence *evidence)
+static void note_groups(Testimony *testimony)
 {
-    const SectionMap *map = evidence->findings->map;
+    const SectionMap *map = testimony->findings->map;
     for (size_t i = 0; i < map->group_count; i++) {
-        evidence->has_thirds = evidence->has_thirds || (map->groups[i].about.section == SPZ_VN3 && !map->groups[i].about.solo);
-        evidence->two_orchestras = evidence->two_orchestras || map->groups[i].about.orchestra > 1;
+        testimony->has_thirds = testimony->has_thirds || (map->groups[i].about.section == SPZ_VN3 && !map->groups[i].about.solo);
+        testimony->two_orchestras = testimony->two_orchestras || map->groups[i].about.orchestra > 1;
     }
-    if (evidence->has_thirds) /* a part of their own presupposes three equal groups from first bar to last */
-        evidence->three_sum += 2 * evidence_figures.three_full;
+    if (testimony->has_thirds) /* a part of their own presupposes three equal groups from first bar to last */
+        testimony->three_sum += 2 * testimony_figures.three_full;
 }
 
 /* A continuo speaks for itself; without one, cellos and basses that hardly ever part are its heirs, by half. */
-static void note_bass(Evidence *evidence)
+static void note_bass(Testimony *testimony)
 {
-    const SectionMap *map = evidence->findings->map;
+    const SectionMap *map = testimony->findings->map;
     for (size_t i = 0; i < map->line_count; i++)
-        evidence->continuo = evidence->continuo || map->lines[i].role == SPZ_CONTINUO;
+        testimony->continuo = testimony->continuo || map->lines[i].role == SPZ_CONTINUO;
     double together = 0;
     for (size_t i = 0; i < map->group_count; i++)
         if (map->groups[i].about.section == SPZ_DB && map->groups[i].shares_bass)
             together = 1;
-    for (size_t i = 0; i < evidence->findings->pairings.count; i++) {
-        const spz_pairing *pairing = &evidence->findings->pairings.at[i];
+    for (size_t i = 0; i < testimony->findings->pairings.count; i++) {
+        const spz_pairing *pairing = &testimony->findings->pairings.at[i];
         if (pairing->groups[0] >= map->group_count || pairing->groups[1] >= map->group_count)
             continue;
         spz_section a = map->groups[pairing->groups[0]].about.section, b = map->groups[pairing->groups[1]].about.section;
         if ((a == SPZ_VC && b == SPZ_DB) || (a == SPZ_DB && b == SPZ_VC))
             together = fmax(together, pairing->together);
     }
-    double free = evidence_figures.bass_free;
-    evidence->bass = evidence->continuo ? 1 : evidence_figures.bass_heirs * fmax(0, together - free) / (1 - free);
+    double free = testimony_figures.bass_free;
+    testimony->bass = testimony->continuo ? 1 : testimony_figures.bass_heirs * fmax(0, together - free) / (1 - free);
 }
 
-spz_status evidence_gather(const Findings *findings, const Rules *rules, int year, Evidence *out)
+spz_status testimony_gather(const Findings *findings, const Rules *rules, int year, Testimony *out)
 {
-    *out = (Evidence){.findings = findings, .movement = findings->map->movement, .year = year};
+    *out = (Testimony){.findings = findings, .movement = findings->map->movement, .year = year};
     note_groups(out);
     note_bass(out);
     for (size_t i = 0; i < findings->passages.count; i++)
@@ -208,16 +208,16 @@ spz_status evidence_gather(const Findings *findings, const Rules *rules, int yea
     return seconds_find_melody(findings->map, &out->melody, &out->melody_share);
 }
 
-void evidence_release(Evidence *evidence)
+void testimony_release(Testimony *testimony)
 {
-    for (size_t i = 0; i < evidence->pairs.count; i++) {
-        array_free(&evidence->pairs.at[i].antiphony);
-        array_free(&evidence->pairs.at[i].coupling);
+    for (size_t i = 0; i < testimony->pairs.count; i++) {
+        array_free(&testimony->pairs.at[i].antiphony);
+        array_free(&testimony->pairs.at[i].coupling);
     }
-    array_free(&evidence->pairs);
-    array_free(&evidence->thirds);
-    array_free(&evidence->orchestras);
-    array_free(&evidence->winds);
-    array_free(&evidence->solos);
-    array_free(&evidence->melody);
+    array_free(&testimony->pairs);
+    array_free(&testimony->thirds);
+    array_free(&testimony->orchestras);
+    array_free(&testimony->winds);
+    array_free(&testimony->solos);
+    array_free(&testimony->melody);
 }

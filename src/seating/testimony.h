@@ -1,12 +1,12 @@
-/* evidence.h - what the passages of a movement say about seating, before any arrangement is looked at: weighed passages by pair of
+/* testimony.h - what the passages of a movement say about seating, before any arrangement is looked at: weighed passages by pair of
  * sections, melody in the seconds, the bass line, the year. */
-#ifndef SEATING_EVIDENCE_H
-#define SEATING_EVIDENCE_H
+#ifndef SEATING_TESTIMONY_H
+#define SEATING_TESTIMONY_H
 #include "analysis/findings.h"
 #include "seating/rules.h"
 
 /* How passages are weighed. */
-typedef struct EvidenceFigures {
+typedef struct TestimonyFigures {
     double strength_power;  /* weight of a passage grows with this power of its strength: 0.6 counts a third of 1, 0.4 a tenth */
     double foreground_floor; /* share that a passage keeps when nothing of it is in the foreground */
     double turn_gain;       /* each entry after the second adds this share ... */
@@ -20,8 +20,8 @@ typedef struct EvidenceFigures {
     double era_middle, era_slope; /* year at which facing violins went out of use, and the years over which they did */
     double bass_free;       /* share of bars with cellos and basses in one line below which no bass line is heard */
     double bass_heirs;      /* evidence of a bass line without a continuo, cellos and basses always in one line */
-} EvidenceFigures;
-extern const EvidenceFigures evidence_figures;
+} TestimonyFigures;
+extern const TestimonyFigures testimony_figures;
 
 typedef enum PairKind { PAIR_VIOLINS, PAIR_VIOLAS_CELLOS, PAIR_VIOLINS_LOWER, PAIR_OTHERS } PairKind;
 
@@ -32,20 +32,20 @@ typedef struct Item {
 } Item;
 typedef ARRAY(Item) ItemList;
 
-typedef struct PairEvidence {
+typedef struct PairTestimony {
     spz_section a, b; /* in score order */
     PairKind kind;
     ItemList antiphony, coupling;
     double antiphony_sum, coupling_sum; /* of the weights */
-} PairEvidence;
-typedef ARRAY(PairEvidence) PairList;
+} PairTestimony;
+typedef ARRAY(PairTestimony) PairList;
 
 typedef struct BarSpan {
     size_t first, last;
 } BarSpan;
 typedef ARRAY(BarSpan) SpanList;
 
-typedef struct Evidence {
+typedef struct Testimony {
     const Movement *movement;
     const Findings *findings;
     PairList pairs;
@@ -60,16 +60,16 @@ typedef struct Evidence {
     bool continuo;
     bool has_thirds, two_orchestras;
     int year;
-} Evidence;
+} Testimony;
 
 /* SPZ_NO_MEMORY leaves what can be released. */
-spz_status evidence_gather(const Findings *findings, const Rules *rules, int year, Evidence *out);
-void evidence_release(Evidence *evidence);
+spz_status testimony_gather(const Findings *findings, const Rules *rules, int year, Testimony *out);
+void testimony_release(Testimony *testimony);
 
 /* 0..1: grows with `sum`, ever more slowly; 0.63 at `full`. */
-double evidence_saturation(double sum, double full);
+double testimony_saturation(double sum, double full);
 /* Share of the violins' weight that counts for the pair. */
-double evidence_pair_share(PairKind kind, const Rules *rules);
+double testimony_pair_share(PairKind kind, const Rules *rules);
 /* -1 (sides together) .. 1 (opposed): what the year alone suggests; 0 when it is not known. */
-double evidence_era(int year);
+double testimony_era(int year);
 #endif

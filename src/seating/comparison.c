@@ -1,19 +1,19 @@
-#include "seating/scene.h"
+#include "seating/comparison.h"
 #include "support/message.h"
 
-static spz_status check_names(const Scene *scene, const spz_sink *sink)
+static spz_status check_names(const Comparison *comparison, const spz_sink *sink)
 {
-    const char *lists[] = {scene->rules.preferred, scene->rules.forbidden, scene->rules.usual};
+    const char *lists[] = {comparison->rules.preferred, comparison->rules.forbidden, comparison->rules.usual};
     static const char *const keys[] = {"preferred", "forbidden", "usual"};
     size_t allowed = 0;
-    for (size_t i = 0; i < scene->list.count; i++)
-        allowed += scene->allowed[i];
+    for (size_t i = 0; i < comparison->list.count; i++)
+        allowed += comparison->allowed[i];
     for (size_t k = 0; k < 3; k++) {
         size_t wanted = lists[k][0] != '\0', found = 0;
         for (const char *c = lists[k]; *c; c++)
             wanted += *c == '|';
-        for (size_t i = 0; i < scene->list.count; i++)
-            found += rules_name_in(lists[k], scene->list.at[i].name);
+        for (size_t i = 0; i < comparison->list.count; i++)
+            found += rules_name_in(lists[k], comparison->list.at[i].name);
         if (found != wanted) {
             message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] %s names an arrangement that there isn't: '%s'", keys[k], lists[k]);
             return SPZ_BAD_SETTINGS;
@@ -26,9 +26,9 @@ static spz_status check_names(const Scene *scene, const spz_sink *sink)
     return SPZ_OK;
 }
 
-spz_status scene_set(const spz_settings *settings, bool thirds, const spz_sink *sink, Arena *arena, Scene *out)
+spz_status comparison_set(const spz_settings *settings, bool thirds, const spz_sink *sink, Arena *arena, Comparison *out)
 {
-    *out = (Scene){0};
+    *out = (Comparison){0};
     rules_read(settings, &out->rules);
     if (thirds)
         rules_split_violins(&out->rules);
@@ -52,11 +52,11 @@ spz_status scene_set(const spz_settings *settings, bool thirds, const spz_sink *
     return check_names(out, sink);
 }
 
-PairView scene_usual_pair(const Scene *scene, spz_section a, spz_section b)
+PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b)
 {
     PairView usual = {0};
     for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++) {
-        PairView view = geometry_pair(&scene->layouts[i], &scene->rules, a, b);
+        PairView view = geometry_pair(&comparison->layouts[i], &comparison->rules, a, b);
         usual.widths += view.widths / STANDARD_ARRANGEMENTS;
         usual.angle += view.angle / STANDARD_ARRANGEMENTS;
         usual.delay += view.delay / STANDARD_ARRANGEMENTS;
@@ -64,18 +64,18 @@ PairView scene_usual_pair(const Scene *scene, spz_section a, spz_section b)
     return usual;
 }
 
-double scene_usual_centrality(const Scene *scene)
+double comparison_usual_centrality(const Comparison *comparison)
 {
     double usual = 0;
     for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
-        usual += geometry_bass_centrality(&scene->layouts[i]) / STANDARD_ARRANGEMENTS;
+        usual += geometry_bass_centrality(&comparison->layouts[i]) / STANDARD_ARRANGEMENTS;
     return usual;
 }
 
-double scene_usual_openness(const Scene *scene, spz_section section)
+double comparison_usual_openness(const Comparison *comparison, spz_section section)
 {
     double usual = 0;
     for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
-        usual += geometry_openness(&scene->layouts[i], section) / STANDARD_ARRANGEMENTS;
+        usual += geometry_openness(&comparison->layouts[i], section) / STANDARD_ARRANGEMENTS;
     return usual;
 }

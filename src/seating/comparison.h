@@ -1,0 +1,21 @@
+/* comparison.h - everything that one judgement compares: the rules of the house and every arrangement laid out on its stage. */
+#ifndef SEATING_COMPARISON_H
+#define SEATING_COMPARISON_H
+#include "seating/geometry.h"
+
+typedef struct Comparison {
+    Rules rules;
+    ArrangementList list;                    /* third violins put in where the score has them */
+    Layout *layouts;                         /* by arrangement; in the arena */
+    bool allowed[SPZ_ARRANGEMENT_LIMIT];     /* not forbidden by the house */
+    const char *orders[SPZ_ARRANGEMENT_LIMIT];
+} Comparison;
+
+/* `settings` must outlive the comparison. SPZ_BAD_SETTINGS, told to the sink, when an arrangement is wrong or none is allowed. */
+spz_status comparison_set(const spz_settings *settings, bool thirds, const spz_sink *sink, Arena *arena, Comparison *out);
+
+/* What the four standard arrangements give on average on this stage: what each arrangement is measured against. */
+PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b);
+double comparison_usual_centrality(const Comparison *comparison);
+double comparison_usual_openness(const Comparison *comparison, spz_section section);
+#endif
