@@ -141,12 +141,23 @@ void table_note(Table *table, const char *note)
 
 static const size_t gap = 2; /* blanks between columns */
 
-/* Widths that the contents ask for; a column without a limit takes what is left of the line, if it needs that much. */
+static bool is_empty(const Table *table, int column)
+{
+    for (size_t r = 0; r < table->rows.count; r++)
+        if (*table->rows.at[r].cells[column])
+            return false;
+    return column > 0 && !table->fixed;
+}
+
+/* Widths that the contents ask for; a column without a limit takes what is left of the line, if it needs that much. An empty column
+ * has none. */
 static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COLUMNS_MOST])
 {
     int flexible = -1;
     size_t taken = 0;
     for (int c = 0; c < table->columns; c++) {
+        if (is_empty(table, c))
+            continue;
         size_t widest = table->heads[c] ? utf8_columns(table->heads[c], strlen(table->heads[c])) : 0;
         for (size_t r = 0; r < table->rows.count; r++) {
             const char *cell = table->rows.at[r].cells[c];
@@ -197,6 +208,8 @@ static void print_row(const Table *table, Buffer *out, size_t indent, const size
         more = false;
         blanks(out, indent);
         for (int c = 0; c < table->columns; c++) {
+            if (c && !widths[c])
+                continue;
             size_t length = *rest[c] ? piece_length(rest[c], widths[c]) : 0;
             if (c)
                 blanks(out, gap);

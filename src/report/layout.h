@@ -34,7 +34,7 @@ typedef struct Table {
     bool failed;                           /* out of memory */
 } Table;
 
-/* Heads and limits are views of the caller's. */
+/* Heads and limits are views of the caller's. A column that stays empty in all rows is not printed. */
 void table_begin(Table *table, int columns, const char *const *heads, const int *most);
 void table_align_right(Table *table, int column);
 void table_row(Table *table, const char *const *cells); /* copies; NULL cells are empty */

@@ -49,7 +49,7 @@ void block_sections(spz_report *report, const Shown *shown)
 /* Heads, or one movement, as a line of the overview. */
 static void overview_line(spz_report *report, const char *title, const char *seating, const char *sure)
 {
-    static const int seating_width = 34, sure_width = 8;
+    static const int seating_width = 36, sure_width = 8;
     int title_width = report->options.width - seating_width - sure_width - 4;
     Table table;
     table_begin(&table, 3, NULL, (const int[]){title_width, seating_width, sure_width});

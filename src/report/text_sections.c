@@ -108,7 +108,8 @@ static void add_row(spz_report *report, Table *table, const Shown *shown, const 
     line_where(line, &row.cells[1]);
     buffer_puts(&row.cells[2], spz_family_name(line->family));
     line_section(line, &row.cells[3]);
-    line_place(line, &row.cells[4]);
+    if (worth_correcting(line))
+        line_place(line, &row.cells[4]);
     buffer_puts(&row.cells[5], line->because);
     for (int i = 0; i < CELLS; i++)
         cells[i] = row.cells[i].text;

@@ -28,11 +28,11 @@ char *words_kind(const spz_passage *passage, char text[WORDS_TEXT])
 {
     static const char *const names[SPZ_KIND_COUNT] = {
         [SPZ_EXCHANGE] = "exchange", [SPZ_HOCKET] = "hocket",  [SPZ_SPLIT_LINE] = "split line", [SPZ_IMITATION] = "imitation",
-        [SPZ_DIV2] = "divided",      [SPZ_DIV3] = "divided", [SPZ_COUPLING] = "coupling",
+        [SPZ_DIV2] = "div.",         [SPZ_DIV3] = "div.", [SPZ_COUPLING] = "coupling",
     };
     bool divided = passage->kind == SPZ_DIV2 || passage->kind == SPZ_DIV3;
     if (divided && passage->turns > 1)
-        snprintf(text, WORDS_TEXT, "in %d", passage->turns);
+        snprintf(text, WORDS_TEXT, "div. a %d", passage->turns);
     else
         snprintf(text, WORDS_TEXT, "%s", names[passage->kind]);
     return text;

@@ -7,7 +7,7 @@ enum { WORDS_TEXT = 160 };
 
 /* '66-71', '66'; a bar without a printed number is named by its place: '(12th in the file)'. */
 char *words_bars(const spz_passage *passage, char text[WORDS_TEXT]);
-/* 'exchange', 'divisi in 3', 'coupling': what a musician calls it. */
+/* 'exchange', 'div. a 3', 'coupling': what a musician calls it. */
 char *words_kind(const spz_passage *passage, char text[WORDS_TEXT]);
 /* 'Vn I, answered by Vn II', 'Vn I with Vn II', 'Vn I', the whole chain where it has more than two. */
 char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT]);

@@ -1,0 +1,56 @@
+#!/bin/sh
+# Mistakes in the command: one line, exit status 1. Help and version: exit status 0.
+. tests/support/cli.sh
+score=corpus/brelisk-balconies-2.musicxml
+
+mistake() { # what the line says, then the arguments
+    words=$1
+    shift
+    run 1 "$@"
+    says "$words"
+    [ "$(error_lines)" = 1 ] || fault "spezzato $*: $(error_lines) lines on standard error, not one"
+    [ -s "$folder/out" ] && fault "spezzato $*: a result in spite of the mistake"
+}
+mistake "which score?"
+mistake "which score?" passages
+mistake "there is no option '--colour'" --colour "$score"
+mistake "there is no option '-x'" seating -x "$score"
+mistake "there is no option '--played'" passages --played "$score"
+mistake "--format loud" --format loud "$score"
+mistake "--format needs FORM" "$score" --format
+mistake "--all takes no value" --all=yes "$score"
+mistake "--year 3000" --year 3000 "$score"
+mistake "--year 18x" --year 18x "$score"
+mistake "--kind fugue" passages --kind exchange,fugue "$score"
+mistake "--strength loud" passages --strength loud "$score"
+mistake "--width 20" --width 20 "$score"
+mistake "--set stage" --set stage "$score"
+mistake "one word too many" settings "$score"
+run 1 --set stage.wdith=18 "$score"
+[ "$(error_lines)" = 1 ] || fault "an unknown setting: $(error_lines) lines"
+run 1 --set stage.width=wide "$score"
+[ "$(error_lines)" = 1 ] || fault "a wrong value: $(error_lines) lines"
+
+cp "$score" "$folder/own.musicxml"
+mistake "would overwrite it" "$folder/own.musicxml" -o "$folder/own.musicxml"
+same "$score" "$folder/own.musicxml" "the score that was named as output"
+
+run 0 --version
+shows "spezzato "
+run 0 --help
+for command in page seating passages sections streams settings; do
+    shows "  $command "
+    "$SPEZZATO" "$command" --help > "$folder/help" 2>&1 || fault "$command --help fails"
+    for words in "Usage: spezzato" "Options:" "Exit status:"; do
+        grep -q "$words" "$folder/help" || fault "$command --help has no '$words'"
+    done
+done
+
+# Options may stand anywhere, in all their forms.
+run 0 passages "$score" --format csv
+mv "$folder/out" "$folder/first"
+run 0 passages --format=csv -- "$score"
+same "$folder/first" "$folder/out" "options before and behind the score"
+run 0 passages -o"$folder/third" --format csv "$score"
+same "$folder/first" "$folder/third" "a file as -oFILE"
+finish
