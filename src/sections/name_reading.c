@@ -47,6 +47,12 @@ static bool joined_since(const NameReader *reader, size_t from, size_t i)
     return false;
 }
 
+/* 'Violoncelli' over 'Contrabassi' in one name needs no 'and'. */
+static bool low_pair(Instrument first, Instrument second)
+{
+    return first == INSTRUMENT_CELLO && (second == INSTRUMENT_BASS || second == INSTRUMENT_BASS_LINE);
+}
+
 static void take_string(NameReader *reader, size_t i, const Word *word)
 {
     NameReading *out = reader->out;
@@ -59,8 +65,8 @@ static void take_string(NameReader *reader, size_t i, const Word *word)
     } else if (out->instrument == INSTRUMENT_OTHER && joined_since(reader, reader->instrument_at, i)) {
         out->instrument = instrument;
         reader->instrument_at = i;
-    } else if (out->instrument != INSTRUMENT_OTHER && out->instrument != instrument && joined_since(reader, reader->instrument_at, i) &&
-               out->also == INSTRUMENT_NONE) {
+    } else if (out->instrument != INSTRUMENT_OTHER && out->instrument != instrument && out->also == INSTRUMENT_NONE &&
+               (joined_since(reader, reader->instrument_at, i) || low_pair(out->instrument, instrument))) {
         out->also = instrument;
     }
     out->plural |= word->more;
@@ -129,11 +135,15 @@ static void read_words(NameReader *reader)
 {
     for (size_t i = 0, taken = 1; i < reader->tokens.count; i += taken ? taken : 1) {
         const Word *word = vocabulary_find(&reader->tokens, i, &taken);
-        if (!word)
+        if (!word || (strlen(word->text) == 3 && taken == 2 && reader->instrument_at != TOKEN_LIMIT)) {
+            taken = 1; /* 'b c' is a continuo by itself only, not in 'Violins A B C' */
             continue;
+        }
         reader->kinds[i] = word->kind;
         reader->values[i] = word->value;
         take_word(reader, i, word);
+        for (size_t inner = 1; inner < taken; inner++)
+            reader->tokens.at[i + inner].used = true;
     }
     for (size_t i = 1; i < reader->tokens.count; i++)
         if (is_suffix(reader, i))
