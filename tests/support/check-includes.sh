@@ -13,7 +13,7 @@ allowed() {
     analysis) echo "analysis sections settings model support" ;;
     seating) echo "seating analysis sections settings model support" ;;
     season) echo "season seating analysis sections settings model support" ;;
-    report) echo "report season seating analysis sections settings model support" ;;
+    report) echo "report reader season seating analysis sections settings model support" ;;
     cli) echo "cli" ;;
     esac
 }
