@@ -132,6 +132,8 @@ void notehead_end(Reader *reader)
 {
     if (strcmp(reader_text(reader), "slash") == 0)
         reader->note.flags |= NOTE_SLASH;
+    else if (strcmp(reader_text(reader), "diamond") == 0) /* touched, not stopped; files seldom add the technical sign */
+        reader->note.flags |= NOTE_HARMONIC;
 }
 
 /* <tie> is what sounds and <tied> what is drawn; files that give only one mean both. */

@@ -64,6 +64,15 @@ static void number_in_order(Understanding *all, const Siblings *violins)
                             violins->count);
 }
 
+/* Basses close the strings: a violin below them is no line of the section. */
+static bool stands_below_basses(const PartReading *violin, const PartReading *before)
+{
+    for (const PartReading *part = before; part < violin; part++)
+        if (part->name.instrument == INSTRUMENT_BASS)
+            return true;
+    return false;
+}
+
 /* A violin part without a number beside numbered ones. */
 static void settle_among_numbered(const Siblings *violins, size_t index)
 {
@@ -80,6 +89,10 @@ static void settle_among_numbered(const Siblings *violins, size_t index)
         part->name.ordinal = 1;
         part->role = SPZ_SOLO;
         part->extra = "it stands before the numbered violins without a number";
+    } else if (stands_below_basses(part, violins->at[index - 1])) {
+        part->name.ordinal = before;
+        part->role = SPZ_SOLO;
+        part->extra = "it stands below the basses, apart from the section";
     } else {
         part->name.ordinal = before;
         part->extra = "it stands below them as another line";
