@@ -7,7 +7,7 @@ bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, 
 bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_hearing *out);
 
 /* A pair in short. Widths: the mean over the listeners (front, middle, back and sides a quarter each) of the angle as a multiple
- * of the hall's blur. Delay: the mean of front desks, centres and last desks, in seconds. Zeros where one is not on stage. */
+ * of the hall's blur. Delay: the mean of front desks, centres and last rows, in seconds. Zeros where one is not on stage. */
 typedef struct PairView {
     double widths, angle, delay; /* angle: degrees from the middle seats */
 } PairView;

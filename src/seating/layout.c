@@ -192,8 +192,26 @@ static void add_to_spot(Spot *spot, const spz_stage_desk *desk)
     spot->centre.x += (here.x - spot->centre.x) * weight / all;
     spot->centre.y += (here.y - spot->centre.y) * weight / all;
     spot->centre.z += (here.z - spot->centre.z) * weight / all;
-    spot->back = here;
     spot->weight = all;
+}
+
+/* The last row: the desks that sit as far out as any of their section. */
+static Place middle_of_last_row(const Layout *layout, spz_section section)
+{
+    double far = 0;
+    Place sum = {0, 0, 0};
+    int count = 0;
+    for (size_t i = 0; i < layout->desk_count; i++)
+        if (layout->desks[i].section == section)
+            far = fmax(far, hypot(layout->desks[i].x, layout->desks[i].y));
+    for (size_t i = 0; i < layout->desk_count; i++) {
+        const spz_stage_desk *desk = &layout->desks[i];
+        if (desk->section != section || hypot(desk->x, desk->y) < far - 0.01)
+            continue;
+        sum = (Place){sum.x + desk->x, sum.y + desk->y, sum.z + desk->z};
+        count++;
+    }
+    return count ? (Place){sum.x / count, sum.y / count, sum.z / count} : sum;
 }
 
 static void note_spots(Layout *layout)
@@ -204,6 +222,8 @@ static void note_spots(Layout *layout)
         add_to_spot(&layout->spots[desk->section], desk);
         add_to_spot(&layout->spots[violins ? SPZ_VIOLINS : SPZ_STRINGS], desk);
     }
+    for (spz_section s = SPZ_VN1; s <= SPZ_DB; s++)
+        layout->spots[s].back = middle_of_last_row(layout, s);
     static const spz_section sets[] = {SPZ_VIOLINS, SPZ_STRINGS};
     for (size_t i = 0; i < 2; i++)
         layout->spots[sets[i]].front = layout->spots[sets[i]].back = layout->spots[sets[i]].centre;

@@ -16,7 +16,7 @@ typedef struct Place {
 } Place;
 
 typedef struct Spot { /* where a section sits, in short */
-    Place front, centre, back; /* front desk, weighted middle of all players, last desk */
+    Place front, centre, back; /* front desk, middle of all players, middle of the last row */
     double weight;             /* players; 0: not on the stage */
 } Spot;
 

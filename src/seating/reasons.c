@@ -53,7 +53,14 @@ static void count_kinds(Case *c, const ItemList *items)
             buffer_printf(&c->text, "%s%zu %s", any ? ", " : "", of[kind], of[kind] == 1 ? spz_kind_name((spz_kind)kind) : plural[kind]);
             any = true;
         }
-    buffer_printf(&c->text, " (%zu striking, %zu clear, %zu marginal)", striking, clear, items->count - striking - clear);
+    const struct { size_t count; const char *word; } words[] = {{striking, "striking"}, {clear, "clear"}, {items->count - striking - clear, "marginal"}};
+    bool open = false;
+    for (size_t i = 0; i < 3; i++)
+        if (words[i].count) {
+            buffer_printf(&c->text, "%s%zu %s", open ? ", " : " (", words[i].count, words[i].word);
+            open = true;
+        }
+    buffer_puts(&c->text, open ? ")" : "");
 }
 
 static spz_status name_weightiest(Case *c, const ItemList *items)
@@ -78,7 +85,8 @@ static spz_status reason_antiphony(Case *c, const PairTestimony *pair, double sh
     buffer_puts(&c->text, " answer each other: ");
     count_kinds(c, &pair->antiphony);
     spz_status status = name_weightiest(c, &pair->antiphony);
-    buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, with %s %.0f", here.angle, rival_name(c), there.angle);
+    buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, against %.0f with '%s'", here.angle, there.angle,
+                  rival_name(c));
     if (!bars_write_items(&c->bars, c->testimony->movement, &pair->antiphony, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
@@ -107,7 +115,7 @@ static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double sha
     open_with(c, points, pair->a, pair->b);
     buffer_printf(&c->text, " move together in %zu %s", pair->coupling.count, pair->coupling.count == 1 ? "passage" : "passages");
     spz_status status = name_weightiest(c, &pair->coupling);
-    buffer_printf(&c->text, "; sound takes %.0f ms between them, with %s %.0f ms", 1000 * here.delay, rival_name(c), 1000 * there.delay);
+    buffer_printf(&c->text, "; sound takes %.0f ms between them, against %.0f with '%s'", 1000 * here.delay, 1000 * there.delay, rival_name(c));
     if (shortest > 0)
         buffer_printf(&c->text, "; their shortest shared note, %.2f s, allows %.0f ms", shortest,
                       1000 * acoustics_tolerance(shortest, c->comparison->rules.hearing));
@@ -169,9 +177,9 @@ static spz_status reason_bass(Case *c)
     if (!open_term(c, TERM_BASS, &points))
         return SPZ_OK;
     say(c, c->testimony->continuo ? "the music is built over a continuo" : "cellos and basses hardly ever part");
-    buffer_printf(&c->text, ": the bass belongs in the middle of the sound, where it is %.0f of 100, with %s %.0f",
-                  100 * geometry_bass_centrality(&c->comparison->layouts[c->own]), rival_name(c),
-                  100 * geometry_bass_centrality(&c->comparison->layouts[c->rival]));
+    buffer_printf(&c->text, ": the bass belongs in the middle of the sound, where it is %.0f of 100, against %.0f with '%s'",
+                  100 * geometry_bass_centrality(&c->comparison->layouts[c->own]),
+                  100 * geometry_bass_centrality(&c->comparison->layouts[c->rival]), rival_name(c));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
 }
 

@@ -66,7 +66,8 @@ static void try_factor(Standing *s, Term term, double factor)
         return;
     if (best_of_placing(s, own, term, factor) > best_of_placing(s, !own, term, factor) + 1e-6)
         return;
-    if (s->factor <= 0 || fabs(log(factor)) < fabs(log(s->factor))) {
+    double nearer = s->factor > 0 ? fabs(log(s->factor)) - fabs(log(factor)) : 1;
+    if (nearer > 1e-6 || (nearer > -1e-6 && factor > s->factor)) { /* of two equals the one that asks for more of something */
         s->factor = factor;
         s->turning = term;
     }

@@ -45,7 +45,7 @@ const spz_setting settings_table[] = {
 
     NUMBER("weights", "antiphony", "12", 0, 100, "points", "full evidence of sections that answer each other gains this much for each blur's width between them",
            "common practice; docs/method-seating.md"),
-    NUMBER("weights", "ensemble", "20", 0, 100, "points", "full evidence of sections that move together costs this much for each whole tolerance of delay between them",
+    NUMBER("weights", "ensemble", "30", 0, 100, "points", "full evidence of sections that move together costs this much for each whole tolerance of delay between them",
            "common practice; docs/method-seating.md"),
     NUMBER("weights", "three", "28", 0, 100, "points", "full evidence of violins in three parts sets seating them together this far ahead of opposed",
            "common practice; docs/method-seating.md"),
