@@ -1,0 +1,22 @@
+/* rows.h - from the cells of one row to a work of a concert. */
+#ifndef SEASON_ROWS_H
+#define SEASON_ROWS_H
+#include "season/table.h"
+
+typedef struct Row {
+    long line;
+    char *cells[COLUMN_COUNT]; /* trimmed; "" where there is none */
+} Row;
+
+typedef struct Rows {
+    Table *table;
+    const spz_sink *sink;
+    long concert;   /* index of the row above's; -1: none yet */
+    double order;   /* of the row above */
+} Rows;
+
+/* Adds the row, or says why it can't be used. SPZ_NO_MEMORY. */
+spz_status rows_add(Rows *rows, const Row *row);
+/* Puts the works of each concert in order. */
+void rows_finish(Rows *rows);
+#endif

@@ -1,0 +1,222 @@
+/* Tables of a season as people keep them. */
+#include "season/cells.h"
+#include "season/table.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+typedef struct Heard {
+    int errors, doubts;
+    long line; /* of the last error */
+    char text[400];
+} Heard;
+
+static void hear(void *context, const spz_message *message)
+{
+    Heard *heard = context;
+    heard->doubts += message->severity == SPZ_DOUBT;
+    if (message->severity != SPZ_ERROR)
+        return;
+    heard->errors++;
+    heard->line = message->line;
+    snprintf(heard->text, sizeof heard->text, "%s", message->text);
+}
+
+static spz_status read_bytes(const char *text, size_t length, Table *table, Heard *heard)
+{
+    char path[] = "season-table-XXXXXX";
+    int file = mkstemp(path);
+    *heard = (Heard){0};
+    CU_ASSERT_TRUE_FATAL(file >= 0);
+    CU_ASSERT_EQUAL(write(file, text, length), (ssize_t)length);
+    close(file);
+    spz_status status = table_read(path, &(spz_sink){hear, heard}, table);
+    unlink(path);
+    return status;
+}
+
+static spz_status read_text(const char *text, Table *table, Heard *heard)
+{
+    return read_bytes(text, strlen(text), table, heard);
+}
+
+static void the_columns_may_stand_in_any_order(void)
+{
+    static const char *const tables[] = {
+        "concert,date,hall,order,work,score\nOpening,2027-03-14,Old Mill,1,Serenade,a.xml\n",
+        "score;Work;ORDER;Hall;Date;Concert\na.xml;Serenade;1;Old Mill;14.3.2027;Opening\n",
+        "\xEF\xBB\xBF" "Score , work,order,hall,date,concert\r\na.xml,Serenade,1, Old Mill ,2027/3/14,Opening\r\n",
+        "Our season\n\nconcert\t,date,hall,order,work,score\nOpening,2027-03-14,Old Mill,1,\"Serenade\",a.xml",
+    };
+    for (size_t i = 0; i < COUNT(tables); i++) {
+        Table table;
+        Heard heard;
+        CU_ASSERT_EQUAL(read_text(tables[i], &table, &heard), SPZ_OK);
+        CU_ASSERT_EQUAL_FATAL(table.concerts.count, 1);
+        const TableConcert *concert = &table.concerts.at[0];
+        CU_ASSERT_STRING_EQUAL(concert->name, "Opening");
+        CU_ASSERT_STRING_EQUAL(concert->hall, "Old Mill");
+        CU_ASSERT_EQUAL(date_compare(concert->date, (Date){2027, 3, 14}), 0);
+        CU_ASSERT_EQUAL_FATAL(concert->works.count, 1);
+        CU_ASSERT_STRING_EQUAL(concert->works.at[0].title, "Serenade");
+        CU_ASSERT_STRING_EQUAL(concert->works.at[0].scores, "a.xml");
+        CU_ASSERT_EQUAL(heard.errors, 0);
+        table_free(&table);
+    }
+}
+
+static void a_row_that_cannot_be_used_is_told_with_its_line_and_the_rest_goes_on(void)
+{
+    static const struct { const char *row, *word; } bad[] = {
+        {",,,,,,", NULL},
+        {"A,31.2.2027,,1,Piece,x.xml,", "31.2.2027"},
+        {"A,3/4/2027,,1,Piece,x.xml,", "3/4/2027"},
+        {"A,,,first,Piece,x.xml,", "first"},
+        {"A,,,1,Piece,x.xml,perhaps", "perhaps"},
+        {"A,,,1,,,", "neither"},
+        {"A,,,1,Piece,x.xml,,more", "more cells"},
+        {"A,,,1,Pi\xE8" "ce,x.xml,", "UTF-8"},
+        {"A,,,1,\"Piece,x.xml,", "quotation"},
+    };
+    for (size_t i = 0; i < COUNT(bad); i++) {
+        char text[300];
+        Table table;
+        Heard heard;
+        snprintf(text, sizeof text, "concert,date,hall,order,work,score,interval after\nA,,,1,First,a.xml,\n%s\nA,,,2,Last,b.xml,\n", bad[i].row);
+        CU_ASSERT_EQUAL(read_text(text, &table, &heard), SPZ_OK);
+        CU_ASSERT_EQUAL_FATAL(table.concerts.count, 1);
+        CU_ASSERT_EQUAL(table.concerts.at[0].works.count, 2);
+        CU_ASSERT_EQUAL(heard.errors, bad[i].word ? 1 : 0);
+        CU_ASSERT_EQUAL(table.faults, bad[i].word ? 1 : 0);
+        if (bad[i].word) {
+            CU_ASSERT_EQUAL(heard.line, 3);
+            CU_ASSERT_PTR_NOT_NULL(strstr(heard.text, bad[i].word));
+        }
+        table_free(&table);
+    }
+}
+
+static void a_line_end_in_a_cell_does_not_shift_the_lines_of_later_rows(void)
+{
+    Table table;
+    Heard heard;
+    CU_ASSERT_EQUAL(read_text("concert,work,score,date\n\nA,\"Piece\nin two lines\",x.xml,\nA,B,c.xml,never\n", &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.count, 1);
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.at[0].line, 3);
+    CU_ASSERT_STRING_EQUAL(table.concerts.at[0].works.at[0].title, "Piece\nin two lines");
+    CU_ASSERT_EQUAL(heard.line, 5);
+    table_free(&table);
+}
+
+static void empty_cells_go_on_from_the_row_above(void)
+{
+    Table table;
+    Heard heard;
+    const char *text = "concert,date,hall,work,score,composed,interval\n"
+                       "A,2027-01-02,Mill,One,1.xml,c. 1788,yes\n,,,Two,2.xml,1804-06,\nB,2027-01-01,Barn,Three,3.xml,old,\n,,,Four,4.xml,,x\n";
+    CU_ASSERT_EQUAL(read_text(text, &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.count, 2);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.at[0].works.count, 2);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.at[1].works.count, 2);
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.at[0].year, 1788);
+    CU_ASSERT_TRUE(table.concerts.at[0].works.at[0].interval_after);
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.at[1].year, 1804);
+    CU_ASSERT_FALSE(table.concerts.at[0].works.at[1].interval_after);
+    CU_ASSERT_STRING_EQUAL(table.concerts.at[1].hall, "Barn");
+    CU_ASSERT_EQUAL(heard.doubts, 1); /* 'old' is no year */
+    table_free(&table);
+}
+
+static void works_follow_their_order_and_a_repeat_on_another_day_is_another_concert(void)
+{
+    Table table;
+    Heard heard;
+    const char *text = "concert,date,order,work,score\nA,2027-01-02,2,Second,b\nA,2027-01-02,1,First,a\nA,2027-01-03,1,First,a\n"
+                       "A,2027-01-02,1.5,Between,c\n";
+    CU_ASSERT_EQUAL(read_text(text, &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.count, 2);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.at[0].works.count, 3);
+    CU_ASSERT_STRING_EQUAL(table.concerts.at[0].works.at[0].title, "First");
+    CU_ASSERT_STRING_EQUAL(table.concerts.at[0].works.at[1].title, "Between");
+    CU_ASSERT_STRING_EQUAL(table.concerts.at[0].works.at[2].title, "Second");
+    table_free(&table);
+}
+
+static void one_concert_is_in_one_hall(void)
+{
+    Table table;
+    Heard heard;
+    CU_ASSERT_EQUAL(read_text("concert,hall,work,score\nA,Mill,One,1\nA,Barn,Two,2\n", &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL(heard.errors, 1);
+    CU_ASSERT_EQUAL(heard.line, 3);
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.count, 1);
+    table_free(&table);
+}
+
+static void what_is_no_table_is_refused(void)
+{
+    static const struct { const char *text; size_t length; spz_status status; } bad[] = {
+        {"", 0, SPZ_EMPTY},
+        {"just words\nand more\n", 20, SPZ_BAD_SETTINGS},
+        {"\xFF\xFE" "c\0o\0", 6, SPZ_BAD_SETTINGS},
+        {"concert,date\nA,2027-01-01\n", 26, SPZ_BAD_SETTINGS},
+        {"\0\0\0\0", 4, SPZ_BAD_SETTINGS},
+    };
+    for (size_t i = 0; i < COUNT(bad); i++) {
+        Table table;
+        Heard heard;
+        CU_ASSERT_EQUAL(read_bytes(bad[i].text, bad[i].length, &table, &heard), bad[i].status);
+        CU_ASSERT_EQUAL(heard.errors, 1);
+        table_free(&table);
+    }
+    Table table;
+    CU_ASSERT_EQUAL(table_read("no such table.csv", NULL, &table), SPZ_CANNOT_OPEN);
+    table_free(&table);
+}
+
+/* Weekdays of the Gregorian calendar: 15 October 1582 was a Friday (papal bull Inter gravissimas), 1 January 2000 a Saturday. */
+static void days_have_the_weekday_that_the_calendar_gives_them(void)
+{
+    CU_ASSERT_EQUAL(date_weekday((Date){1582, 10, 15}), 4);
+    CU_ASSERT_EQUAL(date_weekday((Date){2000, 1, 1}), 5);
+    CU_ASSERT_EQUAL(date_weekday((Date){2000, 2, 29}), 1);
+    int weekday = date_weekday((Date){1999, 12, 31});
+    for (int year = 2000; year < 2401; year++)
+        for (int month = 1; month <= 12; month++)
+            for (int day = 1; day <= date_days_of_month(year, month); day++) {
+                weekday = (weekday + 1) % 7;
+                if (date_weekday((Date){year, month, day}) != weekday)
+                    CU_FAIL("a weekday is left out");
+            }
+    CU_ASSERT_EQUAL(weekday, date_weekday((Date){2000, 12, 31})); /* 400 years are whole weeks */
+}
+
+static void only_days_that_exist_are_read(void)
+{
+    static const char *const bad[] = {"", "2027", "2027-02-29", "2027-13-01", "2027-00-10", "2027-01-32", "1.2.", "1-2-2027", "2027-1/2", "2027-01-01x", "99999-1-1"};
+    Date date;
+    for (size_t i = 0; i < COUNT(bad); i++)
+        CU_ASSERT_FALSE(date_read(bad[i], &date));
+    CU_ASSERT_TRUE(date_read("2028-02-29", &date));
+    CU_ASSERT_TRUE(date_read("29. 2. 2028", &date));
+    CU_ASSERT_EQUAL(date.month, 2);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(the_columns_may_stand_in_any_order),
+    STATEMENT(a_row_that_cannot_be_used_is_told_with_its_line_and_the_rest_goes_on),
+    STATEMENT(a_line_end_in_a_cell_does_not_shift_the_lines_of_later_rows),
+    STATEMENT(empty_cells_go_on_from_the_row_above),
+    STATEMENT(works_follow_their_order_and_a_repeat_on_another_day_is_another_concert),
+    STATEMENT(one_concert_is_in_one_hall),
+    STATEMENT(what_is_no_table_is_refused),
+    STATEMENT(days_have_the_weekday_that_the_calendar_gives_them),
+    STATEMENT(only_days_that_exist_are_read),
+};
+
+void suite_season_table(void)
+{
+    suite_of("season's table", statements, COUNT(statements));
+}
