@@ -25,7 +25,7 @@ int lines_in_bar(const BarWriting *bar)
     if (!bar->heard)
         return 0;
     if ((double)bar->at_least[2] < rules.thick * (double)bar->heard)
-        return 1;
+        return bar->in_turn ? 2 : 1;
     int lines = 2;
     while (lines < 4 && (double)bar->at_least[lines + 1] >= rules.lines * (double)bar->at_least[2])
         lines++;
@@ -37,6 +37,8 @@ static BarKind kind_of(const BarWriting *bar)
     int lines = lines_in_bar(bar);
     if (lines < 2)
         return lines ? BAR_SINGLE : BAR_SILENT;
+    if (bar->in_turn)
+        return BAR_FIRM;
     Ticks firm = bar->evidence[EVIDENCE_MARK] + bar->evidence[EVIDENCE_PARTS] + bar->evidence[EVIDENCE_HAND];
     if ((double)firm >= rules.firm * (double)bar->at_least[2])
         return BAR_FIRM;
@@ -63,6 +65,10 @@ static void add_counts(BarWriting *sum, const BarWriting *bar)
     sum->fifths = (uint16_t)(sum->fifths + bar->fifths);
     sum->tremolo = (uint16_t)(sum->tremolo + bar->tremolo);
     sum->plucked = (uint16_t)(sum->plucked + bar->plucked);
+    if (bar->in_turn && lines_in_bar(bar) == 2 && (double)bar->at_least[2] < rules.thick * (double)bar->heard) {
+        sum->thick = (uint16_t)(sum->thick + bar->attacks); /* they move apart throughout */
+        sum->apart = (uint16_t)(sum->apart + bar->attacks);
+    }
 }
 
 static void add_bar(BarWriting *sum, const BarWriting *bar)
@@ -149,12 +155,34 @@ static void trim(const BarWriting *bars, size_t *first, size_t *last)
         --*last;
 }
 
+/* Where the section goes from two lines to three, or back, for long enough, a new stretch begins: returns the last bar before that. */
+static size_t same_division(const BarWriting *bars, size_t first, size_t last)
+{
+    size_t since = first; /* first bar of the newest run of other lines */
+    bool many = lines_in_bar(&bars[first]) > 2;
+    size_t run = 0;
+    for (size_t i = first; i <= last; i++) {
+        int lines = lines_in_bar(&bars[i]);
+        if (lines < 2 || (lines > 2) == many) {
+            run = lines < 2 ? run : 0;
+            continue;
+        }
+        since = run ? since : i;
+        run++;
+        if (run >= rules.least_bars && since - first >= rules.least_bars)
+            return since - 1;
+        if (run >= rules.least_bars && since - first < rules.least_bars)
+            many = !many; /* the first bars were too few to stand for themselves */
+    }
+    return last;
+}
+
 spz_status stretches_find(const BarWriting *bars, size_t bar_count, const Company *company, StretchList *out)
 {
     for (size_t i = 0; i < bar_count; i++) {
         if (kind_of(&bars[i]) < BAR_CHORDS)
             continue;
-        size_t first = i, last = reach(bars, bar_count, i);
+        size_t first = i, last = same_division(bars, i, reach(bars, bar_count, i));
         i = last;
         trim(bars, &first, &last);
         Stretch stretch = stretch_of(bars, first, last, company);

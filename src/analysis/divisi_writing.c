@@ -4,7 +4,7 @@
 #include <string.h>
 
 /* More sounds of one section at once than any score writes: later ones at that moment are left out of the count. */
-enum { ACTIVE_MOST = 32, STOP_MEMORY = 256 };
+enum { ACTIVE_MOST = 32, STOP_MEMORY = 256, VOICES_MOST = 8 };
 
 /* A mark lapses when it is plainly no longer followed, because many scores never write the 'unis.': this many bars of playing in one
  * line (one or two such bars still occur inside a divided passage), or of rest (after which parts say 'div.' again). */
@@ -32,6 +32,10 @@ typedef struct Sweep {
     const GroupSound *active[ACTIVE_MOST];
     int active_count;
     size_t next_sound;
+    const GroupSound *voices[VOICES_MOST]; /* one sound of each voice that began a note in this bar */
+    uint16_t alone[VOICES_MOST];           /* moments at which it began one and no other voice did */
+    int voice_count;
+    bool several_players;      /* of these voices, for certain */
     StopMemory memory[STOP_MEMORY];
 } Sweep;
 
@@ -213,6 +217,62 @@ static void drop_ended(Sweep *sweep, Ticks now)
     sweep->active_count = kept;
 }
 
+/* Harmonics are often printed as chords: the stopped note, a diamond where the string is touched, and what is heard. Only the highest
+ * note counts; `index` is any note of the chord. The others are recognised by a touched note at that moment in their voice, a third to a
+ * fifth above the lowest. */
+static bool is_part_of_harmonic(const Group *group, size_t index)
+{
+    const GroupSound *sound = &group->sounds[index];
+    const GroupSound *highest = sound, *lowest = sound, *touched = NULL;
+    size_t from = index, past = index + 1;
+    while (from > 0 && group->sounds[from - 1].onset == sound->onset)
+        from--;
+    while (past < group->sound_count && group->sounds[past].onset == sound->onset)
+        past++;
+    for (size_t i = from; i < past; i++) {
+        const GroupSound *other = &group->sounds[i];
+        if (!same_voice(other, sound) || !other->duration)
+            continue;
+        highest = other->note->midi > highest->note->midi ? other : highest;
+        lowest = other->note->midi < lowest->note->midi ? other : lowest;
+        touched = other->note->flags & NOTE_HARMONIC ? other : touched;
+    }
+    if (!touched || sound == highest)
+        return false;
+    int reach = touched->note->midi - lowest->note->midi;
+    return reach >= 3 && reach <= 7;
+}
+
+static int voice_of(Sweep *sweep, const GroupSound *sound)
+{
+    for (int i = 0; i < sweep->voice_count; i++)
+        if (same_voice(sweep->voices[i], sound))
+            return i;
+    if (sweep->voice_count == VOICES_MOST)
+        return 0;
+    for (int i = 0; i < sweep->voice_count; i++)
+        sweep->several_players |= !same_player(sweep->voices[i], sound);
+    sweep->voices[sweep->voice_count] = sound;
+    sweep->alone[sweep->voice_count] = 0;
+    return sweep->voice_count++;
+}
+
+/* Keeps account of which voice moves at this moment, and whether it does so alone. */
+static void note_voices_beginning(Sweep *sweep, Ticks now)
+{
+    int first = -1;
+    bool alone = true;
+    for (int i = 0; i < sweep->active_count; i++) {
+        if (sweep->active[i]->onset != now)
+            continue;
+        int voice = voice_of(sweep, sweep->active[i]);
+        alone &= first < 0 || voice == first;
+        first = voice;
+    }
+    if (first >= 0 && alone)
+        sweep->alone[first]++;
+}
+
 static bool take_beginning(Sweep *sweep, Ticks now)
 {
     bool any = false;
@@ -220,10 +280,12 @@ static bool take_beginning(Sweep *sweep, Ticks now)
         const GroupSound *sound = &sweep->group->sounds[sweep->next_sound];
         if (sound->onset > now)
             break;
-        if (sound->duration > 0 && sound->note->midi >= 0 && sweep->active_count < ACTIVE_MOST) {
-            sweep->active[sweep->active_count++] = sound;
-            any = true;
-        }
+        if (sound->duration <= 0 || sound->note->midi < 0 || sweep->active_count == ACTIVE_MOST)
+            continue;
+        if (is_part_of_harmonic(sweep->group, sweep->next_sound))
+            continue;
+        sweep->active[sweep->active_count++] = sound;
+        any = true;
     }
     return any;
 }
@@ -301,21 +363,40 @@ static void let_marks_lapse(Sweep *sweep)
     }
 }
 
+/* Voices of several players that take turns are lines all the same, even where they hardly sound together. */
+static void judge_turns(Sweep *sweep)
+{
+    bool several = sweep->several_players;
+    int moving = 0;
+    for (size_t i = 0; i < sweep->group->line_count; i++)
+        several |= sweep->states[i].now.divided && sweep->states[i].heard_in_bar;
+    for (int i = 0; i < sweep->voice_count; i++)
+        moving += sweep->alone[i] > 0;
+    sweep->bar->in_turn = several && moving > 1;
+    for (size_t i = 0; i < sweep->group->line_count && sweep->bar->in_turn; i++)
+        sweep->states[i].thick_in_bar |= sweep->states[i].heard_in_bar;
+}
+
 static void sweep_bar(Sweep *sweep, const Bar *bar)
 {
     Ticks now = bar->onset, end = bar->onset + bar->length;
+    sweep->voice_count = 0;
+    sweep->several_players = false;
     mind_endings(sweep, bar);
     while (now < end) {
         read_marks(sweep, now);
         drop_ended(sweep, now);
-        if (take_beginning(sweep, now))
+        if (take_beginning(sweep, now)) {
+            note_voices_beginning(sweep, now);
             count_attack(sweep, now);
+        }
         Ticks until = next_moment(sweep, end);
         book_time(sweep, until - now);
         now = until > now ? until : end;
     }
     read_marks(sweep, end - 1);
     note_state(sweep);
+    judge_turns(sweep);
     let_marks_lapse(sweep);
 }
 

@@ -1,6 +1,6 @@
 /* divisi_writing.h - bar by bar: in how many lines a group plays, and what shows that more than one player is meant.
  *
- * One sweep over the group's sounds. At every moment the sounding pitches are counted (a unison of two voices is one), and the time
+ * One sweep over the group's sounds. A harmonic written out as a chord (stopped, touched, sounding) is one note. At every moment the sounding pitches are counted (a unison of two voices is one), and the time
  * in which there are two or more is booked under the strongest evidence for a division: a mark in force, different parts or
  * staves, a chord that one player can't stop, several voices on the staff; what is left are chords that one player can stop. Cost: the
  * number of sounds times the few that sound together. */
@@ -20,6 +20,7 @@ typedef struct BarWriting {
     uint16_t upper, lower;         /* of these, moments at which the upper / lower voice moves */
     uint16_t thirds, sixths, octaves, fifths; /* of the thick moments with two pitches */
     uint16_t tremolo, plucked;     /* thick moments */
+    bool in_turn;                  /* two voices of several players, each of which begins notes while the other doesn't */
     uint8_t said;                  /* lines that the mark in force asks for; 0 where it doesn't say */
     bool by_desk, half, solo;      /* what the marks in force say */
     bool mark_begins;              /* a 'div.' stands in this bar */
