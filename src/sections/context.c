@@ -27,10 +27,10 @@ static void settle_either(Understanding *all, size_t index)
         family = neighbour(all, index, 1);
     if (family == SPZ_FAMILY_VOICES) {
         part->name.instrument = INSTRUMENT_OTHER;
-        part->extra = "it stands among the voices";
+        understanding_add(all, part, "it stands among the voices");
     } else {
         part->name.instrument = string_meaning(part->name.instrument);
-        part->extra = family == SPZ_FAMILY_STRINGS ? "it stands among the strings" : "no voices stand beside it";
+        understanding_add(all, part, family == SPZ_FAMILY_STRINGS ? "it stands among the strings" : "no voices stand beside it");
         family = SPZ_FAMILY_STRINGS;
     }
     part->name.family = family;
@@ -53,14 +53,14 @@ static void settle_bass_line(Understanding *all, size_t index)
         part->name.instrument = INSTRUMENT_OTHER;
         part->name.family = SPZ_FAMILY_KEYBOARD;
         part->role = SPZ_CONTINUO;
-        part->extra = "cellos or basses have a part of their own";
+        understanding_add(all, part, "cellos or basses have a part of their own");
     } else if (cellos) {
         part->name.instrument = INSTRUMENT_BASS;
-        part->extra = "the cellos have a part of their own";
+        understanding_add(all, part, "the cellos have a part of their own");
     } else {
         part->name.instrument = INSTRUMENT_CELLO;
         part->name.also = basses ? INSTRUMENT_NONE : INSTRUMENT_BASS;
-        part->extra = basses ? "the basses have a part of their own" : "no other part is there for cellos or basses";
+        understanding_add(all, part, basses ? "the basses have a part of their own" : "no other part is there for cellos or basses");
     }
 }
 

@@ -23,12 +23,14 @@ static spz_line whole_part(LineMaker *maker, size_t index)
     const PartReading *part = &maker->all->parts[index];
     spz_line line = { .part = index, .family = part->name.family, .orchestra = part->name.orchestra, .role = part->role, .desk = part->desk,
                       .number = part->number, .division = part->division, .left_out = part->left_out };
+    line.because = both_clauses(maker, part);
+    if (part->left_out)
+        return line;
     line.section = section_of(part->name.instrument, part->name.ordinal);
     if (part->name.instrument == INSTRUMENT_VIOLIN && part->name.ordinal2)
         line.also = section_of(INSTRUMENT_VIOLIN, part->name.ordinal2);
     else if (part->name.also != part->name.instrument)
         line.also = section_of(part->name.also, part->name.ordinal);
-    line.because = both_clauses(maker, part);
     return line;
 }
 
@@ -114,7 +116,9 @@ static void guessed_lines(LineMaker *maker, size_t index)
 {
     const Part *part = &maker->all->movement->parts[index];
     spz_line line = whole_part(maker, index);
-    if (maker->all->parts[index].name.instrument == INSTRUMENT_STRINGS)
+    if (line.left_out)
+        push(maker, line);
+    else if (maker->all->parts[index].name.instrument == INSTRUMENT_STRINGS)
         strings_on_staves(maker, line, part->staves);
     else if (line.also && part->staves > 1)
         two_on_staves(maker, line, part->staves);
@@ -197,14 +201,10 @@ static void part_lines(LineMaker *maker, size_t index)
 /* The name that fits this part alone in a settings file. */
 static const char *part_key(const Understanding *all, size_t index, char *text, size_t size)
 {
-    const char *name = all->movement->parts[index].name;
-    char own[160], other[160];
-    name_fold(name, own, sizeof own);
+    const char *name = all->movement->parts[index].name, *own = all->parts[index].folded;
     bool usable = own[0] && strlen(name) < 60 && !strpbrk(name, "=:;[]#\n\r");
-    for (size_t i = 0; i < all->movement->part_count && usable; i++) {
-        name_fold(all->movement->parts[i].name, other, sizeof other);
-        usable = i == index || strcmp(own, other) != 0;
-    }
+    for (size_t i = 0; i < all->movement->part_count && usable; i++)
+        usable = i == index || strcmp(own, all->parts[i].folded) != 0;
     if (usable)
         snprintf(text, size, "%s", name);
     else
@@ -240,6 +240,26 @@ static const char *advice_for(const Understanding *all, const spz_line *line)
     return arena_string(all->arena, text);
 }
 
+static bool same_line(const spz_line *a, const spz_line *b)
+{
+    return a->section && a->section == b->section && !a->also && !b->also && a->orchestra == b->orchestra && a->number == b->number &&
+           a->role == SPZ_TUTTI && b->role == SPZ_TUTTI && !a->left_out && !b->left_out;
+}
+
+/* Staves of one part and parts of one section may have got the same line number: then the lines are counted from the top. */
+static void count_lines(LineMaker *maker, size_t first)
+{
+    spz_line *lines = maker->lines.at;
+    bool doubled = false;
+    for (size_t i = first; i < maker->lines.count; i++)
+        for (size_t k = i + 1; k < maker->lines.count && same_line(&lines[i], &lines[first]); k++)
+            doubled |= same_line(&lines[i], &lines[k]) && lines[i].division == lines[k].division;
+    int count = 0;
+    for (size_t i = first; i < maker->lines.count && doubled; i++)
+        if (same_line(&lines[i], &lines[first]))
+            lines[i].division = ++count;
+}
+
 static spz_status keep(LineMaker *maker)
 {
     SectionMap *map = maker->map;
@@ -262,6 +282,9 @@ spz_status lines_make(Understanding *all, SectionMap *map)
     LineMaker maker = { .all = all, .map = map };
     for (size_t i = 0; i < all->movement->part_count; i++)
         part_lines(&maker, i);
+    for (size_t i = 0; i < maker.lines.count; i++)
+        if (!maker.lines.at[i].voice)
+            count_lines(&maker, i);
     spz_status status = maker.out_of_memory || all->out_of_memory ? SPZ_NO_MEMORY : keep(&maker);
     array_free(&maker.lines);
     return status;

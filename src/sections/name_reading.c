@@ -9,7 +9,8 @@ typedef struct NameReader {
     WordKind kinds[TOKEN_LIMIT];  /* of the word that starts at this token; WORD_UNKNOWN inside a longer one */
     int values[TOKEN_LIMIT];
     size_t instrument_at;         /* token of the instrument; TOKEN_LIMIT for none */
-    bool family_sure;
+    bool family_sure;             /* a word has settled the family whatever others say */
+    bool register_only;           /* so far only a voice's register is named */
 } NameReader;
 
 bool instrument_is_either(Instrument instrument)
@@ -87,13 +88,15 @@ static void take_family(NameReader *reader, size_t i, const Word *word)
 {
     NameReading *out = reader->out;
     bool sure = word->kind == WORD_FAMILY_SURE;
-    bool free = out->instrument == INSTRUMENT_NONE || instrument_is_either(out->instrument);
+    bool voice = word->kind == WORD_VOICE;
+    bool free = out->instrument == INSTRUMENT_NONE || (!voice && (instrument_is_either(out->instrument) || reader->register_only));
     bool qualified = out->instrument == INSTRUMENT_BASS && !joined_since(reader, reader->instrument_at, i); /* 'Contrabass tuba' */
     if (free || qualified) {
         out->instrument = INSTRUMENT_OTHER;
         reader->instrument_at = i;
         out->family = (spz_family)word->value;
         out->continuo |= word->more;
+        reader->register_only = voice;
     }
     if (out->instrument == INSTRUMENT_OTHER && sure && !reader->family_sure)
         out->family = (spz_family)word->value;
@@ -107,6 +110,7 @@ static void take_word(NameReader *reader, size_t i, const Word *word)
     case WORD_STRING:
     case WORD_SOLO_KIND: take_string(reader, i, word); break;
     case WORD_EITHER: take_either(reader, i, word); break;
+    case WORD_VOICE:
     case WORD_FAMILY:
     case WORD_FAMILY_SURE: take_family(reader, i, word); break;
     case WORD_SOLO: out->solo = true; break;

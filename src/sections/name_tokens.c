@@ -34,30 +34,35 @@ static unsigned next_code(const unsigned char **at)
 
 /* Letters, digits or one mark for a code point; "" for what is to be dropped. Marks: ' ' & + , / - ; . ( ) and '*' for the degree
  * sign of an ordinal. */
-static void fold_code(unsigned code, char out[4])
+static void fold_ascii(unsigned code, char out[4])
 {
-    out[0] = out[1] = '\0';
-    for (size_t i = 0; i < sizeof plain_letters / sizeof plain_letters[0]; i++)
-        if (plain_letters[i].code == code) {
-            memcpy(out, plain_letters[i].plain, 3);
-            return;
-        }
-    for (size_t i = 0; i < sizeof letter_ranges / sizeof letter_ranges[0]; i++)
-        if (code >= letter_ranges[i].first && code <= letter_ranges[i].last)
-            out[0] = letter_ranges[i].plain;
+    out[1] = '\0';
     if (code >= 'A' && code <= 'Z')
         out[0] = (char)(code - 'A' + 'a');
-    else if ((code >= 'a' && code <= 'z') || (code >= '0' && code <= '9') || (code && code < 128 && strchr("&+,/-;.()", (int)code)))
+    else if ((code >= 'a' && code <= 'z') || (code >= '0' && code <= '9') || (code && strchr("&+,/-;.()", (int)code)))
         out[0] = (char)code;
-    else if (code == '[' || code == '{')
-        out[0] = '(';
-    else if (code == ']' || code == '}')
-        out[0] = ')';
-    else if (code == 0xB0)
+    else
+        out[0] = code == '[' || code == '{' ? '(' : code == ']' || code == '}' ? ')' : ' ';
+}
+
+static void fold_code(unsigned code, char out[4])
+{
+    if (code < 128) {
+        fold_ascii(code, out);
+        return;
+    }
+    out[0] = out[1] = '\0';
+    for (size_t i = 0; i < sizeof plain_letters / sizeof plain_letters[0]; i++)
+        if (plain_letters[i].code == code)
+            memcpy(out, plain_letters[i].plain, 3);
+    for (size_t i = 0; i < sizeof letter_ranges / sizeof letter_ranges[0] && !out[0]; i++)
+        if (code >= letter_ranges[i].first && code <= letter_ranges[i].last)
+            out[0] = letter_ranges[i].plain;
+    if (code == 0xB0)
         out[0] = '*';
     else if (code >= 0x2010 && code <= 0x2015)
         out[0] = '-';
-    else if (code < 128 || code == 0xA0 || code == 0x2019 || code == 0x2018 || code == 0x202F || code == 0xB7)
+    else if (code == 0xA0 || code == 0x2018 || code == 0x2019 || code == 0x202F || code == 0xB7)
         out[0] = ' ';
 }
 

@@ -49,7 +49,7 @@ static void settle_lone_violins(Understanding *all, PartReading *part)
     if (!two_staves && !part->name.plural)
         return;
     part->name.ordinal2 = 2;
-    part->extra = two_staves ? "its two staves are first and second violins" : "the plural without a number means both violin sections";
+    understanding_add(all, part, two_staves ? "its two staves are first and second violins" : "the plural without a number means both violin sections");
 }
 
 static void number_in_order(Understanding *all, const Siblings *violins)
@@ -57,45 +57,32 @@ static void number_in_order(Understanding *all, const Siblings *violins)
     static const char *const places[] = { "it stands first of the violins", "it stands second of the violins", "it stands third of the violins" };
     for (size_t i = 0; i < violins->count; i++) {
         violins->at[i]->name.ordinal = (int)(i < 3 ? i + 1 : 3);
-        violins->at[i]->extra = places[i < 3 ? i : 2];
+        understanding_add(all, violins->at[i], places[i < 3 ? i : 2]);
     }
     if (violins->count > 3)
         understanding_doubt(all, (size_t)(violins->at[3] - all->parts), "one of %zu violin parts without numbers, taken for third violins",
                             violins->count);
 }
 
-/* Basses close the strings: a violin below them is no line of the section. */
-static bool stands_below_basses(const PartReading *violin, const PartReading *before)
-{
-    for (const PartReading *part = before; part < violin; part++)
-        if (part->name.instrument == INSTRUMENT_BASS)
-            return true;
-    return false;
-}
-
 /* A violin part without a number beside numbered ones. */
-static void settle_among_numbered(const Siblings *violins, size_t index)
+static void settle_among_numbered(Understanding *all, const Siblings *violins, size_t index)
 {
     PartReading *part = violins->at[index];
     int before = index ? violins->at[index - 1]->name.ordinal : 0;
     int after = index + 1 < violins->count ? violins->at[index + 1]->name.ordinal : 0;
     if (before == 0 && after == 2 && !has_ordinal(violins, 1)) {
         part->name.ordinal = 1;
-        part->extra = "it stands before the second violins";
+        understanding_add(all, part, "it stands before the second violins");
     } else if (before == 1 && !has_ordinal(violins, 2)) {
         part->name.ordinal = 2;
-        part->extra = "it stands after the first violins";
+        understanding_add(all, part, "it stands after the first violins");
     } else if (before == 0) {
         part->name.ordinal = 1;
         part->role = SPZ_SOLO;
-        part->extra = "it stands before the numbered violins without a number";
-    } else if (stands_below_basses(part, violins->at[index - 1])) {
-        part->name.ordinal = before;
-        part->role = SPZ_SOLO;
-        part->extra = "it stands below the basses, apart from the section";
+        understanding_add(all, part, "it stands before the numbered violins without a number");
     } else {
         part->name.ordinal = before;
-        part->extra = "it stands below them as another line";
+        understanding_add(all, part, "it stands below them as another line");
     }
 }
 
@@ -109,7 +96,7 @@ static void number_violins(Understanding *all, const Siblings *violins)
     else
         for (size_t i = 0; i < violins->count; i++)
             if (violins->at[i]->name.ordinal == 0)
-                settle_among_numbered(violins, i);
+                settle_among_numbered(all, violins, i);
 }
 
 /* Division numbers for parts that would else be the same line: those said stay, the others take what is free. */

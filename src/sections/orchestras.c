@@ -59,8 +59,8 @@ static void mark_set(Understanding *all, const StringSet *set, int orchestra, bo
         part->name.orchestra = orchestra;
         if (solo)
             part->role = SPZ_SOLO;
-        part->extra = solo ? "a fuller set of strings follows, before which this one is a concertino"
-                           : "the sections start over below the basses, so there are two orchestras";
+        understanding_add(all, part, solo ? "a fuller set of strings follows, before which this one is a concertino"
+                           : "the sections start over below the basses, so there are two orchestras");
     }
 }
 

@@ -31,6 +31,11 @@ void understanding_doubt(const Understanding *all, size_t part, const char *form
     message_send(all->sink, &place, "%s", text);
 }
 
+void understanding_add(Understanding *all, PartReading *part, const char *clause)
+{
+    part->extra = part->extra ? understanding_say(all, "%s, and %s", part->extra, clause) : clause;
+}
+
 bool part_is_tutti(const PartReading *part)
 {
     return part->role != SPZ_SOLO && !part->left_out;
@@ -57,11 +62,12 @@ spz_section section_of(Instrument instrument, int ordinal)
     }
 }
 
-/* Fills what `to` leaves open from a second name of the same part. */
-static void supplement(NameReading *to, const NameReading *from)
+/* Fills what `to` leaves open from a second name of the same part; true when that told something new. */
+static bool supplement(NameReading *to, const NameReading *from)
 {
     if (to->instrument != from->instrument)
-        return;
+        return false;
+    NameReading before = *to;
     if (!to->ordinal) {
         to->ordinal = from->ordinal;
         to->ordinal2 = from->ordinal2;
@@ -75,6 +81,8 @@ static void supplement(NameReading *to, const NameReading *from)
     to->tutti |= from->tutti;
     to->rest |= from->rest;
     to->special |= from->special;
+    return to->ordinal != before.ordinal || to->division != before.division || to->orchestra != before.orchestra ||
+           to->solo != before.solo || to->concertino != before.concertino || to->tutti != before.tutti;
 }
 
 /* The instrument from another source; numbers of the name itself stay. */
@@ -104,7 +112,8 @@ static void take_name(Understanding *all, PartReading *reading, const char *text
         return;
     name_read(text, &found);
     if (reading->name.instrument != INSTRUMENT_NONE) {
-        supplement(&reading->name, &found);
+        if (supplement(&reading->name, &found))
+            understanding_add(all, reading, understanding_say(all, "its %s '%s'", source, text));
     } else if (found.instrument != INSTRUMENT_NONE) {
         adopt(&reading->name, &found);
         reading->because = understanding_say(all, "its %s says '%s'", source, text);
@@ -179,6 +188,9 @@ static void read_part(Understanding *all, size_t index)
 {
     const Part *part = &all->movement->parts[index];
     PartReading *reading = &all->parts[index];
+    char folded[160];
+    name_fold(part->name, folded, sizeof folded);
+    reading->folded = understanding_say(all, "%s", folded);
     name_read(part->name, &reading->name);
     if (reading->name.instrument != INSTRUMENT_NONE)
         reading->because = understanding_say(all, "its name says '%s'", part->name);

@@ -12,6 +12,7 @@ static spz_status understand(Understanding *all, SectionMap *map)
     context_settle(all);
     orchestras_find(all);
     context_settle_bass_lines(all);
+    understanding_settle(all);
     status = numbering_settle(all);
     if (status == SPZ_OK)
         status = lines_make(all, map);

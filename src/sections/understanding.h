@@ -5,6 +5,7 @@
  *   corrections.c  what the user's [sections] say about it
  *   context.c      names that mean two things ('Alto', 'Basso', 'Continuo', 'Bassi')
  *   orchestras.c   two orchestras, concertino and ripieno
+ *   standing.c     parts that stand apart: a solo line of a section, a guide below the score
  *   numbering.c    first and second violins, equal parts of one section, lines of a divided one
  *   lines.c        parts to lines: staves and voices
  *   groups.c       lines to groups of players and their streams */
@@ -32,6 +33,7 @@ typedef struct PartReading {
     bool left_out;
     bool corrected;              /* the user has said what it is: nothing is guessed */
     const char *desk;            /* NULL where nothing is said */
+    const char *folded;          /* its name as name_fold writes it */
     const char *because, *extra; /* two clauses; extra may be NULL */
 } PartReading;
 
@@ -51,9 +53,13 @@ spz_status corrections_read(Understanding *all); /* SPZ_BAD_SETTINGS: said to th
 void context_settle(Understanding *all);            /* strings or voices */
 void orchestras_find(Understanding *all);
 void context_settle_bass_lines(Understanding *all); /* once it is known which orchestra each part is in */
+void understanding_settle(Understanding *all);
 spz_status numbering_settle(Understanding *all);
 spz_status lines_make(Understanding *all, SectionMap *map);
 spz_status groups_make(SectionMap *map);
+
+/* Adds a clause to what is said about a part. */
+void understanding_add(Understanding *all, PartReading *part, const char *clause);
 
 /* A clause from the arena; remembers when memory runs out. */
 const char *understanding_say(Understanding *all, const char *format, ...) __attribute__((format(printf, 2, 3)));

@@ -23,6 +23,7 @@ typedef enum WordKind {
     WORD_SOLO_KIND, /* value: Instrument; a special member of a family that one player plays: violino piccolo */
     WORD_FAMILY,    /* value: spz_family */
     WORD_FAMILY_SURE, /* the same, outranks other family words of the name: 'English' horn */
+    WORD_VOICE,     /* a register that gives way to an instrument: 'Tenor' trombone */
     WORD_ORDINAL,   /* value: number */
     WORD_SUFFIX,    /* ordinal ending after digits: 'st', 'ers' */
     WORD_AND, WORD_SOLO, WORD_CONCERTINO, WORD_TUTTI, WORD_REST, WORD_ORCHESTRA, WORD_CHOIR, WORD_DESK, WORD_DIVIDED, WORD_COUNT,
