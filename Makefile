@@ -1,5 +1,5 @@
 # Two commands do everything on a fresh machine: `make demo` (the main job on the bundled season) and `make test`.
-# Other targets: all, check (unit and command-line tests without the installing step), check-includes, asan, valgrind, bench,
+# Other targets: all, check (unit and command-line tests without the installing step), check-includes, accept, asan, valgrind, bench,
 # fuzz, install, clean. Settings that may be given on the command line: CC, CFLAGS, LDFLAGS, BUILD, PREFIX.
 
 CC ?= cc
@@ -24,7 +24,7 @@ UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
-.PHONY: all demo test check check-includes asan valgrind bench clean install packages sketches
+.PHONY: all demo test check check-includes asan valgrind bench accept clean install packages sketches
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(LIBRARY)
@@ -82,6 +82,10 @@ asan:
 
 valgrind: $(UNIT)
 	valgrind -q --error-exitcode=9 --leak-check=full $(UNIT)
+
+# Takes today's output for right, after a look at it: golden files, README page, reports/.
+accept: all $(SKETCH)
+	@BUILD=$(BUILD) sh tests/support/accept.sh
 
 bench: all
 	@BUILD=$(BUILD) sh tests/support/bench.sh

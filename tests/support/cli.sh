@@ -1,7 +1,8 @@
 # What the scripts of tests/cli share; to be read in with `.`. Runs from the top of the project.
 # $SPEZZATO is the program. Each script works in $folder, which goes when it ends.
 set -u
-SPEZZATO=${SPEZZATO:-build/spezzato}
+[ -x "${SPEZZATO:-${BUILD:-build}/spezzato}" ] || { echo "  the program is not built"; exit 1; }
+SPEZZATO=${SPEZZATO:-${BUILD:-build}/spezzato}
 folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-cli-XXXXXX")
 trap 'rm -rf "$folder"' EXIT
 trap 'exit 1' INT TERM

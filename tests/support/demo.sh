@@ -1,0 +1,35 @@
+#!/bin/sh
+# The main job on the bundled season: a page for each movement into reports/, an overview of all, and what to look at.
+# REPORTS names another folder, SPEZZATO another program.
+set -eu
+build=${BUILD:-build}
+program=${SPEZZATO:-$build/spezzato}
+reports=${REPORTS:-reports}
+mkdir -p "$reports"
+rm -f "$reports"/*.txt "$reports"/*.csv
+export LC_ALL=C
+
+count=0
+all=""
+for score in corpus/*.musicxml corpus/*.mxl; do
+    [ -e "$score" ] || continue
+    name=$(basename "$score")
+    "$program" "$score" -o "$reports/${name%.*}.txt"
+    all="$all $score"
+    count=$((count + 1))
+done
+[ "$count" -gt 0 ] || { echo "There are no scores in corpus/." >&2; exit 1; }
+# The names in corpus/ have no blanks.
+"$program" --brief $all -o "$reports/overview.txt"
+"$program" passages --kind antiphony,divisi --strength clear --format csv $all -o "$reports/passages.csv"
+
+echo "$count movements read; their pages are in $reports/. The season at a glance:"
+echo
+sed '/^$/,$d' "$reports/overview.txt"
+echo
+echo "Look at:"
+echo "  $reports/overview.txt      the seating of every movement, one line each"
+for page in "$reports"/brelisk-balconies-1.txt "$reports"/lindquarre-salt-road-1.txt "$reports"/tolvesk-ecluses-1.txt; do
+    [ -e "$page" ] && echo "  $page      $(head -n 1 "$page")"
+done
+echo "  $reports/passages.csv      every clear or striking passage of the season, for a spreadsheet"
