@@ -3,6 +3,7 @@
 #define SPEZZATO_REPORT_H
 
 #include "spezzato/reading.h"
+#include "spezzato/stage.h"
 
 typedef enum spz_format { SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML, SPZ_AS_SVG, SPZ_AS_MARKDOWN } spz_format;
 
@@ -60,6 +61,12 @@ SPZ_API spz_status spz_report_seating(const spz_reading *const *readings, size_t
 /* All settings with their values in force, defaults, units and sources. SPZ_AS_TEXT is a settings file that spz_settings_read takes
  * and that gives the same settings back; SPZ_AS_JSON, SPZ_AS_CSV. */
 SPZ_API spz_status spz_report_settings(const spz_settings *settings, spz_format format, spz_document **out);
+
+/* A seating to scale, with distances and delays between up to two pairs of sections (more are left out; none: first and second
+ * violins, first violins and cellos) and the cautions that go with it. SPZ_AS_TEXT for the terminal, SPZ_AS_SVG. SPZ_BAD_ARGUMENT for
+ * other formats; SPZ_NO_MEMORY. */
+SPZ_API spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2], size_t count, spz_format format,
+                                    spz_document **out);
 
 /* Text from a score made safe for a terminal: control characters and marks that turn the direction of writing are dropped, line
  * ends become blanks, bytes that are no UTF-8 become U+FFFD. Writes at most `size` bytes with the closing zero, never half a

@@ -5,4 +5,5 @@
     COMMAND(passages) \
     COMMAND(sections) \
     COMMAND(streams) \
+    COMMAND(stage) \
     COMMAND(settings)

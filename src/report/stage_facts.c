@@ -1,0 +1,73 @@
+#include "report/stage_facts.h"
+#include "report/number.h"
+#include <math.h>
+
+static void put_number(Buffer *text, double value, int decimals)
+{
+    char number[NUMBER_TEXT];
+    buffer_puts(text, number_text(value, decimals, number));
+}
+
+static void put_metres(Buffer *text, double metres)
+{
+    put_number(text, metres, fabs(metres - round(metres)) < 0.05 ? 0 : 1);
+    buffer_puts(text, " m");
+}
+
+void stage_facts_size(const spz_plan *plan, Buffer *text)
+{
+    if (spz_plan_hall(plan)[0])
+        buffer_printf(text, "%s: ", spz_plan_hall(plan));
+    buffer_puts(text, "stage ");
+    put_metres(text, spz_plan_stage_width(plan));
+    buffer_puts(text, " wide, ");
+    put_metres(text, spz_plan_stage_depth(plan));
+    buffer_puts(text, " deep for the strings, which take ");
+    put_metres(text, spz_plan_used_width(plan));
+    buffer_puts(text, " by ");
+    put_metres(text, spz_plan_used_depth(plan));
+}
+
+static void put_way(Buffer *text, const char *between, double metres, double delay)
+{
+    buffer_puts(text, between);
+    put_number(text, metres, 1);
+    buffer_puts(text, " m (");
+    put_number(text, delay, 0);
+    buffer_puts(text, " ms)");
+}
+
+void stage_facts_distance(const spz_plan *plan, const spz_section pair[2], Buffer *text)
+{
+    spz_distance way;
+    if (!spz_plan_distance(plan, pair[0], pair[1], &way))
+        return;
+    buffer_printf(text, "%s - %s: ", spz_section_words(pair[0]), spz_section_words(pair[1]));
+    put_way(text, "front desks ", way.front, way.front_delay);
+    put_way(text, ", centres ", way.centre, way.centre_delay);
+    put_way(text, ", last rows ", way.back, way.back_delay);
+}
+
+void stage_facts_hearing(const spz_plan *plan, const spz_section pair[2], Buffer *text)
+{
+    spz_hearing hearing;
+    for (size_t place = 0; place < spz_plan_places(plan); place++) {
+        if (!spz_plan_hearing(plan, pair[0], pair[1], place, &hearing))
+            return;
+        buffer_printf(text, place ? "; %s " : "heard apart by: %s ", hearing.place);
+        put_number(text, hearing.angle, 0);
+        buffer_puts(text, " degrees");
+        if (hearing.widths < 1)
+            buffer_puts(text, " (as from one place)");
+    }
+}
+
+void stage_facts_players(const spz_plan *plan, Buffer *text)
+{
+    bool any = false;
+    for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
+        if (spz_plan_players(plan, section)) {
+            buffer_printf(text, "%s%s %d", any ? ", " : "", spz_section_words(section), spz_plan_players(plan, section));
+            any = true;
+        }
+}
