@@ -139,7 +139,8 @@ void table_note(Table *table, const char *note)
         table->rows.at[table->rows.count - 1].note = keep(table, note);
 }
 
-static const size_t gap = 2; /* blanks between columns */
+static const size_t gap = 2;         /* blanks between columns */
+static const size_t least_width = 10; /* a column that must give way stays this wide */
 
 static bool is_empty(const Table *table, int column)
 {
@@ -147,6 +148,20 @@ static bool is_empty(const Table *table, int column)
         if (*table->rows.at[r].cells[column])
             return false;
     return column > 0 && !table->fixed;
+}
+
+/* Takes from the widest column until the line is long enough, or all columns are narrow. */
+static void narrow(const Table *table, size_t *widths, size_t taken, size_t room)
+{
+    for (; taken > room; taken--) {
+        int widest = 0;
+        for (int c = 1; c < table->columns; c++)
+            if (widths[c] > widths[widest])
+                widest = c;
+        if (widths[widest] <= least_width)
+            return;
+        widths[widest]--;
+    }
 }
 
 /* Widths that the contents ask for; a column without a limit takes what is left of the line, if it needs that much. An empty column
@@ -175,8 +190,10 @@ static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COL
     }
     if (flexible >= 0 && taken > room) {
         size_t others = taken - widths[flexible];
-        widths[flexible] = room > others + 10 ? room - others : 10;
+        widths[flexible] = room > others + least_width ? room - others : least_width;
+        taken = others + widths[flexible];
     }
+    narrow(table, widths, taken, room);
 }
 
 static void print_cell(Buffer *out, const char *piece, size_t length, size_t width, bool right, bool last)

@@ -51,15 +51,18 @@ void stage_facts_distance(const spz_plan *plan, const spz_section pair[2], Buffe
 void stage_facts_hearing(const spz_plan *plan, const spz_section pair[2], Buffer *text)
 {
     spz_hearing hearing;
+    double told_apart = 0;
     for (size_t place = 0; place < spz_plan_places(plan); place++) {
         if (!spz_plan_hearing(plan, pair[0], pair[1], place, &hearing))
             return;
-        buffer_printf(text, place ? "; %s " : "heard apart by: %s ", hearing.place);
+        buffer_printf(text, place ? ", %s " : "degrees between them as heard in the hall: %s ", hearing.place);
         put_number(text, hearing.angle, 0);
-        buffer_puts(text, " degrees");
-        if (hearing.widths < 1)
-            buffer_puts(text, " (as from one place)");
+        if (hearing.widths > 0)
+            told_apart = hearing.angle / hearing.widths;
     }
+    buffer_puts(text, "; under ");
+    put_number(text, told_apart, 0);
+    buffer_puts(text, " they sound from one place");
 }
 
 void stage_facts_players(const spz_plan *plan, Buffer *text)

@@ -8,7 +8,7 @@
 void stage_facts_size(const spz_plan *plan, Buffer *text);
 /* 'first violins - second violins: front desks 4.1 m (12 ms), ...'; nothing where one of them isn't there. */
 void stage_facts_distance(const spz_plan *plan, const spz_section pair[2], Buffer *text);
-/* 'heard 56 degrees apart in front, 26 in the middle, ...' */
+/* 'degrees between them as heard in the hall: front 56, ...' */
 void stage_facts_hearing(const spz_plan *plan, const spz_section pair[2], Buffer *text);
 /* 'first violins 14, second violins 12, ...' */
 void stage_facts_players(const spz_plan *plan, Buffer *text);

@@ -9,7 +9,7 @@
 #include <string.h>
 
 /* Sizes of the sheet in units of the drawing; of chairs in metres. */
-enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 128 };
+enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 150 };
 static const double most_stage = 840, most_scale = 60; /* units; units a metre */
 static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5, row_gap = 0.8;
 
@@ -191,7 +191,6 @@ static bool find_middle(const spz_plan *plan, spz_section section, Middle *middl
 static void name_section(Drawing *d, spz_section section)
 {
     Middle middle;
-    char label[64], players[NUMBER_TEXT];
     if (!find_middle(d->plan, section, &middle))
         return;
     double radius = hypot(middle.x, middle.y), best = middle.farthest;
@@ -202,22 +201,28 @@ static void name_section(Drawing *d, spz_section section)
             best = row;
     }
     double out = radius > 0 ? (best + row_gap) / radius : 1;
-    snprintf(label, sizeof label, "%s  %s", spz_section_name(section), number_text(spz_plan_players(d->plan, section), 0, players));
-    words(d, across(d, middle.x * out), down(d, middle.y * out) + 5, "section", label);
+    words(d, across(d, middle.x * out), down(d, middle.y * out) + 5, "section", spz_section_name(section));
 }
 
 static void draw_way(Drawing *d, const spz_section pair[2], size_t index)
 {
     Middle from, to;
-    spz_distance way;
-    char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
-    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], &from) || !find_middle(d->plan, pair[1], &to))
+    if (!find_middle(d->plan, pair[0], &from) || !find_middle(d->plan, pair[1], &to))
         return;
     const char *way_class = index ? "way1" : "way0", *end_class = index ? "end1" : "end0";
-    double at = index ? 0.3 : 0.5; /* so that two labels don't meet in the middle */
     line(d, across(d, from.x), down(d, from.y), across(d, to.x), down(d, to.y), way_class);
     circle(d, across(d, from.x), down(d, from.y), 4, end_class, NULL);
     circle(d, across(d, to.x), down(d, to.y), 4, end_class, NULL);
+}
+
+static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
+{
+    Middle from, to;
+    spz_distance way;
+    char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
+    double at = index ? 0.62 : 0.5; /* so that two labels don't meet in the middle */
+    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], &from) || !find_middle(d->plan, pair[1], &to))
+        return;
     snprintf(label, sizeof label, "%s m, %s ms", number_text(way.centre, 1, metres), number_text(way.centre_delay, 0, delay));
     words(d, across(d, from.x + at * (to.x - from.x)), down(d, from.y + at * (to.y - from.y)) - 6, "told", label);
 }
@@ -293,6 +298,11 @@ static void head(Drawing *d)
     put_words(d, text.text ? text.text : "");
     close_element(d);
     style(d);
+    open_element(d, "rect");
+    put(d, "width", "100%");
+    put(d, "height", "100%");
+    put(d, "fill", "#fff");
+    close_element(d);
     words(d, d->left, 34, "title", title);
     words(d, d->left, 56, "plain", text.text ? text.text : "");
     buffer_clear(&text);
@@ -313,19 +323,15 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     snprintf(box, sizeof box, "0 0 %s %s", number_text(d->width, 1, width), number_text(d->height, 1, height));
     put(d, "viewBox", box);
     head(d);
-    open_element(d, "rect"); /* paper */
-    put(d, "width", "100%");
-    put(d, "height", "100%");
-    put(d, "fill", "#fff");
-    put(d, "style", "mix-blend-mode:multiply");
-    close_element(d);
     floor_and_audience(d);
-    for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
-        draw_desk(d, spz_plan_desk(d->plan, i));
     for (size_t i = 0; i < count; i++)
         draw_way(d, pairs[i], i);
+    for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
+        draw_desk(d, spz_plan_desk(d->plan, i));
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
         name_section(d, section);
+    for (size_t i = 0; i < count; i++)
+        tell_way(d, pairs[i], i);
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
     y = facts(d, pairs, count, y + 4);
     paragraph(d, y + 4, "small", report_cautions);
@@ -338,7 +344,7 @@ static void measure(Drawing *d, size_t pairs)
     d->scale = fmin(most_stage / stage, most_scale);
     d->width = fmax(stage * d->scale + 2 * MARGIN, SHEET_LEAST);
     d->left = (d->width - stage * d->scale) / 2;
-    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (12 + 3 * (double)pairs);
+    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (11 + 3 * (double)pairs);
 }
 
 spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out)

@@ -70,15 +70,17 @@ static void passage_row(Table *table, const Pick *pick, const spz_sections *sect
 
 static void say_left_out(spz_report *report, size_t clear_left, size_t marginal)
 {
-    Buffer *out = &report->out;
+    Buffer line, *out = &line;
     if (clear_left + marginal == 0)
         return;
-    buffer_puts(out, "  Not shown:");
+    buffer_init(out);
+    buffer_puts(out, "Not shown:");
     if (clear_left)
         buffer_printf(out, " %zu more clear one%s", clear_left, clear_left == 1 ? "" : "s");
     if (marginal)
         buffer_printf(out, "%s %zu marginal one%s", clear_left ? "," : "", marginal, marginal == 1 ? "" : "s");
-    buffer_puts(out, " (--all shows them).\n");
+    buffer_puts(out, " (--all shows them).");
+    layout_flow(&report->out, INDENT, "", out, report->options.width);
 }
 
 static void print_family(spz_report *report, const Shown *shown, const Family *family, Pick *picks, size_t count, bool all)

@@ -96,7 +96,8 @@ void block_ranking(spz_report *report, const Shown *shown)
         snprintf(note, sizeof note, "weakened: %.600s", ranked->losses);
         table_note(&table, *ranked->losses ? note : NULL);
     }
-    buffer_puts(&report->out, "\nARRANGEMENTS (100 points: all evidence for it; 50: none either way)\n");
+    buffer_puts(&report->out, "\nARRANGEMENTS\n");
+    layout_paragraph(&report->out, INDENT, "", "100 points: all evidence speaks for it; 50: none either way", report->options.width);
     table_end(&table, &report->out, INDENT, report->options.width);
 }
 
