@@ -3,6 +3,7 @@
  * Each part's sounds come in order of onset, so what a part gives to a group is a sorted run; the runs are merged two by two:
  * n log(parts), nothing is sorted from scratch. Only sounds of one moment are then put in order of pitch. */
 #include "sections/understanding.h"
+#include "sections/shared_staff.h"
 #include "support/memory.h"
 #include <string.h>
 
@@ -147,11 +148,107 @@ static bool give_line(Gathering *gathering, size_t index, size_t collector)
     return true;
 }
 
+/* Which of the sounds of one side at the moment of sound `index` it is. */
+static void look_around(const SoundList *sounds, size_t index, const bool *second, bool *alone, bool *highest)
+{
+    const Sound *own = &sounds->at[index];
+    size_t first = index;
+    while (first > 0 && sounds->at[first - 1].onset == own->onset)
+        first--;
+    *alone = *highest = true;
+    for (size_t i = first; i < sounds->count && sounds->at[i].onset == own->onset; i++) {
+        const Note *other = sounds->at[i].note;
+        if (i == index || second[other->voice] != second[own->note->voice])
+            continue;
+        *alone = false;
+        *highest &= other->midi < own->note->midi || (other->midi == own->note->midi && i > index);
+    }
+}
+
+/* Line of the part for one side of a shared staff: the one with this voice where it is that side's own, else that side's first. */
+static size_t side_line(const SectionMap *map, size_t part, const char *voice, spz_section section)
+{
+    size_t found = map->line_count;
+    for (size_t i = 0; i < map->line_count; i++) {
+        const spz_line *line = &map->lines[i];
+        if (line->part == part && line->section == section && (found == map->line_count || strcmp(line->voice, voice) == 0))
+            found = i;
+    }
+    return found;
+}
+
+static bool give_to_side(Gathering *gathering, const Sound *sound, const char *voice, spz_section section)
+{
+    size_t line = side_line(gathering->map, sound->part, voice, section);
+    spz_group about = group_of(&gathering->map->lines[line], section);
+    return give(&gathering->collectors[find_group(gathering->map, &about)], sound, line);
+}
+
+static bool open_run(Gathering *gathering, size_t line)
+{
+    spz_group about = group_of(&gathering->map->lines[line], gathering->map->lines[line].section);
+    Collector *into = &gathering->collectors[find_group(gathering->map, &about)];
+    return array_push(&into->runs, into->sounds.count);
+}
+
+/* Two sections on one staff: own voices where both are written, the common voice to both (a chord from the top) where not. */
+static spz_status give_shared_staff(Gathering *gathering, size_t first_line, size_t second_line)
+{
+    SectionMap *map = gathering->map;
+    size_t index = map->lines[first_line].part;
+    const Part *part = &map->movement->parts[index];
+    spz_section upper = map->lines[first_line].section, lower = map->lines[second_line].section;
+    bool *second = arena_take(&map->arena, part->voice_count + 1, sizeof *second);
+    if (!second)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < map->line_count; i++)
+        for (size_t v = 0; v < part->voice_count; v++)
+            if (map->lines[i].part == index && strcmp(map->lines[i].voice, part->voices[v]) == 0)
+                second[v] = map->lines[i].section == lower;
+    const unsigned char *both = shared_staff_bars(map->movement, index, second, &map->arena);
+    bool given = both && open_run(gathering, first_line) && open_run(gathering, second_line);
+    for (size_t i = 0; given && i < gathering->part_sounds.count; i++) {
+        const Sound *sound = &gathering->part_sounds.at[i];
+        const char *voice = part->voices[sound->note->voice];
+        bool alone = false, highest = true, low = second[sound->note->voice], common = both[sound->note->bar] && !low;
+        if (common)
+            look_around(&gathering->part_sounds, i, second, &alone, &highest);
+        if (!low && (!common || alone || highest))
+            given = give_to_side(gathering, sound, voice, upper);
+        if (given && (low || (common && (alone || !highest))))
+            given = give_to_side(gathering, sound, voice, lower);
+    }
+    return given ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* The lines of both sides when this part is a shared staff. */
+static bool is_shared_staff(const SectionMap *map, size_t part, size_t *first, size_t *second)
+{
+    *first = *second = map->line_count;
+    for (size_t i = 0; i < map->line_count; i++) {
+        if (map->lines[i].part != part || !map->on_shared_staff[i] || map->lines[i].left_out)
+            continue;
+        if (*first == map->line_count)
+            *first = i;
+        else if (map->lines[i].section != map->lines[*first].section && *second == map->line_count)
+            *second = i;
+    }
+    if (*second < map->line_count && map->lines[*second].section < map->lines[*first].section) {
+        size_t swap = *first;
+        *first = *second;
+        *second = swap;
+    }
+    return *second < map->line_count;
+}
+
 static spz_status gather_part(Gathering *gathering, size_t part)
 {
     const SectionMap *map = gathering->map;
+    size_t upper, lower;
     gathering->part_sounds.count = 0;
     spz_status status = stream_of_part(map->movement, part, &gathering->part_sounds);
+    if (status == SPZ_OK && is_shared_staff(map, part, &upper, &lower))
+        return give_shared_staff(gathering, upper, lower);
     for (size_t i = 0; status == SPZ_OK && i < map->line_count; i++) {
         const spz_line *line = &map->lines[i];
         if (line->part != part || line->left_out)

@@ -8,6 +8,7 @@ typedef struct LineMaker {
     Understanding *all;
     SectionMap *map;
     ARRAY(spz_line) lines;
+    ARRAY(bool) shared;
     bool out_of_memory;
 } LineMaker;
 
@@ -34,9 +35,14 @@ static spz_line whole_part(LineMaker *maker, size_t index)
     return line;
 }
 
+static void push_line(LineMaker *maker, spz_line line, bool on_shared_staff)
+{
+    maker->out_of_memory |= !array_push(&maker->lines, line) || !array_push(&maker->shared, on_shared_staff);
+}
+
 static void push(LineMaker *maker, spz_line line)
 {
-    maker->out_of_memory |= !array_push(&maker->lines, line);
+    push_line(maker, line, false);
 }
 
 /* Average pitch of a voice, to tell the upper from the lower. */
@@ -82,7 +88,7 @@ static void two_in_voices(LineMaker *maker, spz_line line, const Part *part)
         spz_line own = line;
         own.voice = part->voices[voice];
         own.section = reads_second(part, voice) ? second : line.section;
-        push(maker, own);
+        push_line(maker, own, true);
     }
 }
 
@@ -265,10 +271,12 @@ static spz_status keep(LineMaker *maker)
     SectionMap *map = maker->map;
     map->lines = arena_take(&map->arena, maker->lines.count ? maker->lines.count : 1, sizeof *map->lines);
     map->advice = arena_take(&map->arena, maker->lines.count ? maker->lines.count : 1, sizeof *map->advice);
-    if (!map->lines || !map->advice)
+    map->on_shared_staff = arena_take(&map->arena, maker->lines.count ? maker->lines.count : 1, sizeof *map->on_shared_staff);
+    if (!map->lines || !map->advice || !map->on_shared_staff)
         return SPZ_NO_MEMORY;
     for (size_t i = 0; i < maker->lines.count; i++) {
         map->lines[i] = maker->lines.at[i];
+        map->on_shared_staff[i] = maker->shared.at[i];
         map->advice[i] = advice_for(maker->all, &map->lines[i]);
         if (!map->advice[i])
             return SPZ_NO_MEMORY;
@@ -287,5 +295,6 @@ spz_status lines_make(Understanding *all, SectionMap *map)
             count_lines(&maker, i);
     spz_status status = maker.out_of_memory || all->out_of_memory ? SPZ_NO_MEMORY : keep(&maker);
     array_free(&maker.lines);
+    array_free(&maker.shared);
     return status;
 }

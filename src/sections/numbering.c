@@ -107,7 +107,7 @@ static void divide(const Siblings *all_parts, size_t first, bool by_ordinal)
     PartReading *key = all_parts->at[first];
     for (size_t i = 0; i < all_parts->count; i++) {
         const PartReading *part = all_parts->at[i];
-        bool same = part_is_tutti(part) && (!by_ordinal || part->name.ordinal == key->name.ordinal);
+        bool same = part_is_tutti(part) && part->role != SPZ_DESK && (!by_ordinal || part->name.ordinal == key->name.ordinal);
         lines += same;
         if (same && part->division > 0 && part->division < 16)
             taken[part->division] = true;

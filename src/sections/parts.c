@@ -108,7 +108,8 @@ static void adopt(NameReading *to, const NameReading *from)
 static void take_name(Understanding *all, PartReading *reading, const char *text, const char *source)
 {
     NameReading found;
-    if (!text[0])
+    bool settled = reading->name.instrument == INSTRUMENT_OTHER && reading->name.family != SPZ_FAMILY_VOICES;
+    if (!text[0] || settled)
         return;
     name_read(text, &found);
     if (reading->name.instrument != INSTRUMENT_NONE) {
@@ -172,7 +173,7 @@ static void settle_role(PartReading *reading, const Part *part)
     const NameReading *name = &reading->name;
     bool keyboard = name->family == SPZ_FAMILY_KEYBOARD || name->family == SPZ_FAMILY_PLUCKED;
     bool strings = name->family == SPZ_FAMILY_STRINGS;
-    reading->division = name->division;
+    reading->division = instrument_has_section(name->instrument) || instrument_is_either(name->instrument) ? name->division : 0;
     reading->left_out = name->reduction;
     if (name->continuo && (keyboard || name->instrument == INSTRUMENT_CONTINUO))
         reading->role = SPZ_CONTINUO;

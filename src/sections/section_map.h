@@ -26,6 +26,7 @@ struct spz_sections {
     const Movement *movement;
     spz_line *lines;
     const char **advice; /* by line: the [sections] entry that says what the line was taken for */
+    bool *on_shared_staff; /* by line: one of two sections that share a staff as its voices (see shared_staff.h) */
     size_t line_count;
     Group *groups;      /* strings only; score order: orchestra, section, number; solo groups of a section before its tutti */
     size_t group_count;

@@ -210,8 +210,8 @@ static const Word words[] = {
     SAYS("player", DESK), SAYS("players", DESK), SAYS("spieler", DESK), SAYS("div", DIVIDED), SAYS("divisi", DIVIDED),
     SAYS("divise", DIVIDED), SAYS("divises", DIVIDED), SAYS("divisee", DIVIDED), SAYS("divisees", DIVIDED),
     SAYS("divided", DIVIDED), SAYS("divididos", DIVIDED), SAYS("divididas", DIVIDED), SAYS("geteilt", DIVIDED),
-    SAYS("getheilt", DIVIDED), SAYS("get", DIVIDED), SAYS("divis", DIVIDED), SAYS("line", DIVIDED), SAYS("stimme", DIVIDED),
-    SAYS("partie", DIVIDED), SAYS("part", DIVIDED), SAYS("parte", DIVIDED), SAYS("staff", DIVIDED), SAYS("teil", DIVIDED),
+    SAYS("getheilt", DIVIDED), SAYS("get", DIVIDED), SAYS("divis", DIVIDED), SAYS("line", DIVIDED),
+   
     SAYS("in", COUNT), SAYS("a", COUNT), SAYS("fach", COUNT), SAYS("by", COUNT), SAYS("zu", COUNT), SAYS("en", COUNT),
     SAYS("half", HALF), SAYS("halfte", HALF), SAYS("haelfte", HALF), SAYS("meta", HALF), SAYS("moitie", HALF),
     SAYS("mitad", HALF), SAYS("reduction", REDUCTION), SAYS("reduktion", REDUCTION), SAYS("riduzione", REDUCTION),

@@ -182,7 +182,7 @@ static void names_that_sound_like_strings_are_not(void)
         { "B, D, E Timpani", "percussion" }, { "Pauken", "percussion" }, { "Timbales", "percussion" }, { "Gran Cassa", "percussion" }, { "Triangolo", "percussion" }, { "Becken", "percussion" }, { "Piatti", "percussion" }, { "Glockenspiel", "percussion" },
         { "Celesta", "keyboard" }, { "Harpsichord", "keyboard continuo" }, { "Cembalo", "keyboard continuo" }, { "Clavecin", "keyboard continuo" }, { "Organo", "keyboard" }, { "Klavier", "keyboard" }, { "Harp", "plucked" }, { "Arpa", "plucked" }, { "Harfe", "plucked" }, { "Theorbo", "plucked continuo" },
         { "Soprano", "voices" }, { "Tenor", "voices" }, { "Bariton", "voices" }, { "Chor", "voices" }, { "Singstimme", "voices" }, { "Piano reduction", "keyboard reduction" }, { "Klavierauszug", "nothing reduction" },
-        { "", "nothing" }, { "Staff 1", "nothing line 1" }, { "I", "nothing 1" },
+        { "", "nothing" }, { "Staff 1", "nothing 1" }, { "I", "nothing 1" },
     };
     check_names(names, COUNT(names));
 }
