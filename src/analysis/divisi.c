@@ -88,7 +88,8 @@ spz_status detect_divisi(Findings *findings, const spz_settings *settings)
     for (size_t i = 0; i < map->group_count && !status; i++) {
         all[i].group = &map->groups[i];
         all[i].index = i;
-        status = look_at_group(findings, &company, &all[i]);
+        if (!map->groups[i].about.solo) /* one player is not divided */
+            status = look_at_group(findings, &company, &all[i]);
     }
     if (!status)
         status = look_at_violins(findings, &company, all, map->group_count);

@@ -7,24 +7,40 @@ static const struct {
     double lines;          /* of that, share with three (four) pitches, from which it is in three (four) */
     double firm;           /* share of the thick time under firm evidence, from which the bar is divided for certain */
     size_t rests, single;  /* bars of rest, or in one line, that a stretch reaches across */
+    size_t gap;            /* and bars of any kind that aren't divided */
     size_t least_bars;     /* divided bars: shorter ones aren't listed (the readers' rule: two bars or more) */
+    uint16_t moving_chords;/* attacks in a bar of chords from which it may begin or end a stretch */
     double least_divided;  /* share of its bars that must be divided: the rest are chords around them */
 } rules = {
-    .thick = 0.4, .lines = 0.5, .firm = 0.5, .rests = 2, .single = 1, .least_bars = 2, .least_divided = 0.25,
+    .thick = 0.4, .lines = 0.5, .firm = 0.5, .rests = 2, .single = 1, .gap = 4, .least_bars = 2, .moving_chords = 3, .least_divided = 0.25,
 };
 
 /* Strength: what a listener makes of it; each term 0..1 before its weight. Reasons in docs/method-divisi.md. */
-static const struct { double base, independence, lines, length, foreground, certain; } weight = {
-    .base = 0.16, .independence = 0.3, .lines = 0.16, .length = 0.12, .foreground = 0.25, .certain = 0.1,
+static const struct {
+    double base, independence, lines, length, foreground, certain;
+    double short_length, long_length; /* crotchets, between which length counts from nothing to all */
+    double full_lines;                /* bars from which three lines or more count fully */
+    double parallel;                  /* share of its length that counts where the lines only run in parallel */
+    size_t brief;                     /* fewer divided bars than this, and no firm evidence: */
+    double unsure;                    /* the strength is multiplied by this */
+} weight = {
+    .base = 0.15, .independence = 0.3, .lines = 0.16, .length = 0.16, .foreground = 0.25, .certain = 0.12,
+    .short_length = 4, .long_length = 24, .full_lines = 4, .parallel = 0.5,
+    .brief = 3, .unsure = 0.85,
 };
 
 typedef enum BarKind { BAR_SILENT, BAR_SINGLE, BAR_CHORDS, BAR_VOICES, BAR_FIRM } BarKind;
+
+static bool is_thick(const BarWriting *bar)
+{
+    return (double)bar->at_least[2] >= rules.thick * (double)bar->heard || (bar->thick && 2 * bar->thick >= bar->attacks);
+}
 
 int lines_in_bar(const BarWriting *bar)
 {
     if (!bar->heard)
         return 0;
-    if ((double)bar->at_least[2] < rules.thick * (double)bar->heard)
+    if (!is_thick(bar))
         return bar->in_turn ? 2 : 1;
     int lines = 2;
     while (lines < 4 && (double)bar->at_least[lines + 1] >= rules.lines * (double)bar->at_least[2])
@@ -56,6 +72,7 @@ static void add_counts(BarWriting *sum, const BarWriting *bar)
         sum->evidence[e] += bar->evidence[e];
     sum->attacks = (uint16_t)(sum->attacks + bar->attacks);
     sum->thick = (uint16_t)(sum->thick + bar->thick);
+    sum->alone = (uint16_t)(sum->alone + bar->alone);
     sum->apart = (uint16_t)(sum->apart + bar->apart);
     sum->upper = (uint16_t)(sum->upper + bar->upper);
     sum->lower = (uint16_t)(sum->lower + bar->lower);
@@ -65,16 +82,13 @@ static void add_counts(BarWriting *sum, const BarWriting *bar)
     sum->fifths = (uint16_t)(sum->fifths + bar->fifths);
     sum->tremolo = (uint16_t)(sum->tremolo + bar->tremolo);
     sum->plucked = (uint16_t)(sum->plucked + bar->plucked);
-    if (bar->in_turn && lines_in_bar(bar) == 2 && (double)bar->at_least[2] < rules.thick * (double)bar->heard) {
-        sum->thick = (uint16_t)(sum->thick + bar->attacks); /* they move apart throughout */
-        sum->apart = (uint16_t)(sum->apart + bar->attacks);
-    }
 }
 
 static void add_bar(BarWriting *sum, const BarWriting *bar)
 {
     add_counts(sum, bar);
     sum->said = bar->said > sum->said ? bar->said : sum->said;
+    sum->voices = bar->voices > sum->voices ? bar->voices : sum->voices;
     sum->by_desk |= bar->by_desk;
     sum->half |= bar->half;
     sum->solo |= bar->solo;
@@ -88,10 +102,8 @@ static void add_bar(BarWriting *sum, const BarWriting *bar)
 /* Voices that begin apart go their own ways for certain; note against note they do so as far as the intervals change. */
 static double independence_of(const BarWriting *sum)
 {
-    if (!sum->thick)
-        return 0;
-    double apart = fmin(1, 2.0 * sum->apart / sum->thick);
-    double alike = (double)(sum->thirds + sum->sixths + sum->octaves) / sum->thick;
+    double apart = sum->attacks ? fmin(1, 2.0 * sum->alone / sum->attacks) : 0;
+    double alike = sum->thick ? (double)(sum->thirds + sum->sixths + sum->octaves) / sum->thick : 1;
     return fmax(apart, 0.5 * (1 - alike));
 }
 
@@ -106,6 +118,30 @@ static double certainty_of(const BarWriting *sum)
     return sum->at_least[2] ? certain / (double)sum->at_least[2] : 0;
 }
 
+static double strength_of(const Stretch *stretch)
+{
+    double length = (stretch->crotchets - weight.short_length) / (weight.long_length - weight.short_length);
+    length = fmax(0, fmin(1, length)) * fmin(1, weight.parallel + stretch->independence);
+    double lines = stretch->lines > 2 ? fmin(1, (double)(stretch->last - stretch->first + 1) / weight.full_lines) : 0;
+    double strength = weight.base + weight.independence * stretch->independence + weight.lines * lines +
+                      weight.length * length + weight.foreground * fmin(1, 2 * stretch->foreground) +
+                      weight.certain * certainty_of(&stretch->sum);
+    if (!stretch->firm && stretch->divided < weight.brief)
+        strength *= weight.unsure;
+    return fmin(0.95, strength);
+}
+
+/* The number of lines that at least half of the divided bars have; a mark that names fewer, and fewer voices, mean double stops within a
+ * line. */
+static int most_lines(const int bars_in[5], const BarWriting *sum)
+{
+    int said = sum->voices > sum->said ? 0 : sum->said;
+    int divided = bars_in[2] + bars_in[3] + bars_in[4], lines = 2;
+    if (2 * (bars_in[3] + bars_in[4]) >= divided && bars_in[3] + bars_in[4])
+        lines = 2 * bars_in[4] >= divided ? 4 : 3;
+    return said >= 2 && said < lines ? said : lines;
+}
+
 Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company)
 {
     Stretch stretch = { .first = first, .last = last };
@@ -115,16 +151,14 @@ Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Comp
         add_bar(&stretch.sum, &bars[i]);
         stretch.divided += kind >= BAR_VOICES;
         stretch.firm += kind == BAR_FIRM;
+        stretch.turns += bars[i].in_turn && !is_thick(&bars[i]);
         bars_in[lines_in_bar(&bars[i])]++;
+        stretch.crotchets += bars[i].crotchets;
     }
-    int most = bars_in[2] + bars_in[3] + bars_in[4];
-    stretch.lines = 2 * bars_in[4] >= most && bars_in[4] ? 4 : 2 * (bars_in[3] + bars_in[4]) >= most && bars_in[3] + bars_in[4] ? 3 : 2;
+    stretch.lines = most_lines(bars_in, &stretch.sum);
     stretch.independence = independence_of(&stretch.sum);
     stretch.foreground = company_share(company, first, last, 1);
-    stretch.strength = weight.base + weight.independence * stretch.independence + weight.lines * (stretch.lines > 2) +
-                       weight.length * fmin(1, (double)(last - first + 1) / 8) + weight.foreground * fmin(1, 2 * stretch.foreground) +
-                       weight.certain * certainty_of(&stretch.sum);
-    stretch.strength = fmin(0.95, stretch.strength);
+    stretch.strength = strength_of(&stretch);
     return stretch;
 }
 
@@ -135,8 +169,8 @@ static size_t reach(const BarWriting *bars, size_t bar_count, size_t first)
     for (size_t i = first + 1; i < bar_count; i++) {
         BarKind kind = kind_of(&bars[i]);
         silent += kind == BAR_SILENT;
-        single += kind == BAR_SINGLE;
-        if (silent > rules.rests || single > rules.single || bars[i].mark_ends)
+        single += kind == BAR_SINGLE && bars[i].voices < 2; /* two voices in unison keep the division */
+        if (silent > rules.rests || single > rules.single || i > last + rules.gap || bars[i].mark_ends)
             break;
         if (kind < BAR_CHORDS)
             continue;
@@ -146,13 +180,32 @@ static size_t reach(const BarWriting *bars, size_t bar_count, size_t first)
     return last;
 }
 
-/* Chords that one player can stop don't begin or end a stretch by themselves unless they lead straight into divided bars. */
+/* Chords in motion throughout a bar go on with a division right beside them; a few chords do not. */
+static bool goes_on(const BarWriting *bar)
+{
+    return kind_of(bar) == BAR_CHORDS && bar->attacks >= rules.moving_chords && bar->thick == bar->attacks;
+}
+
+/* From the first divided bar to the last, and the moving chords that lead straight into them and out; none before a 'div.'. */
 static void trim(const BarWriting *bars, size_t *first, size_t *last)
 {
-    while (*first < *last && kind_of(&bars[*first]) < BAR_VOICES)
-        ++*first;
-    while (*last > *first && kind_of(&bars[*last]) < BAR_VOICES)
-        --*last;
+    size_t from = *first, to = *last;
+    while (from < *last && kind_of(&bars[from]) < BAR_VOICES)
+        from++;
+    while (to > from && kind_of(&bars[to]) < BAR_VOICES)
+        to--;
+    while (from > *first && !bars[from].mark_begins && goes_on(&bars[from - 1]))
+        from--;
+    while (to < *last && goes_on(&bars[to + 1]))
+        to++;
+    *first = from;
+    *last = to;
+}
+
+Stretch stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company)
+{
+    trim(bars, &first, &last);
+    return stretch_of(bars, first, last, company);
 }
 
 /* Where the section goes from two lines to three, or back, for long enough, a new stretch begins: returns the last bar before that. */
@@ -184,9 +237,9 @@ spz_status stretches_find(const BarWriting *bars, size_t bar_count, const Compan
             continue;
         size_t first = i, last = same_division(bars, i, reach(bars, bar_count, i));
         i = last;
-        trim(bars, &first, &last);
-        Stretch stretch = stretch_of(bars, first, last, company);
-        if (stretch.divided >= rules.least_bars && (double)stretch.divided >= rules.least_divided * (double)(last - first + 1) &&
+        Stretch stretch = stretch_within(bars, first, last, company);
+        size_t length = stretch.last - stretch.first + 1;
+        if (stretch.divided >= rules.least_bars && (double)stretch.divided >= rules.least_divided * (double)length &&
             !array_push(out, stretch))
             return SPZ_NO_MEMORY;
     }

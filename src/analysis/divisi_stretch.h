@@ -7,7 +7,9 @@
 typedef struct Stretch {
     size_t first, last;    /* bars */
     size_t divided, firm;  /* bars that are divided; of these, by mark, parts or hand, not by voices alone */
+    size_t turns;          /* bars in which the lines take turns rather than sound together */
     int lines;             /* 2, 3, 4.. for most of it */
+    double crotchets;      /* its length */
     BarWriting sum;        /* of its bars */
     double independence;   /* 0..1: how far the lines go their own ways */
     double foreground;     /* 0..1: share of the parts that play */
@@ -20,6 +22,9 @@ spz_status stretches_find(const BarWriting *bars, size_t bar_count, const Compan
 
 /* Works out lines, independence, foreground and strength of the bars first..last. */
 Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company);
+
+/* The same for what lies inside first..last: from its first divided bar to its last. */
+Stretch stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company);
 
 /* How many lines a bar is written in: 0 silent, 1, 2, 3, 4. */
 int lines_in_bar(const BarWriting *bar);

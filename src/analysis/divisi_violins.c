@@ -33,7 +33,7 @@ static spz_status cut_out(Divided *divided, size_t index, size_t first, size_t l
     for (int side = 0; side < 2; side++) {
         if (bounds[side][0] + rules.least_bars > bounds[side][1])
             continue;
-        Stretch rest = stretch_of(divided->bars, bounds[side][0], bounds[side][1] - 1, company);
+        Stretch rest = stretch_within(divided->bars, bounds[side][0], bounds[side][1] - 1, company);
         if (rest.divided >= rules.least_bars && !array_push(&divided->stretches, rest))
             return SPZ_NO_MEMORY;
     }

@@ -47,6 +47,8 @@ enum { TEXTURE_TEXT = 96 };
 static const char *texture_words(const Stretch *stretch, char text[TEXTURE_TEXT])
 {
     const BarWriting *sum = &stretch->sum;
+    if (2 * stretch->turns > stretch->divided)
+        return "the players take turns";
     if (sum->apart >= rules.apart * sum->thick && stretch->lines == 2)
         return motion_words(sum);
     if (sum->apart >= rules.apart * sum->thick)

@@ -6,9 +6,12 @@
 /* More sounds of one section at once than any score writes: later ones at that moment are left out of the count. */
 enum { ACTIVE_MOST = 32, STOP_MEMORY = 256, VOICES_MOST = 8 };
 
-/* A mark lapses when it is plainly no longer followed, because many scores never write the 'unis.': this many bars of playing in one
- * line (one or two such bars still occur inside a divided passage), or of rest (after which parts say 'div.' again). */
-enum { LAPSES_AFTER_SINGLE = 2, LAPSES_AFTER_REST = 6 };
+/* A mark lapses when it is plainly no longer followed, because many scores never write the 'unis.': so many bars of playing in one line,
+ * or of rest (after which parts say 'div.' again). A bar in one line still occurs inside a divided passage, more before it has begun;
+ * a part that never says 'unis.' gets less patience. */
+static const struct { int single, single_before_begun, rest, rest_without_unison; } lapses = {
+    .single = 2, .single_before_begun = 4, .rest = 6, .rest_without_unison = 3,
+};
 
 /* A chord is held where it lasts longer than this; shorter ones are struck, so that three notes can be caught at once. In crotchets. */
 static const Ticks struck_at_most = 1;
@@ -19,6 +22,8 @@ typedef struct LineState {
     DivisionState now, before_ending;
     int single_bars, rest_bars;
     bool thick_in_bar, heard_in_bar;
+    bool begun;          /* the mark in force has been followed */
+    bool says_unison;    /* somewhere in this part */
 } LineState;
 
 typedef struct StopMemory { uint64_t key; Stopping verdict; } StopMemory;
@@ -131,17 +136,18 @@ static bool beyond_one_player(Sweep *sweep, const GroupSound *of)
 static Evidence evidence_now(Sweep *sweep)
 {
     const GroupSound *first = sweep->active[0];
-    bool parts = false, voices = false, marked = false;
+    bool parts = false, voices = false, marked = false, desks = false;
     for (int i = 0; i < sweep->active_count; i++) {
         const GroupSound *sound = sweep->active[i];
         const DivisionState *state = &state_of(sweep, sound->line)->now;
         marked |= state->divided;
+        desks |= state->solo;
         if (sound->note->midi == first->note->midi)
             continue;
         parts |= !same_player(sound, first);
         voices |= !same_voice(sound, first);
     }
-    if (marked)
+    if (marked || (desks && voices)) /* 'solo' or '1. Pult' over one of two voices: the other is the rest of the section */
         return EVIDENCE_MARK;
     if (parts)
         return EVIDENCE_PARTS;
@@ -319,6 +325,7 @@ static void read_marks(Sweep *sweep, Ticks now)
                 continue;
             state->now = division_state_after(state->now, &words);
             state->single_bars = state->rest_bars = 0;
+            state->begun = false;
             sweep->bar->mark_begins |= words.divided;
             sweep->bar->mark_ends = !state->now.divided && (words.unison || words.double_stops || words.all);
         }
@@ -355,9 +362,11 @@ static void let_marks_lapse(Sweep *sweep)
 {
     for (size_t i = 0; i < sweep->group->line_count; i++) {
         LineState *state = &sweep->states[i];
+        state->begun |= state->thick_in_bar;
         state->single_bars = state->thick_in_bar ? 0 : state->single_bars + state->heard_in_bar;
         state->rest_bars = state->heard_in_bar ? 0 : state->rest_bars + 1;
-        if (state->single_bars >= LAPSES_AFTER_SINGLE || state->rest_bars >= LAPSES_AFTER_REST)
+        int single = !state->begun ? lapses.single_before_begun : state->says_unison ? lapses.single : lapses.single - 1;
+        if (state->single_bars >= single || state->rest_bars >= (state->says_unison ? lapses.rest : lapses.rest_without_unison))
             state->now.divided = false;
         state->thick_in_bar = state->heard_in_bar = false;
     }
@@ -366,20 +375,24 @@ static void let_marks_lapse(Sweep *sweep)
 /* Voices of several players that take turns are lines all the same, even where they hardly sound together. */
 static void judge_turns(Sweep *sweep)
 {
-    bool several = sweep->several_players;
+    bool marked = false;
     int moving = 0;
     for (size_t i = 0; i < sweep->group->line_count; i++)
-        several |= sweep->states[i].now.divided && sweep->states[i].heard_in_bar;
+        marked |= sweep->states[i].now.divided && sweep->states[i].heard_in_bar;
     for (int i = 0; i < sweep->voice_count; i++)
         moving += sweep->alone[i] > 0;
-    sweep->bar->in_turn = several && moving > 1;
-    for (size_t i = 0; i < sweep->group->line_count && sweep->bar->in_turn; i++)
+    sweep->bar->voices = (uint8_t)sweep->voice_count;
+    sweep->bar->in_turn = sweep->voice_count > 1 && ((marked && moving > 0) || (sweep->several_players && moving > 1));
+    for (int i = 0; i < sweep->voice_count && sweep->voice_count > 1; i++)
+        sweep->bar->alone = (uint16_t)(sweep->bar->alone + sweep->alone[i]);
+    for (size_t i = 0; i < sweep->group->line_count && sweep->voice_count > 1; i++)
         sweep->states[i].thick_in_bar |= sweep->states[i].heard_in_bar;
 }
 
 static void sweep_bar(Sweep *sweep, const Bar *bar)
 {
     Ticks now = bar->onset, end = bar->onset + bar->length;
+    sweep->bar->crotchets = (float)bar->length / (float)sweep->map->movement->per_crotchet;
     sweep->voice_count = 0;
     sweep->several_players = false;
     mind_endings(sweep, bar);
@@ -400,6 +413,16 @@ static void sweep_bar(Sweep *sweep, const Bar *bar)
     let_marks_lapse(sweep);
 }
 
+static bool part_says_unison(const Part *part)
+{
+    for (size_t i = 0; i < part->mark_count; i++) {
+        DivisionWords words;
+        if (part->marks[i].kind == MARK_WORDS && division_words_read(part->marks[i].text, &words) && (words.unison || words.all))
+            return true;
+    }
+    return false;
+}
+
 spz_status divisi_writing_of(const SectionMap *map, const Group *group, BarWriting **out)
 {
     const Movement *movement = map->movement;
@@ -411,8 +434,10 @@ spz_status divisi_writing_of(const SectionMap *map, const Group *group, BarWriti
         memset(sweep, 0, sizeof *sweep);
         memset(bars, 0, movement->bar_count * sizeof *bars);
         memset(states, 0, (group->line_count + 1) * sizeof *states);
-        for (size_t i = 0; i < group->line_count; i++)
+        for (size_t i = 0; i < group->line_count; i++) {
             states[i].line = group->lines[i];
+            states[i].says_unison = part_says_unison(&movement->parts[map->lines[group->lines[i]].part]);
+        }
         sweep->map = map;
         sweep->group = group;
         sweep->states = states;

@@ -11,16 +11,19 @@
 typedef enum Evidence { EVIDENCE_MARK, EVIDENCE_PARTS, EVIDENCE_HAND, EVIDENCE_VOICES, EVIDENCE_CHORDS, EVIDENCE_COUNT } Evidence;
 
 typedef struct BarWriting {
+    float crotchets;               /* length of the bar */
     Ticks heard;                   /* time in which the group sounds */
     Ticks at_least[5];             /* [n]: time with n or more pitches, n = 2..4 */
     Ticks evidence[EVIDENCE_COUNT];/* the time of two or more, by evidence */
     uint16_t attacks;              /* moments at which something begins */
     uint16_t thick;                /* of these, moments at which two or more pitches sound */
+    uint16_t alone;                /* moments at which only one of several voices of the bar begins */
     uint16_t apart;                /* moments at which one voice begins while another sounds on */
     uint16_t upper, lower;         /* of these, moments at which the upper / lower voice moves */
     uint16_t thirds, sixths, octaves, fifths; /* of the thick moments with two pitches */
     uint16_t tremolo, plucked;     /* thick moments */
-    bool in_turn;                  /* two voices of several players, each of which begins notes while the other doesn't */
+    uint8_t voices;                /* voices, staves or parts that begin a note */
+    bool in_turn;                  /* they belong to several players, and begin notes at different moments */
     uint8_t said;                  /* lines that the mark in force asks for; 0 where it doesn't say */
     bool by_desk, half, solo;      /* what the marks in force say */
     bool mark_begins;              /* a 'div.' stands in this bar */
