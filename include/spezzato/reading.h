@@ -22,5 +22,8 @@ SPZ_API void spz_reading_free(spz_reading *reading);
 SPZ_API const spz_score *spz_reading_score(const spz_reading *reading);
 SPZ_API size_t spz_reading_count(const spz_reading *reading);
 SPZ_API spz_movement_reading spz_reading_at(const spz_reading *reading, size_t index);
+/* Hands the verdict of a movement over to the caller, who may free the reading and keep the verdict (for spz_seating_judge_work). NULL
+ * where there is none, or it was taken before. */
+SPZ_API spz_verdict *spz_reading_take_verdict(spz_reading *reading, size_t index);
 
 #endif

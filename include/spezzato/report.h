@@ -46,6 +46,9 @@ SPZ_API spz_status spz_report_open(spz_report_kind kind, spz_format format, cons
 /* Adds all movements of the reading. SPZ_BAD_ARGUMENT where the reading stops before what the report shows; the report is then as
  * it was. After SPZ_NO_MEMORY the report can only be freed. */
 SPZ_API spz_status spz_report_add(spz_report *report, const spz_reading *reading);
+/* Adds one seating for all the movements (of spz_seating_judge_work) to a report of movements or seating; others drop it. The verdict is
+ * borrowed until the report is closed. */
+SPZ_API void spz_report_set_work(spz_report *report, const spz_verdict *work);
 /* Ends the report; it can only be freed afterwards. */
 SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
 SPZ_API void spz_report_free(spz_report *report);

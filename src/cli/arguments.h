@@ -36,7 +36,7 @@ const char *arguments_value(const Arguments *arguments, const Option *option, co
 const char *arguments_each(const Arguments *arguments, const Option *option, size_t index);
 
 /* Options that several commands share. */
-extern const Option option_format, option_output, option_settings, option_set, option_year, option_all, option_brief, option_kind, option_strength,
+extern const Option option_format, option_output, option_settings, option_set, option_year, option_all, option_brief, option_work, option_kind, option_strength,
     option_width, option_verbose;
 
 /* Each reads one of them; false after one line about what is wrong. */

@@ -6,4 +6,6 @@
     COMMAND(sections) \
     COMMAND(streams) \
     COMMAND(stage) \
-    COMMAND(settings)
+    COMMAND(settings) \
+    COMMAND(parts) \
+    COMMAND(mark)

@@ -1,6 +1,7 @@
 #include "run.h"
 #include "messages.h"
 #include "output.h"
+#include "work.h"
 #include <string.h>
 
 enum { DOUBTS_SHOWN = 3 };
@@ -12,6 +13,7 @@ typedef struct Work {
     spz_depth depth;
     int year;
     size_t most_doubts;
+    Verdicts *verdicts; /* NULL where no seating for all is asked for */
 } Work;
 
 /* One score into the report; it is let go at once, so that many need no more memory than one. */
@@ -23,6 +25,8 @@ static spz_status add_score(const Work *work, const char *path)
     spz_status status = spz_reading_make(path, work->settings, work->year, work->depth, &sink, &reading);
     if (!status)
         status = spz_report_add(work->report, reading);
+    if (!status && work->verdicts)
+        status = verdicts_take(work->verdicts, reading);
     if (status && !voice.errors)
         complain_status(path, status);
     voice_close(&voice, path);
@@ -64,10 +68,14 @@ static bool output_is_an_input(const Arguments *arguments, const char *path)
     return false;
 }
 
-static int finish(spz_report *report, const char *path)
+static int finish(const Work *work, const char *path)
 {
     spz_document *document = NULL;
-    spz_status status = spz_report_close(report, &document);
+    spz_status status = work->verdicts ? verdicts_judge(work->verdicts, work->settings, NULL) : SPZ_OK;
+    if (!status && work->verdicts)
+        spz_report_set_work(work->report, work->verdicts->work);
+    if (!status)
+        status = spz_report_close(work->report, &document);
     if (status)
         complain_status(path, status);
     int result = status ? EXIT_INPUT : output_save(document, path);
@@ -82,7 +90,10 @@ int run_report(const Arguments *arguments, const Run *run)
     Work work = {.depth = run->depth, .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN};
     const char *path = arguments_value(arguments, &option_output, NULL);
     spz_settings *settings = NULL;
+    Verdicts verdicts = {0};
     size_t good = 0;
+    if (arguments_have(arguments, &option_work))
+        work.verdicts = &verdicts;
     if (!read_options(arguments, run, &format, &work.year, &options) || output_is_an_input(arguments, path))
         return EXIT_USAGE;
     if (arguments->operand_count == 0) {
@@ -100,10 +111,11 @@ int run_report(const Arguments *arguments, const Run *run)
     } else
         status = add_scores(arguments, &work, &good);
     if (good > 0) { /* a report about nothing is not written */
-        int written = finish(work.report, path);
+        int written = finish(&work, path);
         status = written ? written : status;
     }
     spz_report_free(work.report);
+    verdicts_free(&verdicts);
     spz_settings_free(settings);
     return status;
 }

@@ -120,13 +120,12 @@ static void begin_seating(spz_report *report)
     csv_header(&report->out, "file,title,place,arrangement,violins,outside,order,score,margin,confidence,losses");
 }
 
-static void seating_movement(spz_report *report, const Shown *shown)
+static void seating_rows(CsvRow *row, const spz_verdict *verdict, const char *file, const char *title)
 {
-    CsvRow *row = &report->row;
-    const spz_verdict *verdict = shown->reading.verdict;
     for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
-        movement_cells(row, shown);
+        csv_text(row, file);
+        csv_text(row, title);
         csv_integer(row, (long long)i + 1);
         csv_text(row, ranked->name);
         csv_text(row, ranked->opposed ? "opposed" : "together");
@@ -140,7 +139,18 @@ static void seating_movement(spz_report *report, const Shown *shown)
     }
 }
 
+static void seating_movement(spz_report *report, const Shown *shown)
+{
+    seating_rows(&report->row, shown->reading.verdict, shown->file, shown->title);
+}
+
+static void end_seating(spz_report *report)
+{
+    if (report->work)
+        seating_rows(&report->row, report->work, "", "all these movements");
+}
+
 const Form csv_movements = {begin_movements, movements_movement, end};
 const Form csv_sections = {begin_sections, sections_movement, end};
 const Form csv_passages = {begin_passages, passages_movement, end};
-const Form csv_seating = {begin_seating, seating_movement, end};
+const Form csv_seating = {begin_seating, seating_movement, end_seating};

@@ -18,13 +18,6 @@ static void end(spz_report *report)
     json_end(&report->json);
 }
 
-static void end_with_cautions(spz_report *report)
-{
-    json_end(&report->json);
-    json_put_text(&report->json, "cautions", report_cautions);
-    json_end(&report->json);
-}
-
 /* The numbers that JSON shows for a strength never belong to a higher word. */
 static void put_strength(Json *json, double strength)
 {
@@ -194,6 +187,19 @@ static void put_verdict(Json *json, const spz_verdict *verdict)
     json_put_text(json, "confidence", spz_confidence_name(spz_verdict_confidence(verdict)));
     json_put_text(json, "turning", spz_verdict_turning(verdict));
     put_reasons(json, verdict);
+}
+
+static void end_with_cautions(spz_report *report)
+{
+    json_end(&report->json);
+    if (report->work) {
+        json_key(&report->json, "work");
+        json_object(&report->json);
+        put_verdict(&report->json, report->work);
+        json_end(&report->json);
+    }
+    json_put_text(&report->json, "cautions", report_cautions);
+    json_end(&report->json);
 }
 
 static void sections_movement(spz_report *report, const Shown *shown)

@@ -133,10 +133,13 @@ void table_row(Table *table, const char *const *cells)
         table->failed = true;
 }
 
-void table_note(Table *table, const char *note)
+void table_note(Table *table, const char *before, const char *note)
 {
-    if (table->rows.count && note && *note)
-        table->rows.at[table->rows.count - 1].note = keep(table, note);
+    if (!table->rows.count)
+        return;
+    const char *whole = arena_format(&table->arena, "%s%s", before, note);
+    table->rows.at[table->rows.count - 1].note = whole ? keep(table, whole) : NULL;
+    table->failed = table->failed || !whole;
 }
 
 static const size_t gap = 2;         /* blanks between columns */

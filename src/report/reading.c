@@ -90,6 +90,15 @@ size_t spz_reading_count(const spz_reading *reading)
     return reading->count;
 }
 
+spz_verdict *spz_reading_take_verdict(spz_reading *reading, size_t index)
+{
+    if (index >= reading->count)
+        return NULL;
+    spz_verdict *verdict = reading->movements[index].verdict;
+    reading->movements[index].verdict = NULL;
+    return verdict;
+}
+
 spz_movement_reading spz_reading_at(const spz_reading *reading, size_t index)
 {
     if (index >= reading->count)

@@ -91,6 +91,11 @@ spz_status spz_report_add(spz_report *report, const spz_reading *reading)
     return buffer_failed(&report->out) ? SPZ_NO_MEMORY : SPZ_OK;
 }
 
+void spz_report_set_work(spz_report *report, const spz_verdict *work)
+{
+    report->work = work;
+}
+
 spz_status spz_report_close(spz_report *report, spz_document **out)
 {
     report->form->end(report);

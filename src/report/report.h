@@ -27,6 +27,7 @@ struct spz_report {
     Json json;
     CsvRow row;
     size_t movements; /* added so far */
+    const spz_verdict *work; /* one seating for all; NULL when not asked for */
     bool named;       /* streams as CSV: with the columns file and movement */
 };
 

@@ -77,8 +77,8 @@ static void page_movement(spz_report *report, const Shown *shown)
     }
     block_title(report, shown);
     block_sections(report, shown);
-    block_verdict(report, shown);
-    block_ranking(report, shown);
+    block_verdict(report, shown->reading.verdict);
+    block_ranking(report, shown->reading.verdict);
     if (spz_sections_groups(shown->reading.sections))
         block_passages(report, shown, report->options.all);
 }
@@ -87,9 +87,9 @@ static void page_seating(spz_report *report, const Shown *shown)
 {
     block_title(report, shown);
     block_sections(report, shown);
-    block_verdict(report, shown);
-    block_ranking(report, shown);
-    block_terms(report, shown);
+    block_verdict(report, shown->reading.verdict);
+    block_ranking(report, shown->reading.verdict);
+    block_terms(report, shown->reading.verdict);
 }
 
 static void page_passages(spz_report *report, const Shown *shown)
@@ -98,14 +98,24 @@ static void page_passages(spz_report *report, const Shown *shown)
     block_passages(report, shown, true);
 }
 
-static void cautions_at_the_end(spz_report *report)
+static void page_work(spz_report *report)
+{
+    between(report);
+    layout_heading(&report->out, "One seating for all these movements", '=', report->options.width);
+    block_verdict(report, report->work);
+    block_ranking(report, report->work);
+}
+
+static void end_with_cautions(spz_report *report)
 {
     if (!report->movements)
         return;
+    if (report->work)
+        page_work(report);
     buffer_puts(&report->out, "\n\n");
     block_cautions(report);
 }
 
-const Form text_movements = {begin, page_movement, cautions_at_the_end};
-const Form text_seating = {begin, page_seating, cautions_at_the_end};
+const Form text_movements = {begin, page_movement, end_with_cautions};
+const Form text_seating = {begin, page_seating, end_with_cautions};
 const Form text_passages = {begin, page_passages, nothing_more};

@@ -61,9 +61,8 @@ static void say_losses(spz_report *report, const spz_verdict *verdict)
     layout_flow(&report->out, INDENT, "", &line, report->options.width);
 }
 
-void block_verdict(spz_report *report, const Shown *shown)
+void block_verdict(spz_report *report, const spz_verdict *verdict)
 {
-    const spz_verdict *verdict = shown->reading.verdict;
     buffer_puts(&report->out, "\nSEATING\n");
     if (spz_verdict_count(verdict) == 0) {
         layout_paragraph(&report->out, INDENT, "", spz_verdict_statement(verdict), report->options.width);
@@ -78,11 +77,10 @@ void block_verdict(spz_report *report, const Shown *shown)
     say_losses(report, verdict);
 }
 
-void block_ranking(spz_report *report, const Shown *shown)
+void block_ranking(spz_report *report, const spz_verdict *verdict)
 {
     static const char *const heads[] = {"", "Points", "Arrangement", "From house left to house right"};
     static const int most[] = {4, 8, 48, 0};
-    const spz_verdict *verdict = shown->reading.verdict;
     if (spz_verdict_count(verdict) == 0)
         return;
     Table table;
@@ -90,11 +88,11 @@ void block_ranking(spz_report *report, const Shown *shown)
     table_align_right(&table, 1);
     for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
-        char place[24], score[NUMBER_TEXT], note[64 + 600];
+        char place[24], score[NUMBER_TEXT];
         snprintf(place, sizeof place, "%zu.", i + 1);
         table_row(&table, (const char *const[]){place, number_text(ranked->score, 1, score), ranked->name, ranked->order});
-        snprintf(note, sizeof note, "weakened: %.600s", ranked->losses);
-        table_note(&table, *ranked->losses ? note : NULL);
+        if (*ranked->losses)
+            table_note(&table, "weakened: ", ranked->losses);
     }
     buffer_puts(&report->out, "\nARRANGEMENTS\n");
     layout_paragraph(&report->out, INDENT, "", "100 points: all evidence speaks for it; 50: none either way", report->options.width);
@@ -134,11 +132,10 @@ static void term_row(Table *table, const spz_verdict *verdict, size_t shown, con
     table_row(table, cells);
 }
 
-void block_terms(spz_report *report, const Shown *shown)
+void block_terms(spz_report *report, const spz_verdict *verdict)
 {
     static const char *const heads[] = {"Ground", "1.", "2.", "3.", "4.", "5.", "6."};
     static const int widest[] = {28, 7, 7, 7, 7, 7, 7, 0};
-    const spz_verdict *verdict = shown->reading.verdict;
     size_t count = spz_verdict_count(verdict);
     size_t columns = count < ARRANGEMENTS_SHOWN ? count : ARRANGEMENTS_SHOWN;
     const char *named[TABLE_COLUMNS_MOST] = {NULL};

@@ -71,6 +71,16 @@ run 0 streams "$first"
 run 0 streams $scores
 [ "$(head -n 1 "$folder/out" | tr , '\n' | tail -n 2 | tr '\n' ' ')" = "file movement " ] || fault "several movements are not told apart"
 
+# One seating for a whole work: in the JSON beside the movements, in the CSV below them, on the page behind them.
+work=$(ls corpus/brelisk-balconies-*)
+run 0 seating --work $work
+shows "One seating for all these movements"
+run 0 seating --work --format csv $work
+[ "$(grep -c 'all these movements' "$folder/out")" = 4 ] || fault "the seating of the work is not in the CSV"
+run 0 seating --work --format json $work
+shows '"work": {'
+[ -z "$json_reader" ] || json_ok "$folder/out" || fault "spezzato seating --work --format json: no JSON"
+
 # The settings can be read back and give the same.
 run 0 settings --set stage.width=16.5 --set hall.sound=dry
 cp "$folder/out" "$folder/house.ini"
