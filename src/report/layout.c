@@ -133,9 +133,14 @@ void table_row(Table *table, const char *const *cells)
         table->failed = true;
 }
 
-void table_note(Table *table, const char *before, const char *note)
+void table_note(Table *table, const char *note)
 {
-    if (!table->rows.count)
+    table_note_about(table, "", note ? note : "");
+}
+
+void table_note_about(Table *table, const char *before, const char *note)
+{
+    if (!table->rows.count || !*note)
         return;
     const char *whole = arena_format(&table->arena, "%s%s", before, note);
     table->rows.at[table->rows.count - 1].note = whole ? keep(table, whole) : NULL;

@@ -65,7 +65,7 @@ static void passage_row(Table *table, const Pick *pick, const spz_sections *sect
     const spz_passage *passage = pick->passage;
     table_row(table, (const char *const[]){words_bars(passage, bars), passage->rehearsal, words_kind(passage, kind),
                                            words_who(passage, sections, who), spz_strength_word(passage->strength)});
-    table_note(table, "", passage->reason);
+    table_note(table, passage->reason);
 }
 
 static void say_left_out(spz_report *report, size_t clear_left, size_t marginal)

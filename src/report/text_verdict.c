@@ -91,8 +91,7 @@ void block_ranking(spz_report *report, const spz_verdict *verdict)
         char place[24], score[NUMBER_TEXT];
         snprintf(place, sizeof place, "%zu.", i + 1);
         table_row(&table, (const char *const[]){place, number_text(ranked->score, 1, score), ranked->name, ranked->order});
-        if (*ranked->losses)
-            table_note(&table, "weakened: ", ranked->losses);
+        table_note_about(&table, "weakened: ", ranked->losses);
     }
     buffer_puts(&report->out, "\nARRANGEMENTS\n");
     layout_paragraph(&report->out, INDENT, "", "100 points: all evidence speaks for it; 50: none either way", report->options.width);

@@ -109,7 +109,7 @@ static void a_long_cell_goes_on_below_itself(void)
     buffer_init(&out);
     table_begin(&table, 2, NULL, most);
     table_row(&table, (const char *const[]){"Violoncello e Basso", "bass"});
-    table_note(&table, "", "the basses read the cellos' line");
+    table_note(&table, "the basses read the cellos' line");
     table_end(&table, &out, 0, 30);
     CU_ASSERT_STRING_EQUAL(out.text, "Violonce  bass\nllo e\nBasso\n          the basses read the\n          cellos' line\n");
     buffer_free(&out);
