@@ -1,5 +1,6 @@
 /* Parts to lines: one for the part, or one for each staff or voice that holds another section or another line of a section. */
 #include "sections/understanding.h"
+#include "support/memory.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -248,22 +249,41 @@ static const char *advice_for(const Understanding *all, const spz_line *line)
 
 static bool same_line(const spz_line *a, const spz_line *b)
 {
-    return a->section && a->section == b->section && !a->also && !b->also && a->orchestra == b->orchestra && a->number == b->number &&
+    return a->section && !a->voice && !b->voice && a->section == b->section && !a->also && !b->also && a->orchestra == b->orchestra && a->number == b->number &&
            a->role == SPZ_TUTTI && b->role == SPZ_TUTTI && !a->left_out && !b->left_out;
 }
 
-/* Staves of one part and parts of one section may have got the same line number: then the lines are counted from the top. */
-static void count_lines(LineMaker *maker, size_t first)
+/* Staves of one part and parts of one section may have got the same line number: then the lines are counted from the top. Each
+ * kind of line is looked at once (`counted`), so that the cost is lines x kinds. */
+static void count_lines(spz_line *lines, size_t count, size_t first, bool *counted)
 {
-    spz_line *lines = maker->lines.at;
-    bool doubled = false;
-    for (size_t i = first; i < maker->lines.count; i++)
-        for (size_t k = i + 1; k < maker->lines.count && same_line(&lines[i], &lines[first]); k++)
-            doubled |= same_line(&lines[i], &lines[k]) && lines[i].division == lines[k].division;
-    int count = 0;
-    for (size_t i = first; i < maker->lines.count && doubled; i++)
+    enum { NUMBERS = 64 };
+    bool taken[NUMBERS] = { false }, doubled = false;
+    for (size_t i = first; i < count; i++) {
+        if (!same_line(&lines[i], &lines[first]))
+            continue;
+        int division = lines[i].division;
+        doubled |= division >= NUMBERS || (i > first && taken[division]);
+        taken[division < NUMBERS ? division : 0] = true;
+        counted[i] = true;
+    }
+    int next = 0;
+    for (size_t i = first; i < count && doubled; i++)
         if (same_line(&lines[i], &lines[first]))
-            lines[i].division = ++count;
+            lines[i].division = ++next;
+}
+
+static spz_status count_all_lines(LineMaker *maker)
+{
+    bool *counted = memory_get(maker->lines.count + 1);
+    if (!counted)
+        return SPZ_NO_MEMORY;
+    memset(counted, 0, maker->lines.count + 1);
+    for (size_t i = 0; i < maker->lines.count; i++)
+        if (!counted[i])
+            count_lines(maker->lines.at, maker->lines.count, i, counted);
+    memory_give(counted);
+    return SPZ_OK;
 }
 
 static spz_status keep(LineMaker *maker)
@@ -290,10 +310,9 @@ spz_status lines_make(Understanding *all, SectionMap *map)
     LineMaker maker = { .all = all, .map = map };
     for (size_t i = 0; i < all->movement->part_count; i++)
         part_lines(&maker, i);
-    for (size_t i = 0; i < maker.lines.count; i++)
-        if (!maker.lines.at[i].voice)
-            count_lines(&maker, i);
-    spz_status status = maker.out_of_memory || all->out_of_memory ? SPZ_NO_MEMORY : keep(&maker);
+    spz_status status = maker.out_of_memory || all->out_of_memory ? SPZ_NO_MEMORY : count_all_lines(&maker);
+    if (status == SPZ_OK)
+        status = keep(&maker);
     array_free(&maker.lines);
     array_free(&maker.shared);
     return status;

@@ -62,27 +62,33 @@ static size_t first_at(const Part *part, Ticks when)
     return low;
 }
 
+/* A guide is told from a sample of its notes, and at most so many notes of one moment are looked at: a score made to hinder can't. */
+enum { SAMPLE = 500, CHORD_LIMIT = 64 };
+
+static bool sounds_in(const Part *part, const Note *note)
+{
+    size_t first = first_at(part, note->onset);
+    for (size_t i = first; i < part->note_count && i < first + CHORD_LIMIT && part->notes[i].onset == note->onset; i++)
+        if (part->notes[i].midi == note->midi)
+            return true;
+    return false;
+}
+
 static bool sounds_elsewhere(const Movement *movement, size_t index, const Note *note)
 {
-    for (size_t p = 0; p < movement->part_count; p++) {
-        const Part *part = &movement->parts[p];
-        for (size_t i = p == index ? part->note_count : first_at(part, note->onset); i < part->note_count; i++) {
-            if (part->notes[i].onset != note->onset)
-                break;
-            if (part->notes[i].midi == note->midi)
-                return true;
-        }
-    }
+    for (size_t p = 0; p < movement->part_count; p++)
+        if (p != index && sounds_in(&movement->parts[p], note))
+            return true;
     return false;
 }
 
 static double shared_with_others(const Movement *movement, size_t index)
 {
     const Part *part = &movement->parts[index];
-    size_t shared = 0;
-    for (size_t i = 0; i < part->note_count; i++)
+    size_t shared = 0, seen = 0, step = part->note_count / SAMPLE + 1;
+    for (size_t i = 0; i < part->note_count; i += step, seen++)
         shared += sounds_elsewhere(movement, index, &part->notes[i]);
-    return part->note_count ? (double)shared / (double)part->note_count : 0;
+    return seen ? (double)shared / (double)seen : 0;
 }
 
 /* Do numbered firsts, seconds and the lower strings all stand above part `index`? */

@@ -8,7 +8,8 @@
  *   standing.c     parts that stand apart: a solo line of a section, a guide below the score
  *   numbering.c    first and second violins, equal parts of one section, lines of a divided one
  *   lines.c        parts to lines: staves and voices
- *   groups.c       lines to groups of players and their streams */
+ *   groups.c       lines to groups of players
+ *   group_streams.c  what each group plays, as one stream */
 #ifndef SECTIONS_UNDERSTANDING_H
 #define SECTIONS_UNDERSTANDING_H
 #include "sections/name_reading.h"
