@@ -2,6 +2,7 @@
 #include "analysis/company.h"
 #include "analysis/tune.h"
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const struct {
@@ -11,6 +12,7 @@ static const struct {
     size_t least_bars;       /* shorter stretches are left to the pairing's shares */
     double fastest, slowest; /* seconds: shortest shared note at which speed counts fully, and not at all */
     double least_tightness;  /* passages below it are left to the shares */
+    size_t most_listed;      /* and so are all but the tightest of a pair */
     double usual_tempo;      /* crotchets a minute where the score gives none */
     double parallel;         /* exactness of thirds and sixths against unison and octaves */
     int unknown_dynamic;
@@ -22,7 +24,8 @@ static const struct {
     .least_bars = 2,
     .fastest = 0.1,         /* asynchrony of 20 to 50 ms is normal (Rasch 1979): half of such a note is lost */
     .slowest = 0.6,         /* a tenth of such a note: nobody hears it */
-    .least_tightness = 0.3, /* measured on the open scores: docs/method-divisi.md */
+    .least_tightness = 0.4, /* with .most_listed: what a conductor would mark, not every bar in octaves */
+    .most_listed = 8,
     .usual_tempo = 100,
     .parallel = 0.7,        /* a chord tolerates what a unison does not */
     .unknown_dynamic = DYNAMIC_MF,
@@ -60,6 +63,7 @@ typedef struct Pair {
     Together total, stretch;
     size_t first, last, length; /* bars of the stretch; length 0: none */
     size_t first_tone;     /* of tunes[0] in the stretch */
+    ARRAY(spz_passage) tight;
 } Pair;
 
 static size_t most_alike(const Together *bar)
@@ -192,7 +196,7 @@ static char *reason_for(const Pair *pair, const spz_passage *passage, double sof
     return arena_format(&pair->findings->arena, "%s and %s %s%s", one, other, interval_words(&pair->stretch), loudness_words(soft));
 }
 
-/* The stretch is over: report it if it is tight enough to be worth a mark. */
+/* The stretch is over: keep it if it is tight enough to be worth a mark. */
 static spz_status close_stretch(Pair *pair, size_t past_tone)
 {
     const Movement *movement = pair->findings->map->movement;
@@ -212,9 +216,27 @@ static spz_status close_stretch(Pair *pair, size_t past_tone)
     if (passage.tightness < rules.least_tightness)
         return SPZ_OK;
     passage.foreground = company_share(pair->company, pair->first, pair->last, 2);
-    passage.strength = fmin(0.95, 0.2 + 0.6 * passage.tightness + 0.4 * passage.foreground);
+    passage.strength = fmin(0.95, 0.1 + 0.7 * passage.tightness + 0.4 * passage.foreground);
     passage.reason = reason_for(pair, &passage, soft);
-    return passage.reason ? findings_add(pair->findings, &passage) : SPZ_NO_MEMORY;
+    return passage.reason && array_push(&pair->tight, passage) ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+static int tightest_first(const void *left, const void *right)
+{
+    const spz_passage *a = left, *b = right;
+    if (a->tightness > b->tightness || a->tightness < b->tightness)
+        return a->tightness > b->tightness ? -1 : 1;
+    return a->onset < b->onset ? -1 : a->onset > b->onset;
+}
+
+static spz_status report_tightest(Pair *pair)
+{
+    spz_status status = SPZ_OK;
+    if (pair->tight.count)
+        qsort(pair->tight.at, pair->tight.count, sizeof *pair->tight.at, tightest_first);
+    for (size_t i = 0; i < pair->tight.count && i < rules.most_listed && !status; i++)
+        status = findings_add(pair->findings, &pair->tight.at[i]);
+    return status;
 }
 
 static spz_status take_bar(Pair *pair, size_t index, const Together *bar, size_t first_tone, bool listed)
@@ -284,7 +306,12 @@ static spz_status couple(Findings *findings, const Company *company, const Tune 
     }
     if (!status && pair.length)
         status = close_stretch(&pair, pair.last + 1 < movement->bar_count ? tune_at(a, movement->bars[pair.last + 1].onset) : a->count);
-    return status ? status : keep_pairing(&pair);
+    if (!status)
+        status = report_tightest(&pair);
+    if (!status)
+        status = keep_pairing(&pair);
+    array_free(&pair.tight);
+    return status;
 }
 
 static bool is_worth_pairing(const Group *group)
