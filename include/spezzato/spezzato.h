@@ -11,5 +11,6 @@
 
 #include "spezzato/reading.h"
 #include "spezzato/report.h"
+#include "spezzato/sheets.h"
 
 #endif

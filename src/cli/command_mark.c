@@ -62,8 +62,9 @@ static int run(const Arguments *arguments)
     int result = arguments_settings(arguments, &settings);
     if (result)
         return result;
-    if (change(arguments, path, into, settings, &sheet, &document, &marks))
-        result = EXIT_INPUT;
+    spz_status status = change(arguments, path, into, settings, &sheet, &document, &marks);
+    if (status)
+        result = status == SPZ_BAD_ARGUMENT ? EXIT_USAGE : EXIT_INPUT;
     else
         result = output_save(document, into);
     if (result == EXIT_OK && strcmp(into, "-") != 0)

@@ -17,10 +17,10 @@ static void bar_name(const Movement *movement, size_t bar, char *text, size_t si
 static void mixed_number(char text[TICKS_TEXT])
 {
     char whole[TICKS_TEXT];
-    long above, below;
-    if (sscanf(text, "%ld/%ld", &above, &below) != 2 || below < 1 || above < below)
+    int above, below;
+    if (sscanf(text, "%9d/%9d", &above, &below) != 2 || below < 1 || above < below)
         return;
-    snprintf(whole, sizeof whole, "%ld %ld/%ld", above / below, above % below, below);
+    snprintf(whole, sizeof whole, "%d %d/%d", above / below, above % below, below);
     memcpy(text, whole, sizeof whole);
 }
 

@@ -1,0 +1,61 @@
+/* sheets.h - documents for the hands that use them: what the librarian writes into the parts, the same put into the score file, and
+ * what the programme-note writer cites. Nothing is found here that spz_passages_find hasn't found. */
+#ifndef SPEZZATO_SHEETS_H
+#define SPEZZATO_SHEETS_H
+
+#include "spezzato/allotment.h"
+#include "spezzato/report.h"
+
+/* Which passages the sheets and the marks are about. */
+typedef struct spz_sheet_options {
+    double strength;         /* this strength at least, 0..1 */
+    unsigned kinds;          /* sum of 1u << spz_kind; 0 for all kinds */
+    const char *arrangement; /* seating by its name, for 'across the stage'; NULL: the one recommended for each movement */
+} spz_sheet_options;
+#define SPZ_SHEET_USUAL ((spz_sheet_options){ 0.5, 0, NULL })
+
+/* For each string part, in bar order, what to write into it: who leads and who answers, how a divided section shares its lines desk by
+ * desk, where it is one again, with whom it moves. `readings` have to reach SPZ_TO_SEATING and be made with the same `settings` (NULL:
+ * all defaults); SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_HTML (one file, for paper of A4 or Letter size). SPZ_BAD_ARGUMENT for another format,
+ * a reading that stops before, an arrangement that the settings don't know; SPZ_NO_MEMORY. */
+SPZ_API spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
+                                   const spz_sheet_options *options, spz_format format, spz_document **out);
+
+/* The score of `path` with the same things put in as MusicXML directions (words, brackets, dashed lines). Nothing else changes: plain
+ * text stays the same byte for byte, whatever its encoding; of a compressed score all other members stay as they are packed. Marks
+ * of an earlier run are replaced. `compressed`: the result is a compressed score (a zip archive: the document is not text). `marks` (may be NULL)
+ * counts the directions. The result can be valid MusicXML only where the input was: each direction has an id, which MusicXML knows from 3.1 on.
+ * Codes of spz_reading_make; SPZ_NOT_XML for an encoding in which nothing can be added (UTF-32 and others that don't write ASCII
+ * as ASCII); SPZ_BAD_ARGUMENT for a collection of several scores that is to be written as one plain file, or an unknown arrangement. One
+ * SPZ_ERROR has gone to the sink in each case. */
+SPZ_API spz_status spz_score_mark(const char *path, const spz_settings *settings, const spz_sheet_options *options, bool compressed,
+                                  const spz_sink *sink, spz_document **out, size_t *marks);
+/* The score without the marks of spz_score_mark: what was marked comes back byte for byte (a compressed score: each of its members). */
+SPZ_API spz_status spz_score_unmark(const char *path, bool compressed, const spz_sink *sink, spz_document **out, size_t *marks);
+
+typedef enum spz_language { SPZ_ENGLISH, SPZ_GERMAN, SPZ_FRENCH, SPZ_LANGUAGE_COUNT } spz_language;
+SPZ_API const char *spz_language_code(spz_language language); /* ISO 639-1: "en", "de", "fr" */
+
+typedef struct spz_note_options {
+    spz_language language;
+    const double *lasts;    /* seconds that each movement lasts, in order of the readings' movements; NULL or 0: by the score's tempo marks */
+    size_t lasts_count;
+    size_t citations;       /* at most so many a movement; 0: all passages of the strength */
+    double strength;        /* this strength at least */
+} spz_note_options;
+#define SPZ_NOTES_USUAL ((spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5 })
+
+/* For the programme-note writer: a paragraph for each movement, and the passages most worth citing, chosen for strength and variety, each
+ * with bars, rehearsal letter, the time at which it sounds and one sentence about what to listen for. SPZ_AS_TEXT, SPZ_AS_MARKDOWN,
+ * SPZ_AS_CSV (the bare citations with their times). Readings have to reach SPZ_TO_SEATING. */
+SPZ_API spz_status spz_sheet_notes(const spz_reading *const *readings, size_t count, const spz_note_options *options,
+                                   spz_format format, spz_document **out);
+
+/* Seconds from the first sound to the moment `when` (ticks as written) of bar `bar`, the `pass`th time that the bar sounds (0: the first),
+ * repeats counted, by the tempo marks; `lasts` above 0 stretches the movement to that many seconds. Before the first tempo mark, and where there
+ * is none, the first one or `spz_usual_tempo` crotchets a minute holds. Negative when the bar doesn't sound so often. */
+SPZ_API double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks when, size_t pass, double lasts);
+/* Length of the movement as played, by its tempo marks, in seconds. */
+SPZ_API double spz_movement_duration(const spz_movement *movement);
+
+#endif
