@@ -17,7 +17,7 @@ typedef struct spz_stage_desk {
 
 /* How far apart two sections sit. */
 typedef struct spz_distance {
-    double front, centre, back; /* metres: between their front desks, their centres, their last desks */
+    double front, centre, back; /* metres: between their front desks, their centres, the middles of their last rows */
     double front_delay, centre_delay, back_delay; /* milliseconds at the stage's temperature (ISO 9613-1) */
 } spz_distance;
 

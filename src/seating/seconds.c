@@ -11,13 +11,29 @@ typedef struct BarVoice {
     int onsets, changes, highest; /* changes: notes that differ from the one before; highest: MIDI, -1 for silence */
 } BarVoice;
 
-static BarVoice hear_bar(const Group *group, size_t *at, Ticks end)
+/* Sounds are in order of onset: the first at or after `when`. */
+static size_t first_from(const GroupSound *sounds, size_t count, Ticks when)
+{
+    size_t low = 0, high = count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (sounds[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static BarVoice hear_bar(const Group *group, const Bar *bar)
 {
     BarVoice voice = {0, 0, -1};
     Ticks last_onset = -1;
     int last_pitch = -1;
-    for (; *at < group->sound_count && group->sounds[*at].onset < end; (*at)++) {
-        const GroupSound *sound = &group->sounds[*at];
+    for (size_t i = first_from(group->sounds, group->sound_count, bar->onset); i < group->sound_count; i++) {
+        const GroupSound *sound = &group->sounds[i];
+        if (sound->onset >= bar->onset + bar->length)
+            break;
         if (sound->duration <= 0 || sound->note->midi < 0 || sound->onset == last_onset)
             continue; /* the top note of a chord comes first */
         voice.onsets++;
@@ -36,19 +52,41 @@ static bool seconds_lead(BarVoice first, BarVoice second)
     return first.onsets <= 1 || (second.highest > first.highest && second.changes > first.changes);
 }
 
-/* Whether another voice covers the bar: a wind or solo part that lies higher and moves as much. */
-static bool is_covered(const SectionMap *map, size_t *at, Ticks end, BarVoice second)
+/* Whether the winds, merged, lie as high and move as much. */
+static bool winds_cover(const SectionMap *map, const Bar *bar, BarVoice second)
 {
     int higher = 0;
     Ticks last = -1;
-    for (; *at < map->other_count && map->others[*at].onset < end; (*at)++) {
-        const GroupSound *sound = &map->others[*at];
+    for (size_t i = first_from(map->others, map->other_count, bar->onset); i < map->other_count; i++) {
+        const GroupSound *sound = &map->others[i];
+        if (sound->onset >= bar->onset + bar->length)
+            break;
         if (sound->duration > 0 && sound->note->midi >= second.highest && sound->onset != last) {
             higher++;
             last = sound->onset;
         }
     }
     return higher >= second.onsets;
+}
+
+/* A soloist who lies as high and moves as much has the melody. */
+static bool soloist_covers(const SectionMap *map, const Bar *bar, BarVoice second)
+{
+    for (size_t i = 0; i < map->group_count; i++) {
+        if (!map->groups[i].about.solo)
+            continue;
+        BarVoice solo = hear_bar(&map->groups[i], bar);
+        if (solo.highest >= second.highest && solo.onsets >= second.onsets)
+            return true;
+    }
+    return false;
+}
+
+static bool is_melody_bar(const SectionMap *map, const Group *first, const Group *second, const Bar *bar)
+{
+    BarVoice two = hear_bar(second, bar);
+    return two.onsets >= LEAST_ONSETS && seconds_lead(hear_bar(first, bar), two) && !winds_cover(map, bar, two) &&
+           !soloist_covers(map, bar, two);
 }
 
 static bool keep_span(SpanList *spans, BarSpan span, double *bars)
@@ -63,7 +101,6 @@ spz_status seconds_find_melody(const SectionMap *map, SpanList *spans, double *s
 {
     const Group *first = section_map_group(map, SPZ_VN1, 0), *second = section_map_group(map, SPZ_VN2, 0);
     const Movement *movement = map->movement;
-    size_t at_first = 0, at_second = 0, at_other = 0;
     BarSpan span = {0};
     bool open = false;
     double bars = 0;
@@ -71,10 +108,7 @@ spz_status seconds_find_melody(const SectionMap *map, SpanList *spans, double *s
     if (!first || !second)
         return SPZ_OK;
     for (size_t bar = 0; bar < movement->bar_count; bar++) {
-        Ticks end = movement->bars[bar].onset + movement->bars[bar].length;
-        BarVoice one = hear_bar(first, &at_first, end), two = hear_bar(second, &at_second, end);
-        bool covered = is_covered(map, &at_other, end, two);
-        bool leads = !covered && seconds_lead(one, two);
+        bool leads = is_melody_bar(map, first, second, &movement->bars[bar]);
         if (leads && !open)
             span.first = bar;
         if (leads)

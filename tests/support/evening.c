@@ -1,7 +1,9 @@
 #include "support/evening.h"
 #include "support/suite.h"
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 void evening_begin(Evening *evening, size_t bars)
 {
@@ -75,6 +77,20 @@ void evening_couple(Evening *evening, spz_section a, spz_section b, double stren
     spz_passage *p = evening_passage(evening, SPZ_COUPLING, a, b, 1, evening->movement.bar_count, strength);
     p->tightness = tightness;
     p->shortest = shortest;
+}
+
+spz_settings *evening_settings(const char *text)
+{
+    char path[] = "/tmp/spezzato-house-XXXXXX";
+    spz_settings *settings = NULL;
+    int file = mkstemp(path);
+    CU_ASSERT_FATAL(file >= 0);
+    CU_ASSERT_EQUAL_FATAL(write(file, text, strlen(text)), (ssize_t)strlen(text));
+    close(file);
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_settings_read(settings, path, NULL), SPZ_OK);
+    unlink(path);
+    return settings;
 }
 
 spz_verdict *evening_judge(const Evening *evening, const spz_settings *settings, int year)

@@ -29,6 +29,8 @@ void evening_passages(Evening *evening, spz_kind kind, spz_section a, spz_sectio
 /* Coupling of the whole movement in notes of `shortest` seconds. */
 void evening_couple(Evening *evening, spz_section a, spz_section b, double strength, double tightness, double shortest);
 
+/* All defaults, then what the settings file `text` says; a fault in it fails the test. The caller frees. */
+spz_settings *evening_settings(const char *text);
 /* Judges; fails the test when that fails. `settings` may be NULL. */
 spz_verdict *evening_judge(const Evening *evening, const spz_settings *settings, int year);
 const spz_ranked *verdict_of(const spz_verdict *verdict, const char *name); /* NULL: not ranked */
