@@ -15,7 +15,7 @@ override COMPILE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclud
 LIB_SOURCES := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
-SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c,$(wildcard tests/support/*.c)))
+SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c tests/support/evidence_table.c,$(wildcard tests/support/*.c)))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 LIB_OBJECTS := $(call objects,$(LIB_SOURCES))
 LIBRARY := $(BUILD)/libspezzato.a
@@ -24,7 +24,7 @@ UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
-.PHONY: all demo test check check-includes asan valgrind bench accept clean install packages sketches
+.PHONY: accuracy-notes all demo test check check-includes asan valgrind bench accept clean install packages sketches
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(LIBRARY)
@@ -89,6 +89,12 @@ accept: all $(SKETCH)
 
 bench: all
 	@BUILD=$(BUILD) sh tests/support/bench.sh
+
+# The notes of real scores beside independent tables of them (needs the shared folder).
+$(BUILD)/accuracy-notes: $(call objects,tests/support/accuracy/notes.c tests/support/note_table.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+accuracy-notes: $(BUILD)/accuracy-notes
+	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1

@@ -2,7 +2,7 @@
 #include "reader/reader.h"
 #include <string.h>
 
-void barline_start(Reader *reader)
+void read_barline_start(Reader *reader)
 {
     char text[8];
     Bar *bar = reader_bar(reader);
@@ -19,7 +19,7 @@ void barline_start(Reader *reader)
         bar->coda = true;
 }
 
-void bar_style_end(Reader *reader)
+void read_bar_style_end(Reader *reader)
 {
     Bar *bar = reader_bar(reader);
     if (bar && reader->barline == BARLINE_RIGHT && strcmp(reader_text(reader), "light-heavy") == 0)
@@ -47,7 +47,7 @@ static uint32_t passes_in(const char *text)
     return bits;
 }
 
-void ending_start(Reader *reader)
+void read_ending_start(Reader *reader)
 {
     char number[64] = "";
     Bar *bar = reader_bar(reader);
@@ -66,7 +66,7 @@ void ending_start(Reader *reader)
 }
 
 /* A forward sign at the end of a bar is meant for the next; a backward sign at its start for the one before. */
-void repeat_start(Reader *reader)
+void read_repeat_start(Reader *reader)
 {
     char times[16];
     int64_t count = 2;

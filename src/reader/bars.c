@@ -58,7 +58,7 @@ void bar_open(Reader *reader)
     }
 }
 
-void measure_start(Reader *reader)
+void read_measure_start(Reader *reader)
 {
     Element wanted = reader->timewise ? ELEMENT_SCORE_TIMEWISE : ELEMENT_PART;
     if (reader_parent(reader) != wanted || (!reader->timewise && reader->place.part < 0)) {
@@ -118,13 +118,13 @@ void bar_close(Reader *reader)
     place->bar = -1;
 }
 
-void measure_end(Reader *reader)
+void read_measure_end(Reader *reader)
 {
     if (!reader->timewise)
         bar_close(reader);
 }
 
-void fifths_end(Reader *reader)
+void read_fifths_end(Reader *reader)
 {
     Bar *bar = reader_bar(reader);
     int64_t fifths = 0;
@@ -133,7 +133,7 @@ void fifths_end(Reader *reader)
         bar->fifths = (int16_t)fifths;
 }
 
-void staves_end(Reader *reader)
+void read_staves_end(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     int64_t staves = 0;
@@ -145,7 +145,7 @@ void staves_end(Reader *reader)
         part->about.staves = (int)staves;
 }
 
-void transpose_start(Reader *reader)
+void read_transpose_start(Reader *reader)
 {
     char number[8];
     int64_t staff = 0;
@@ -169,7 +169,7 @@ static int small_number(Reader *reader, int limit)
     return (int)(decimal.digits / decimal.scale);
 }
 
-void diatonic_end(Reader *reader)
+void read_diatonic_end(Reader *reader)
 {
     if (reader_parent(reader) != ELEMENT_TRANSPOSE)
         return;
@@ -177,19 +177,19 @@ void diatonic_end(Reader *reader)
     reader->diatonic_given = true;
 }
 
-void chromatic_end(Reader *reader)
+void read_chromatic_end(Reader *reader)
 {
     if (reader_parent(reader) == ELEMENT_TRANSPOSE)
         reader->transposition.chromatic = small_number(reader, 90);
 }
 
-void octave_change_end(Reader *reader)
+void read_octave_change_end(Reader *reader)
 {
     if (reader_parent(reader) == ELEMENT_TRANSPOSE)
         reader->octave_change += small_number(reader, 7);
 }
 
-void double_start(Reader *reader)
+void read_double_start(Reader *reader)
 {
     /* A doubling adds players an octave below or above and moves nothing that is written (MusicXML 4.0, element `double`). */
     PartDraft *part = reader_part(reader);
@@ -204,7 +204,7 @@ static int usual_steps(int chromatic)
     return chromatic >= 0 ? chromatic / 12 * 7 + steps[chromatic % 12] : -usual_steps(-chromatic);
 }
 
-void transpose_end(Reader *reader)
+void read_transpose_end(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     Transposition *by = &reader->transposition;
@@ -219,7 +219,7 @@ void transpose_end(Reader *reader)
             part->transposition[staff] = *by;
 }
 
-void measure_repeat_start(Reader *reader)
+void read_measure_repeat_start(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     if (part && reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
@@ -228,7 +228,7 @@ void measure_repeat_start(Reader *reader)
         part->repeat_span = -1;
 }
 
-void measure_repeat_end(Reader *reader)
+void read_measure_repeat_end(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     int64_t span = 1;

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-void direction_start(Reader *reader)
+void read_direction_start(Reader *reader)
 {
     reader->direction.count = 0;
     reader->direction.offset = 0;
@@ -76,7 +76,7 @@ void dynamic_sign(Reader *reader, const char *name)
             add_item(reader, MARK_DYNAMIC, dynamic_signs[i].sign, value);
 }
 
-void dynamic_sign_end(Reader *reader)
+void read_dynamic_sign_end(Reader *reader)
 {
     const char *text = reader_text(reader);
     if (!in_music(reader) || *text == '\0')
@@ -86,7 +86,7 @@ void dynamic_sign_end(Reader *reader)
         add_item(reader, MARK_DYNAMIC, kept, (int)dynamic_in_words(kept));
 }
 
-void words_end(Reader *reader)
+void read_words_end(Reader *reader)
 {
     const char *text = reader_text(reader);
     if (!in_music(reader) || *text == '\0')
@@ -96,7 +96,7 @@ void words_end(Reader *reader)
         add_item(reader, MARK_WORDS, kept, 0);
 }
 
-void rehearsal_end(Reader *reader)
+void read_rehearsal_end(Reader *reader)
 {
     const char *text = reader_text(reader);
     Bar *bar = reader_bar(reader);
@@ -108,7 +108,7 @@ void rehearsal_end(Reader *reader)
         bar->rehearsal = kept;
 }
 
-void wedge_start(Reader *reader)
+void read_wedge_start(Reader *reader)
 {
     if (!in_music(reader))
         return;
@@ -120,7 +120,7 @@ void wedge_start(Reader *reader)
         add_item(reader, MARK_WEDGE, NULL, 0);
 }
 
-void segno_start(Reader *reader)
+void read_segno_start(Reader *reader)
 {
     Bar *bar = reader_bar(reader);
     if (!bar)
@@ -130,7 +130,7 @@ void segno_start(Reader *reader)
         add_item(reader, MARK_SIGN, "segno", 0);
 }
 
-void coda_start(Reader *reader)
+void read_coda_start(Reader *reader)
 {
     Bar *bar = reader_bar(reader);
     if (!bar)
@@ -150,12 +150,12 @@ static const struct {
     {"64th", "hemidemisemiquaver", 0.0625},                    {"128th", "128th", 0.03125},   {"256th", "256th", 0.015625},
 };
 
-void metronome_start(Reader *reader)
+void read_metronome_start(Reader *reader)
 {
     memset(&reader->metronome, 0, sizeof reader->metronome);
 }
 
-void beat_unit_end(Reader *reader)
+void read_beat_unit_end(Reader *reader)
 {
     MetronomeDraft *metronome = &reader->metronome;
     const char *text = reader_text(reader);
@@ -169,7 +169,7 @@ void beat_unit_end(Reader *reader)
         }
 }
 
-void beat_unit_dot_start(Reader *reader)
+void read_beat_unit_dot_start(Reader *reader)
 {
     MetronomeDraft *metronome = &reader->metronome;
     int last = metronome->count - 1;
@@ -180,7 +180,7 @@ void beat_unit_dot_start(Reader *reader)
     metronome->units[last] *= (2 - share) / (2 - 2 * share);
 }
 
-void per_minute_end(Reader *reader)
+void read_per_minute_end(Reader *reader)
 {
     reader->metronome.per_minute = number_real(reader_text(reader));
 }
@@ -197,7 +197,7 @@ static const char *metronome_words(Reader *reader)
     return reader_keep(reader, text);
 }
 
-void metronome_end(Reader *reader)
+void read_metronome_end(Reader *reader)
 {
     const MetronomeDraft *m = &reader->metronome;
     double rate = 0;
@@ -217,7 +217,7 @@ void metronome_end(Reader *reader)
         reader->direction.items[reader->direction.count - 1].rate = rate;
 }
 
-void offset_end(Reader *reader)
+void read_offset_end(Reader *reader)
 {
     Decimal offset;
     const char *text = reader_text(reader);
@@ -256,7 +256,7 @@ static void sound_jumps(Reader *reader, Bar *bar)
         bar->repeat_start = true;
 }
 
-void sound_start(Reader *reader)
+void read_sound_start(Reader *reader)
 {
     char text[32];
     Bar *bar = reader_bar(reader);
@@ -264,14 +264,14 @@ void sound_start(Reader *reader)
     if (!bar)
         return;
     if (alone)
-        direction_start(reader);
+        read_direction_start(reader);
     sound_jumps(reader, bar);
     if (reader_attribute(reader, ATTRIBUTE_TEMPO, text, sizeof text))
         reader->direction.sound_tempo = number_real(text);
     if (reader_attribute(reader, ATTRIBUTE_PIZZICATO, text, sizeof text))
         add_item(reader, MARK_PLAYING, NULL, strcmp(text, "yes") == 0 ? PLAYING_PIZZICATO : PLAYING_ARCO);
     if (alone)
-        direction_end(reader);
+        read_direction_end(reader);
 }
 
 /* Words of jumps in files that don't write them as <sound>. */
@@ -334,7 +334,7 @@ static void settle_tempo(Reader *reader)
     reader->place.tempo = tempo->rate;
 }
 
-void direction_end(Reader *reader)
+void read_direction_end(Reader *reader)
 {
     Place *place = &reader->place;
     if (place->bar < 0)

@@ -11,7 +11,7 @@ static const int semitones[7] = {0, 2, 4, 5, 7, 9, 11}; /* C D E F G A B */
 
 enum { ABSENT = INT_MIN, VOICE_ABSENT = UINT16_MAX, HIGHEST_MIDI = 150 };
 
-void note_start(Reader *reader)
+void read_note_start(Reader *reader)
 {
     NoteDraft *note = &reader->note;
     memset(note, 0, sizeof *note);
@@ -24,7 +24,7 @@ void note_start(Reader *reader)
         reader_fail(reader, SPZ_NOT_MUSICXML, "a note stands outside the bars");
 }
 
-void grace_start(Reader *reader)
+void read_grace_start(Reader *reader)
 {
     reader->note.flags |= NOTE_GRACE;
     char text[16];
@@ -32,27 +32,27 @@ void grace_start(Reader *reader)
         reader->note.steals_before = true;
 }
 
-void cue_start(Reader *reader)
+void read_cue_start(Reader *reader)
 {
     reader->note.flags |= NOTE_CUE;
 }
 
-void chord_start(Reader *reader)
+void read_chord_start(Reader *reader)
 {
     reader->note.flags |= NOTE_CHORD;
 }
 
-void rest_start(Reader *reader)
+void read_rest_start(Reader *reader)
 {
     reader->note.rest = true;
 }
 
-void unpitched_start(Reader *reader)
+void read_unpitched_start(Reader *reader)
 {
     reader->note.flags |= NOTE_UNPITCHED;
 }
 
-void step_end(Reader *reader)
+void read_step_end(Reader *reader)
 {
     static const signed char steps[7] = {5, 6, 0, 1, 2, 3, 4}; /* A B C D E F G */
     const char *text = reader_text(reader);
@@ -64,7 +64,7 @@ void step_end(Reader *reader)
         reader->note.pitched = true;
 }
 
-void alter_end(Reader *reader)
+void read_alter_end(Reader *reader)
 {
     Decimal alter;
     const char *text = reader_text(reader);
@@ -74,7 +74,7 @@ void alter_end(Reader *reader)
         reader->note.alter = (int)(alter.digits * 100 / alter.scale);
 }
 
-void octave_end(Reader *reader)
+void read_octave_end(Reader *reader)
 {
     int64_t octave = 0;
     const char *text = reader_text(reader);
@@ -84,7 +84,7 @@ void octave_end(Reader *reader)
         reader->note.octave = (int)octave;
 }
 
-void duration_end(Reader *reader)
+void read_duration_end(Reader *reader)
 {
     const char *text = reader_text(reader);
     if (!number_decimal(text, &reader->duration))
@@ -112,13 +112,13 @@ static bool find_voice(Reader *reader, const char *name, uint16_t *out)
     return reader->status == SPZ_OK;
 }
 
-void voice_end(Reader *reader)
+void read_voice_end(Reader *reader)
 {
     if (reader->place.bar >= 0 && reader_parent(reader) == ELEMENT_NOTE)
         find_voice(reader, reader_text(reader), &reader->note.voice);
 }
 
-void staff_end(Reader *reader)
+void read_staff_end(Reader *reader)
 {
     int64_t staff = 0;
     const char *text = reader_text(reader);
@@ -128,7 +128,7 @@ void staff_end(Reader *reader)
         reader->note.staff = (int)staff;
 }
 
-void notehead_end(Reader *reader)
+void read_notehead_end(Reader *reader)
 {
     if (strcmp(reader_text(reader), "slash") == 0)
         reader->note.flags |= NOTE_SLASH;
@@ -137,7 +137,7 @@ void notehead_end(Reader *reader)
 }
 
 /* <tie> is what sounds and <tied> what is drawn; files that give only one mean both. */
-void tie_start(Reader *reader)
+void read_tie_start(Reader *reader)
 {
     if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "start"))
         reader->note.flags |= NOTE_TIE_START;
@@ -147,7 +147,7 @@ void tie_start(Reader *reader)
         reader->note.flags |= NOTE_TIE_START | NOTE_TIE_STOP;
 }
 
-void slur_start(Reader *reader)
+void read_slur_start(Reader *reader)
 {
     if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "start"))
         reader->note.flags |= NOTE_SLUR_START;
@@ -155,38 +155,38 @@ void slur_start(Reader *reader)
         reader->note.flags |= NOTE_SLUR_STOP;
 }
 
-void tremolo_start(Reader *reader)
+void read_tremolo_start(Reader *reader)
 {
     bool pair = reader_attribute_is(reader, ATTRIBUTE_TYPE, "start") || reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop");
     reader->note.flags |= pair ? NOTE_TREMOLO_PAIR : NOTE_TREMOLO;
 }
 
-void staccato_start(Reader *reader)
+void read_staccato_start(Reader *reader)
 {
     reader->note.flags |= NOTE_STACCATO;
 }
 
-void accent_start(Reader *reader)
+void read_accent_start(Reader *reader)
 {
     reader->note.flags |= NOTE_ACCENT;
 }
 
-void harmonic_start(Reader *reader)
+void read_harmonic_start(Reader *reader)
 {
     reader->note.flags |= NOTE_HARMONIC;
 }
 
-void arpeggiate_start(Reader *reader)
+void read_arpeggiate_start(Reader *reader)
 {
     reader->note.flags |= NOTE_ARPEGGIO;
 }
 
-void trill_start(Reader *reader)
+void read_trill_start(Reader *reader)
 {
     reader->note.flags |= NOTE_TRILL;
 }
 
-void fermata_start(Reader *reader)
+void read_fermata_start(Reader *reader)
 {
     if (reader_inside(reader, ELEMENT_NOTE)) /* over a barline it is a pause, no note */
         reader->note.flags |= NOTE_FERMATA;
@@ -303,7 +303,7 @@ static void complete_voice(Reader *reader)
         reader->place.voice = reader->note.voice;
 }
 
-void note_end(Reader *reader)
+void read_note_end(Reader *reader)
 {
     NoteDraft *draft = &reader->note;
     bool grace = (draft->flags & NOTE_GRACE) != 0;
@@ -332,7 +332,7 @@ void note_close_graces(Reader *reader)
     }
 }
 
-void backup_end(Reader *reader)
+void read_backup_end(Reader *reader)
 {
     Ticks duration = 0;
     Place *place = &reader->place;
@@ -345,7 +345,7 @@ void backup_end(Reader *reader)
     place->chord_possible = false;
 }
 
-void forward_end(Reader *reader)
+void read_forward_end(Reader *reader)
 {
     Ticks duration = 0;
     if (reader->place.bar < 0 || !time_of(reader, reader->duration, &duration))

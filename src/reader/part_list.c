@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-void part_group_start(Reader *reader)
+void read_part_group_start(Reader *reader)
 {
     char number[sizeof reader->groups[0].number] = "1";
     reader_attribute(reader, ATTRIBUTE_NUMBER, number, sizeof number);
@@ -27,7 +27,7 @@ void part_group_start(Reader *reader)
     group->name = "";
 }
 
-void group_name_end(Reader *reader)
+void read_group_name_end(Reader *reader)
 {
     if (reader_parent(reader) == ELEMENT_PART_GROUP && reader->group_count)
         reader->groups[reader->group_count - 1].name = reader_keep(reader, reader_text(reader));
@@ -78,7 +78,7 @@ static PartDraft *listed_part(Reader *reader)
     return &reader->parts.at[reader->parts.count - 1];
 }
 
-void score_part_start(Reader *reader)
+void read_score_part_start(Reader *reader)
 {
     char id[256] = "";
     reader_attribute(reader, ATTRIBUTE_ID, id, sizeof id);
@@ -92,7 +92,7 @@ void score_part_start(Reader *reader)
         reader->parts.at[part].about.groups = groups;
 }
 
-void score_part_end(Reader *reader)
+void read_score_part_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft && draft->about.name[0] == '\0' && draft->about.instrument[0] != '\0')
@@ -108,42 +108,42 @@ static void keep_first(Reader *reader, const char **field)
     }
 }
 
-void part_name_end(Reader *reader)
+void read_part_name_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft && reader_parent(reader) == ELEMENT_SCORE_PART)
         keep_first(reader, &draft->about.name);
 }
 
-void display_text_end(Reader *reader)
+void read_display_text_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft && reader_parent(reader) == ELEMENT_PART_NAME_DISPLAY)
         keep_first(reader, &draft->about.name);
 }
 
-void part_abbreviation_end(Reader *reader)
+void read_part_abbreviation_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft && reader_parent(reader) == ELEMENT_SCORE_PART)
         keep_first(reader, &draft->about.abbreviation);
 }
 
-void instrument_name_end(Reader *reader)
+void read_instrument_name_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft)
         keep_first(reader, &draft->about.instrument);
 }
 
-void instrument_sound_end(Reader *reader)
+void read_instrument_sound_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft)
         keep_first(reader, &draft->about.sound);
 }
 
-void solo_end(Reader *reader)
+void read_solo_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     if (draft)
@@ -151,7 +151,7 @@ void solo_end(Reader *reader)
 }
 
 /* <ensemble> may name the number of players or stay empty. */
-void ensemble_end(Reader *reader)
+void read_ensemble_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     int64_t players = 2;
@@ -161,7 +161,7 @@ void ensemble_end(Reader *reader)
     draft->about.ensemble = players > 1 && players < 1000 ? (int)players : 2;
 }
 
-void midi_program_end(Reader *reader)
+void read_midi_program_end(Reader *reader)
 {
     PartDraft *draft = listed_part(reader);
     int64_t program = 0;
@@ -187,7 +187,7 @@ static int part_of_element(Reader *reader)
     return part;
 }
 
-void part_start(Reader *reader)
+void read_part_start(Reader *reader)
 {
     Element wanted = reader->timewise ? ELEMENT_MEASURE : ELEMENT_SCORE_TIMEWISE;
     if (!reader->timewise)
@@ -210,7 +210,7 @@ void part_start(Reader *reader)
         bar_open(reader);
 }
 
-void part_end(Reader *reader)
+void read_part_end(Reader *reader)
 {
     if (reader->timewise)
         bar_close(reader);

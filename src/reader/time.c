@@ -103,7 +103,7 @@ bool time_of(Reader *reader, Decimal duration, Ticks *out)
     return in_range(reader, *out);
 }
 
-void time_divisions(Reader *reader)
+void read_time_divisions(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     Decimal decimal;
@@ -122,7 +122,7 @@ void time_divisions(Reader *reader)
     }
 }
 
-void time_signature_start(Reader *reader)
+void read_time_signature_start(Reader *reader)
 {
     char number[8];
     int64_t staff = 0;
@@ -132,12 +132,12 @@ void time_signature_start(Reader *reader)
         reader->time.number = (int)(staff < 0 || staff > LIMIT_STAVES ? 0 : staff);
 }
 
-void time_senza_misura(Reader *reader)
+void read_time_senza_misura(Reader *reader)
 {
     reader->time.unmeasured = true;
 }
 
-void time_beats(Reader *reader)
+void read_time_beats(Reader *reader)
 {
     const char *text = reader_text(reader);
     if (strlen(text) < sizeof reader->time.beats)
@@ -172,7 +172,7 @@ static int64_t sum_of_beats(const char *text, bool *composite)
     }
 }
 
-void time_beat_type(Reader *reader)
+void read_time_beat_type(Reader *reader)
 {
     const char *text = reader_text(reader);
     TimeDraft *time = &reader->time;
@@ -214,7 +214,7 @@ static void signature_to_bar(Reader *reader, const PartDraft *part)
     bar->beat = part->beat;
 }
 
-void time_signature_end(Reader *reader)
+void read_time_signature_end(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     TimeDraft *time = &reader->time;

@@ -4,7 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
-void root_start(Reader *reader)
+void read_root_start(Reader *reader)
 {
     if (reader->depth != 1)
         reader_fail(reader, SPZ_NOT_MUSICXML, "a whole score stands inside another element");
@@ -12,7 +12,7 @@ void root_start(Reader *reader)
     reader->opus.seen = reader->open[0] == ELEMENT_OPUS;
 }
 
-void opus_link_start(Reader *reader)
+void read_opus_link_start(Reader *reader)
 {
     char href[LIMIT_TEXT];
     if (!reader->opus.seen || !reader_attribute(reader, ATTRIBUTE_HREF, href, sizeof href))
@@ -24,34 +24,34 @@ void opus_link_start(Reader *reader)
         reader_no_memory(reader);
 }
 
-void work_title_end(Reader *reader)
+void read_work_title_end(Reader *reader)
 {
     reader->titles.work = reader_keep(reader, reader_text(reader));
 }
 
-void movement_number_end(Reader *reader)
+void read_movement_number_end(Reader *reader)
 {
     reader->titles.number = reader_keep(reader, reader_text(reader));
 }
 
-void movement_title_end(Reader *reader)
+void read_movement_title_end(Reader *reader)
 {
     reader->titles.movement = reader_keep(reader, reader_text(reader));
 }
 
-void creator_start(Reader *reader)
+void read_creator_start(Reader *reader)
 {
     reader->creator_type[0] = '\0';
     reader_attribute(reader, ATTRIBUTE_TYPE, reader->creator_type, sizeof reader->creator_type);
 }
 
-void creator_end(Reader *reader)
+void read_creator_end(Reader *reader)
 {
     if (strcmp(reader->creator_type, "composer") == 0 && !reader->titles.composer)
         reader->titles.composer = reader_keep(reader, reader_text(reader));
 }
 
-void field_start(Reader *reader)
+void read_field_start(Reader *reader)
 {
     char *name = reader->field_name;
     name[0] = '\0';
@@ -75,13 +75,13 @@ static int year_in(const char *text)
 }
 
 /* Only fields that speak of the composition: dates of engraving or of the file say nothing about the seating. */
-void field_end(Reader *reader)
+void read_field_end(Reader *reader)
 {
     if (strstr(reader->field_name, "compos") && reader->titles.year == 0)
         reader->titles.year = year_in(reader_text(reader));
 }
 
-void credit_start(Reader *reader)
+void read_credit_start(Reader *reader)
 {
     char page[16];
     int64_t number = 1;
@@ -91,13 +91,13 @@ void credit_start(Reader *reader)
         reader->credit_first_page = number == 1;
 }
 
-void credit_type_end(Reader *reader)
+void read_credit_type_end(Reader *reader)
 {
     snprintf(reader->credit_type, sizeof reader->credit_type, "%s", reader_text(reader));
 }
 
 /* A title that stands only on the page, not in the head of the file. */
-void credit_words_end(Reader *reader)
+void read_credit_words_end(Reader *reader)
 {
     const char *text = reader_text(reader);
     if (strcmp(reader->credit_type, "title") == 0 && reader->credit_first_page && !reader->titles.credit && *text)
