@@ -87,6 +87,10 @@ valgrind: $(UNIT)
 accept: all $(SKETCH)
 	@BUILD=$(BUILD) sh tests/support/accept.sh
 
+# The scores of corpus/ from their sketches.
+sketches: $(SKETCH)
+	@BUILD=$(BUILD) sh tests/support/sketches.sh
+
 bench: all
 	@BUILD=$(BUILD) sh tests/support/bench.sh
 
