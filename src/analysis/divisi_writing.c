@@ -90,13 +90,21 @@ static int sounding_pitches(const Sweep *sweep, int pitches[ACTIVE_MOST])
     return count;
 }
 
-static Manner manner_of(const Sweep *sweep, const GroupSound *sound)
+/* How the notes of one staff are meant; files put the signs of a chord on any one of its notes. */
+static Manner manner_of(const Sweep *sweep, const GroupSound *of)
 {
-    if (sound->note->flags & NOTE_TREMOLO)
+    uint32_t flags = 0;
+    Ticks shortest = of->duration;
+    for (int i = 0; i < sweep->active_count; i++)
+        if (same_player(sweep->active[i], of)) {
+            flags |= sweep->active[i]->note->flags;
+            shortest = sweep->active[i]->duration < shortest ? sweep->active[i]->duration : shortest;
+        }
+    if (flags & NOTE_TREMOLO)
         return MANNER_TREMOLO;
-    if (sound->note->flags & NOTE_PIZZICATO)
+    if (flags & NOTE_PIZZICATO)
         return MANNER_PLUCKED;
-    return sound->duration > struck_at_most * sweep->map->movement->per_crotchet ? MANNER_HELD : MANNER_STRUCK;
+    return shortest > struck_at_most * sweep->map->movement->per_crotchet ? MANNER_HELD : MANNER_STRUCK;
 }
 
 static Stopping stopping_remembered(Sweep *sweep, const int *midi, int count, Manner manner)
@@ -198,14 +206,17 @@ static void count_attack(Sweep *sweep, Ticks now)
     BarWriting *bar = sweep->bar;
     int pitches[ACTIVE_MOST], count = sounding_pitches(sweep, pitches);
     const GroupSound *beginning = NULL, *holding = NULL;
-    for (int i = 0; i < sweep->active_count; i++)
+    uint32_t flags = 0;
+    for (int i = 0; i < sweep->active_count; i++) {
         *(sweep->active[i]->onset == now ? &beginning : &holding) = sweep->active[i];
+        flags |= sweep->active[i]->onset == now ? sweep->active[i]->note->flags : 0;
+    }
     bar->attacks++;
     if (count < 2 || !beginning)
         return;
     bar->thick++;
-    bar->tremolo = (uint16_t)(bar->tremolo + !!(beginning->note->flags & NOTE_TREMOLO));
-    bar->plucked = (uint16_t)(bar->plucked + !!(beginning->note->flags & NOTE_PIZZICATO));
+    bar->tremolo = (uint16_t)(bar->tremolo + !!(flags & NOTE_TREMOLO));
+    bar->plucked = (uint16_t)(bar->plucked + !!(flags & NOTE_PIZZICATO));
     if (count == 2)
         count_interval(bar, pitches[1] - pitches[0]);
     if (holding && holding->note->midi != beginning->note->midi) {
