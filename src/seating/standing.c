@@ -3,10 +3,11 @@
 #include <stdlib.h>
 
 const StandingFigures standing_figures = {
-    .firm_margin = 0.12,    /* twelve points of a hundred between the two placings */
-    .leaning_margin = 0.03, /* under three points nobody should move a chair */
+    .firm_margin = 0.15,    /* fifteen points of a hundred between the two placings */
+    .leaning_margin = 0.04, /* under four points nobody should move a chair */
     .firm_factor = 1.5,
-    .firm_direct = 0.06,
+    .firm_direct = 0.08,
+    .factor_most = 10,
 };
 
 static const double same = 1e-9; /* points that are rounding */
@@ -62,7 +63,7 @@ static double best_of_placing(const Standing *s, bool opposed, Term term, double
 static void try_factor(Standing *s, Term term, double factor)
 {
     bool own = s->opposed[s->order[0]];
-    if (!(factor >= 0.01 && factor <= 100) || fabs(log(factor)) < 1e-6)
+    if (!(factor >= 1 / standing_figures.factor_most && factor <= standing_figures.factor_most) || fabs(log(factor)) < 1e-6)
         return;
     if (best_of_placing(s, own, term, factor) > best_of_placing(s, !own, term, factor) + 1e-6)
         return;

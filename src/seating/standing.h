@@ -7,6 +7,7 @@ typedef struct StandingFigures {
     double firm_margin, leaning_margin; /* 0..1, as spz_verdict_margin */
     double firm_factor;                 /* a weight must move by more than this factor before a firm verdict turns */
     double firm_direct;                 /* margin that must be left when era and house are silent */
+    double factor_most;                 /* a weight moved by more than this factor is another judgement, not the same one turned */
 } StandingFigures;
 extern const StandingFigures standing_figures;
 

@@ -155,6 +155,13 @@ static void a_work_takes_the_seating_of_its_weightiest_evidence(void)
     CU_ASSERT_EQUAL_FATAL(spz_seating_judge_work((const spz_verdict *const *)movements, 3, NULL, NULL, &work), SPZ_OK);
     CU_ASSERT(spz_verdict_ranked(work, 0)->opposed);
     CU_ASSERT(spz_verdict_margin(work) < spz_verdict_margin(movements[0]));
+    double voices = 0, mean = 0; /* of the recommended seating; a voice is the distance between best and worst */
+    for (size_t i = 0; i < 3; i++) {
+        double voice = spz_verdict_ranked(movements[i], 0)->points - spz_verdict_ranked(movements[i], 3)->points;
+        voices += voice;
+        mean += voice * verdict_of(movements[i], spz_verdict_ranked(work, 0)->name)->points;
+    }
+    CU_ASSERT_DOUBLE_EQUAL(spz_verdict_ranked(work, 0)->points, mean / voices, 1e-9);
     CU_ASSERT_EQUAL(spz_verdict_reasons(work), 3);
     CU_ASSERT_PTR_NOT_NULL(strstr(spz_verdict_reason(work, 0)->text, "Dialogue: by itself firm for violins opposed"));
     bool loses = false, open = false;
