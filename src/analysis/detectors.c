@@ -1,9 +1,13 @@
 #include "analysis/detectors.h"
+#include "analysis/antiphony.h"
 #include "analysis/coupling.h"
 #include "analysis/divisi.h"
+#include "analysis/split_line.h"
 #include <string.h>
 
 static const Detector detectors[] = {
+    { "antiphony", detect_antiphony },
+    { "split line", detect_split_line },
     { "divided sections", detect_divisi },
     { "coupling", detect_coupling },
 };

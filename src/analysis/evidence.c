@@ -218,6 +218,23 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
     out->at[F_REGULAR] = between > 0 ? fmin(1, 2 * between / period) : 0;
 }
 
+/* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
+static const double weight_of[FEATURE_COUNT] = {
+    [F_SAME] = 0.884, [F_EXACT] = 0.524, [F_MOTION] = 0.148, [F_RHYTHM] = 1.267, [F_YIELD] = 1.628, [F_FREE] = 1.828,
+    [F_SWAP] = 0.613, [F_TURNS] = 0.042, [F_NOTES] = 0.033, [F_TOTAL] = 0.072, [F_LAG_BEATS] = -0.314, [F_LAG_BARS] = 0.053,
+    [F_RARE] = -0.270, [F_FRONT] = -0.480, [F_DOUBLED] = -0.573, [F_WINDS] = -0.292, [F_COMPANY] = 0.975, [F_SOFT] = -1.393,
+    [F_SPEED] = 0.333, [F_OVERLAP] = 1.808, [F_REGULAR] = -0.144, [F_CLEAN] = 1.658, [F_SAME_PITCH] = -0.152,
+};
+static const double bias = -5.36;
+
+static double strength_from(const Evidence *evidence)
+{
+    double sum = bias;
+    for (int f = 0; f < FEATURE_COUNT; f++)
+        sum += weight_of[f] * evidence->at[f];
+    return 1 / (1 + exp(-sum));
+}
+
 void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out)
 {
     *out = (Evidence){0};
@@ -241,4 +258,5 @@ void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match 
     out->at[F_FRONT] = 0.5 * scene_prominence(scene, match->caller, match->onset, match->call_end) +
                        0.5 * scene_prominence(scene, match->responder, match->onset + match->lag, match->end);
     out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
+    out->strength = strength_from(out);
 }

@@ -5,14 +5,16 @@ static const struct {
     int lag_bars;          /* an answer comes within eight bars: a period */
     int lag_crotchets;     /* and within 36 crotchets in slow music with long bars */
     int lookback;          /* recent tones of the same rhythm looked at, over all groups */
+    int nearest;           /* calls tried in each group: an answer answers what was said last */
     double both, alike, contrary, exact; /* a shared tone; and its direction; and its interval */
     double alone;          /* a tone that only one has */
     double drop;           /* how far the sum may fall before the run is given up */
     unsigned least_matched;
+    double least_same, least_motion; /* shares below which a match is no gesture answered */
 } growth = {
-    .lag_bars = 8, .lag_crotchets = 36, .lookback = 96,
+    .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 3,
     .both = 0.5, .alike = 0.5, .contrary = -0.35, .exact = 0.1,
-    .alone = -0.9, .drop = 2.6, .least_matched = 3,
+    .alone = -0.9, .drop = 2.6, .least_matched = 3, .least_same = 0.65, .least_motion = 0.2,
 };
 
 enum { BUCKETS = 1 << 12, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
@@ -148,6 +150,13 @@ static Ticks longest_lag(const Finder *finder, const Tone *tone)
     return by_bars < by_time ? by_bars : by_time;
 }
 
+static bool worth_weighing(const Match *match)
+{
+    double shared = match->matched, all = 2 * shared + match->unmatched;
+    return match->matched >= growth.least_matched && (shared + match->alike) >= growth.least_same * all &&
+           match->moving >= growth.least_motion * (shared - 1);
+}
+
 static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
 {
     const Tone *called = &finder->tunes[call->tune].tones[call->tone];
@@ -165,7 +174,7 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     const Bar *bar = &finder->movement->bars[called->bar];
     Match match = grow(finder, start, 2 * (bar->nominal > unit ? bar->nominal : 4 * unit));
     *covered = finder->tunes[call->tune].tones[match.call_last].onset + 1;
-    if (match.matched < growth.least_matched)
+    if (!worth_weighing(&match))
         return SPZ_OK;
     return array_push(finder->out, match) ? SPZ_OK : SPZ_NO_MEMORY;
 }
@@ -178,11 +187,12 @@ static spz_status visit(Finder *finder, uint32_t tune, uint32_t tone)
     uint32_t *newest = &finder->newest[seed.key % BUCKETS];
     Ticks earliest = t->onset - longest_lag(finder, t);
     uint32_t at = *newest;
+    unsigned char tried[64] = {0};
     for (int looked = 0; at != 0 && looked < growth.lookback; looked++) {
         const Seed *other = &finder->seeds.at[at - 1];
         if (finder->tunes[other->tune].tones[other->tone].onset < earliest)
             break;
-        if (other->key == seed.key && other->tune != tune) {
+        if (other->key == seed.key && other->tune != tune && tried[other->tune % 64]++ < growth.nearest) {
             Seed call = *other;
             spz_status status = try_pair(finder, &call, &seed);
             if (status != SPZ_OK)

@@ -1,0 +1,132 @@
+/* What counts as call and response, stated in music. */
+#include "support/rehearsal.h"
+#include "support/suite.h"
+#include <string.h>
+
+#define QUARTET \
+    "time: 4/4 key: 0  tempo: q=96\n" \
+    "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+
+static void a_call_and_its_answer_are_an_exchange(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    c5 r:h. | R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
+                           "Violin II:   R*3 | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL(p->kind, SPZ_EXCHANGE);
+    CU_ASSERT_TRUE(lies_in(p, "4", "7"));
+    CU_ASSERT_EQUAL(p->turns, 4);
+    CU_ASSERT_TRUE(p->strength >= 0.5);
+    CU_ASSERT_EQUAL(p->sections[0], SPZ_VN1);
+    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "answered a bar later"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "at the same pitch"));
+    rehearsal_end(&r);
+}
+
+static void an_answer_in_sequence_names_its_interval(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:e( a5 b5 c6) g5:q r | R | a5:e( b5 c6 d6) a5:q r | R | c5:w\n"
+                           "Violin II:   R*2 | R | e5:e( f5 g5 a5) e5:q r | R | f5:e( g5 a5 b5) f5:q r | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "a third lower"));
+    rehearsal_end(&r);
+}
+
+static void violins_in_octaves_are_no_exchange(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    g5:e a5 b5 c6 g5:q e5 | f5:e g5 a5 b5 f5:q d5 | g5:e a5 b5 c6 g5:q e5 | c5:w\n"
+                           "Violin II:   {col Violin I -1}*4\n"
+                           "Viola:       c4:w | d4 | c4 | c4\n"
+                           "Violoncello: c3:w | g2 | c3 | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_TRUE(p == NULL || p->strength < 0.5);
+    rehearsal_end(&r);
+}
+
+static void single_notes_tossed_every_beat_are_a_hocket(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | g5:e' r a5' r b5' r c6' r | d6' r c6' r b5' r a5' r | g5' r f5' r e5' r d5' r | c5:w\n"
+                           "Violin II:   R | r:e d5' r e5' r f#5' r g5' | r a5' r g5' r f5' r e5' | r d5' r c5' r b4' r a4' | g4:w\n"
+                           "Viola:       c4:w~ | c4 | g4 | g4 | e4\n"
+                           "Violoncello: c3:w~ | c3 | g3 | g3 | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL(p->kind, SPZ_HOCKET);
+    CU_ASSERT_TRUE(p->turns >= 10);
+    rehearsal_end(&r);
+}
+
+static void a_canon_is_imitation(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    c5:q e5:e f5 g5:q c6 | b5:e a5 g5 f5 e5:q a5 | d5:e e5 f5 d5 g5:q f5 | e5:e d5 c5:q r:h | c5:w\n"
+                           "Violin II:   R | c5:q e5:e f5 g5:q c6 | b5:e a5 g5 f5 e5:q a5 | d5:e e5 f5 d5 g5:q f5 | e5:w\n"
+                           "Viola:       R*5\n"
+                           "Violoncello: R*5\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL(p->kind, SPZ_IMITATION);
+    CU_ASSERT_EQUAL(p->sections[0], SPZ_VN1);
+    rehearsal_end(&r);
+}
+
+static void both_violins_answered_by_the_cellos_are_named_together(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | c6:w\n"
+                           "Violin II:   R | <f> g4:q. a4:e b4:q d5 | R | a4:q. b4:e c5:q e5 | R | c5:w\n"
+                           "Viola:       R | d4:w | d4 | e4 | e4 | g4\n"
+                           "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\n");
+    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Violins", "Vc"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn I", "Vc"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn II", "Vc"));
+    rehearsal_end(&r);
+}
+
+static void off_beat_accompaniment_is_at_most_marginal(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    g5:h. a5:q | b5:h. c6:q | d6:h c6 | b5:w | a5:h. b5:q | c6:h. d6:q | e6:h d6 | c6:w\n"
+                           "Violin II:   r:e e4 e4 e4 r e4 e4 e4 | %*7\n"
+                           "Viola:       r:e c4 c4 c4 r c4 c4 c4 | %*7\n"
+                           "Violoncello: c3:q r c3 r | %*7\n");
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++) {
+        const spz_passage *p = spz_findings_at(r.findings, i);
+        if (spz_kind_is_antiphony(p->kind))
+            CU_ASSERT_TRUE(p->strength < 0.5);
+    }
+    rehearsal_end(&r);
+}
+
+static void silence_has_no_passages(void)
+{
+    Rehearsal r = rehearse(QUARTET "Violin I: R*4\nViolin II: R*4\nViola: R*4\nVioloncello: R*4\n");
+    CU_ASSERT_EQUAL(spz_findings_count(r.findings), 0);
+    rehearsal_end(&r);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(a_call_and_its_answer_are_an_exchange),
+    STATEMENT(an_answer_in_sequence_names_its_interval),
+    STATEMENT(violins_in_octaves_are_no_exchange),
+    STATEMENT(single_notes_tossed_every_beat_are_a_hocket),
+    STATEMENT(a_canon_is_imitation),
+    STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
+    STATEMENT(off_beat_accompaniment_is_at_most_marginal),
+    STATEMENT(silence_has_no_passages),
+};
+
+void suite_antiphony(void);
+void suite_antiphony(void)
+{
+    suite_of("antiphony", statements, COUNT(statements));
+}
