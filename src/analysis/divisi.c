@@ -59,8 +59,8 @@ static spz_status look_at_violins(Findings *findings, const Company *company, Di
         Divided *second = same_orchestra(all, count, SPZ_VN2, all[i].group), *third = same_orchestra(all, count, SPZ_VN3, all[i].group);
         if (second)
             status = violins_together(findings, company, &all[i], second);
-        if (!status && third)
-            status = third_violins(findings, company, &all[i], third);
+        if (!status && second && third)
+            status = third_violins(findings, company, &all[i], second, third);
     }
     return status;
 }

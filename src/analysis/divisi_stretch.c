@@ -118,7 +118,7 @@ static double certainty_of(const BarWriting *sum)
     return sum->at_least[2] ? certain / (double)sum->at_least[2] : 0;
 }
 
-static double strength_of(const Stretch *stretch)
+double stretch_strength(const Stretch *stretch)
 {
     double length = (stretch->crotchets - weight.short_length) / (weight.long_length - weight.short_length);
     length = fmax(0, fmin(1, length)) * fmin(1, weight.parallel + stretch->independence);
@@ -158,7 +158,7 @@ Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Comp
     stretch.lines = most_lines(bars_in, &stretch.sum);
     stretch.independence = independence_of(&stretch.sum);
     stretch.foreground = company_share(company, first, last, 1);
-    stretch.strength = strength_of(&stretch);
+    stretch.strength = stretch_strength(&stretch);
     return stretch;
 }
 

@@ -26,6 +26,9 @@ Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Comp
 /* The same for what lies inside first..last: from its first divided bar to its last. */
 Stretch stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company);
 
+/* The strength that its figures give it; to be called again where lines or foreground are changed. */
+double stretch_strength(const Stretch *stretch);
+
 /* How many lines a bar is written in: 0 silent, 1, 2, 3, 4. */
 int lines_in_bar(const BarWriting *bar);
 #endif

@@ -6,9 +6,11 @@ static const struct {
     size_t least_bars;   /* as for one section */
     double one_rhythm;   /* share of the attacks that both sections have, from which they are one body in three */
     double doubled;      /* share of shared attacks at which the undivided section doubles a line of the other: above, no third line */
-    double third_part;   /* a third violin part that plays in more than this share of the firsts' bars is a section, not a division */
-    double both_bonus;   /* added to the stronger of the two strengths: four lines over both sections */
-} rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .third_part = 0.5, .both_bonus = 0.05 };
+    size_t least_shared; /* fewer shared attacks are a chord, not three lines */
+    double own;          /* share of a bar's notes of a third part that neither first nor second violins have, from which they are its own */
+    double least_third;  /* strength of a third part that plays for as long as any division: the composer wants three bodies */
+    size_t gap;          /* bars in which it may rest in between */
+} rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .least_shared = 4, .own = 0.5, .least_third = 0.6, .gap = 2 };
 
 static spz_status report(Findings *findings, const Stretch *stretch, int lines, bool voiced, char *reason)
 {
@@ -17,7 +19,7 @@ static spz_status report(Findings *findings, const Stretch *stretch, int lines, 
     spz_passage passage = {
         .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .groups = { SIZE_MAX, SIZE_MAX },
         .onset = first->onset, .end = last->onset + last->length, .strength = stretch->strength, .turns = lines,
-        .foreground = fmin(1, 2 * stretch->foreground), .fully_voiced = voiced, .reason = reason,
+        .foreground = stretch->foreground, .fully_voiced = voiced, .reason = reason,
     };
     return reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
 }
@@ -40,6 +42,16 @@ static spz_status cut_out(Divided *divided, size_t index, size_t first, size_t l
     return SPZ_OK;
 }
 
+/* The stretch as one of all violins: more lines, and twice the share of what is heard. */
+static Stretch all_together(const Stretch *stretch, int lines)
+{
+    Stretch both = *stretch;
+    both.lines = lines;
+    both.foreground = fmin(1, 2 * both.foreground);
+    both.strength = stretch_strength(&both);
+    return both;
+}
+
 static spz_status report_both(Findings *findings, const Company *company, Divided *violins[2], const size_t at[2])
 {
     const Stretch *a = &violins[0]->stretches.at[at[0]], *b = &violins[1]->stretches.at[at[1]];
@@ -48,8 +60,7 @@ static spz_status report_both(Findings *findings, const Company *company, Divide
     for (int i = 0; i < 2; i++)
         parts[i] = stretch_of(violins[i]->bars, first, last, company);
     int lines = parts[0].lines + parts[1].lines;
-    Stretch both = parts[parts[1].strength > parts[0].strength];
-    both.strength = fmin(0.95, both.strength + rules.both_bonus);
+    Stretch both = all_together(&parts[parts[1].strength > parts[0].strength], lines);
     bool voiced = parts[0].independence >= 0.5 && parts[1].independence >= 0.5;
     spz_status status = report(findings, &both, lines, voiced, divisi_violins_reason(&findings->arena, &parts[0], &parts[1], lines));
     for (int i = 0; i < 2 && !status; i++)
@@ -115,7 +126,7 @@ static bool is_equal_third(const Group *divided, const Group *other, Ticks from,
         i = past_a;
         j = past_b;
     }
-    return shared && (double)shared >= rules.one_rhythm * (double)all && (double)doubled < rules.doubled * (double)shared;
+    return shared >= rules.least_shared && (double)shared >= rules.one_rhythm * (double)all && (double)doubled < rules.doubled * (double)shared;
 }
 
 static spz_status look_for_thirds(Findings *findings, const Company *company, Divided *divided, const Divided *other, bool first_divided)
@@ -132,7 +143,8 @@ static spz_status look_for_thirds(Findings *findings, const Company *company, Di
         Stretch single = stretch_of(other->bars, stretch.first, stretch.last, company);
         single.lines = 1;
         char *reason = divisi_violins_reason(&findings->arena, first_divided ? &stretch : &single, first_divided ? &single : &stretch, 3);
-        status = report(findings, &stretch, 3, stretch.independence >= 0.5, reason);
+        Stretch three = all_together(&stretch, 3);
+        status = report(findings, &three, 3, stretch.independence >= 0.5, reason);
         if (!status)
             status = cut_out(divided, i, stretch.first, stretch.last, company);
     }
@@ -153,27 +165,67 @@ spz_status violins_together(Findings *findings, const Company *company, Divided 
     return status;
 }
 
-spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *third)
+static bool has_sound(const Group *group, Ticks onset, int midi)
 {
-    size_t bars = findings->map->movement->bar_count, firsts = 0, thirds = 0;
-    for (size_t i = 0; i < bars; i++) {
-        firsts += first->bars[i].heard > 0;
-        thirds += third->bars[i].heard > 0;
+    for (size_t i = first_sound_at(group, onset); i < group->sound_count && group->sounds[i].onset == onset; i++)
+        if (group->sounds[i].note->midi == midi)
+            return true;
+    return false;
+}
+
+/* Whether the third part has notes of its own in a bar, held ones included. */
+static bool plays_its_own(const SectionMap *map, const Divided *first, const Divided *second, const Divided *third, size_t bar, bool before)
+{
+    const Bar *place = &map->movement->bars[bar];
+    size_t own = 0, all = 0;
+    for (size_t i = first_sound_at(third->group, place->onset); i < third->group->sound_count; i++) {
+        const GroupSound *sound = &third->group->sounds[i];
+        if (sound->onset >= place->onset + place->length)
+            break;
+        all++;
+        own += !has_sound(first->group, sound->onset, sound->note->midi) && !has_sound(second->group, sound->onset, sound->note->midi);
     }
-    if ((double)thirds > rules.third_part * (double)firsts)
+    return all ? (double)own >= rules.own * (double)all : before && third->bars[bar].heard;
+}
+
+static bool laid_out_in_threes(const SectionMap *map)
+{
+    for (size_t i = 0; i < map->group_count; i++)
+        if (map->groups[i].about.number >= 3)
+            return true;
+    return false;
+}
+
+static spz_status report_third(Findings *findings, const Company *company, const Divided *third, size_t first, size_t last)
+{
+    if (last + 1 < first + rules.least_bars)
         return SPZ_OK;
+    Stretch stretch = stretch_of(third->bars, first, last, company);
+    stretch.independence = 1; /* a part of its own */
+    stretch = all_together(&stretch, 3);
+    stretch.strength = fmax(stretch.strength, rules.least_third);
+    return report(findings, &stretch, 3, true, arena_format(&findings->arena, "violins in three: a third violin part with notes of its own"));
+}
+
+spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third)
+{
+    const SectionMap *map = findings->map;
+    size_t bars = map->movement->bar_count, from = 0, last = 0;
+    bool open = false, own = false;
     spz_status status = SPZ_OK;
+    if (laid_out_in_threes(map))
+        return SPZ_OK;
     for (size_t i = 0; i < bars && !status; i++) {
-        size_t last = i;
-        if (!third->bars[i].heard)
+        own = plays_its_own(map, first, second, third, i, own);
+        if (open && i > last + rules.gap + 1) {
+            status = report_third(findings, company, third, from, last);
+            open = false;
+        }
+        if (!own)
             continue;
-        for (size_t next = i + 1; next < bars && next <= last + 2; next++)
-            last = third->bars[next].heard ? next : last;
-        Stretch stretch = stretch_of(third->bars, i, last, company);
-        stretch.strength = fmax(stretch.strength, 0.6); /* a part of its own: the composer wants three bodies */
-        if (last + 1 >= i + rules.least_bars)
-            status = report(findings, &stretch, 3, true, arena_format(&findings->arena, "violins in three: a third violin part plays"));
-        i = last;
+        from = open ? from : i;
+        last = i;
+        open = true;
     }
-    return status;
+    return status || !open ? status : report_third(findings, company, third, from, last);
 }

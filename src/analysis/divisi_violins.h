@@ -2,7 +2,7 @@
  * cannot be shared out in equal thirds.
  *
  * Three cases: both sections divided at the same time; one divided and the other an equal third line (one rhythm, no doubling), not
- * a melody with an inner voice in two below it; a third violin part in a work that else has two. */
+ * a melody with an inner voice in two below it; a third violin part. */
 #ifndef ANALYSIS_DIVISI_VIOLINS_H
 #define ANALYSIS_DIVISI_VIOLINS_H
 #include "analysis/divisi_stretch.h"
@@ -18,6 +18,7 @@ typedef struct Divided {
 /* Adds the passages of `first` and `second`, and cuts the bars that they take out of the two lists. */
 spz_status violins_together(Findings *findings, const Company *company, Divided *first, Divided *second);
 
-/* Adds the passages in which `third` plays, if it is not a section of its own throughout. */
-spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *third);
+/* Adds the passages in which `third` has notes of its own. Where the lower strings too are written in three parts of equal standing, that
+ * is how the piece is laid out, and nothing is added. */
+spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third);
 #endif

@@ -198,13 +198,15 @@ static void halves_that_take_turns_are_divided(void)
     rehearsal_end(&r);
 }
 
-static void three_violin_sections_throughout_are_no_division(void)
+static void a_concerto_laid_out_in_threes_is_no_division(void)
 {
     Rehearsal r = rehearse(
         "time: 4/4  key: 0  tempo: q=96\n"
-        "part: Violin I\npart: Violin II\npart: Violin III\npart: Viola; clef alto\npart: Violoncello; clef bass\n"
-        "Violin I:    g5:q a5 b5 c6 | d6:w | g5:q a5 b5 c6 | d6:w\nViolin II:   e5:w | g5:q f5 e5 d5 | e5:w | c5\n"
-        "Violin III:  c5:w | b4 | c5:q d5 e5 f5 | g5:w\nViola: c4:w | %*3\nVioloncello: c3:w | %*3\n");
+        "part: Violin 1\npart: Violin 2\npart: Violin 3\npart: Viola 1; clef alto\npart: Viola 2; clef alto\npart: Viola 3; clef alto\n"
+        "part: Violoncello 1; clef bass\npart: Violoncello 2; clef bass\npart: Violoncello 3; clef bass\n"
+        "Violin 1:    g5:q a5 b5 c6 | d6:w | g5:q a5 b5 c6 | d6:w\nViolin 2:   e5:w | g5:q f5 e5 d5 | e5:w | c5\n"
+        "Violin 3:  c5:w | b4 | c5:q d5 e5 f5 | g5:w\nViola 1: c4:w | %*3\nViola 2: e4:w | %*3\nViola 3: g3:w | %*3\n"
+        "Violoncello 1: g3:w | %*3\nVioloncello 2: e3:w | %*3\nVioloncello 3: c3:w | %*3\n");
     CU_ASSERT_EQUAL(count_divided(&r), 0);
     rehearsal_end(&r);
 }
@@ -238,7 +240,7 @@ static const struct Statement statements[] = {
     STATEMENT(seconds_in_two_under_a_melody_are_an_inner_voice_and_stay_their_own),
     STATEMENT(parts_that_stand_for_one_section_divide_it_while_they_differ),
     STATEMENT(halves_that_take_turns_are_divided),
-    STATEMENT(three_violin_sections_throughout_are_no_division),
+    STATEMENT(a_concerto_laid_out_in_threes_is_no_division),
     STATEMENT(a_third_violin_part_in_one_place_is_violins_in_three),
 };
 void suite_divisi(void) { suite_of("divisi", statements, COUNT(statements)); }
