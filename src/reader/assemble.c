@@ -1,16 +1,17 @@
-/* assemble.c - the drafts become the movement: bars get their lengths and places, times count from the start, everything moves into the
- * score's arena. */
+/* assemble.c - the drafts become movements: bars get their lengths and places, times count from the start, everything moves into the score's
+ * arena. */
+#include "model/playing_order.h"
 #include "reader/playing_marks.h"
 #include "reader/reader.h"
 #include "reader/sorting.h"
-#include "model/playing_order.h"
+#include "reader/stretches.h"
 #include <stdlib.h>
 #include <string.h>
 
-static bool place_bars(Reader *reader)
+static bool place_bars(Reader *reader, const Stretch *stretch)
 {
     Ticks onset = 0;
-    for (size_t i = 0; i < reader->bars.count; i++) {
+    for (size_t i = stretch->first; i < stretch->end; i++) {
         Bar *bar = &reader->bars.at[i];
         if (bar->length == 0) /* nothing written in any part: as long as its signature asks for */
             bar->length = bar->nominal;
@@ -52,100 +53,139 @@ static void *keep_array(Reader *reader, const void *from, size_t count, size_t s
     return copy;
 }
 
-static void place_part(const Reader *reader, PartDraft *draft)
+/* The notes of the stretch (a part's notes come bar by bar), counted from its start. */
+static void assemble_notes(Reader *reader, PartDraft *draft, const Stretch *stretch, Part *part)
 {
-    for (size_t i = 0; i < draft->notes.count; i++)
-        draft->notes.at[i].onset += reader->bars.at[draft->notes.at[i].bar].onset;
-    for (size_t i = 0; i < draft->marks.count; i++)
-        draft->marks.at[i].onset += reader->bars.at[draft->marks.at[i].bar].onset;
+    size_t first = draft->notes_taken, end = first;
+    while (end < draft->notes.count && (size_t)draft->notes.at[end].bar < stretch->end)
+        end++;
+    draft->notes_taken = end;
+    part->note_count = end - first;
+    part->notes = keep_array(reader, draft->notes.at + first, part->note_count, sizeof *part->notes);
+    for (size_t i = 0; part->notes && i < part->note_count; i++) {
+        part->notes[i].onset += reader->bars.at[part->notes[i].bar].onset;
+        part->notes[i].bar -= (int32_t)stretch->first;
+    }
+    if (part->notes && !sort_notes(part->notes, part->note_count))
+        reader_no_memory(reader);
 }
 
-static void assemble_part(Reader *reader, PartDraft *draft, Part *part)
+static void assemble_marks(Reader *reader, PartDraft *draft, const Stretch *stretch, Part *part)
 {
-    place_part(reader, draft);
-    if (!sort_notes(draft->notes.at, draft->notes.count) || !sort_marks(draft->marks.at, draft->marks.count)) {
-        reader_no_memory(reader);
-        return;
+    size_t first = draft->marks_taken, end = first;
+    while (end < draft->marks.count && (size_t)draft->marks.at[end].bar < stretch->end)
+        end++;
+    draft->marks_taken = end;
+    part->mark_count = end - first;
+    part->marks = keep_array(reader, draft->marks.at + first, part->mark_count, sizeof *part->marks);
+    for (size_t i = 0; part->marks && i < part->mark_count; i++) {
+        part->marks[i].onset += reader->bars.at[part->marks[i].bar].onset;
+        part->marks[i].bar -= (int32_t)stretch->first;
     }
+    if (part->marks && !sort_marks(part->marks, part->mark_count))
+        reader_no_memory(reader);
+}
+
+static void assemble_part(Reader *reader, PartDraft *draft, const Stretch *stretch, Part *part)
+{
+    size_t last = draft->filled.count < stretch->end ? draft->filled.count : stretch->end;
+    size_t bars = last > stretch->first ? last - stretch->first : 0;
     *part = draft->about;
     part->voices = keep_array(reader, draft->voices.at, draft->voices.count, sizeof *draft->voices.at);
     part->voice_count = draft->voices.count;
-    part->notes = keep_array(reader, draft->notes.at, draft->notes.count, sizeof *draft->notes.at);
-    part->note_count = draft->notes.count;
-    array_free(&draft->notes);
-    part->marks = keep_array(reader, draft->marks.at, draft->marks.count, sizeof *draft->marks.at);
-    part->mark_count = draft->marks.count;
-    array_free(&draft->marks);
-    part->filled = keep_array(reader, draft->filled.at, draft->filled.count, sizeof *draft->filled.at);
-    part->asked = keep_array(reader, draft->measures.at, draft->measures.count, sizeof *draft->measures.at);
-    part->written_bars = (int)draft->filled.count;
+    part->filled = keep_array(reader, bars ? draft->filled.at + stretch->first : NULL, bars, sizeof *draft->filled.at);
+    part->asked = keep_array(reader, bars ? draft->measures.at + stretch->first : NULL, bars, sizeof *draft->measures.at);
+    part->written_bars = (int)bars;
+    assemble_notes(reader, draft, stretch, part);
+    if (reader->status == SPZ_OK)
+        assemble_marks(reader, draft, stretch, part);
+    if (stretch->end == reader->bars.count) { /* the last stretch: the drafts are not needed any more */
+        array_free(&draft->notes);
+        array_free(&draft->marks);
+    }
     if (reader->status == SPZ_OK)
         playing_marks_apply(part);
 }
 
-static const char *full_title(Reader *reader)
+static const char *first_page_title(const Reader *reader)
 {
-    Titles *titles = &reader->titles;
-    const char *work = titles->work ? titles->work : "", *movement = titles->movement ? titles->movement : "";
-    const char *number = titles->number ? titles->number : "";
+    for (size_t i = 0; i < reader->titles.on_pages.count; i++)
+        if (reader->titles.on_pages.at[i].page == 1)
+            return reader->titles.on_pages.at[i].text;
+    return "";
+}
+
+/* 'Work: movement'. `ordinal` counts the movements of a file that holds several, from 1; 0 where it holds one. */
+static const char *full_title(Reader *reader, const Stretch *stretch, int ordinal)
+{
+    const Titles *titles = &reader->titles;
+    const char *work = titles->work ? titles->work : "", *number = titles->number ? titles->number : "";
+    const char *movement = stretch->title ? stretch->title : ordinal <= 1 && titles->movement ? titles->movement : "";
     Arena *arena = &reader->score->arena;
-    if (!*work && !*movement)
-        work = titles->credit ? titles->credit : "";
+    if (!*work && titles->movement && ordinal > 1)
+        work = titles->movement;
+    if (!*work && (!*movement || ordinal > 1))
+        work = first_page_title(reader);
     if (strcmp(work, movement) == 0)
         movement = "";
     if (*work && *movement)
         return arena_format(arena, "%s: %s", work, movement);
-    if ((*work || *movement) && *number)
-        return arena_format(arena, "%s: movement %s", *work ? work : movement, number);
-    return *work ? work : movement;
+    if (*movement)
+        return movement;
+    if (ordinal > 0)
+        return arena_format(arena, "%s%smovement %d", work, *work ? ": " : "", ordinal);
+    return *work && *number ? arena_format(arena, "%s: movement %s", work, number) : work;
 }
+
+typedef struct OrderedTempo {
+    Tempo tempo;
+    size_t order;
+} OrderedTempo;
 
 static int by_onset(const void *a, const void *b)
 {
-    const Tempo *left = a, *right = b;
-    return left->onset < right->onset ? -1 : left->onset > right->onset;
+    const OrderedTempo *left = a, *right = b;
+    if (left->tempo.onset != right->tempo.onset)
+        return left->tempo.onset < right->tempo.onset ? -1 : 1;
+    return left->order < right->order ? -1 : left->order > right->order;
 }
 
-/* All tempo marks of all parts; of several at one moment the first part's counts. */
+/* All tempo marks of all parts; of several at one moment the first in the order of parts counts. */
 static void collect_tempos(Reader *reader, Movement *movement)
 {
-    ARRAY(Tempo) tempos = {NULL, 0, 0};
+    ARRAY(OrderedTempo) found = {NULL, 0, 0};
     for (size_t p = 0; p < movement->part_count; p++)
         for (size_t i = 0; i < movement->parts[p].mark_count; i++) {
             const Mark *mark = &movement->parts[p].marks[i];
-            bool known = false;
-            if (mark->kind != MARK_TEMPO)
-                continue;
-            for (size_t t = tempos.count; p > 0 && t > 0 && !known && tempos.count < 1000; t--)
-                known = tempos.at[t - 1].onset == mark->onset;
-            Tempo tempo = {mark->onset, mark->rate};
-            if (!known && !array_push(&tempos, tempo))
+            OrderedTempo tempo = {{mark->onset, mark->rate}, found.count};
+            if (mark->kind == MARK_TEMPO && !array_push(&found, tempo))
                 reader_no_memory(reader);
         }
-    if (tempos.count > 1)
-        qsort(tempos.at, tempos.count, sizeof *tempos.at, by_onset);
-    movement->tempos = keep_array(reader, tempos.at, tempos.count, sizeof *tempos.at);
-    movement->tempo_count = tempos.count;
-    array_free(&tempos);
+    if (found.count > 1)
+        qsort(found.at, found.count, sizeof *found.at, by_onset);
+    movement->tempos = arena_take(&reader->score->arena, found.count ? found.count : 1, sizeof *movement->tempos);
+    if (!movement->tempos)
+        reader_no_memory(reader);
+    for (size_t i = 0; movement->tempos && i < found.count; i++)
+        if (i == 0 || found.at[i - 1].tempo.onset != found.at[i].tempo.onset)
+            movement->tempos[movement->tempo_count++] = found.at[i].tempo;
+    array_free(&found);
 }
 
-static void assemble_parts(Reader *reader, Movement *movement)
+static void assemble_parts(Reader *reader, const Stretch *stretch, Movement *movement)
 {
     movement->part_count = reader->parts.count;
     movement->parts = arena_take(&reader->score->arena, reader->parts.count, sizeof *movement->parts);
     if (!movement->parts)
         reader_no_memory(reader);
     for (size_t i = 0; i < reader->parts.count && reader->status == SPZ_OK; i++) {
-        PartDraft *draft = &reader->parts.at[i];
         reader->place.part = (int)i;
-        if (!draft->begun)
-            reader_doubt(reader, "the list of parts names '%.80s', but the file has no music for it", draft->about.name);
-        assemble_part(reader, draft, &movement->parts[i]);
+        assemble_part(reader, &reader->parts.at[i], stretch, &movement->parts[i]);
     }
     reader->place.part = -1;
 }
 
-static void assemble_movement(Reader *reader, Movement *movement)
+static void assemble_movement(Reader *reader, const Stretch *stretch, int ordinal, Movement *movement)
 {
     const Titles *titles = &reader->titles;
     movement->file = reader->file;
@@ -153,15 +193,17 @@ static void assemble_movement(Reader *reader, Movement *movement)
     movement->composer = titles->composer ? titles->composer : "";
     movement->year = titles->year;
     movement->per_crotchet = reader->per_crotchet;
-    movement->title = full_title(reader);
+    movement->title = full_title(reader, stretch, ordinal);
     if (!movement->title)
         reader_no_memory(reader);
-    assemble_parts(reader, movement);
+    if (reader->status != SPZ_OK || !place_bars(reader, stretch))
+        return;
+    assemble_parts(reader, stretch, movement);
     if (reader->status != SPZ_OK)
         return;
-    movement->bars = keep_array(reader, reader->bars.at, reader->bars.count, sizeof *reader->bars.at);
-    movement->bar_count = reader->bars.count;
-    const Bar *last = &reader->bars.at[reader->bars.count - 1];
+    movement->bar_count = stretch->end - stretch->first;
+    movement->bars = keep_array(reader, reader->bars.at + stretch->first, movement->bar_count, sizeof *movement->bars);
+    const Bar *last = &reader->bars.at[stretch->end - 1];
     movement->length = last->onset + last->length;
     collect_tempos(reader, movement);
     if (reader->status == SPZ_OK && playing_order_find(movement, &reader->score->arena) != SPZ_OK)
@@ -170,27 +212,43 @@ static void assemble_movement(Reader *reader, Movement *movement)
         reader_doubt(reader, "the repeat signs contradict each other; the bars are taken as written");
 }
 
+static Movement *room_for(Reader *reader, size_t count)
+{
+    Score *score = reader->score;
+    Movement *all = arena_take(&score->arena, score->movement_count + count, sizeof *all);
+    if (!all) {
+        reader_no_memory(reader);
+        return NULL;
+    }
+    if (score->movement_count)
+        memcpy(all, score->movements, score->movement_count * sizeof *all);
+    score->movements = all;
+    return all + score->movement_count;
+}
+
+static void name_missing_parts(Reader *reader)
+{
+    for (size_t i = 0; i < reader->parts.count; i++)
+        if (!reader->parts.at[i].begun)
+            reader_doubt(reader, "the list of parts names '%.80s', but the file has no music for it", reader->parts.at[i].about.name);
+}
+
 spz_status assemble(Reader *reader)
 {
+    StretchList stretches = {NULL, 0, 0};
     if (reader->parts.count == 0 || reader->bars.count == 0)
         reader_fail(reader, SPZ_EMPTY, "the score has no bars");
-    if (reader->status != SPZ_OK || !place_bars(reader))
+    if (reader->status != SPZ_OK)
         return reader->status;
+    name_missing_parts(reader);
     complete_repeats(reader);
-    Movement movement;
-    memset(&movement, 0, sizeof movement);
-    assemble_movement(reader, &movement);
-    Score *score = reader->score;
-    if (reader->status == SPZ_OK) {
-        Movement *all = arena_take(&score->arena, score->movement_count + 1, sizeof *all);
-        if (!all)
-            reader_no_memory(reader);
-        else {
-            if (score->movement_count)
-                memcpy(all, score->movements, score->movement_count * sizeof *all);
-            all[score->movement_count++] = movement;
-            score->movements = all;
-        }
-    }
+    if (!stretches_find(reader, &stretches))
+        reader_no_memory(reader);
+    Movement *movements = reader->status == SPZ_OK ? room_for(reader, stretches.count) : NULL;
+    for (size_t i = 0; movements && i < stretches.count && reader->status == SPZ_OK; i++)
+        assemble_movement(reader, &stretches.at[i], stretches.count > 1 ? (int)i + 1 : 0, &movements[i]);
+    if (reader->status == SPZ_OK)
+        reader->score->movement_count += stretches.count;
+    array_free(&stretches);
     return reader->status;
 }

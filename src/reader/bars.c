@@ -26,7 +26,7 @@ static bool add_bar(Reader *reader)
         bar.fifths = reader->bars.at[reader->bars.count - 1].fifths;
     if (reader->bars.count >= LIMIT_BARS)
         reader_fail(reader, SPZ_OVER_LIMIT, "the score has more than %d bars", LIMIT_BARS);
-    else if (bar.number && !array_push(&reader->bars, bar))
+    else if (bar.number && (!array_push(&reader->bars, bar) || !array_push(&reader->pages, reader->place.page)))
         reader_no_memory(reader);
     return reader->status == SPZ_OK;
 }
@@ -122,6 +122,18 @@ void read_measure_end(Reader *reader)
 {
     if (!reader->timewise)
         bar_close(reader);
+}
+
+void read_print_start(Reader *reader)
+{
+    char number[16];
+    int64_t page = 0;
+    if (!reader->place.made_bar || reader->pages.count == 0 || !reader_attribute_is(reader, ATTRIBUTE_NEW_PAGE, "yes"))
+        return;
+    reader->place.page++;
+    if (reader_attribute(reader, ATTRIBUTE_PAGE_NUMBER, number, sizeof number) && number_whole(number, &page) && page > 0 && page < 100000)
+        reader->place.page = (int)page;
+    reader->pages.at[reader->pages.count - 1] = reader->place.page;
 }
 
 void read_fifths_end(Reader *reader)

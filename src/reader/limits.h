@@ -10,6 +10,7 @@ enum {
     LIMIT_NAME = 1000,           /* bytes of a name of an element */
     LIMIT_PARTS = 500,
     LIMIT_BARS = 50000,          /* of one part; the longest operas have fewer than 10000 a part */
+    LIMIT_MOVEMENTS = 100,       /* of one file; what follows is taken as one */
     LIMIT_CELLS = 4000000,       /* bars of all parts together */
     LIMIT_NOTES = 4000000,       /* of a file */
     LIMIT_MARKS = 1000000,

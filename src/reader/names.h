@@ -8,14 +8,14 @@
     X(OPUS_LINK, "opus-link") X(OPUS_SCORE, "score")                                                                              \
     X(WORK, "work") X(WORK_TITLE, "work-title") X(MOVEMENT_NUMBER, "movement-number") X(MOVEMENT_TITLE, "movement-title")         \
     X(IDENTIFICATION, "identification") X(CREATOR, "creator") X(MISCELLANEOUS, "miscellaneous")                                   \
-    X(MISCELLANEOUS_FIELD, "miscellaneous-field") X(DEFAULTS, "defaults") X(CONCERT_SCORE, "concert-score")                       \
+    X(MISCELLANEOUS_FIELD, "miscellaneous-field")                   \
     X(CREDIT, "credit") X(CREDIT_TYPE, "credit-type") X(CREDIT_WORDS, "credit-words")                                             \
     X(PART_LIST, "part-list") X(PART_GROUP, "part-group") X(GROUP_NAME, "group-name") X(SCORE_PART, "score-part")                 \
     X(PART_NAME, "part-name") X(PART_NAME_DISPLAY, "part-name-display") X(DISPLAY_TEXT, "display-text")                           \
     X(PART_ABBREVIATION, "part-abbreviation") X(SCORE_INSTRUMENT, "score-instrument") X(INSTRUMENT_NAME, "instrument-name")       \
     X(INSTRUMENT_SOUND, "instrument-sound") X(SOLO, "solo") X(ENSEMBLE, "ensemble") X(MIDI_INSTRUMENT, "midi-instrument")         \
     X(MIDI_PROGRAM, "midi-program")                                                                                               \
-    X(PART, "part") X(MEASURE, "measure") X(ATTRIBUTES, "attributes") X(DIVISIONS, "divisions") X(KEY, "key")                     \
+    X(PART, "part") X(MEASURE, "measure") X(PRINT, "print") X(ATTRIBUTES, "attributes") X(DIVISIONS, "divisions") X(KEY, "key")                     \
     X(FIFTHS, "fifths") X(TIME, "time") X(BEATS, "beats") X(BEAT_TYPE, "beat-type") X(SENZA_MISURA, "senza-misura")               \
     X(STAVES, "staves") X(TRANSPOSE, "transpose") X(DIATONIC, "diatonic") X(CHROMATIC, "chromatic")                               \
     X(OCTAVE_CHANGE, "octave-change") X(DOUBLE, "double") X(MEASURE_STYLE, "measure-style")                                       \
@@ -45,7 +45,7 @@ typedef enum Element {
     X(ID, "id") X(TYPE, "type") X(NUMBER, "number") X(NAME, "name") X(TEXT, "text") X(IMPLICIT, "implicit")                       \
     X(DIRECTION, "direction") X(TIMES, "times") X(TEMPO, "tempo") X(DACAPO, "dacapo") X(DALSEGNO, "dalsegno")                     \
     X(SEGNO, "segno") X(CODA, "coda") X(TOCODA, "tocoda") X(FINE, "fine") X(FORWARD_REPEAT, "forward-repeat")                     \
-    X(PIZZICATO, "pizzicato") X(STEAL_PREVIOUS, "steal-time-previous") X(HREF, "href") X(ABOVE, "above") X(PAGE, "page") X(LOCATION, "location")
+    X(PIZZICATO, "pizzicato") X(STEAL_PREVIOUS, "steal-time-previous") X(HREF, "href") X(ABOVE, "above") X(PAGE, "page") X(LOCATION, "location") X(NEW_PAGE, "new-page") X(PAGE_NUMBER, "page-number")
 
 typedef enum AttributeName {
 #define X(id, name) ATTRIBUTE_##id,

@@ -34,6 +34,7 @@ typedef struct PartDraft {
     Transposition transposition[LIMIT_STAVES + 1];
     int repeat_span;    /* bars that a measure-repeat sign copies; 0 when there is none */
     bool listed, begun;
+    size_t notes_taken, marks_taken; /* by the movements assembled so far */
 } PartDraft;
 typedef ARRAY(PartDraft) PartList;
 
@@ -96,11 +97,19 @@ typedef struct Place { /* where the reading stands in the music */
     bool made_bar;     /* this part is the first that has the bar: its signatures count */
     uint16_t voice;    /* of the note before */
     double tempo;      /* last one of this part, crotchets a minute; 0 before */
+    int page;          /* as far as the first part has turned them */
     int measure;       /* bar opened by a <measure> of score-timewise */
 } Place;
 
+/* A title printed on a page, from <credit>: where a file holds several movements, the later ones have no other. */
+typedef struct PageTitle {
+    const char *text;
+    int page;
+} PageTitle;
+
 typedef struct Titles {
-    const char *work, *number, *movement, *composer, *credit;
+    const char *work, *number, *movement, *composer;
+    ARRAY(PageTitle) on_pages;
     int year;
 } Titles;
 
@@ -129,6 +138,7 @@ typedef struct Reader {
     Titles titles;
     PartList parts;
     BarList bars;
+    ARRAY(int) pages; /* of each bar, from 1 */
     Ticks per_crotchet;
     size_t note_count, mark_count, cells;
     OpusLinks opus;
@@ -145,7 +155,7 @@ typedef struct Reader {
     GroupDraft groups[LIMIT_GROUP_DEPTH];
     int group_count;
     char creator_type[64], field_name[64], credit_type[64];
-    bool credit_first_page;
+    int credit_page;
     enum { BARLINE_RIGHT, BARLINE_LEFT, BARLINE_MIDDLE } barline;
 } Reader;
 
@@ -225,6 +235,7 @@ void bar_open(Reader *reader);
 void bar_close(Reader *reader);
 void read_measure_start(Reader *reader);
 void read_measure_end(Reader *reader);
+void read_print_start(Reader *reader);
 void read_fifths_end(Reader *reader);
 void read_staves_end(Reader *reader);
 void read_transpose_start(Reader *reader);

@@ -30,6 +30,7 @@ const Rule rules[ELEMENT_COUNT] = {
 
     [ELEMENT_PART] = {false, read_part_start, read_part_end},
     [ELEMENT_MEASURE] = {false, read_measure_start, read_measure_end},
+    [ELEMENT_PRINT] = {false, read_print_start, NULL},
     [ELEMENT_DIVISIONS] = {true, NULL, read_time_divisions},
     [ELEMENT_FIFTHS] = {true, NULL, read_fifths_end},
     [ELEMENT_TIME] = {false, read_time_signature_start, read_time_signature_end},

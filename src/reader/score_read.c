@@ -83,6 +83,8 @@ static void release_reader(Reader *reader)
     }
     array_free(&reader->parts);
     array_free(&reader->bars);
+    array_free(&reader->pages);
+    array_free(&reader->titles.on_pages);
     memory_give(reader);
 }
 
@@ -97,6 +99,7 @@ static Reader *new_reader(const Job *job, const char *file)
     reader->file = file;
     reader->per_crotchet = first_per_crotchet;
     reader->place.part = reader->place.bar = -1;
+    reader->place.page = 1;
     return reader;
 }
 

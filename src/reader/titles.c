@@ -86,9 +86,9 @@ void read_credit_start(Reader *reader)
     char page[16];
     int64_t number = 1;
     reader->credit_type[0] = '\0';
-    reader->credit_first_page = true;
-    if (reader_attribute(reader, ATTRIBUTE_PAGE, page, sizeof page) && number_whole(page, &number))
-        reader->credit_first_page = number == 1;
+    if (!reader_attribute(reader, ATTRIBUTE_PAGE, page, sizeof page) || !number_whole(page, &number) || number < 1 || number > 100000)
+        number = 1;
+    reader->credit_page = (int)number;
 }
 
 void read_credit_type_end(Reader *reader)
@@ -96,10 +96,14 @@ void read_credit_type_end(Reader *reader)
     snprintf(reader->credit_type, sizeof reader->credit_type, "%s", reader_text(reader));
 }
 
-/* A title that stands only on the page, not in the head of the file. */
+/* Titles that stand on a page: of the first where the head of the file names none, and of the movements inside. */
 void read_credit_words_end(Reader *reader)
 {
     const char *text = reader_text(reader);
-    if (strcmp(reader->credit_type, "title") == 0 && reader->credit_first_page && !reader->titles.credit && *text)
-        reader->titles.credit = reader_keep(reader, text);
+    bool title = strcmp(reader->credit_type, "title") == 0 || (reader->credit_page > 1 && strcmp(reader->credit_type, "subtitle") == 0);
+    if (!title || *text == '\0' || reader->titles.on_pages.count >= LIMIT_LINKS)
+        return;
+    PageTitle on_page = {reader_keep(reader, text), reader->credit_page};
+    if (on_page.text && !array_push(&reader->titles.on_pages, on_page))
+        reader_no_memory(reader);
 }
