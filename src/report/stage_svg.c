@@ -107,15 +107,17 @@ static void circle(Drawing *d, double x, double y, double radius, const char *cl
 static void style(Drawing *d)
 {
     open_element(d, "style");
-    put_words(d, "text{font-family:'DejaVu Sans',Verdana,sans-serif;font-size:12px;fill:#222}"
-                 ".title{font-size:20px;font-weight:bold}.small{font-size:10px;fill:#444}.number{font-size:9px;text-anchor:middle;fill:#333}"
-                 ".section{font-size:14px;font-weight:bold;text-anchor:middle;paint-order:stroke;stroke:#fff;stroke-width:4px}"
-                 ".middle{text-anchor:middle}.end{text-anchor:end}"
-                 ".floor{fill:#fbfaf6;stroke:#999}.edge{stroke:#222;stroke-width:3}.seat{stroke:#444;stroke-width:1}"
-                 ".stand{stroke:#444;stroke-width:2}.podium{fill:#ddd;stroke:#222}.bar{stroke:#222;stroke-width:1.5}"
-                 ".way0{stroke:#a0252c;stroke-width:2;stroke-dasharray:7 4}.way1{stroke:#1f4e96;stroke-width:2;stroke-dasharray:2 4}"
-                 ".end0{fill:#a0252c}.end1{fill:#1f4e96}"
-                 ".told{text-anchor:middle;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:5px}");
+    put_words(d,
+              "text{font-family:'DejaVu Sans',Verdana,sans-serif;font-size:12px;fill:#222}"
+              ".title{font-size:20px;font-weight:bold}.small{font-size:10px;fill:#444}.number{font-size:9px;text-anchor:middle;"
+              "fill:#333}"
+              ".section{font-size:14px;font-weight:bold;text-anchor:middle;paint-order:stroke;stroke:#fff;stroke-width:4px}"
+              ".middle{text-anchor:middle}.end{text-anchor:end}"
+              ".floor{fill:#fbfaf6;stroke:#999}.edge{stroke:#222;stroke-width:3}.seat{stroke:#444;stroke-width:1}"
+              ".stand{stroke:#444;stroke-width:2}.podium{fill:#ddd;stroke:#222}.bar{stroke:#222;stroke-width:1.5}"
+              ".way0{stroke:#a0252c;stroke-width:2;stroke-dasharray:7 4}.way1{stroke:#1f4e96;stroke-width:2;stroke-dasharray:2 4}"
+              ".end0{fill:#a0252c}.end1{fill:#1f4e96}"
+              ".told{text-anchor:middle;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:5px}");
     close_element(d);
 }
 
@@ -153,10 +155,12 @@ static void draw_desk(Drawing *d, const spz_stage_desk *desk)
     open_element(d, "g");
     for (int player = 0; player < desk->players; player++) {
         double side = desk->players == 1 ? 0 : player ? apart : -apart;
-        circle(d, across(d, desk->x - inward_y * side), down(d, desk->y + inward_x * side), size * d->scale, "seat", fill_of(desk->section));
+        circle(d, across(d, desk->x - inward_y * side), down(d, desk->y + inward_x * side), size * d->scale, "seat",
+               fill_of(desk->section));
     }
     double x = desk->x + inward_x * stand_ahead, y = desk->y + inward_y * stand_ahead;
-    line(d, across(d, x - inward_y * 0.22), down(d, y + inward_x * 0.22), across(d, x + inward_y * 0.22), down(d, y - inward_x * 0.22), "stand");
+    line(d, across(d, x - inward_y * 0.22), down(d, y + inward_x * 0.22), across(d, x + inward_y * 0.22),
+         down(d, y - inward_x * 0.22), "stand");
     words(d, across(d, desk->x - inward_x * number_behind), down(d, desk->y - inward_y * number_behind) + 3, "number",
           number_text(desk->number, 0, number));
     close_element(d);
@@ -221,7 +225,8 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
     spz_distance way;
     char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
     double at = index ? 0.62 : 0.5; /* so that two labels don't meet in the middle */
-    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], &from) || !find_middle(d->plan, pair[1], &to))
+    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], &from) ||
+        !find_middle(d->plan, pair[1], &to))
         return;
     snprintf(label, sizeof label, "%s m, %s ms", number_text(way.centre, 1, metres), number_text(way.centre_delay, 0, delay));
     words(d, across(d, from.x + at * (to.x - from.x)), down(d, from.y + at * (to.y - from.y)) - 6, "told", label);
@@ -288,7 +293,8 @@ static void head(Drawing *d)
     Buffer text;
     char title[200];
     const char *name = spz_plan_arrangement(d->plan);
-    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0], name + (name[0] != '\0'));
+    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0],
+             name + (name[0] != '\0'));
     buffer_init(&text);
     open_element(d, "title");
     put_words(d, title);

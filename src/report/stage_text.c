@@ -21,7 +21,8 @@ typedef struct Sheet {
 
 static const char *short_name(spz_section section)
 {
-    static const char *const names[] = {[SPZ_VN1] = "I", [SPZ_VN2] = "II", [SPZ_VN3] = "III", [SPZ_VA] = "Va", [SPZ_VC] = "Vc", [SPZ_DB] = "Db"};
+    static const char *const names[] = {
+        [SPZ_VN1] = "I", [SPZ_VN2] = "II", [SPZ_VN3] = "III", [SPZ_VA] = "Va", [SPZ_VC] = "Vc", [SPZ_DB] = "Db"};
     return section >= SPZ_VN1 && section <= SPZ_DB ? names[section] : "";
 }
 
@@ -78,7 +79,8 @@ static spz_status draw(const spz_plan *plan, Buffer *out)
     fill(&sheet, plan);
     print(&sheet, out);
     int bar = (int)lround(5 * sheet.across);
-    buffer_printf(out, "%.*s\n", COLUMNS, "--------------------------------------------------------------------------------------------------------");
+    buffer_printf(out, "%.*s\n", COLUMNS,
+                  "--------------------------------------------------------------------------------------------------------");
     buffer_printf(out, "house left%*s%*s\n\n", COLUMNS / 2 - 6, "audience", COLUMNS - 10 - (COLUMNS / 2 - 6), "house right");
     buffer_puts(out, "|");
     for (int i = 1; i < bar; i++)
@@ -112,7 +114,8 @@ spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_
     buffer_init(&text);
     char title[200];
     const char *name = spz_plan_arrangement(plan);
-    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0], name + (name[0] != '\0'));
+    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0],
+             name + (name[0] != '\0'));
     layout_heading(&page, title, '=', COLUMNS);
     buffer_puts(&page, "\n");
     stage_facts_size(plan, &text);
@@ -133,7 +136,8 @@ spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_
     return status;
 }
 
-spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2], size_t count, spz_format format, spz_document **out)
+spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2], size_t count, spz_format format,
+                            spz_document **out)
 {
     static const spz_section usual[2][2] = {{SPZ_VN1, SPZ_VN2}, {SPZ_VN1, SPZ_VC}};
     *out = NULL;
@@ -145,7 +149,10 @@ spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2],
     switch (format) {
     case SPZ_AS_TEXT: return stage_text(plan, pairs, count, out);
     case SPZ_AS_SVG: return stage_svg(plan, pairs, count, out);
-    case SPZ_AS_JSON: case SPZ_AS_CSV: case SPZ_AS_HTML: case SPZ_AS_MARKDOWN: break;
+    case SPZ_AS_JSON:
+    case SPZ_AS_CSV:
+    case SPZ_AS_HTML:
+    case SPZ_AS_MARKDOWN: break;
     }
     return SPZ_BAD_ARGUMENT;
 }

@@ -9,7 +9,8 @@ const AcousticFigures acoustic_figures = {
     .head_radius = 0.0875,
     .sync_least = 0.020,
     .sync_most = 0.050,
-    .sync_share = 0.25, /* a quarter of the note late: a semiquaver that arrives a demisemiquaver's half late is heard as 'not together' */
+    .sync_share =
+        0.25, /* a quarter of the note late: a semiquaver that arrives a demisemiquaver's half late is heard as 'not together' */
     .support_least = -16.0,
     .support_most = -12.0,
     .support_fall = 4.0,

@@ -4,19 +4,19 @@
 
 /* Published figures that the seating rests on. */
 typedef struct AcousticFigures {
-    double least_angle;   /* degrees: just noticeable change straight ahead (Mills, JASA 30, 1958, 237) */
-    double blur_in_front; /* degrees: localisation blur straight ahead (Blauert, Spatial Hearing) */
-    double head_radius;   /* metres (Woodworth and Schlosberg, Experimental Psychology, 1954) */
+    double least_angle;           /* degrees: just noticeable change straight ahead (Mills, JASA 30, 1958, 237) */
+    double blur_in_front;         /* degrees: localisation blur straight ahead (Blauert, Spatial Hearing) */
+    double head_radius;           /* metres (Woodworth and Schlosberg, Experimental Psychology, 1954) */
     double sync_least, sync_most; /* seconds: asynchrony that is normal in an ensemble (Rasch, Acustica 43, 1979, 121) */
-    double sync_share;    /* share of the shortest shared note that may pass before two groups sound apart (common practice) */
+    double sync_share; /* share of the shortest shared note that may pass before two groups sound apart (common practice) */
     double support_least, support_most; /* dB: ST early that players like (ISO 3382-1, annex C) */
-    double support_fall;  /* dB outside that range over which hearing falls to its worst (common practice) */
-    double hearing_worst; /* share of the tolerance that is left then (common practice) */
+    double support_fall;                /* dB outside that range over which hearing falls to its worst (common practice) */
+    double hearing_worst;               /* share of the tolerance that is left then (common practice) */
 } AcousticFigures;
 extern const AcousticFigures acoustic_figures;
 
-double acoustics_sound_speed(double celsius);                /* metres a second: ISO 9613-1 */
-double acoustics_delay(double metres, double celsius);       /* seconds */
+double acoustics_sound_speed(double celsius);          /* metres a second: ISO 9613-1 */
+double acoustics_delay(double metres, double celsius); /* seconds */
 /* Interaural time difference in seconds of a source `radians` from straight ahead, positive to the right; sources behind count
  * as their mirror in front: (a / c)(angle + sin angle), Woodworth and Schlosberg 1954. */
 double acoustics_ear_delay(double radians, double celsius);

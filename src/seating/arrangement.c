@@ -146,7 +146,8 @@ void arrangement_add_thirds(Arrangement *a)
     if (arrangement_has(a, SPZ_VN3) || a->count == ORDER_LIMIT)
         return;
     int first = place_of(a, SPZ_VN1), second = place_of(a, SPZ_VN2);
-    bool before = a->opposed ? first < second : first > second; /* inner side: toward the firsts when opposed, away when together */
+    bool before = a->opposed ? first < second
+                             : first > second; /* inner side: toward the firsts when opposed, away when together */
     int place = before ? second : second + 1;
     for (int i = a->count; i > place; i--)
         a->order[i] = a->order[i - 1];
@@ -173,8 +174,9 @@ spz_status spz_arrangements_list(const spz_settings *settings, const spz_sink *s
     spz_status status = arrangements_list(settings, sink, &arena, &list);
     *count = status == SPZ_OK ? list.count : 0;
     for (size_t i = 0; i < *count; i++) /* the list's own names die with the arena */
-        names[i] = i < STANDARD_ARRANGEMENTS ? standard[i].name
-                                             : spz_settings_section(settings, own_prefix, i - STANDARD_ARRANGEMENTS) + strlen(own_prefix);
+        names[i] = i < STANDARD_ARRANGEMENTS
+                       ? standard[i].name
+                       : spz_settings_section(settings, own_prefix, i - STANDARD_ARRANGEMENTS) + strlen(own_prefix);
     arena_release(&arena);
     return status;
 }

@@ -15,7 +15,8 @@ static spz_status check_names(const Comparison *comparison, const spz_sink *sink
         for (size_t i = 0; i < comparison->list.count; i++)
             found += rules_name_in(lists[k], comparison->list.at[i].name);
         if (found != wanted) {
-            message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] %s names an arrangement that there isn't: '%s'", keys[k], lists[k]);
+            message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] %s names an arrangement that there isn't: '%s'",
+                         keys[k], lists[k]);
             return SPZ_BAD_SETTINGS;
         }
     }

@@ -5,9 +5,9 @@
 
 typedef struct Comparison {
     Rules rules;
-    ArrangementList list;                    /* third violins put in where the score has them */
-    Layout *layouts;                         /* by arrangement; in the arena */
-    bool allowed[SPZ_ARRANGEMENT_LIMIT];     /* not forbidden by the house */
+    ArrangementList list;                /* third violins put in where the score has them */
+    Layout *layouts;                     /* by arrangement; in the arena */
+    bool allowed[SPZ_ARRANGEMENT_LIMIT]; /* not forbidden by the house */
     const char *orders[SPZ_ARRANGEMENT_LIMIT];
 } Comparison;
 

@@ -19,7 +19,8 @@ static const char *nothing_to_judge(const SectionMap *map)
     if (!strings)
         return "No string sections were found in this score, so there is no seating to judge.";
     if (!one_orchestra)
-        return "Two violin sections were not found in this score, so their seating can't be judged; if they are there, name them under [sections].";
+        return "Two violin sections were not found in this score, so their seating can't be judged; if they are there, name them "
+               "under [sections].";
     return NULL;
 }
 
@@ -46,7 +47,8 @@ static bool counts_anywhere(const Standing *standing, Term term)
     return false;
 }
 
-static spz_status write_terms(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
+static spz_status write_terms(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement,
+                              Buffer *text)
 {
     spz_term *terms = arena_take(&verdict->arena, TERM_COUNT, sizeof *terms);
     spz_ranked *ranked = &verdict->by_arrangement[arrangement];
@@ -67,7 +69,8 @@ static spz_status write_terms(Verdict *verdict, const Comparison *comparison, co
     return SPZ_OK;
 }
 
-static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
+static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement,
+                               Buffer *text)
 {
     buffer_clear(text);
     if (!words_losses(comparison, testimony, arrangement, text))
@@ -137,7 +140,8 @@ static spz_status start(Verdict *verdict, const Findings *findings)
     return verdict->title ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *settings, int year, const spz_sink *sink, spz_verdict **out)
+spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *settings, int year, const spz_sink *sink,
+                             spz_verdict **out)
 {
     spz_settings *defaults = NULL;
     Verdict *verdict = verdict_new();

@@ -3,7 +3,8 @@
 #include <string.h>
 
 static const double half_turn = 3.14159265358979323846;
-static const double chair_reach = 0.7; /* metres from the middle of a desk to the outer edge of its chairs and bows: common practice */
+static const double chair_reach =
+    0.7; /* metres from the middle of a desk to the outer edge of its chairs and bows: common practice */
 
 /* One section on its way to the stage: desks that wait for a seat, and the part of the half circle that it gets. */
 typedef struct Wedge {
@@ -62,7 +63,9 @@ static int gather_wedges(const Arrangement *a, const Rules *rules, const int *pl
     for (int i = 0; i < a->count; i++) {
         spz_section section = a->order[i];
         if (players[section] > 0)
-            wedges[count++] = (Wedge){.section = section, .players = players[section], .desks = (players[section] + 1) / 2,
+            wedges[count++] = (Wedge){.section = section,
+                                      .players = players[section],
+                                      .desks = (players[section] + 1) / 2,
                                       .desk_width = natural_desk_width(rules, section)};
     }
     return count;
@@ -104,8 +107,12 @@ static void put_desk(Layout *layout, const Wedge *wedge, int number, double angl
     if (layout->desk_count == DESK_LIMIT)
         return;
     int left = wedge->players - 2 * (number - 1);
-    layout->desks[layout->desk_count++] = (spz_stage_desk){.section = wedge->section, .number = number, .players = left >= 2 ? 2 : 1,
-        .x = -radius * cos(angle), .y = radius * sin(angle), .z = height};
+    layout->desks[layout->desk_count++] = (spz_stage_desk){.section = wedge->section,
+                                                           .number = number,
+                                                           .players = left >= 2 ? 2 : 1,
+                                                           .x = -radius * cos(angle),
+                                                           .y = radius * sin(angle),
+                                                           .z = height};
 }
 
 /* `count` desks evenly over the wedge in one row, counted from the edge of the stage inward. */
@@ -114,7 +121,8 @@ static void put_row(Layout *layout, const Wedge *wedge, int first, int count, do
     bool from_left = wedge->from + wedge->to <= half_turn + 1e-9;
     for (int i = 0; i < count; i++) {
         double share = (i + 0.5) / count;
-        double angle = from_left ? wedge->from + share * (wedge->to - wedge->from) : wedge->to - share * (wedge->to - wedge->from);
+        double angle = from_left ? wedge->from + share * (wedge->to - wedge->from)
+                                 : wedge->to - share * (wedge->to - wedge->from);
         put_desk(layout, wedge, first + i, angle, radius, height);
     }
 }
@@ -139,16 +147,19 @@ static double middle_of(const Wedge *wedges, int count, spz_section section)
     return half_turn / 2;
 }
 
-/* Basses on rows of their own behind the others, around the place that the house wants; more rows where half a circle is short. */
+/* Basses on rows of their own behind the others, around the place that the house wants; more rows where half a circle is short.
+ */
 static int put_basses(Layout *layout, const Wedge *wedges, int count, const Rules *rules)
 {
     const Arrangement *a = &layout->arrangement;
     int players = layout->players[SPZ_DB], rows = 0;
     if (players <= 0 || arrangement_has(a, SPZ_DB))
         return 0;
-    Wedge basses = {.section = SPZ_DB, .players = players, .desks = (players + 1) / 2, .desk_width = natural_desk_width(rules, SPZ_DB)};
-    double middle = a->basses == BASSES_ALONG_THE_BACK ? half_turn / 2
-                  : middle_of(wedges, count, a->basses == BASSES_BEHIND_FIRSTS ? SPZ_VN1 : SPZ_VC);
+    Wedge basses = {
+        .section = SPZ_DB, .players = players, .desks = (players + 1) / 2, .desk_width = natural_desk_width(rules, SPZ_DB)};
+    double middle = a->basses == BASSES_ALONG_THE_BACK
+                        ? half_turn / 2
+                        : middle_of(wedges, count, a->basses == BASSES_BEHIND_FIRSTS ? SPZ_VN1 : SPZ_VC);
     for (int seated = 0; seated < basses.desks; rows++) {
         double radius = row_radius(rules, layout->rows + rows);
         int room = row_capacity(half_turn / 2, radius, basses.desk_width); /* at most a quarter of the circle a row */

@@ -15,7 +15,7 @@ typedef struct Place {
     double x, y, z;
 } Place;
 
-typedef struct Spot { /* where a section sits, in short */
+typedef struct Spot {          /* where a section sits, in short */
     Place front, centre, back; /* front desk, middle of all players, middle of the last row */
     double weight;             /* players; 0: not on the stage */
 } Spot;

@@ -79,7 +79,8 @@ static spz_status fill(spz_plan *plan, const spz_settings *settings, const char 
     return plan->order && plan->hall && plan->layout.arrangement.name ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink, spz_plan **out)
+spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                          spz_plan **out)
 {
     spz_settings *defaults = NULL;
     spz_plan *plan = memory_get(sizeof *plan);
@@ -110,16 +111,47 @@ void spz_plan_free(spz_plan *plan)
     memory_give(plan);
 }
 
-const char *spz_plan_arrangement(const spz_plan *plan) { return plan->layout.arrangement.name; }
-const char *spz_plan_order(const spz_plan *plan) { return plan->order; }
-const char *spz_plan_hall(const spz_plan *plan) { return plan->hall; }
-size_t spz_plan_desks(const spz_plan *plan) { return plan->layout.desk_count; }
-double spz_plan_stage_width(const spz_plan *plan) { return plan->rules.width; }
-double spz_plan_stage_depth(const spz_plan *plan) { return plan->rules.depth; }
-double spz_plan_front(const spz_plan *plan) { return plan->rules.front; }
-double spz_plan_used_width(const spz_plan *plan) { return plan->layout.used_width; }
-double spz_plan_used_depth(const spz_plan *plan) { return plan->layout.used_depth; }
-size_t spz_plan_places(const spz_plan *plan) { (void)plan; return LISTENER_COUNT; }
+const char *spz_plan_arrangement(const spz_plan *plan)
+{
+    return plan->layout.arrangement.name;
+}
+const char *spz_plan_order(const spz_plan *plan)
+{
+    return plan->order;
+}
+const char *spz_plan_hall(const spz_plan *plan)
+{
+    return plan->hall;
+}
+size_t spz_plan_desks(const spz_plan *plan)
+{
+    return plan->layout.desk_count;
+}
+double spz_plan_stage_width(const spz_plan *plan)
+{
+    return plan->rules.width;
+}
+double spz_plan_stage_depth(const spz_plan *plan)
+{
+    return plan->rules.depth;
+}
+double spz_plan_front(const spz_plan *plan)
+{
+    return plan->rules.front;
+}
+double spz_plan_used_width(const spz_plan *plan)
+{
+    return plan->layout.used_width;
+}
+double spz_plan_used_depth(const spz_plan *plan)
+{
+    return plan->layout.used_depth;
+}
+size_t spz_plan_places(const spz_plan *plan)
+{
+    (void)plan;
+    return LISTENER_COUNT;
+}
 
 const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index)
 {

@@ -39,8 +39,8 @@ static void open_with(Case *c, double points, spz_section a, spz_section b)
 
 static void count_kinds(Case *c, const ItemList *items)
 {
-    static const char *const plural[SPZ_KIND_COUNT] = {[SPZ_EXCHANGE] = "exchanges", [SPZ_HOCKET] = "hockets",
-                                                      [SPZ_SPLIT_LINE] = "split lines", [SPZ_IMITATION] = "imitations"};
+    static const char *const plural[SPZ_KIND_COUNT] = {
+        [SPZ_EXCHANGE] = "exchanges", [SPZ_HOCKET] = "hockets", [SPZ_SPLIT_LINE] = "split lines", [SPZ_IMITATION] = "imitations"};
     size_t of[SPZ_KIND_COUNT] = {0}, striking = 0, clear = 0;
     bool any = false;
     for (size_t i = 0; i < items->count; i++) {
@@ -50,10 +50,14 @@ static void count_kinds(Case *c, const ItemList *items)
     }
     for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
         if (of[kind] && plural[kind]) {
-            buffer_printf(&c->text, "%s%zu %s", any ? ", " : "", of[kind], of[kind] == 1 ? spz_kind_name((spz_kind)kind) : plural[kind]);
+            buffer_printf(&c->text, "%s%zu %s", any ? ", " : "", of[kind],
+                          of[kind] == 1 ? spz_kind_name((spz_kind)kind) : plural[kind]);
             any = true;
         }
-    const struct { size_t count; const char *word; } words[] = {{striking, "striking"}, {clear, "clear"}, {items->count - striking - clear, "marginal"}};
+    const struct {
+        size_t count;
+        const char *word;
+    } words[] = {{striking, "striking"}, {clear, "clear"}, {items->count - striking - clear, "marginal"}};
     bool open = false;
     for (size_t i = 0; i < 3; i++)
         if (words[i].count) {
@@ -85,8 +89,8 @@ static spz_status reason_antiphony(Case *c, const PairTestimony *pair, double sh
     buffer_puts(&c->text, " answer each other: ");
     count_kinds(c, &pair->antiphony);
     spz_status status = name_weightiest(c, &pair->antiphony);
-    buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, against %.0f with '%s'", here.angle, there.angle,
-                  rival_name(c));
+    buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, against %.0f with '%s'", here.angle,
+                  there.angle, rival_name(c));
     if (!bars_write_items(&c->bars, c->testimony->movement, &pair->antiphony, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
@@ -115,7 +119,8 @@ static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double sha
     open_with(c, points, pair->a, pair->b);
     buffer_printf(&c->text, " move together in %zu %s", pair->coupling.count, pair->coupling.count == 1 ? "passage" : "passages");
     spz_status status = name_weightiest(c, &pair->coupling);
-    buffer_printf(&c->text, "; sound takes %.0f ms between them, against %.0f with '%s'", 1000 * here.delay, 1000 * there.delay, rival_name(c));
+    buffer_printf(&c->text, "; sound takes %.0f ms between them, against %.0f with '%s'", 1000 * here.delay, 1000 * there.delay,
+                  rival_name(c));
     if (shortest > 0)
         buffer_printf(&c->text, "; their shortest shared note, %.2f s, allows %.0f ms", shortest,
                       1000 * acoustics_tolerance(shortest, c->comparison->rules.hearing));
@@ -163,8 +168,9 @@ static spz_status reason_three(Case *c)
     double points;
     if (!open_term(c, TERM_THREE, &points))
         return SPZ_OK;
-    say(c, c->testimony->has_thirds ? "there is a third violin part: three equal groups of violins presuppose that they sit together"
-                                   : "the violins divide in three over both sections, which presupposes that they sit together");
+    say(c, c->testimony->has_thirds
+               ? "there is a third violin part: three equal groups of violins presuppose that they sit together"
+               : "the violins divide in three over both sections, which presupposes that they sit together");
     if (!bars_write_items(&c->bars, c->testimony->movement, &c->testimony->thirds, 0))
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, SPZ_VN1, SPZ_VN2, fabs(points));
@@ -192,9 +198,11 @@ static spz_status reason_melody(Case *c, Term term)
         return SPZ_OK;
     say(c, "the second violins have the melody");
     if (term == TERM_MELODY)
-        buffer_puts(&c->text, points > 0 ? " and are heard apart from the firsts" : ", which is heard less apart from the firsts");
+        buffer_puts(&c->text,
+                    points > 0 ? " and are heard apart from the firsts" : ", which is heard less apart from the firsts");
     else
-        buffer_puts(&c->text, points > 0 ? " and their instruments face the audience more" : " with their instruments turned away from the audience");
+        buffer_puts(&c->text, points > 0 ? " and their instruments face the audience more"
+                                         : " with their instruments turned away from the audience");
     for (size_t i = 0; i < c->testimony->melody.count && good; i++)
         good = array_push(&spans, c->testimony->melody.at[i]);
     good = good && bars_write(&c->bars, c->testimony->movement, &spans);
@@ -246,24 +254,29 @@ static spz_status remark_stage(Case *c)
     const Layout *layout = &c->comparison->layouts[c->own];
     if (layout->fits)
         return SPZ_OK;
-    buffer_printf(&c->text, "The stage is too small for this strength: it needs %.1f m by %.1f m and there are %.1f m by %.1f m; "
-                            "judged as if it fitted", layout->used_width, layout->used_depth, c->comparison->rules.width, c->comparison->rules.depth);
+    buffer_printf(&c->text,
+                  "The stage is too small for this strength: it needs %.1f m by %.1f m and there are %.1f m by %.1f m; "
+                  "judged as if it fitted",
+                  layout->used_width, layout->used_depth, c->comparison->rules.width, c->comparison->rules.depth);
     return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
 }
 
 static spz_status remarks(Case *c)
 {
     const Testimony *e = c->testimony;
-    spz_status status = remark(c, e->two_orchestras, "There are two orchestras: they face each other across the podium whatever the seating, "
-                                                     "which is judged within each of them");
+    spz_status status = remark(c, e->two_orchestras,
+                               "There are two orchestras: they face each other across the podium whatever the seating, "
+                               "which is judged within each of them");
     if (status == SPZ_OK)
         status = remark_items(c, &e->orchestras, "The two orchestras answer each other");
     if (status == SPZ_OK)
-        status = remark(c, e->has_thirds, c->comparison->list.at[c->own].opposed
-                        ? "Third violins sit beside the seconds, on their inner side, with a third of all violins"
-                        : "Third violins sit next after the seconds, with a third of all violins");
+        status = remark(c, e->has_thirds,
+                        c->comparison->list.at[c->own].opposed
+                            ? "Third violins sit beside the seconds, on their inner side, with a third of all violins"
+                            : "Third violins sit next after the seconds, with a third of all violins");
     if (status == SPZ_OK)
-        status = remark_items(c, &e->winds, "Strings and winds answer each other, which the seating of the strings doesn't change");
+        status = remark_items(c, &e->winds,
+                              "Strings and winds answer each other, which the seating of the strings doesn't change");
     if (status == SPZ_OK)
         status = remark_items(c, &e->solos, "Soloists take part, who stand before the sections");
     if (status == SPZ_OK)
@@ -286,7 +299,11 @@ static spz_status give_all(Case *c)
 
 spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
 {
-    Case c = {.verdict = verdict, .comparison = comparison, .testimony = testimony, .own = verdict->standing.order[0], .rival = verdict->standing.rival};
+    Case c = {.verdict = verdict,
+              .comparison = comparison,
+              .testimony = testimony,
+              .own = verdict->standing.order[0],
+              .rival = verdict->standing.rival};
     buffer_init(&c.text);
     buffer_init(&c.bars);
     spz_status status = give_all(&c);

@@ -47,8 +47,12 @@ static void read_stage(const spz_settings *s, Rules *r)
 
 static void read_players(const spz_settings *s, Rules *r)
 {
-    static const struct { spz_section section; const char *name; } keys[] = {
-        {SPZ_VN1, "players.first violins"}, {SPZ_VN2, "players.second violins"}, {SPZ_VN3, "players.third violins"}, {SPZ_VA, "players.violas"}, {SPZ_VC, "players.cellos"}, {SPZ_DB, "players.basses"},
+    static const struct {
+        spz_section section;
+        const char *name;
+    } keys[] = {
+        {SPZ_VN1, "players.first violins"}, {SPZ_VN2, "players.second violins"}, {SPZ_VN3, "players.third violins"},
+        {SPZ_VA, "players.violas"},         {SPZ_VC, "players.cellos"},          {SPZ_DB, "players.basses"},
     };
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
         r->players[keys[i].section] = (int)(spz_settings_number(s, keys[i].name) + 0.5);

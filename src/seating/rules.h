@@ -32,7 +32,8 @@ typedef struct Rules {
 
 /* `settings` must outlive the rules: they hold views of its texts. */
 void rules_read(const spz_settings *settings, Rules *rules);
-/* For a score with third violins, where the house names no players for them: all violins in three equal parts, the firsts one more. */
+/* For a score with third violins, where the house names no players for them: all violins in three equal parts, the firsts one
+ * more. */
 void rules_split_violins(Rules *rules);
 /* Whether `name` stands in `list`, names with '|' between. */
 bool rules_name_in(const char *list, const char *name);

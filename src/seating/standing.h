@@ -7,7 +7,7 @@ typedef struct StandingFigures {
     double firm_margin, leaning_margin; /* 0..1, as spz_verdict_margin */
     double firm_factor;                 /* a weight must move by more than this factor before a firm verdict turns */
     double firm_direct;                 /* margin that must be left when era and house are silent */
-    double factor_most;                 /* a weight moved by more than this factor is another judgement, not the same one turned */
+    double factor_most; /* a weight moved by more than this factor is another judgement, not the same one turned */
 } StandingFigures;
 extern const StandingFigures standing_figures;
 
@@ -18,11 +18,11 @@ typedef struct Standing {
     bool opposed[SPZ_ARRANGEMENT_LIMIT], allowed[SPZ_ARRANGEMENT_LIMIT];
     size_t order[SPZ_ARRANGEMENT_LIMIT]; /* the allowed ones, best first */
     size_t ranked;
-    size_t rival;       /* the best of the other violin placing; where there is none, the next best; else the best itself */
+    size_t rival; /* the best of the other violin placing; where there is none, the next best; else the best itself */
     double margin;
     spz_confidence confidence;
-    Term turning;       /* the term whose weight has to move least ... */
-    double factor;      /* ... by this factor; 0: none turns it */
+    Term turning;  /* the term whose weight has to move least ... */
+    double factor; /* ... by this factor; 0: none turns it */
 } Standing;
 
 /* Fills all but points, opposed, allowed and count, which the caller has set. `usual`: index that wins ties; SIZE_MAX: none. */

@@ -2,14 +2,21 @@
 #include "seating/acoustics.h"
 #include <math.h>
 
-static const double score_bend = 50; /* points at which a score has gone three quarters of the way to 100; near 50 a point is a point */
+static const double score_bend =
+    50; /* points at which a score has gone three quarters of the way to 100; near 50 a point is a point */
 
 const char *term_name(Term term)
 {
     static const char *const names[] = {
-        [TERM_VIOLINS] = "antiphony of the violins", [TERM_OTHERS] = "antiphony of other sections", [TERM_ENSEMBLE] = "ensemble",
-        [TERM_THREE] = "violins in three", [TERM_BASS] = "bass line", [TERM_MELODY] = "melody in the seconds",
-        [TERM_TURNED] = "seconds turned away", [TERM_ERA] = "era", [TERM_HOUSE] = "house",
+        [TERM_VIOLINS] = "antiphony of the violins",
+        [TERM_OTHERS] = "antiphony of other sections",
+        [TERM_ENSEMBLE] = "ensemble",
+        [TERM_THREE] = "violins in three",
+        [TERM_BASS] = "bass line",
+        [TERM_MELODY] = "melody in the seconds",
+        [TERM_TURNED] = "seconds turned away",
+        [TERM_ERA] = "era",
+        [TERM_HOUSE] = "house",
     };
     _Static_assert(sizeof names / sizeof *names == TERM_COUNT, "every term has its name");
     return names[term];
@@ -25,7 +32,8 @@ double terms_antiphony(const Comparison *comparison, const PairTestimony *pair, 
     PairView here = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
     PairView usual = comparison_usual_pair(comparison, pair->a, pair->b);
     double amount = testimony_saturation(pair->antiphony_sum, testimony_figures.antiphony_full);
-    return comparison->rules.weights.antiphony * testimony_pair_share(pair->kind, &comparison->rules) * amount * (here.widths - usual.widths);
+    return comparison->rules.weights.antiphony * testimony_pair_share(pair->kind, &comparison->rules) * amount *
+           (here.widths - usual.widths);
 }
 
 double terms_ensemble(const Comparison *comparison, const PairTestimony *pair, size_t arrangement)
@@ -40,7 +48,8 @@ double terms_ensemble(const Comparison *comparison, const PairTestimony *pair, s
         strain += item->weight * terms_strain(comparison, here.delay - usual.delay, item->passage->shortest);
     }
     double amount = testimony_saturation(pair->coupling_sum, testimony_figures.coupling_full);
-    return -comparison->rules.weights.ensemble * testimony_pair_share(pair->kind, &comparison->rules) * amount * strain / pair->coupling_sum;
+    return -comparison->rules.weights.ensemble * testimony_pair_share(pair->kind, &comparison->rules) * amount * strain /
+           pair->coupling_sum;
 }
 
 /* Of three violin parts there are three pairs: together they weigh as much as two, so that a third part is no third vote. */
@@ -54,7 +63,8 @@ static void weigh_pairs(const Comparison *comparison, const Testimony *testimony
     for (size_t i = 0; i < testimony->pairs.count; i++) {
         const PairTestimony *pair = &testimony->pairs.at[i];
         double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(testimony) : 1;
-        out->of[pair->kind == PAIR_VIOLINS ? TERM_VIOLINS : TERM_OTHERS] += share * terms_antiphony(comparison, pair, arrangement);
+        out->of[pair->kind == PAIR_VIOLINS ? TERM_VIOLINS : TERM_OTHERS] += share *
+                                                                            terms_antiphony(comparison, pair, arrangement);
         out->of[TERM_ENSEMBLE] += share * terms_ensemble(comparison, pair, arrangement);
     }
 }
@@ -63,7 +73,8 @@ static void weigh_melody(const Comparison *comparison, const Testimony *testimon
 {
     const Layout *layout = &comparison->layouts[arrangement];
     double amount = testimony_saturation(testimony->melody_share, testimony_figures.melody_full);
-    double widths = geometry_pair(layout, &comparison->rules, SPZ_VN1, SPZ_VN2).widths - comparison_usual_pair(comparison, SPZ_VN1, SPZ_VN2).widths;
+    double widths = geometry_pair(layout, &comparison->rules, SPZ_VN1, SPZ_VN2).widths -
+                    comparison_usual_pair(comparison, SPZ_VN1, SPZ_VN2).widths;
     double open = geometry_openness(layout, SPZ_VN2) - comparison_usual_openness(comparison, SPZ_VN2);
     out->of[TERM_MELODY] = comparison->rules.weights.melody * amount * widths;
     out->of[TERM_TURNED] = comparison->rules.weights.turned * amount * open;
@@ -77,7 +88,8 @@ void terms_weigh(const Comparison *comparison, const Testimony *testimony, size_
     weigh_pairs(comparison, testimony, arrangement, out);
     weigh_melody(comparison, testimony, arrangement, out);
     out->of[TERM_THREE] = -side * w->three * testimony_saturation(testimony->three_sum, testimony_figures.three_full);
-    out->of[TERM_BASS] = w->bass * testimony->bass * (geometry_bass_centrality(&comparison->layouts[arrangement]) - comparison_usual_centrality(comparison));
+    out->of[TERM_BASS] = w->bass * testimony->bass *
+                         (geometry_bass_centrality(&comparison->layouts[arrangement]) - comparison_usual_centrality(comparison));
     out->of[TERM_ERA] = side * w->era * testimony_era(testimony->year);
     out->of[TERM_HOUSE] = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? w->house : 0;
 }

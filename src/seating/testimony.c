@@ -122,7 +122,8 @@ static bool has_soloist(const Testimony *testimony, const spz_passage *p)
 static bool is_between_seats(const spz_passage *p)
 {
     spz_section a = p->sections[0], b = p->sections[1];
-    return a != b && (is_violin_section(a) || is_lower(a) || a == SPZ_VIOLINS) && (is_violin_section(b) || is_lower(b) || b == SPZ_VIOLINS);
+    return a != b && (is_violin_section(a) || is_lower(a) || a == SPZ_VIOLINS) &&
+           (is_violin_section(b) || is_lower(b) || b == SPZ_VIOLINS);
 }
 
 static bool push(ItemList *list, const spz_passage *passage, double weight)

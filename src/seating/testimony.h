@@ -1,5 +1,5 @@
-/* testimony.h - what the passages of a movement say about seating, before any arrangement is looked at: weighed passages by pair of
- * sections, melody in the seconds, the bass line, the year. */
+/* testimony.h - what the passages of a movement say about seating, before any arrangement is looked at: weighed passages by pair
+ * of sections, melody in the seconds, the bass line, the year. */
 #ifndef SEATING_TESTIMONY_H
 #define SEATING_TESTIMONY_H
 #include "analysis/findings.h"
@@ -7,19 +7,19 @@
 
 /* How passages are weighed. */
 typedef struct TestimonyFigures {
-    double strength_power;  /* weight of a passage grows with this power of its strength: 0.6 counts a third of 1, 0.4 a tenth */
+    double strength_power;   /* weight of a passage grows with this power of its strength: 0.6 counts a third of 1, 0.4 a tenth */
     double foreground_floor; /* share that a passage keeps when nothing of it is in the foreground */
-    double turn_gain;       /* each entry after the second adds this share ... */
-    int turn_limit;         /* ... up to this many entries */
-    double antiphony_full;  /* this much weight brings 63 of 100 of the points: three striking foreground exchanges */
-    double coupling_full;   /* likewise, as the share of the movement's bars in tight coupling */
-    double three_full;      /* likewise: one striking, fully voiced passage of violins in three */
-    double melody_full;     /* likewise, as the share of the movement's bars with the melody in the seconds */
-    double chord_share;     /* violins in three in chords that fill count this share of three full lines */
-    double usual_bars;      /* in movements longer than this, chance finds more: weight is divided by sqrt(bars / usual_bars) */
+    double turn_gain;        /* each entry after the second adds this share ... */
+    int turn_limit;          /* ... up to this many entries */
+    double antiphony_full;   /* this much weight brings 63 of 100 of the points: three striking foreground exchanges */
+    double coupling_full;    /* likewise, as the share of the movement's bars in tight coupling */
+    double three_full;       /* likewise: one striking, fully voiced passage of violins in three */
+    double melody_full;      /* likewise, as the share of the movement's bars with the melody in the seconds */
+    double chord_share;      /* violins in three in chords that fill count this share of three full lines */
+    double usual_bars;       /* in movements longer than this, chance finds more: weight is divided by sqrt(bars / usual_bars) */
     double era_middle, era_slope; /* year at which facing violins went out of use, and the years over which they did */
-    double bass_free;       /* share of bars with cellos and basses in one line below which no bass line is heard */
-    double bass_heirs;      /* evidence of a bass line without a continuo, cellos and basses always in one line */
+    double bass_free;             /* share of bars with cellos and basses in one line below which no bass line is heard */
+    double bass_heirs;            /* evidence of a bass line without a continuo, cellos and basses always in one line */
 } TestimonyFigures;
 extern const TestimonyFigures testimony_figures;
 
@@ -49,14 +49,14 @@ typedef struct Testimony {
     const Movement *movement;
     const Findings *findings;
     PairList pairs;
-    ItemList thirds;      /* violins in three */
+    ItemList thirds; /* violins in three */
     double three_sum;
-    ItemList orchestras;  /* between two orchestras: they face each other whatever the arrangement within each */
-    ItemList winds;       /* strings against winds: told, not weighed */
-    ItemList solos;       /* with a soloist, who stands before the section: told, not weighed */
-    SpanList melody;      /* bars in which the seconds have the melody */
+    ItemList orchestras; /* between two orchestras: they face each other whatever the arrangement within each */
+    ItemList winds;      /* strings against winds: told, not weighed */
+    ItemList solos;      /* with a soloist, who stands before the section: told, not weighed */
+    SpanList melody;     /* bars in which the seconds have the melody */
     double melody_share;
-    double bass;          /* 0..1: how much the music is built over a bass line */
+    double bass; /* 0..1: how much the music is built over a bass line */
     bool continuo;
     bool has_thirds, two_orchestras;
     int year;

@@ -30,7 +30,8 @@ spz_status verdict_add_reason(Verdict *verdict, Buffer *text, Buffer *bars, doub
     spz_reason reason = {.points = points};
     reason.text = arena_string(&verdict->arena, text->text ? text->text : "");
     reason.bars = arena_string(&verdict->arena, bars->text ? bars->text : "");
-    bool good = !buffer_failed(text) && !buffer_failed(bars) && reason.text && reason.bars && array_push(&verdict->reasons, reason);
+    bool good = !buffer_failed(text) && !buffer_failed(bars) && reason.text && reason.bars &&
+                array_push(&verdict->reasons, reason);
     buffer_clear(text);
     buffer_clear(bars);
     return good ? SPZ_OK : SPZ_NO_MEMORY;
@@ -99,14 +100,38 @@ const char *spz_confidence_name(spz_confidence confidence)
     return (unsigned)confidence < sizeof names / sizeof *names ? names[confidence] : "";
 }
 
-const char *spz_verdict_statement(const spz_verdict *verdict) { return verdict->statement; }
-size_t spz_verdict_count(const spz_verdict *verdict) { return verdict->standing.ranked; }
-double spz_verdict_margin(const spz_verdict *verdict) { return verdict->standing.margin; }
-spz_confidence spz_verdict_confidence(const spz_verdict *verdict) { return verdict->standing.confidence; }
-size_t spz_verdict_reasons(const spz_verdict *verdict) { return verdict->reasons.count; }
-const char *spz_verdict_turning(const spz_verdict *verdict) { return verdict->turning; }
-const char *spz_verdict_title(const spz_verdict *verdict) { return verdict->title; }
-bool spz_verdict_thirds(const spz_verdict *verdict) { return verdict->thirds; }
+const char *spz_verdict_statement(const spz_verdict *verdict)
+{
+    return verdict->statement;
+}
+size_t spz_verdict_count(const spz_verdict *verdict)
+{
+    return verdict->standing.ranked;
+}
+double spz_verdict_margin(const spz_verdict *verdict)
+{
+    return verdict->standing.margin;
+}
+spz_confidence spz_verdict_confidence(const spz_verdict *verdict)
+{
+    return verdict->standing.confidence;
+}
+size_t spz_verdict_reasons(const spz_verdict *verdict)
+{
+    return verdict->reasons.count;
+}
+const char *spz_verdict_turning(const spz_verdict *verdict)
+{
+    return verdict->turning;
+}
+const char *spz_verdict_title(const spz_verdict *verdict)
+{
+    return verdict->title;
+}
+bool spz_verdict_thirds(const spz_verdict *verdict)
+{
+    return verdict->thirds;
+}
 
 const spz_ranked *spz_verdict_ranked(const spz_verdict *verdict, size_t place)
 {

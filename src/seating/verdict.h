@@ -12,7 +12,7 @@ typedef ARRAY(spz_reason) ReasonList;
 struct spz_verdict {
     Arena arena; /* all words */
     const char *title, *statement, *turning;
-    Standing standing;  /* count 0: nothing could be judged */
+    Standing standing;                                /* count 0: nothing could be judged */
     spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings; words filled before the ranking is read */
     ReasonList reasons;
     spz_section pairs[PAIRS_KEPT][2];

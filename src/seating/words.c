@@ -52,7 +52,8 @@ static void because_others(const Comparison *comparison, const Testimony *testim
     if (!most)
         return;
     PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, most->a, most->b);
-    buffer_printf(text, "most by %s and %s, heard %.0f degrees apart", spz_section_words(most->a), spz_section_words(most->b), view.angle);
+    buffer_printf(text, "most by %s and %s, heard %.0f degrees apart", spz_section_words(most->a), spz_section_words(most->b),
+                  view.angle);
 }
 
 static void because_ensemble(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Buffer *text)
@@ -60,7 +61,8 @@ static void because_ensemble(const Comparison *comparison, const Testimony *test
     const PairTestimony *most = NULL;
     for (size_t i = 0; i < testimony->pairs.count; i++) {
         const PairTestimony *pair = &testimony->pairs.at[i];
-        if (pair->coupling_sum > 0 && (!most || fabs(terms_ensemble(comparison, pair, arrangement)) > fabs(terms_ensemble(comparison, most, arrangement))))
+        if (pair->coupling_sum > 0 &&
+            (!most || fabs(terms_ensemble(comparison, pair, arrangement)) > fabs(terms_ensemble(comparison, most, arrangement))))
             most = pair;
     }
     if (!most)
@@ -68,7 +70,8 @@ static void because_ensemble(const Comparison *comparison, const Testimony *test
     PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, most->a, most->b);
     double strain = 0;
     for (size_t i = 0; i < most->coupling.count; i++)
-        strain += most->coupling.at[i].weight / most->coupling_sum * terms_strain(comparison, view.delay, most->coupling.at[i].passage->shortest);
+        strain += most->coupling.at[i].weight / most->coupling_sum *
+                  terms_strain(comparison, view.delay, most->coupling.at[i].passage->shortest);
     buffer_printf(text, "most by %s and %s: %.0f ms between them, %.1f times the tolerance", spz_section_words(most->a),
                   spz_section_words(most->b), 1000 * view.delay, strain);
 }
@@ -81,8 +84,9 @@ static void because_melody(const Comparison *comparison, const Testimony *testim
         buffer_printf(text, ", heard %.0f degrees from the firsts",
                       geometry_pair(&comparison->layouts[arrangement], &comparison->rules, SPZ_VN1, SPZ_VN2).angle);
     else
-        buffer_puts(text, open > 0.25 ? ", instruments toward the audience" : open < -0.25 ? ", instruments away from the audience"
-                                                                                       : ", instruments across the stage");
+        buffer_puts(text, open > 0.25    ? ", instruments toward the audience"
+                          : open < -0.25 ? ", instruments away from the audience"
+                                         : ", instruments across the stage");
 }
 
 void words_because(const Comparison *comparison, const Testimony *testimony, size_t arrangement, Term term, Buffer *text)
@@ -105,8 +109,9 @@ void words_because(const Comparison *comparison, const Testimony *testimony, siz
     case TERM_TURNED: because_melody(comparison, testimony, arrangement, term, text); break;
     case TERM_ERA: buffer_printf(text, "composed in %d", testimony->year); break;
     case TERM_HOUSE:
-        buffer_puts(text, rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? "the house prefers it"
-                                                                                                  : "the house prefers another");
+        buffer_puts(text, rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name)
+                              ? "the house prefers it"
+                              : "the house prefers another");
         break;
     case TERM_COUNT: break;
     }
@@ -144,7 +149,8 @@ static bool write_loss(Buffer *text, const Movement *movement, const PairTestimo
 }
 
 /* Clear passages of one kind between the pair. Coupling counts where its delay is over the tolerance here. */
-static bool losses_of_kind(const Comparison *comparison, const Testimony *testimony, const PairTestimony *pair, spz_kind kind, double delay, Buffer *text)
+static bool losses_of_kind(const Comparison *comparison, const Testimony *testimony, const PairTestimony *pair, spz_kind kind,
+                           double delay, Buffer *text)
 {
     const ItemList *items = kind == SPZ_COUPLING ? &pair->coupling : &pair->antiphony;
     SpanList spans = {0};
@@ -152,7 +158,8 @@ static bool losses_of_kind(const Comparison *comparison, const Testimony *testim
     for (size_t i = 0; i < items->count && good; i++) {
         const spz_passage *p = items->at[i].passage;
         BarSpan span = {p->first, p->last};
-        if (p->kind == kind && p->strength >= clear_strength && (kind != SPZ_COUPLING || terms_strain(comparison, delay, p->shortest) > 1))
+        if (p->kind == kind && p->strength >= clear_strength &&
+            (kind != SPZ_COUPLING || terms_strain(comparison, delay, p->shortest) > 1))
             good = array_push(&spans, span);
     }
     good = good && write_loss(text, testimony->movement, pair, kind, &spans);
@@ -160,7 +167,8 @@ static bool losses_of_kind(const Comparison *comparison, const Testimony *testim
     return good;
 }
 
-static bool pair_losses(const Comparison *comparison, const Testimony *testimony, size_t arrangement, const PairTestimony *pair, Buffer *text)
+static bool pair_losses(const Comparison *comparison, const Testimony *testimony, size_t arrangement, const PairTestimony *pair,
+                        Buffer *text)
 {
     PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
     bool good = true;

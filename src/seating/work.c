@@ -89,7 +89,8 @@ static spz_status copy_terms(Verdict *work, size_t arrangement)
         for (size_t i = 0; i < work->standing.count; i++)
             most = fmax(most, fabs(work->standing.points[i].of[t]));
         if (most > 1e-9)
-            terms[ranked->term_count++] = (spz_term){term_name((Term)t), work->standing.points[arrangement].of[t], "mean of the movements"};
+            terms[ranked->term_count++] = (spz_term){term_name((Term)t), work->standing.points[arrangement].of[t],
+                                                     "mean of the movements"};
     }
     ranked->terms = terms;
     return SPZ_OK;
@@ -104,8 +105,8 @@ static const char *title_of(const Verdict *movement, size_t number, char *spare,
 }
 
 /* 'First title: exchange Vn I/Vn II 66-71 | Second title: ...' */
-static spz_status copy_words(Verdict *work, const spz_verdict *const *movements, size_t count, const Verdict *model, size_t arrangement,
-                             Buffer *text)
+static spz_status copy_words(Verdict *work, const spz_verdict *const *movements, size_t count, const Verdict *model,
+                             size_t arrangement, Buffer *text)
 {
     spz_ranked *ranked = &work->by_arrangement[arrangement];
     char spare[40];
@@ -119,7 +120,8 @@ static spz_status copy_words(Verdict *work, const spz_verdict *const *movements,
     ranked->order = arena_string(&work->arena, model->by_arrangement[arrangement].order);
     ranked->losses = arena_string(&work->arena, text->text ? text->text : "");
     ranked->outside = model->by_arrangement[arrangement].outside;
-    return !buffer_failed(text) && ranked->name && ranked->order && ranked->losses ? copy_terms(work, arrangement) : SPZ_NO_MEMORY;
+    return !buffer_failed(text) && ranked->name && ranked->order && ranked->losses ? copy_terms(work, arrangement)
+                                                                                   : SPZ_NO_MEMORY;
 }
 
 /* What the movement gives up when the whole work sits as recommended. */
@@ -137,7 +139,8 @@ static spz_status reason_of_movement(Verdict *work, const Verdict *movement, siz
     if (s->confidence == SPZ_OPEN)
         buffer_printf(text, "%s: leaves it open", title);
     else
-        buffer_printf(text, "%s: by itself %s for %s", title, spz_confidence_name(s->confidence), movement->by_arrangement[s->order[0]].name);
+        buffer_printf(text, "%s: by itself %s for %s", title, spz_confidence_name(s->confidence),
+                      movement->by_arrangement[s->order[0]].name);
     if (lost < 0.05)
         buffer_puts(text, "; it loses nothing");
     else
@@ -188,8 +191,8 @@ static spz_status judge_work(Verdict *work, const spz_verdict *const *movements,
     return write_words(work, movements, count, model);
 }
 
-spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings, const spz_sink *sink,
-                                  spz_verdict **out)
+spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,
+                                  const spz_sink *sink, spz_verdict **out)
 {
     spz_settings *defaults = NULL;
     Verdict *work = verdict_new();

@@ -41,7 +41,8 @@ size_t evening_group(Evening *evening, spz_section section, int orchestra, bool 
 {
     size_t index = evening->map.group_count;
     CU_ASSERT_FATAL(index < EVENING_GROUPS);
-    evening->groups[index].about = (spz_group){.section = section, .orchestra = orchestra, .solo = solo, .name = spz_section_name(section)};
+    evening->groups[index].about = (spz_group){
+        .section = section, .orchestra = orchestra, .solo = solo, .name = spz_section_name(section)};
     evening->map.group_count++;
     return index;
 }
@@ -54,11 +55,22 @@ static size_t group_of(const Evening *evening, spz_section section)
     return SIZE_MAX;
 }
 
-spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz_section b, size_t first, size_t last, double strength)
+spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz_section b, size_t first, size_t last,
+                             double strength)
 {
-    spz_passage p = {.kind = kind, .sections = {a, b}, .groups = {group_of(evening, a), group_of(evening, b)}, .first = first - 1,
-                     .last = last - 1, .onset = (Ticks)(first - 1) * 16, .end = (Ticks)last * 16, .strength = strength, .turns = 2,
-                     .reason = "made by hand", .chain = "", .foreground = 1, .rehearsal = ""};
+    spz_passage p = {.kind = kind,
+                     .sections = {a, b},
+                     .groups = {group_of(evening, a), group_of(evening, b)},
+                     .first = first - 1,
+                     .last = last - 1,
+                     .onset = (Ticks)(first - 1) * 16,
+                     .end = (Ticks)last * 16,
+                     .strength = strength,
+                     .turns = 2,
+                     .reason = "made by hand",
+                     .chain = "",
+                     .foreground = 1,
+                     .rehearsal = ""};
     CU_ASSERT_FATAL(last >= first && last <= evening->movement.bar_count);
     p.first_bar = evening->bars[p.first].number;
     p.last_bar = evening->bars[p.last].number;

@@ -1,5 +1,5 @@
-/* evening.h - findings made by hand, so that a judgement can be tested without a score: a movement of bars, its groups of strings,
- * and passages between them. */
+/* evening.h - findings made by hand, so that a judgement can be tested without a score: a movement of bars, its groups of
+ * strings, and passages between them. */
 #ifndef TESTS_EVENING_H
 #define TESTS_EVENING_H
 #include "analysis/findings.h"
@@ -22,8 +22,10 @@ void evening_begin(Evening *evening, size_t bars);
 void evening_end(Evening *evening);
 /* One more group; its index. */
 size_t evening_group(Evening *evening, spz_section section, int orchestra, bool solo);
-/* One more passage in the bars `first` to `last` as printed, foreground and turns full and two; changed by the caller afterwards. */
-spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz_section b, size_t first, size_t last, double strength);
+/* One more passage in the bars `first` to `last` as printed, foreground and turns full and two; changed by the caller afterwards.
+ */
+spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz_section b, size_t first, size_t last,
+                             double strength);
 /* `count` passages of two bars each, eight bars apart. */
 void evening_passages(Evening *evening, spz_kind kind, spz_section a, spz_section b, size_t count, double strength);
 /* Coupling of the whole movement in notes of `shortest` seconds. */

@@ -42,7 +42,8 @@ static void refuse(const char *house, const char *words)
 
 static void what_the_house_forbids_is_not_ranked(void)
 {
-    spz_verdict *verdict = judge("[house]\nforbidden = violins opposed, cellos inside left | violins together, violas outside\n", 6);
+    spz_verdict *verdict = judge("[house]\nforbidden = violins opposed, cellos inside left | violins together, violas outside\n",
+                                 6);
     CU_ASSERT_EQUAL(spz_verdict_count(verdict), 2);
     CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->name, "violins opposed, violas inside left");
     CU_ASSERT_PTR_NULL(verdict_of(verdict, "violins together, violas outside"));
@@ -51,10 +52,12 @@ static void what_the_house_forbids_is_not_ranked(void)
 
 static void where_only_one_placing_is_allowed_the_margin_is_to_the_next_best(void)
 {
-    spz_verdict *verdict = judge("[house]\nforbidden = violins opposed, cellos inside left | violins opposed, violas inside left\n", 6);
+    spz_verdict *verdict = judge(
+        "[house]\nforbidden = violins opposed, cellos inside left | violins opposed, violas inside left\n", 6);
     CU_ASSERT_EQUAL(spz_verdict_count(verdict), 2);
     CU_ASSERT(!spz_verdict_ranked(verdict, 0)->opposed);
-    CU_ASSERT_DOUBLE_EQUAL(spz_verdict_margin(verdict), (spz_verdict_ranked(verdict, 0)->score - spz_verdict_ranked(verdict, 1)->score) / 100, 1e-12);
+    CU_ASSERT_DOUBLE_EQUAL(spz_verdict_margin(verdict),
+                           (spz_verdict_ranked(verdict, 0)->score - spz_verdict_ranked(verdict, 1)->score) / 100, 1e-12);
     CU_ASSERT_STRING_EQUAL(spz_verdict_turning(verdict), "");
     spz_verdict_free(verdict);
 }
@@ -88,7 +91,8 @@ static void weights_of_nothing_leave_the_seating_open(void)
 
 static void a_mirrored_arrangement_scores_as_its_original(void)
 {
-    static const char house[] = "[arrangement mirrored]\norder = Vn II, Va, Vc, Vn I\n[arrangement mirrored together]\norder = Vc, Va, Vn II, Vn I\n";
+    static const char house[] =
+        "[arrangement mirrored]\norder = Vn II, Va, Vc, Vn I\n[arrangement mirrored together]\norder = Vc, Va, Vn II, Vn I\n";
     spz_settings *settings = evening_settings(house);
     evening_begin(&evening, 200);
     evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 3, 0.8);
@@ -99,8 +103,10 @@ static void a_mirrored_arrangement_scores_as_its_original(void)
     evening.map.line_count = 1;
     spz_verdict *verdict = evening_judge(&evening, settings, 1780);
     CU_ASSERT_EQUAL(spz_verdict_count(verdict), 6);
-    CU_ASSERT_DOUBLE_EQUAL(verdict_of(verdict, "mirrored")->score, verdict_of(verdict, "violins opposed, cellos inside left")->score, 1e-6);
-    CU_ASSERT_DOUBLE_EQUAL(verdict_of(verdict, "mirrored together")->score, verdict_of(verdict, "violins together, cellos outside")->score, 1e-6);
+    CU_ASSERT_DOUBLE_EQUAL(verdict_of(verdict, "mirrored")->score,
+                           verdict_of(verdict, "violins opposed, cellos inside left")->score, 1e-6);
+    CU_ASSERT_DOUBLE_EQUAL(verdict_of(verdict, "mirrored together")->score,
+                           verdict_of(verdict, "violins together, cellos outside")->score, 1e-6);
     CU_ASSERT(verdict_of(verdict, "mirrored")->opposed && !verdict_of(verdict, "mirrored together")->opposed);
     CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "mirrored")->outside, "Vn I");
     CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "mirrored together")->order, "Vc, Va, Vn II, Vn I");
@@ -125,8 +131,10 @@ static void house_rules_that_cannot_be_followed_are_named(void)
 {
     refuse("[house]\nforbidden = violins upstairs\n", "forbidden names an arrangement that there isn't");
     refuse("[house]\npreferred = violins together\n", "preferred names");
-    refuse("[house]\nforbidden = violins opposed, cellos inside left|violins opposed, violas inside left|violins together, cellos outside|"
-           "violins together, violas outside\n", "forbids every arrangement");
+    refuse("[house]\nforbidden = violins opposed, cellos inside left|violins opposed, violas inside left|violins together, "
+           "cellos outside|"
+           "violins together, violas outside\n",
+           "forbids every arrangement");
     refuse("[arrangement none]\nbasses = along the back\n", "[arrangement none]: it has no order");
     refuse("[arrangement half]\norder = Vn I, Va\n", "must name Vn I and Vn II");
     refuse("[arrangement twice]\norder = Vn I, Vn II, Va, Vc, Va\n", "names a section twice");
@@ -150,7 +158,8 @@ static spz_verdict *movement_of(size_t exchanges, bool unison, const char *title
 
 static void a_work_takes_the_seating_of_its_weightiest_evidence(void)
 {
-    spz_verdict *movements[3] = {movement_of(10, false, "Dialogue"), movement_of(0, true, "Unison"), movement_of(0, false, "Song")};
+    spz_verdict *movements[3] = {movement_of(10, false, "Dialogue"), movement_of(0, true, "Unison"),
+                                 movement_of(0, false, "Song")};
     spz_verdict *work = NULL;
     CU_ASSERT_EQUAL_FATAL(spz_seating_judge_work((const spz_verdict *const *)movements, 3, NULL, NULL, &work), SPZ_OK);
     CU_ASSERT(spz_verdict_ranked(work, 0)->opposed);
@@ -170,7 +179,8 @@ static void a_work_takes_the_seating_of_its_weightiest_evidence(void)
         open = open || strstr(spz_verdict_reason(work, i)->text, "Song: leaves it open; it loses nothing") != NULL;
     }
     CU_ASSERT(loses && open);
-    CU_ASSERT_PTR_NOT_NULL(strstr(verdict_of(work, "violins together, cellos outside")->losses, "Dialogue: exchange Vn I/Vn II 3-4"));
+    CU_ASSERT_PTR_NOT_NULL(
+        strstr(verdict_of(work, "violins together, cellos outside")->losses, "Dialogue: exchange Vn I/Vn II 3-4"));
     for (size_t i = 0; i < 3; i++)
         spz_verdict_free(movements[i]);
     spz_verdict_free(work);

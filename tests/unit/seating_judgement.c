@@ -28,7 +28,8 @@ static void no_evidence_leaves_the_seating_open(void)
         CU_ASSERT_DOUBLE_EQUAL(spz_verdict_ranked(verdict, i)->score, 50, 1e-9);
     CU_ASSERT_DOUBLE_EQUAL(spz_verdict_margin(verdict), 0, 1e-12);
     CU_ASSERT_STRING_EQUAL(spz_verdict_turning(verdict), "");
-    CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->name, "violins together, cellos outside"); /* the usual one settles ties */
+    CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->name,
+                           "violins together, cellos outside"); /* the usual one settles ties */
     done(verdict);
 }
 
@@ -125,7 +126,8 @@ static void all_violins_in_three_sit_together(void)
     CU_ASSERT(!spz_verdict_ranked(verdict, 0)->opposed);
     CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_FIRM);
     CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 0)->bars, "5-12, 25-32, 45-52");
-    CU_ASSERT(strstr(verdict_of(verdict, "violins opposed, cellos inside left")->losses, "div3 Violins 5-12, 25-32, 45-52") != NULL);
+    CU_ASSERT(strstr(verdict_of(verdict, "violins opposed, cellos inside left")->losses, "div3 Violins 5-12, 25-32, 45-52") !=
+              NULL);
     done(verdict);
 }
 
@@ -157,7 +159,8 @@ static void first_violins_and_cellos_in_dialogue_pull_the_cellos_outside(void)
     evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VC, 6, 0.9);
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->name, "violins together, cellos outside");
-    CU_ASSERT(verdict_of(verdict, "violins opposed, violas inside left")->score > verdict_of(verdict, "violins opposed, cellos inside left")->score);
+    CU_ASSERT(verdict_of(verdict, "violins opposed, violas inside left")->score >
+              verdict_of(verdict, "violins opposed, cellos inside left")->score);
     done(verdict);
 }
 
@@ -316,7 +319,8 @@ static void reasons_name_the_bars_they_rest_on(void)
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 0)->bars, "66-74, 102");
     CU_ASSERT(strstr(spz_verdict_reason(verdict, 0)->text, "2 exchanges, 1 hocket (3 striking)") != NULL);
-    CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "violins together, cellos outside")->losses, "exchange Vn I/Vn II 66-71, 102; hocket Vn I/Vn II 70-74");
+    CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "violins together, cellos outside")->losses,
+                           "exchange Vn I/Vn II 66-71, 102; hocket Vn I/Vn II 70-74");
     CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->losses, "");
     done(verdict);
 }
@@ -423,7 +427,8 @@ static void melody_in_the_seconds_is_found_and_named(void)
     CU_ASSERT(melody && turned);
     bool named = false;
     for (size_t i = 0; i < spz_verdict_reasons(verdict); i++)
-        named = named || (strstr(spz_verdict_reason(verdict, i)->text, "melody") && strcmp(spz_verdict_reason(verdict, i)->bars, "11-20") == 0);
+        named = named || (strstr(spz_verdict_reason(verdict, i)->text, "melody") &&
+                          strcmp(spz_verdict_reason(verdict, i)->bars, "11-20") == 0);
     CU_ASSERT(named);
     done(verdict);
 }

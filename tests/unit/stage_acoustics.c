@@ -15,11 +15,13 @@ static void sound_is_as_fast_as_the_standard_says(void)
     CU_ASSERT(acoustics_sound_speed(25) > acoustics_sound_speed(15));
 }
 
-/* (a / c)(angle + sin angle) with a = 0.0875 m and c = 343 m/s, Woodworth and Schlosberg 1954: microseconds, worked out by hand from
- * the formula; the 656 at 90 degrees is the figure that textbooks print. */
+/* (a / c)(angle + sin angle) with a = 0.0875 m and c = 343 m/s, Woodworth and Schlosberg 1954: microseconds, worked out by hand
+ * from the formula; the 656 at 90 degrees is the figure that textbooks print. */
 static void the_ears_hear_the_delays_of_the_spherical_head(void)
 {
-    static const struct { double degrees, microseconds; } table[] = {{0, 0}, {15, 132.8}, {30, 261.1}, {45, 380.7}, {60, 488.1}, {75, 580.3}, {90, 655.8}};
+    static const struct {
+        double degrees, microseconds;
+    } table[] = {{0, 0}, {15, 132.8}, {30, 261.1}, {45, 380.7}, {60, 488.1}, {75, 580.3}, {90, 655.8}};
     for (size_t i = 0; i < COUNT(table); i++) {
         double angle = table[i].degrees * 3.14159265358979323846 / 180;
         CU_ASSERT_DOUBLE_EQUAL(1e6 * acoustics_ear_delay(angle, 19.66), table[i].microseconds, 0.6);
@@ -39,8 +41,8 @@ static void no_hall_tells_more_apart_than_an_ear_can(void)
 {
     CU_ASSERT(acoustics_blur(0.1) >= acoustic_figures.least_angle);
     CU_ASSERT_DOUBLE_EQUAL(acoustics_blur(1), 3.6, 1e-9);
-    /* One degree of angle is a difference of about 9 microseconds; 10 are known as the least that can be told (Mills 1958; cited so
-     * in the interaural-time literature). */
+    /* One degree of angle is a difference of about 9 microseconds; 10 are known as the least that can be told (Mills 1958; cited
+     * so in the interaural-time literature). */
     double one_degree = acoustic_figures.least_angle * 3.14159265358979323846 / 180;
     CU_ASSERT_DOUBLE_EQUAL(1e6 * acoustics_ear_delay(one_degree, 20), 9, 1);
 }
@@ -65,8 +67,8 @@ static void players_hear_best_where_early_support_is_as_they_like_it(void)
     CU_ASSERT_DOUBLE_EQUAL(acoustics_support(-30), acoustic_figures.hearing_worst, 1e-9);
 }
 
-/* Dammerud 2009: delays of direct sound within an orchestra reach approximately 60 ms at most. Strings alone, in the strength of a large
- * orchestra, have to stay below that and must come near half of it between the last desks of opposed violins. */
+/* Dammerud 2009: delays of direct sound within an orchestra reach approximately 60 ms at most. Strings alone, in the strength of
+ * a large orchestra, have to stay below that and must come near half of it between the last desks of opposed violins. */
 static void delays_between_opposed_violins_are_those_that_were_measured_on_stages(void)
 {
     spz_plan *plan = NULL;

@@ -66,7 +66,8 @@ static void an_orchestra_of_any_strength_is_seated_whole_or_refused(void)
 {
     unsigned seed = 20170401;
     spz_settings *settings = NULL;
-    static const char *const keys[] = {"players.first violins", "players.second violins", "players.violas", "players.cellos", "players.basses"};
+    static const char *const keys[] = {"players.first violins", "players.second violins", "players.violas", "players.cellos",
+                                       "players.basses"};
     CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
     int fitted = 0, refused = 0;
     for (int trial = 0; trial < 60; trial++) {
@@ -113,8 +114,10 @@ static void the_front_desk_is_nearest_to_the_podium_and_rows_are_a_desk_apart(vo
 
 static void sections_stand_from_house_left_to_right_as_the_order_says(void)
 {
-    static const spz_section orders[][4] = {{SPZ_VN1, SPZ_VC, SPZ_VA, SPZ_VN2}, {SPZ_VN1, SPZ_VA, SPZ_VC, SPZ_VN2},
-                                            {SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC}, {SPZ_VN1, SPZ_VN2, SPZ_VC, SPZ_VA}};
+    static const spz_section orders[][4] = {{SPZ_VN1, SPZ_VC, SPZ_VA, SPZ_VN2},
+                                            {SPZ_VN1, SPZ_VA, SPZ_VC, SPZ_VN2},
+                                            {SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC},
+                                            {SPZ_VN1, SPZ_VN2, SPZ_VC, SPZ_VA}};
     for (size_t a = 0; a < COUNT(standard); a++) {
         spz_plan *plan = plan_of(NULL, standard[a], false);
         double before = -100;
@@ -173,7 +176,8 @@ static void opposed_violins_sit_farther_apart_than_violins_together(void)
     CU_ASSERT(far.front > near.front && far.centre > near.centre && far.back > near.back);
     for (size_t place = 0; place < spz_plan_places(opposed); place++) {
         spz_hearing wide, narrow;
-        CU_ASSERT(spz_plan_hearing(opposed, SPZ_VN1, SPZ_VN2, place, &wide) && spz_plan_hearing(together, SPZ_VN1, SPZ_VN2, place, &narrow));
+        CU_ASSERT(spz_plan_hearing(opposed, SPZ_VN1, SPZ_VN2, place, &wide) &&
+                  spz_plan_hearing(together, SPZ_VN1, SPZ_VN2, place, &narrow));
         CU_ASSERT(wide.angle > narrow.angle && wide.ear_delay > narrow.ear_delay && wide.widths > narrow.widths);
         CU_ASSERT_STRING_EQUAL(wide.place, narrow.place);
     }
@@ -195,7 +199,8 @@ static void the_farther_back_a_listener_sits_the_smaller_the_angle(void)
     CU_ASSERT(front.angle > middle.angle && middle.angle > back.angle);
     CU_ASSERT(left.angle < middle.angle && right.angle < middle.angle);
     CU_ASSERT_STRING_EQUAL(back.place, "back");
-    /* By hand: two centres 7.9 m apart, about 2 m behind the podium, from 14 + 1.5 m before it: 2 atan(3.95 / 17.5) = 25.4 degrees. */
+    /* By hand: two centres 7.9 m apart, about 2 m behind the podium, from 14 + 1.5 m before it: 2 atan(3.95 / 17.5) = 25.4
+     * degrees. */
     CU_ASSERT_DOUBLE_EQUAL(middle.angle, 25.4, 1.5);
     spz_plan_free(plan);
 }
@@ -224,7 +229,7 @@ typedef struct Heard {
 
 static void hear(void *context, const spz_message *message)
 {
-    snprintf(((Heard *)context)->text, sizeof ((Heard *)context)->text, "%s", message->text);
+    snprintf(((Heard *)context)->text, sizeof((Heard *)context)->text, "%s", message->text);
 }
 
 static void a_stage_too_small_is_refused_with_what_would_fit(void)
@@ -273,8 +278,8 @@ static void a_mirrored_order_mirrors_every_seat(void)
         bool found = false;
         for (size_t j = 0; j < spz_plan_desks(mirror); j++) {
             const spz_stage_desk *other = spz_plan_desk(mirror, j);
-            found = found || (desk->section == other->section && desk->number == other->number && fabs(desk->x + other->x) < 1e-6 &&
-                              fabs(desk->y - other->y) < 1e-6);
+            found = found || (desk->section == other->section && desk->number == other->number &&
+                              fabs(desk->x + other->x) < 1e-6 && fabs(desk->y - other->y) < 1e-6);
         }
         CU_ASSERT(found);
     }
@@ -285,10 +290,14 @@ static void a_mirrored_order_mirrors_every_seat(void)
 
 static void basses_stand_where_the_house_wants_them(void)
 {
-    spz_settings *settings = evening_settings("[arrangement left]\norder = Vn I, Db, Vc, Va, Vn II\n"
-                                              "[arrangement back]\norder = Vn I, Vc, Va, Vn II\nbasses = along the back\n"
-                                              "[arrangement firsts]\norder = Vn I, Vn II, Va, Vc\nbasses = behind first violins\n");
-    static const struct { const char *name; double from, to; } wanted[] = {{"left", -10, -1}, {"back", -0.5, 0.5}, {"firsts", -10, -2}};
+    spz_settings *settings = evening_settings(
+        "[arrangement left]\norder = Vn I, Db, Vc, Va, Vn II\n"
+        "[arrangement back]\norder = Vn I, Vc, Va, Vn II\nbasses = along the back\n"
+        "[arrangement firsts]\norder = Vn I, Vn II, Va, Vc\nbasses = behind first violins\n");
+    static const struct {
+        const char *name;
+        double from, to;
+    } wanted[] = {{"left", -10, -1}, {"back", -0.5, 0.5}, {"firsts", -10, -2}};
     for (size_t a = 0; a < COUNT(wanted); a++) {
         spz_plan *plan = plan_of(settings, wanted[a].name, false);
         double sum = 0;
