@@ -18,6 +18,7 @@ typedef struct Entry { /* one entry, and the piece of its value that is being re
 static const struct { const char *word; spz_family family; } family_words[] = {
     { "woodwind", SPZ_FAMILY_WOODWIND }, { "winds", SPZ_FAMILY_WOODWIND }, { "brass", SPZ_FAMILY_BRASS }, { "percussion", SPZ_FAMILY_PERCUSSION },
     { "keyboard", SPZ_FAMILY_KEYBOARD }, { "plucked", SPZ_FAMILY_PLUCKED }, { "voices", SPZ_FAMILY_VOICES },
+    { "other strings", SPZ_FAMILY_STRINGS },
 };
 
 /* Cuts "staff 2" out of the words; returns its number, 0 where it isn't there, -1 where no number follows. */
@@ -107,26 +108,62 @@ static void settle_meaning(NameReading *says)
     says->family = instrument_has_section(says->instrument) ? SPZ_FAMILY_STRINGS : says->family;
 }
 
+/* Only blanks are left of the words. */
+static bool all_read(const Entry *entry)
+{
+    return entry->words[strspn(entry->words, " ")] == '\0';
+}
+
+/* 'not strings', 'brass', 'continuo': true when it is one of these, with what else stands there checked. */
+static bool read_no_section(Entry *entry)
+{
+    Correction *correction = &entry->correction;
+    correction->left_out = cut_words(entry->words, "not played");
+    correction->not_strings = cut_words(entry->words, "not strings");
+    bool family = !correction->left_out && read_family(entry);
+    bool solo = family && cut_words(entry->words, "solo"), continuo = cut_words(entry->words, "continuo");
+    if (!correction->left_out && !correction->not_strings && !family && !(continuo && all_read(entry)))
+        return false;
+    if (!family && continuo)
+        correction->says = (NameReading){ .instrument = INSTRUMENT_OTHER, .family = SPZ_FAMILY_KEYBOARD };
+    correction->says.solo = solo;
+    correction->says.continuo = continuo;
+    correction->not_strings = true;
+    if (!all_read(entry))
+        entry->fault = "says more than can be understood";
+    return true;
+}
+
 /* One piece of the value: 'Vn II staff 2'. */
 static void read_piece(Entry *entry, const char *piece)
 {
     NameReading *says = &entry->correction.says;
+    char kept[sizeof entry->words];
     entry->correction = (Correction){ .part = entry->correction.part };
     name_fold(piece, entry->words, sizeof entry->words);
     read_places(entry);
-    entry->correction.left_out = cut_words(entry->words, "not played");
-    entry->correction.not_strings = cut_words(entry->words, "not strings");
-    if (entry->correction.left_out || read_family(entry) || entry->correction.not_strings) {
-        entry->correction.not_strings = true;
+    memcpy(kept, entry->words, sizeof kept);
+    if (entry->fault || read_no_section(entry))
         return;
-    }
+    memcpy(entry->words, kept, sizeof kept);
     name_read(entry->words, says);
     settle_meaning(says);
     read_desk(entry);
-    if (says->continuo && says->instrument == INSTRUMENT_CONTINUO)
-        *says = (NameReading){ .instrument = INSTRUMENT_OTHER, .family = SPZ_FAMILY_KEYBOARD, .continuo = true };
-    else if (!instrument_has_section(says->instrument) && !entry->fault)
+    if (!instrument_has_section(says->instrument) || says->stray)
         entry->fault = "names no section: write Vn I, Vn II, Vn III, Va, Vc, Db, 'not strings' or 'not played'";
+}
+
+/* A correction has to fit the part that it names. */
+static void check_place(Entry *entry)
+{
+    const Part *part = &entry->all->movement->parts[entry->correction.part];
+    bool voice = !entry->correction.voice;
+    for (size_t i = 0; i < part->voice_count && !voice; i++)
+        voice = strcmp(part->voices[i], entry->correction.voice) == 0;
+    if (entry->correction.staff > part->staves)
+        entry->fault = "the part has no such staff";
+    else if (!voice)
+        entry->fault = "the part has no such voice";
 }
 
 /* A correction of the whole part takes the place of all that was read off the file. */
@@ -134,7 +171,10 @@ static void correct_part(Understanding *all, const Correction *by)
 {
     PartReading *part = &all->parts[by->part];
     int orchestra = by->says.orchestra ? by->says.orchestra : part->name.orchestra;
+    spz_family family = part->name.family;
     part->name = by->says;
+    if (by->left_out || (by->not_strings && by->says.family == SPZ_FAMILY_UNKNOWN && family != SPZ_FAMILY_STRINGS))
+        part->name.family = family;
     part->name.orchestra = orchestra;
     part->number = by->number;
     part->division = by->says.division;
@@ -164,6 +204,8 @@ static void read_value(Entry *entry)
         if (comma)
             *comma = '\0';
         read_piece(entry, piece);
+        if (!entry->fault && entry->correction.part != SIZE_MAX)
+            check_place(entry);
         if (!entry->fault && entry->correction.part != SIZE_MAX)
             apply(entry);
         piece = comma ? comma + 1 : NULL;

@@ -10,6 +10,7 @@ typedef struct LineMaker {
     SectionMap *map;
     ARRAY(spz_line) lines;
     ARRAY(bool) shared;
+    ARRAY(int) wishes; /* line numbers that the parts' own numbers suggest */
     bool out_of_memory;
 } LineMaker;
 
@@ -36,14 +37,16 @@ static spz_line whole_part(LineMaker *maker, size_t index)
     return line;
 }
 
-static void push_line(LineMaker *maker, spz_line line, bool on_shared_staff)
+/* `wish`: the number it would have among the lines of its section. */
+static void push_line(LineMaker *maker, spz_line line, int wish, bool on_shared_staff)
 {
-    maker->out_of_memory |= !array_push(&maker->lines, line) || !array_push(&maker->shared, on_shared_staff);
+    maker->out_of_memory |= !array_push(&maker->lines, line) || !array_push(&maker->shared, on_shared_staff) ||
+                            !array_push(&maker->wishes, wish);
 }
 
 static void push(LineMaker *maker, spz_line line)
 {
-    push_line(maker, line, false);
+    push_line(maker, line, maker->all->parts[line.part].wish, false);
 }
 
 /* Average pitch of a voice, to tell the upper from the lower. */
@@ -76,8 +79,7 @@ static void two_on_staves(LineMaker *maker, spz_line line, int staves)
         int half = (staves + 1) / 2;
         own.staff = staff;
         own.section = staff > half ? second : line.section;
-        own.division = staves > 2 ? (staff > half ? staff - half : staff) : line.division;
-        push(maker, own);
+        push_line(maker, own, staff > half ? staff - half : staff, false);
     }
 }
 
@@ -89,7 +91,7 @@ static void two_in_voices(LineMaker *maker, spz_line line, const Part *part)
         spz_line own = line;
         own.voice = part->voices[voice];
         own.section = reads_second(part, voice) ? second : line.section;
-        push_line(maker, own, true);
+        push_line(maker, own, 0, true);
     }
 }
 
@@ -97,8 +99,8 @@ static void divided_on_staves(LineMaker *maker, spz_line line, int staves)
 {
     for (int staff = 1; staff <= staves; staff++) {
         line.staff = staff;
-        line.division = staff;
-        push(maker, line);
+        line.division = 0;
+        push_line(maker, line, staff, false);
     }
 }
 
@@ -143,7 +145,8 @@ static void correct_line(LineMaker *maker, spz_line *line, const Correction *by)
     const NameReading *says = &by->says;
     line->section = by->not_strings ? SPZ_NO_SECTION : section_of(says->instrument, says->ordinal ? says->ordinal : 1);
     line->also = says->ordinal2 ? section_of(INSTRUMENT_VIOLIN, says->ordinal2) : section_of(says->also, 1);
-    line->family = by->not_strings && says->family == SPZ_FAMILY_UNKNOWN ? SPZ_FAMILY_UNKNOWN : says->family;
+    if (says->family != SPZ_FAMILY_UNKNOWN || line->family == SPZ_FAMILY_STRINGS)
+        line->family = by->left_out ? line->family : says->family;
     line->role = says->continuo ? SPZ_CONTINUO : says->solo ? SPZ_SOLO : says->desk ? SPZ_DESK : SPZ_TUTTI;
     line->orchestra = says->orchestra ? says->orchestra : line->orchestra;
     line->division = says->division;
@@ -226,8 +229,10 @@ static const char *advice_for(const Understanding *all, const spz_line *line)
     size_t at = (size_t)used;
     if (line->left_out)
         at += (size_t)snprintf(text + at, sizeof text - at, "not played");
+    else if (!line->section && line->family == SPZ_FAMILY_STRINGS)
+        at += (size_t)snprintf(text + at, sizeof text - at, "other strings");
     else if (!line->section)
-        at += (size_t)snprintf(text + at, sizeof text - at, "not strings");
+        at += (size_t)snprintf(text + at, sizeof text - at, "%s", line->family ? spz_family_name(line->family) : "not strings");
     else
         at += (size_t)snprintf(text + at, sizeof text - at, "%s", spz_section_name(line->section));
     if (line->also)
@@ -253,24 +258,57 @@ static bool same_line(const spz_line *a, const spz_line *b)
            a->role == SPZ_TUTTI && b->role == SPZ_TUTTI && !a->left_out && !b->left_out;
 }
 
-/* Staves of one part and parts of one section may have got the same line number: then the lines are counted from the top. Each
- * kind of line is looked at once (`counted`), so that the cost is lines x kinds. */
-static void count_lines(spz_line *lines, size_t count, size_t first, bool *counted)
+/* Lines of one kind are numbered: what names say stays ('I.2'), the others take the number of their part or the next free one.
+ * Where two say the same, all are counted from the top. Each kind is looked at once (`counted`): lines x kinds. */
+enum { LINE_NUMBERS = 64 };
+
+typedef struct Kind { /* the lines that are the same but for their number */
+    LineMaker *maker;
+    const spz_line *like;
+    size_t first, count;
+    bool taken[LINE_NUMBERS];
+    bool doubled;
+} Kind;
+
+static void see_kind(Kind *kind, bool *counted)
 {
-    enum { NUMBERS = 64 };
-    bool taken[NUMBERS] = { false }, doubled = false;
-    for (size_t i = first; i < count; i++) {
-        if (!same_line(&lines[i], &lines[first]))
+    const spz_line *lines = kind->maker->lines.at;
+    for (size_t i = kind->first; i < kind->maker->lines.count; i++) {
+        if (!same_line(&lines[i], kind->like))
             continue;
         int division = lines[i].division;
-        doubled |= division >= NUMBERS || (i > first && taken[division]);
-        taken[division < NUMBERS ? division : 0] = true;
+        kind->doubled |= division >= LINE_NUMBERS || (division && kind->taken[division]);
+        kind->taken[division < LINE_NUMBERS ? division : 0] = true;
         counted[i] = true;
+        kind->count++;
     }
+    kind->doubled |= kind->count >= LINE_NUMBERS;
+}
+
+static int free_number(Kind *kind, int wish)
+{
+    int number = wish > 0 && wish < LINE_NUMBERS && !kind->taken[wish] ? wish : 1;
+    while (number < LINE_NUMBERS - 1 && kind->taken[number])
+        number++;
+    kind->taken[number] = true;
+    return number;
+}
+
+static void number_kind(LineMaker *maker, size_t first, bool *counted)
+{
+    spz_line *lines = maker->lines.at;
+    spz_line like = lines[first];
+    Kind kind = { .maker = maker, .like = &like, .first = first };
     int next = 0;
-    for (size_t i = first; i < count && doubled; i++)
-        if (same_line(&lines[i], &lines[first]))
+    see_kind(&kind, counted);
+    for (size_t i = first; i < maker->lines.count && kind.count > 1; i++) {
+        if (!same_line(&lines[i], &like))
+            continue;
+        if (kind.doubled)
             lines[i].division = ++next;
+        else if (lines[i].division == 0)
+            lines[i].division = free_number(&kind, maker->wishes.at[i]);
+    }
 }
 
 static spz_status count_all_lines(LineMaker *maker)
@@ -281,7 +319,7 @@ static spz_status count_all_lines(LineMaker *maker)
     memset(counted, 0, maker->lines.count + 1);
     for (size_t i = 0; i < maker->lines.count; i++)
         if (!counted[i])
-            count_lines(maker->lines.at, maker->lines.count, i, counted);
+            number_kind(maker, i, counted);
     memory_give(counted);
     return SPZ_OK;
 }
@@ -315,5 +353,6 @@ spz_status lines_make(Understanding *all, SectionMap *map)
         status = keep(&maker);
     array_free(&maker.lines);
     array_free(&maker.shared);
+    array_free(&maker.wishes);
     return status;
 }

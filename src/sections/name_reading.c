@@ -141,6 +141,7 @@ static void read_words(NameReader *reader)
         const Word *word = vocabulary_find(&reader->tokens, i, &taken);
         if (!word || (strlen(word->text) == 3 && taken == 2 && reader->instrument_at != TOKEN_LIMIT)) {
             taken = 1; /* 'b c' is a continuo by itself only, not in 'Violins A B C' */
+            reader->out->stray |= !word && !reader->tokens.at[i].number && reader->tokens.at[i].text[1];
             continue;
         }
         reader->kinds[i] = word->kind;
@@ -265,6 +266,9 @@ static void read_letters(NameReader *reader)
             reader->kinds[i] = WORD_UNKNOWN;
             last = end - 'a' + 1;
             letters++;
+        } else if (line_letter(reader, i) == 2 && out->instrument == INSTRUMENT_CELLO && joined_with_before(reader, i)) {
+            out->also = INSTRUMENT_BASS; /* 'Vc. e B.' */
+            token->used = true;
         } else if (line_letter(reader, i)) {
             last = line_letter(reader, i);
             token->used = true;

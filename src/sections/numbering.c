@@ -1,5 +1,5 @@
-/* Which violins are first and second, and what several parts of one section are to each other: parts of equal standing, or lines
- * of one divided section. */
+/* Which violins are first and second, and whether several parts of one lower section are of equal standing or lines of one divided
+ * section (lines.c then counts those). */
 #include "sections/understanding.h"
 #include "support/memory.h"
 
@@ -99,43 +99,6 @@ static void number_violins(Understanding *all, const Siblings *violins)
                 settle_among_numbered(all, violins, i);
 }
 
-/* Division numbers for parts that would else be the same line: those said stay, the others take what is free. */
-static void divide(const Siblings *all_parts, size_t first, bool by_ordinal)
-{
-    bool taken[16] = { false };
-    size_t lines = 0;
-    PartReading *key = all_parts->at[first];
-    for (size_t i = 0; i < all_parts->count; i++) {
-        const PartReading *part = all_parts->at[i];
-        bool same = part_is_tutti(part) && part->role != SPZ_DESK && (!by_ordinal || part->name.ordinal == key->name.ordinal);
-        lines += same;
-        if (same && part->division > 0 && part->division < 16)
-            taken[part->division] = true;
-    }
-    for (size_t i = 0; i < all_parts->count && lines > 1; i++) {
-        PartReading *part = all_parts->at[i];
-        if (!part_is_tutti(part) || (by_ordinal && part->name.ordinal != key->name.ordinal) || part->division || part->role == SPZ_DESK)
-            continue;
-        int own = by_ordinal ? 0 : part->name.ordinal;
-        int free = own > 0 && own < 16 && !taken[own] ? own : 1;
-        while (free < 15 && taken[free])
-            free++;
-        taken[free] = true;
-        part->division = free;
-    }
-}
-
-static void divide_violins(const Siblings *violins)
-{
-    for (size_t i = 0; i < violins->count; i++) {
-        bool seen = false;
-        for (size_t k = 0; k < i; k++)
-            seen |= violins->at[k]->name.ordinal == violins->at[i]->name.ordinal;
-        if (!seen)
-            divide(violins, i, true);
-    }
-}
-
 /* Numbered 1, 2, 3 ... without a gap or repetition, no line letters. */
 static bool numbered_through(const Siblings *parts)
 {
@@ -159,9 +122,9 @@ static void settle_lower(Understanding *all, int orchestra, PartReading **room)
         Siblings parts = { room, gather(all, lower[i], orchestra, room) };
         bool equal = numbered_through(&parts) && (parts.count > 2 || numbered > 1);
         for (size_t k = 0; k < parts.count && equal; k++)
-            parts.at[k]->number = parts.at[k]->name.ordinal;
-        if (!equal && parts.count > 1)
-            divide(&parts, 0, false);
+            parts.at[k]->number = parts.at[k]->corrected ? parts.at[k]->number : parts.at[k]->name.ordinal;
+        for (size_t k = 0; k < parts.count && !equal; k++)
+            parts.at[k]->wish = parts.at[k]->name.ordinal;
     }
 }
 
@@ -184,10 +147,8 @@ spz_status numbering_settle(Understanding *all)
         return SPZ_NO_MEMORY;
     for (int orchestra = 0; orchestra <= all->orchestras; orchestra++) {
         Siblings violins = { room, gather(all, INSTRUMENT_VIOLIN, orchestra, room) };
-        if (violins.count) {
+        if (violins.count)
             number_violins(all, &violins);
-            divide_violins(&violins);
-        }
         settle_lower(all, orchestra, room);
     }
     settle_solos(all);

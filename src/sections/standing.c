@@ -110,7 +110,7 @@ static void settle_guide(Understanding *all, size_t index)
     double shared = shared_with_others(all->movement, index);
     bool guide = shared >= guide_share;
     part->left_out = guide;
-    part->role = SPZ_SOLO;
+    part->role = guide ? part->role : SPZ_SOLO;
     part->name.ordinal = 1;
     understanding_add(all, part, "it stands without a number below the full strings");
     if (guide)

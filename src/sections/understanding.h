@@ -30,6 +30,7 @@ typedef struct Correction {
 typedef struct PartReading {
     NameReading name;            /* what it says itself, with the gaps filled from the weaker sources */
     int number, division;
+    int wish;                    /* the line it would be, going by its number: 'Violoncello 2' */
     spz_role role;
     bool left_out;
     bool corrected;              /* the user has said what it is: nothing is guessed */

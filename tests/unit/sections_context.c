@@ -162,7 +162,7 @@ static void a_guide_below_the_score_is_left_out(void)
         notes[i] = (Note){ .onset = i, .duration = 1, .midi = (int16_t)(60 + i), .bar = i / 4, .staff = 1 };
     PartSketch parts[] = { { .name = "Violin 1", .notes = notes, .note_count = 20 }, NAMED("Violin 2"), NAMED("Viola"), NAMED("Violoncello"),
                            NAMED("Contrabass"), { .name = "Violin", .notes = notes, .note_count = 20 }, NAMED("Piano reduction") };
-    expect("Vn I; Vn II; Va; Vc; Db; strings solo left out; keyboard left out", parts, COUNT(parts));
+    expect("Vn I; Vn II; Va; Vc; Db; strings left out; keyboard left out", parts, COUNT(parts));
     Note other[20];
     memcpy(other, notes, sizeof other);
     for (int i = 0; i < 20; i++)

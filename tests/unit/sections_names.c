@@ -129,7 +129,7 @@ static void one_name_may_hold_two_sections(void)
         { "First and Second Violins", "violin 1+2" }, { "1. und 2. Violine", "violin 1+2" }, { "Violini 1\u00b0 e 2\u00b0", "violin 1+2" },
         { "Violoncello e Basso", "cello+bass" }, { "Violoncelli e Bassi", "cello+bass" }, { "Vc. & Kb.", "cello+bass" }, { "Violoncello e Contrabbasso", "cello+bass" },
         { "Cello/Bass", "cello+bass" }, { "Celli, Contrabassi", "cello+bass" }, { "Violoncell und Kontrabass", "cello+bass" }, { "Violoncelle et Contrebasse", "cello+bass" },
-        { "Cellos and Basses", "cello+bass" }, { "Basso e Violoncello", "cello+bass" }, { "Vlc. e Cb.", "cello+bass" }, { "Violoncelli\nContrabassi", "cello+bass" },
+        { "Cellos and Basses", "cello+bass" }, { "Basso e Violoncello", "cello+bass" }, { "Vlc. e Cb.", "cello+bass" }, { "Vc. e B.", "cello+bass" }, { "Vcl. u. B.", "cello+bass" }, { "Violoncelli\nContrabassi", "cello+bass" },
     };
     check_names(names, COUNT(names));
 }
