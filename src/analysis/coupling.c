@@ -165,7 +165,8 @@ static double softness_of(const Pair *pair, size_t first, size_t past)
 static double exactness_of(const Together *stretch)
 {
     size_t all = stretch->attacks[0] + stretch->attacks[1] - stretch->shared;
-    double alike = (double)(stretch->kinds[UNISON] + stretch->kinds[OCTAVES]) + rules.parallel * (double)(stretch->kinds[THIRDS] + stretch->kinds[SIXTHS]);
+    double parallel = (double)(stretch->kinds[THIRDS] + stretch->kinds[SIXTHS]);
+    double alike = (double)(stretch->kinds[UNISON] + stretch->kinds[OCTAVES]) + rules.parallel * parallel;
     return all ? alike / (double)all : 0;
 }
 

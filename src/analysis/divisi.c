@@ -26,7 +26,7 @@ static spz_status look_at_group(Findings *findings, const Company *company, Divi
 {
     spz_status status = divisi_writing_of(findings->map, divided->group, &divided->bars);
     if (!status)
-        status = stretches_find(divided->bars, findings->map->movement->bar_count, company, &divided->stretches);
+        status = divisi_stretches_find(divided->bars, findings->map->movement->bar_count, company, &divided->stretches);
     return status;
 }
 
@@ -58,9 +58,9 @@ static spz_status look_at_violins(Findings *findings, const Company *company, Di
             continue;
         Divided *second = same_orchestra(all, count, SPZ_VN2, all[i].group), *third = same_orchestra(all, count, SPZ_VN3, all[i].group);
         if (second)
-            status = violins_together(findings, company, &all[i], second);
+            status = divisi_of_both_violins(findings, company, &all[i], second);
         if (!status && second && third)
-            status = third_violins(findings, company, &all[i], second, third);
+            status = divisi_of_third_violins(findings, company, &all[i], second, third);
     }
     return status;
 }

@@ -36,7 +36,7 @@ static bool is_thick(const BarWriting *bar)
     return (double)bar->at_least[2] >= rules.thick * (double)bar->heard || (bar->thick && 2 * bar->thick >= bar->attacks);
 }
 
-int lines_in_bar(const BarWriting *bar)
+int divisi_lines_in_bar(const BarWriting *bar)
 {
     if (!bar->heard)
         return 0;
@@ -50,7 +50,7 @@ int lines_in_bar(const BarWriting *bar)
 
 static BarKind kind_of(const BarWriting *bar)
 {
-    int lines = lines_in_bar(bar);
+    int lines = divisi_lines_in_bar(bar);
     if (lines < 2)
         return lines ? BAR_SINGLE : BAR_SILENT;
     if (bar->in_turn)
@@ -118,7 +118,7 @@ static double certainty_of(const BarWriting *sum)
     return sum->at_least[2] ? certain / (double)sum->at_least[2] : 0;
 }
 
-double stretch_strength(const Stretch *stretch)
+double divisi_strength(const Stretch *stretch)
 {
     double length = (stretch->crotchets - weight.short_length) / (weight.long_length - weight.short_length);
     length = fmax(0, fmin(1, length)) * fmin(1, weight.parallel + stretch->independence);
@@ -142,7 +142,7 @@ static int most_lines(const int bars_in[5], const BarWriting *sum)
     return said >= 2 && said < lines ? said : lines;
 }
 
-Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company)
+Stretch divisi_stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company)
 {
     Stretch stretch = { .first = first, .last = last };
     int bars_in[5] = { 0 };
@@ -152,13 +152,13 @@ Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Comp
         stretch.divided += kind >= BAR_VOICES;
         stretch.firm += kind == BAR_FIRM;
         stretch.turns += bars[i].in_turn && !is_thick(&bars[i]);
-        bars_in[lines_in_bar(&bars[i])]++;
+        bars_in[divisi_lines_in_bar(&bars[i])]++;
         stretch.crotchets += bars[i].crotchets;
     }
     stretch.lines = most_lines(bars_in, &stretch.sum);
     stretch.independence = independence_of(&stretch.sum);
     stretch.foreground = company_share(company, first, last, 1);
-    stretch.strength = stretch_strength(&stretch);
+    stretch.strength = divisi_strength(&stretch);
     return stretch;
 }
 
@@ -202,20 +202,20 @@ static void trim(const BarWriting *bars, size_t *first, size_t *last)
     *last = to;
 }
 
-Stretch stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company)
+Stretch divisi_stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company)
 {
     trim(bars, &first, &last);
-    return stretch_of(bars, first, last, company);
+    return divisi_stretch_of(bars, first, last, company);
 }
 
 /* Where the section goes from two lines to three, or back, for long enough, a new stretch begins: returns the last bar before that. */
 static size_t same_division(const BarWriting *bars, size_t first, size_t last)
 {
     size_t since = first; /* first bar of the newest run of other lines */
-    bool many = lines_in_bar(&bars[first]) > 2;
+    bool many = divisi_lines_in_bar(&bars[first]) > 2;
     size_t run = 0;
     for (size_t i = first; i <= last; i++) {
-        int lines = lines_in_bar(&bars[i]);
+        int lines = divisi_lines_in_bar(&bars[i]);
         if (lines < 2 || (lines > 2) == many) {
             run = lines < 2 ? run : 0;
             continue;
@@ -230,14 +230,14 @@ static size_t same_division(const BarWriting *bars, size_t first, size_t last)
     return last;
 }
 
-spz_status stretches_find(const BarWriting *bars, size_t bar_count, const Company *company, StretchList *out)
+spz_status divisi_stretches_find(const BarWriting *bars, size_t bar_count, const Company *company, StretchList *out)
 {
     for (size_t i = 0; i < bar_count; i++) {
         if (kind_of(&bars[i]) < BAR_CHORDS)
             continue;
         size_t first = i, last = same_division(bars, i, reach(bars, bar_count, i));
         i = last;
-        Stretch stretch = stretch_within(bars, first, last, company);
+        Stretch stretch = divisi_stretch_within(bars, first, last, company);
         size_t length = stretch.last - stretch.first + 1;
         if (stretch.divided >= rules.least_bars && (double)stretch.divided >= rules.least_divided * (double)length &&
             !array_push(out, stretch))

@@ -18,17 +18,17 @@ typedef struct Stretch {
 typedef ARRAY(Stretch) StretchList;
 
 /* Appends the stretches of a group, in order. */
-spz_status stretches_find(const BarWriting *bars, size_t bar_count, const Company *company, StretchList *out);
+spz_status divisi_stretches_find(const BarWriting *bars, size_t bar_count, const Company *company, StretchList *out);
 
 /* Works out lines, independence, foreground and strength of the bars first..last. */
-Stretch stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company);
+Stretch divisi_stretch_of(const BarWriting *bars, size_t first, size_t last, const Company *company);
 
 /* The same for what lies inside first..last: from its first divided bar to its last. */
-Stretch stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company);
+Stretch divisi_stretch_within(const BarWriting *bars, size_t first, size_t last, const Company *company);
 
 /* The strength that its figures give it; to be called again where lines or foreground are changed. */
-double stretch_strength(const Stretch *stretch);
+double divisi_strength(const Stretch *stretch);
 
 /* How many lines a bar is written in: 0 silent, 1, 2, 3, 4. */
-int lines_in_bar(const BarWriting *bar);
+int divisi_lines_in_bar(const BarWriting *bar);
 #endif

@@ -24,22 +24,43 @@ static spz_status report(Findings *findings, const Stretch *stretch, int lines, 
     return reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
 }
 
-/* Cuts first..last out of `list`; what is left on either side stays if it is still long enough. */
-static spz_status cut_out(Divided *divided, size_t index, size_t first, size_t last, const Company *company)
+typedef struct Range { size_t first, last; } Range; /* bars */
+typedef ARRAY(Range) RangeList;
+
+static bool keep_rest(const Divided *divided, size_t first, size_t past, const Company *company, StretchList *out)
 {
-    Stretch whole = divided->stretches.at[index];
-    for (size_t i = index + 1; i < divided->stretches.count; i++)
-        divided->stretches.at[i - 1] = divided->stretches.at[i];
-    divided->stretches.count--;
-    size_t bounds[2][2] = { { whole.first, first }, { last + 1, whole.last + 1 } };
-    for (int side = 0; side < 2; side++) {
-        if (bounds[side][0] + rules.least_bars > bounds[side][1])
+    if (first + rules.least_bars > past)
+        return true;
+    Stretch rest = divisi_stretch_within(divided->bars, first, past - 1, company);
+    return rest.divided < rules.least_bars || array_push(out, rest);
+}
+
+/* Takes the ranges (in order) out of the stretches; what is left on either side stays if it is still long enough. */
+static spz_status cut_out(Divided *divided, const RangeList *ranges, const Company *company)
+{
+    StretchList left = { NULL, 0, 0 };
+    bool enough = true;
+    size_t next = 0;
+    for (size_t i = 0; i < divided->stretches.count && enough; i++) {
+        Stretch stretch = divided->stretches.at[i];
+        size_t first = stretch.first;
+        while (next < ranges->count && ranges->at[next].last < stretch.first)
+            next++;
+        size_t at = next;
+        if (at == ranges->count || ranges->at[at].first > stretch.last) {
+            enough = array_push(&left, stretch);
             continue;
-        Stretch rest = stretch_within(divided->bars, bounds[side][0], bounds[side][1] - 1, company);
-        if (rest.divided >= rules.least_bars && !array_push(&divided->stretches, rest))
-            return SPZ_NO_MEMORY;
+        }
+        for (; at < ranges->count && ranges->at[at].first <= stretch.last && enough; at++) {
+            enough = keep_rest(divided, first, ranges->at[at].first, company, &left);
+            first = ranges->at[at].last + 1;
+        }
+        enough = enough && keep_rest(divided, first, stretch.last + 1, company, &left);
     }
-    return SPZ_OK;
+    StretchList before = divided->stretches;
+    divided->stretches = left;
+    array_free(&before);
+    return enough ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 /* The stretch as one of all violins: more lines, and twice the share of what is heard. */
@@ -48,37 +69,40 @@ static Stretch all_together(const Stretch *stretch, int lines)
     Stretch both = *stretch;
     both.lines = lines;
     both.foreground = fmin(1, 2 * both.foreground);
-    both.strength = stretch_strength(&both);
+    both.strength = divisi_strength(&both);
     return both;
 }
 
-static spz_status report_both(Findings *findings, const Company *company, Divided *violins[2], const size_t at[2])
+static spz_status report_both(Findings *findings, const Company *company, Divided *violins[2], Range range)
 {
-    const Stretch *a = &violins[0]->stretches.at[at[0]], *b = &violins[1]->stretches.at[at[1]];
-    size_t first = a->first > b->first ? a->first : b->first, last = a->last < b->last ? a->last : b->last;
     Stretch parts[2];
     for (int i = 0; i < 2; i++)
-        parts[i] = stretch_of(violins[i]->bars, first, last, company);
+        parts[i] = divisi_stretch_of(violins[i]->bars, range.first, range.last, company);
     int lines = parts[0].lines + parts[1].lines;
     Stretch both = all_together(&parts[parts[1].strength > parts[0].strength], lines);
     bool voiced = parts[0].independence >= 0.5 && parts[1].independence >= 0.5;
-    spz_status status = report(findings, &both, lines, voiced, divisi_violins_reason(&findings->arena, &parts[0], &parts[1], lines));
-    for (int i = 0; i < 2 && !status; i++)
-        status = cut_out(violins[i], at[i], first, last, company);
-    return status;
+    return report(findings, &both, lines, voiced, divisi_violins_reason(&findings->arena, &parts[0], &parts[1], lines));
 }
 
-/* The first pair of stretches that run together for long enough and are in two each; sections in three stand for themselves. */
-static bool find_both(Divided *violins[2], size_t at[2])
+/* Where both sections are in two for long enough at the same time; sections in three stand for themselves. */
+static spz_status both_divided(Findings *findings, const Company *company, Divided *violins[2], RangeList *ranges)
 {
-    for (at[0] = 0; at[0] < violins[0]->stretches.count; at[0]++)
-        for (at[1] = 0; at[1] < violins[1]->stretches.count; at[1]++) {
-            const Stretch *a = &violins[0]->stretches.at[at[0]], *b = &violins[1]->stretches.at[at[1]];
-            size_t first = a->first > b->first ? a->first : b->first, last = a->last < b->last ? a->last : b->last;
-            if (last + 1 >= first + rules.least_bars && a->lines == 2 && b->lines == 2)
-                return true;
+    const StretchList *a = &violins[0]->stretches, *b = &violins[1]->stretches;
+    spz_status status = SPZ_OK;
+    for (size_t i = 0, j = 0; i < a->count && j < b->count && !status;) {
+        const Stretch *one = &a->at[i], *other = &b->at[j];
+        Range range = { one->first > other->first ? one->first : other->first, one->last < other->last ? one->last : other->last };
+        if (range.last + 1 >= range.first + rules.least_bars && one->lines == 2 && other->lines == 2) {
+            status = report_both(findings, company, violins, range);
+            if (!status && !array_push(ranges, range))
+                status = SPZ_NO_MEMORY;
         }
-    return false;
+        if (one->last < other->last)
+            i++;
+        else
+            j++;
+    }
+    return status;
 }
 
 static bool sounds_pitch_class(const Group *group, size_t from, size_t past, int midi)
@@ -129,39 +153,43 @@ static bool is_equal_third(const Group *divided, const Group *other, Ticks from,
     return shared >= rules.least_shared && (double)shared >= rules.one_rhythm * (double)all && (double)doubled < rules.doubled * (double)shared;
 }
 
+static spz_status report_thirds(Findings *findings, const Company *company, const Stretch *divided, const Divided *other, bool first_divided)
+{
+    Stretch single = divisi_stretch_of(other->bars, divided->first, divided->last, company), three = all_together(divided, 3);
+    single.lines = 1;
+    char *reason = divisi_violins_reason(&findings->arena, first_divided ? divided : &single, first_divided ? &single : divided, 3);
+    return report(findings, &three, 3, divided->independence >= 0.5, reason);
+}
+
 static spz_status look_for_thirds(Findings *findings, const Company *company, Divided *divided, const Divided *other, bool first_divided)
 {
     const Movement *movement = findings->map->movement;
     spz_status status = SPZ_OK;
-    for (size_t i = 0; i < divided->stretches.count && !status;) {
+    size_t kept = 0;
+    for (size_t i = 0; i < divided->stretches.count && !status; i++) {
         Stretch stretch = divided->stretches.at[i];
         const Bar *first = &movement->bars[stretch.first], *last = &movement->bars[stretch.last];
-        if (stretch.lines != 2 || !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length)) {
-            i++;
-            continue;
-        }
-        Stretch single = stretch_of(other->bars, stretch.first, stretch.last, company);
-        single.lines = 1;
-        char *reason = divisi_violins_reason(&findings->arena, first_divided ? &stretch : &single, first_divided ? &single : &stretch, 3);
-        Stretch three = all_together(&stretch, 3);
-        status = report(findings, &three, 3, stretch.independence >= 0.5, reason);
-        if (!status)
-            status = cut_out(divided, i, stretch.first, stretch.last, company);
+        if (stretch.lines != 2 || !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length))
+            divided->stretches.at[kept++] = stretch;
+        else
+            status = report_thirds(findings, company, &stretch, other, first_divided);
     }
+    divided->stretches.count = kept;
     return status;
 }
 
-spz_status violins_together(Findings *findings, const Company *company, Divided *first, Divided *second)
+spz_status divisi_of_both_violins(Findings *findings, const Company *company, Divided *first, Divided *second)
 {
     Divided *violins[2] = { first, second };
-    size_t at[2];
-    spz_status status = SPZ_OK;
-    while (!status && find_both(violins, at))
-        status = report_both(findings, company, violins, at);
+    RangeList ranges = { NULL, 0, 0 };
+    spz_status status = both_divided(findings, company, violins, &ranges);
+    for (int i = 0; i < 2 && !status; i++)
+        status = cut_out(violins[i], &ranges, company);
     if (!status)
         status = look_for_thirds(findings, company, first, second, true);
     if (!status)
         status = look_for_thirds(findings, company, second, first, false);
+    array_free(&ranges);
     return status;
 }
 
@@ -200,14 +228,14 @@ static spz_status report_third(Findings *findings, const Company *company, const
 {
     if (last + 1 < first + rules.least_bars)
         return SPZ_OK;
-    Stretch stretch = stretch_of(third->bars, first, last, company);
+    Stretch stretch = divisi_stretch_of(third->bars, first, last, company);
     stretch.independence = 1; /* a part of its own */
     stretch = all_together(&stretch, 3);
     stretch.strength = fmax(stretch.strength, rules.least_third);
     return report(findings, &stretch, 3, true, arena_format(&findings->arena, "violins in three: a third violin part with notes of its own"));
 }
 
-spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third)
+spz_status divisi_of_third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third)
 {
     const SectionMap *map = findings->map;
     size_t bars = map->movement->bar_count, from = 0, last = 0;

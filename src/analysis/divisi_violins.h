@@ -16,9 +16,9 @@ typedef struct Divided {
 } Divided;
 
 /* Adds the passages of `first` and `second`, and cuts the bars that they take out of the two lists. */
-spz_status violins_together(Findings *findings, const Company *company, Divided *first, Divided *second);
+spz_status divisi_of_both_violins(Findings *findings, const Company *company, Divided *first, Divided *second);
 
 /* Adds the passages in which `third` has notes of its own. Where the lower strings too are written in three parts of equal standing, that
  * is how the piece is laid out, and nothing is added. */
-spz_status third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third);
+spz_status divisi_of_third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third);
 #endif

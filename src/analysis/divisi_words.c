@@ -1,4 +1,5 @@
 #include "analysis/divisi_words.h"
+#include <stdbool.h>
 #include <stdio.h>
 
 /* Shares from which a texture is called so. */
@@ -54,7 +55,8 @@ static const char *texture_words(const Stretch *stretch, char text[TEXTURE_TEXT]
     if (sum->apart >= rules.apart * sum->thick)
         return "lines that move apart";
     const char *intervals = stretch->lines == 2 ? interval_words(sum) : NULL;
-    snprintf(text, TEXTURE_TEXT, "%s%s", manner_words(sum), intervals ? intervals : stretch->independence >= 0.3 && stretch->lines == 2 ? "lines note against note" : "chords");
+    bool lines = stretch->lines == 2 && stretch->independence >= rules.apart;
+    snprintf(text, TEXTURE_TEXT, "%s%s", manner_words(sum), intervals ? intervals : lines ? "lines note against note" : "chords");
     return text;
 }
 

@@ -242,9 +242,9 @@ static bool is_part_of_harmonic(const Group *group, size_t index)
     const GroupSound *sound = &group->sounds[index];
     const GroupSound *highest = sound, *lowest = sound, *touched = NULL;
     size_t from = index, past = index + 1;
-    while (from > 0 && group->sounds[from - 1].onset == sound->onset)
+    while (from > 0 && index - from < ACTIVE_MOST && group->sounds[from - 1].onset == sound->onset)
         from--;
-    while (past < group->sound_count && group->sounds[past].onset == sound->onset)
+    while (past < group->sound_count && past - index < ACTIVE_MOST && group->sounds[past].onset == sound->onset)
         past++;
     for (size_t i = from; i < past; i++) {
         const GroupSound *other = &group->sounds[i];

@@ -1,9 +1,9 @@
 /* divisi_writing.h - bar by bar: in how many lines a group plays, and what shows that more than one player is meant.
  *
- * One sweep over the group's sounds. A harmonic written out as a chord (stopped, touched, sounding) is one note. At every moment the sounding pitches are counted (a unison of two voices is one), and the time
- * in which there are two or more is booked under the strongest evidence for a division: a mark in force, different parts or
- * staves, a chord that one player can't stop, several voices on the staff; what is left are chords that one player can stop. Cost: the
- * number of sounds times the few that sound together. */
+ * One sweep over the group's sounds. At every moment the sounding pitches are counted (a unison of two voices is one, and so is a
+ * harmonic written out as a chord: stopped, touched, sounding), and the time in which there are two or more is booked under the
+ * strongest evidence for a division: a mark in force, different parts or staves, a chord that one player can't stop, several voices on
+ * the staff; what is left are chords that one player can stop. Cost: the number of sounds times the few that sound together. */
 #ifndef ANALYSIS_DIVISI_WRITING_H
 #define ANALYSIS_DIVISI_WRITING_H
 #include "analysis/findings.h"

@@ -1,4 +1,5 @@
 /* What counts as a divided section, stated in music. */
+#include "analysis/divisi.h"
 #include "support/rehearsal.h"
 #include "support/suite.h"
 #include <string.h>
@@ -226,6 +227,30 @@ static void a_third_violin_part_in_one_place_is_violins_in_three(void)
     rehearsal_end(&r);
 }
 
+/* Each request for memory fails once: the answer is SPZ_NO_MEMORY, nothing is lost (the sanitizers look), and in the end it works. */
+static void want_of_memory_is_answered_and_leaves_nothing_behind(void)
+{
+    Rehearsal r = rehearse(STRINGS
+        "Violin I:    \"div.\" g5+b5:q a5+c6 b5+d6 a5+c6 | g5+b5 a5+c6 b5+d6 a5+c6 | \"unis.\" g5:w | g5\n"
+        "Violin II:   \"div.\" b4+d5:q c5+e5 d5+g5 c5+e5 | b4+d5 c5+e5 d5+g5 c5+e5 | c5+e5 b4+d5 a4+c5 g4+b4 | a4+c5 b4+d5 c5+e5 d5+g5\n"
+        "Viola:       d4+f4+a4:h=3 d4+f4+a4=3 | %*3\nVioloncello: c3:w | %*3\nContrabass: c3:w | %*3\n");
+    long requests = 0;
+    spz_status status = SPZ_NO_MEMORY;
+    while (status == SPZ_NO_MEMORY && ++requests < 200) {
+        Findings findings = { .map = r.sections };
+        arena_init(&findings.arena);
+        memory_starve_after(requests);
+        status = detect_divisi(&findings, NULL);
+        memory_starve_after(0);
+        array_free(&findings.passages);
+        array_free(&findings.pairings);
+        arena_release(&findings.arena);
+    }
+    CU_ASSERT_EQUAL(status, SPZ_OK);
+    CU_ASSERT_TRUE(requests > 10);
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_mark_divides_until_unis),
     STATEMENT(double_stops_without_a_mark_are_no_division),
@@ -242,5 +267,6 @@ static const struct Statement statements[] = {
     STATEMENT(halves_that_take_turns_are_divided),
     STATEMENT(a_concerto_laid_out_in_threes_is_no_division),
     STATEMENT(a_third_violin_part_in_one_place_is_violins_in_three),
+    STATEMENT(want_of_memory_is_answered_and_leaves_nothing_behind),
 };
 void suite_divisi(void) { suite_of("divisi", statements, COUNT(statements)); }
