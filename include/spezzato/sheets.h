@@ -53,7 +53,7 @@ SPZ_API spz_status spz_sheet_notes(const spz_reading *const *readings, size_t co
 
 /* Seconds from the first sound to the moment `when` (ticks as written) of bar `bar`, the `pass`th time that the bar sounds (0: the first),
  * repeats counted, by the tempo marks; `lasts` above 0 stretches the movement to that many seconds. Before the first tempo mark, and where there
- * is none, the first one or `spz_usual_tempo` crotchets a minute holds. Negative when the bar doesn't sound so often. */
+ * is none, the first one or 120 crotchets a minute holds. Negative when the bar doesn't sound so often. */
 SPZ_API double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks when, size_t pass, double lasts);
 /* Length of the movement as played, by its tempo marks, in seconds. */
 SPZ_API double spz_movement_duration(const spz_movement *movement);

@@ -5,7 +5,9 @@
     COMMAND(passages) \
     COMMAND(sections) \
     COMMAND(streams) \
+    COMMAND(report) \
     COMMAND(stage) \
     COMMAND(settings) \
     COMMAND(parts) \
-    COMMAND(mark)
+    COMMAND(mark) \
+    COMMAND(notes)
