@@ -41,6 +41,26 @@ static void skip_rest(FILE *file)
     while (c != EOF && c != '\n');
 }
 
+/* Says what is wrong with the form of a line. */
+static bool line_is_faulty(SettingsFile *reading, const char *line)
+{
+    static const char byte_order_mark[] = "\xEF\xBB\xBF";
+    if (reading->line == 1 && strncmp(line, byte_order_mark, 3) == 0)
+        line += 3;
+    size_t name = line[0] == '[' ? strcspn(line + 1, "]") : 0;
+    if (line[0] == '\0' || strchr(";#\r\n", line[0]))
+        return false;
+    if (line[0] == '[' && !line[1 + name])
+        fault(reading, reading->line, "the name of this section has no closing bracket%s", "");
+    else if (name > SECTION_LIMIT)
+        fault(reading, reading->line, "the name of this section is too long%s", "");
+    else if (line[0] != '[' && !strpbrk(line, "=:"))
+        fault(reading, reading->line, "this is neither '[section]' nor 'key = value'%s", "");
+    else
+        return false;
+    return true;
+}
+
 /* One line without its indentation into `line`; an empty one in place of what can't be used. */
 static char *next_line(char *line, int size, void *context)
 {
@@ -56,10 +76,8 @@ static char *next_line(char *line, int size, void *context)
         line[0] = '\0';
     }
     char *start = line + strspn(line, " \t");
-    if (*start == '[' && strcspn(start + 1, "]") > SECTION_LIMIT) {
-        fault(reading, reading->line, "the name of this section is too long%s", "");
+    if (line_is_faulty(reading, start))
         *start = '\0';
-    }
     memmove(line, start, strlen(start) + 1);
     return line;
 }
@@ -143,7 +161,7 @@ static spz_status read_lines(SettingsFile *reading)
     if (reading->line >= LINE_COUNT_LIMIT)
         fault(reading, reading->line, "the file is too long%s", "");
     if (first_fault > 0 && reading->status == SPZ_OK)
-        fault(reading, first_fault, "this is neither '[section]' nor 'key = value'%s", "");
+        fault(reading, first_fault, "this line can't be understood%s", "");
     if (first_fault < 0 && reading->status == SPZ_OK)
         reading->status = SPZ_NO_MEMORY;
     return reading->status;

@@ -69,9 +69,12 @@ static const char *word_fault(const spz_setting *row, const char *value, char *t
 {
     if (word_allowed(row->words, value))
         return NULL;
-    snprintf(text, size, "has to be one of: %s", row->words);
-    for (char *bar = text; (bar = strchr(bar, '|')) != NULL; bar++)
-        *bar = ',';
+    size_t at = (size_t)snprintf(text, size, "has to be one of:");
+    for (const char *word_at = row->words; at < size && *word_at;) {
+        size_t length = strcspn(word_at, "|");
+        at += (size_t)snprintf(text + at, size - at, " %.*s%s", (int)length, word_at, word_at[length] ? "," : "");
+        word_at += length + (word_at[length] != '\0');
+    }
     return text;
 }
 
