@@ -53,8 +53,8 @@ SPZ_API double spz_plan_front(const spz_plan *plan);
 SPZ_API double spz_plan_used_width(const spz_plan *plan);
 SPZ_API double spz_plan_used_depth(const spz_plan *plan);
 SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /* of a desk of two, along its row, spread included */
-/* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: all three
- * distances are then between centres. */
+/* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: what lies
+ * between them is the mean over their sections, by players. */
 SPZ_API bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out);
 SPZ_API size_t spz_plan_places(const spz_plan *plan); /* listeners */
 SPZ_API bool spz_plan_hearing(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_hearing *out);

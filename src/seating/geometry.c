@@ -15,15 +15,56 @@ static bool both_there(const Layout *layout, spz_section a, spz_section b)
     return layout->spots[a].weight > 0 && layout->spots[b].weight > 0;
 }
 
+/* The sections of a set, or the section itself. */
+static size_t members_of(const Layout *layout, spz_section section, spz_section out[3])
+{
+    static const spz_section violins[] = {SPZ_VN1, SPZ_VN2, SPZ_VN3}, lower[] = {SPZ_VA, SPZ_VC, SPZ_DB};
+    if (section != SPZ_VIOLINS && section != SPZ_STRINGS) {
+        out[0] = section;
+        return layout->spots[section].weight > 0 ? 1 : 0;
+    }
+    size_t count = 0;
+    for (size_t i = 0; i < 3; i++) {
+        spz_section member = section == SPZ_VIOLINS ? violins[i] : lower[i];
+        if (layout->spots[member].weight > 0)
+            out[count++] = member;
+    }
+    return count;
+}
+
+/* Calls `add` with every pair of members and its share: players times players, of all. */
+static void each_pair(const Layout *layout, spz_section a, spz_section b, void (*add)(void *, spz_section, spz_section, double),
+                      void *sum)
+{
+    spz_section ones[3], twos[3];
+    size_t one_count = members_of(layout, a, ones), two_count = members_of(layout, b, twos);
+    double all = layout->spots[a].weight * layout->spots[b].weight;
+    for (size_t i = 0; i < one_count; i++)
+        for (size_t j = 0; j < two_count; j++)
+            add(sum, ones[i], twos[j], layout->spots[ones[i]].weight * layout->spots[twos[j]].weight / all);
+}
+
+typedef struct DistanceSum {
+    const Layout *layout;
+    spz_distance *distance;
+} DistanceSum;
+
+static void add_distance(void *context, spz_section a, spz_section b, double share)
+{
+    DistanceSum *sum = context;
+    const Spot *one = &sum->layout->spots[a], *two = &sum->layout->spots[b];
+    sum->distance->front += share * apart(one->front, two->front);
+    sum->distance->centre += share * apart(one->centre, two->centre);
+    sum->distance->back += share * apart(one->back, two->back);
+}
+
 bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, spz_section b, spz_distance *out)
 {
     *out = (spz_distance){0};
     if (!both_there(layout, a, b))
         return false;
-    const Spot *one = &layout->spots[a], *two = &layout->spots[b];
-    out->front = apart(one->front, two->front);
-    out->centre = apart(one->centre, two->centre);
-    out->back = apart(one->back, two->back);
+    DistanceSum sum = {layout, out};
+    each_pair(layout, a, b, add_distance, &sum);
     out->front_delay = 1000 * acoustics_delay(out->front, rules->celsius);
     out->centre_delay = 1000 * acoustics_delay(out->centre, rules->celsius);
     out->back_delay = 1000 * acoustics_delay(out->back, rules->celsius);
@@ -39,16 +80,31 @@ static double direction(const Listener *listener, const Rules *rules, Place plac
     return there - to_podium;
 }
 
+typedef struct HearingSum {
+    const Layout *layout;
+    const Rules *rules;
+    const Listener *listener;
+    spz_hearing *hearing;
+} HearingSum;
+
+static void add_hearing(void *context, spz_section a, spz_section b, double share)
+{
+    HearingSum *sum = context;
+    double one = direction(sum->listener, sum->rules, sum->layout->spots[a].centre);
+    double two = direction(sum->listener, sum->rules, sum->layout->spots[b].centre);
+    double celsius = sum->rules->celsius;
+    sum->hearing->angle += share * fabs(one - two) * 180 / half_turn;
+    sum->hearing->ear_delay += share * 1e6 * fabs(acoustics_ear_delay(one, celsius) - acoustics_ear_delay(two, celsius));
+}
+
 bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_hearing *out)
 {
     *out = (spz_hearing){0};
     if (!both_there(layout, a, b) || place >= LISTENER_COUNT)
         return false;
-    const Listener *listener = &rules->listeners[place];
-    double one = direction(listener, rules, layout->spots[a].centre), two = direction(listener, rules, layout->spots[b].centre);
-    out->place = listener->name;
-    out->angle = fabs(one - two) * 180 / half_turn;
-    out->ear_delay = 1e6 * fabs(acoustics_ear_delay(one, rules->celsius) - acoustics_ear_delay(two, rules->celsius));
+    HearingSum sum = {layout, rules, &rules->listeners[place], out};
+    each_pair(layout, a, b, add_hearing, &sum);
+    out->place = sum.listener->name;
     out->widths = out->angle / rules->blur;
     return true;
 }

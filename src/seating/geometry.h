@@ -3,6 +3,8 @@
 #define SEATING_GEOMETRY_H
 #include "seating/layout.h"
 
+/* SPZ_VIOLINS and SPZ_STRINGS (violas, cellos, basses) are sets: what lies between two sets is the mean over their members, by
+ * players. Violins on both sides sound from two places, not from the middle between them. */
 bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, spz_section b, spz_distance *out);
 bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_hearing *out);
 

@@ -59,8 +59,8 @@ const spz_setting settings_table[] = {
     NUMBER("weights", "house", "6", 0, 100, "points", "gained by an arrangement that the house prefers", "common practice"),
     NUMBER("weights", "violins", "1", 0, 5, "", "share of a weight that counts between violin sections", "common practice"),
     NUMBER("weights", "violas and cellos", "0.5", 0, 5, "", "share of a weight that counts between violas and cellos", "common practice"),
-    NUMBER("weights", "violins and lower strings", "0.25", 0, 5, "", "share of a weight that counts between all violins and the lower strings", "common practice"),
-    NUMBER("weights", "other pairs", "0.4", 0, 5, "", "share of a weight that counts between any other two sections", "common practice"),
+    NUMBER("weights", "violins and lower strings", "0.2", 0, 5, "", "share of a weight that counts between all violins and the lower strings", "common practice"),
+    NUMBER("weights", "other pairs", "0.3", 0, 5, "", "share of a weight that counts between any other two sections", "common practice"),
     NUMBER("weights", "imitation", "0.6", 0, 2, "", "share of an exchange that an imitation counts: the answer is covered while the first part goes on", "common practice"),
 
     TEXT("house", "usual", "violins together, cellos outside", "the seating that stands when nothing else is asked for; settles ties", "common practice"),
