@@ -1,9 +1,9 @@
 /* allotment.h - who plays which line of a divided section, desk by desk.
  *
- * Habits (Del Mar 1981 and Gould 2011 on divisi, from memory; common practice): in two by side, the outside player of each desk the
- * upper line; in three, or in five, by desk; in four by desk and side. Lines differ by at most one player; where the
- * numbers don't come out even the upper lines get the player more, and desks are split only as far as that needs. Solo players are
- * taken off from the first desk on before the rest is shared out. */
+ * Habits (Del Mar 1981 and Gould 2011 on divisi, from memory; common practice): in two by side, the outside player of each desk
+ * the upper line; in three, or in five, by desk; in four by desk and side. Lines differ by at most one player; where the
+ * numbers don't come out even the upper lines get the player more, and desks are split only as far as that needs. Solo players
+ * are taken off from the first desk on before the rest is shared out. */
 #ifndef SPEZZATO_ALLOTMENT_H
 #define SPEZZATO_ALLOTMENT_H
 
@@ -30,13 +30,13 @@ typedef struct spz_desk {
 
 typedef struct spz_allotment spz_allotment;
 
-/* Shares `players` (1 or more) of `section` over `lines` (1 or more); `solo_players` of them play apart. SPZ_BAD_ARGUMENT where there
- * are fewer players than lines, or the sharing doesn't fit the number of lines. */
+/* Shares `players` (1 or more) of `section` over `lines` (1 or more); `solo_players` of them play apart. SPZ_BAD_ARGUMENT where
+ * there are fewer players than lines, or the sharing doesn't fit the number of lines. */
 SPZ_API spz_status spz_allotment_make(spz_section section, int players, int lines, int solo_players, spz_sharing sharing,
                                       spz_allotment **out);
-/* The same for a passage of kind SPZ_DIV2 or SPZ_DIV3 with the players that the settings give its section ([players]); NULL settings
- * are the defaults 14 12 10 8 6. For SPZ_VIOLINS in three the desks of both sections are shared out as one body, in blocks; in
- * four, each section in two. */
+/* The same for a passage of kind SPZ_DIV2 or SPZ_DIV3 with the players that the settings give its section ([players]); NULL
+ * settings are the defaults 14 12 10 8 6. For SPZ_VIOLINS in three the desks of both sections are shared out as one body, in
+ * blocks; in four, each section in two. */
 SPZ_API spz_status spz_allotment_of(const spz_passage *passage, const spz_settings *settings, spz_allotment **out);
 SPZ_API void spz_allotment_free(spz_allotment *allotment);
 

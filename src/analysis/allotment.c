@@ -221,7 +221,8 @@ spz_status spz_allotment_make(spz_section section, int players, int lines, int s
     return SPZ_OK;
 }
 
-/* Both violin sections as one body: the desks of the firsts, then those of the seconds. In four lines each section keeps its own two. */
+/* Both violin sections as one body: the desks of the firsts, then those of the seconds. In four lines each section keeps its
+ * own two. */
 static spz_status allot_violins(const spz_settings *settings, int lines, spz_allotment **out)
 {
     int first = spz_section_players(settings, SPZ_VN1), second = spz_section_players(settings, SPZ_VN2);

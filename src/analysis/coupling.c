@@ -15,7 +15,6 @@ static const struct {
     size_t most_listed;      /* and so are all but the tightest of a pair */
     double usual_tempo;      /* crotchets a minute where the score gives none */
     double parallel;         /* exactness of thirds and sixths against unison and octaves */
-    int unknown_dynamic;
 } rules = {
     .shared = 0.8,          /* lets an upbeat or ornament of one section pass */
     .alike = 0.75,          /* a line in thirds touches other intervals at cadences */
@@ -28,7 +27,6 @@ static const struct {
     .most_listed = 8,
     .usual_tempo = 100,
     .parallel = 0.7,        /* a chord tolerates what a unison does not */
-    .unknown_dynamic = DYNAMIC_MF,
 };
 
 /* How much softness bares the ensemble; by ear, common practice. */
@@ -157,8 +155,10 @@ static double speed_of(double seconds)
 static double softness_of(const Pair *pair, size_t first, size_t past)
 {
     double sum = 0;
-    for (size_t i = first; i < past; i++)
-        sum += softness[pair->tunes[0]->tones[i].dynamic <= DYNAMIC_FFFF ? pair->tunes[0]->tones[i].dynamic : rules.unknown_dynamic];
+    for (size_t i = first; i < past; i++) {
+        int dynamic = pair->tunes[0]->tones[i].dynamic;
+        sum += softness[dynamic <= DYNAMIC_FFFF ? dynamic : DYNAMIC_NONE];
+    }
     return past > first ? sum / (double)(past - first) : 0;
 }
 
@@ -174,7 +174,8 @@ static const char *interval_words(const Together *stretch)
 {
     static const char *const words[] = { "in unison", "in octaves", "in thirds", "in sixths" };
     size_t chords = stretch->kinds[THIRDS] + stretch->kinds[SIXTHS];
-    if (stretch->kinds[UNISON] + stretch->kinds[OCTAVES] < chords && stretch->kinds[THIRDS] * 3 > chords && stretch->kinds[SIXTHS] * 3 > chords)
+    bool parallel = stretch->kinds[UNISON] + stretch->kinds[OCTAVES] < chords;
+    if (parallel && stretch->kinds[THIRDS] * 3 > chords && stretch->kinds[SIXTHS] * 3 > chords)
         return "in thirds and sixths";
     int most = 0;
     for (int i = 1; i < OTHER; i++)
@@ -190,11 +191,13 @@ static const char *loudness_words(double soft)
 static char *reason_for(const Pair *pair, const spz_passage *passage, double soft)
 {
     const Tune *const *tunes = pair->tunes;
-    const char *one = spz_section_words(tunes[0]->group->about.section), *other = spz_section_words(tunes[1]->group->about.section);
+    const char *one = spz_section_words(tunes[0]->group->about.section);
+    const char *other = spz_section_words(tunes[1]->group->about.section);
     if (passage->shortest > 0 && passage->shortest < 0.5)
         return arena_format(&pair->findings->arena, "%s and %s %s%s: %.0f notes a second to be kept together", one, other,
                             interval_words(&pair->stretch), loudness_words(soft), 1 / passage->shortest);
-    return arena_format(&pair->findings->arena, "%s and %s %s%s", one, other, interval_words(&pair->stretch), loudness_words(soft));
+    return arena_format(&pair->findings->arena, "%s and %s %s%s", one, other, interval_words(&pair->stretch),
+                        loudness_words(soft));
 }
 
 /* The stretch is over: keep it if it is tight enough to be worth a mark. */
@@ -252,7 +255,8 @@ static spz_status take_bar(Pair *pair, size_t index, const Together *bar, size_t
     if (!listed)
         return SPZ_OK;
     if (pair->length && index > pair->last + 1 + (size_t)rules.gap) {
-        spz_status status = close_stretch(pair, tune_at(pair->tunes[0], pair->findings->map->movement->bars[pair->last + 1].onset));
+        const Bar *after = &pair->findings->map->movement->bars[pair->last + 1];
+        spz_status status = close_stretch(pair, tune_at(pair->tunes[0], after->onset));
         if (status)
             return status;
     }
@@ -287,8 +291,8 @@ static spz_status keep_pairing(const Pair *pair)
     return array_push(&pair->findings->pairings, pairing) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-/* Passages are listed for the two violin sections only: everyone else's seat is settled by other things, and cellos and basses move
- * together all day. */
+/* Passages are listed for the two violin sections only: everyone else's seat is settled by other things, and cellos and basses
+ * move together all day. */
 static bool is_listed(const Tune *a, const Tune *b)
 {
     return a->group->about.section == SPZ_VN1 && b->group->about.section == SPZ_VN2;
@@ -305,8 +309,10 @@ static spz_status couple(Findings *findings, const Company *company, const Tune 
         Together bar = together_until(&pair, movement->bars[i].onset + movement->bars[i].length);
         status = take_bar(&pair, i, &bar, first_tone, listed);
     }
-    if (!status && pair.length)
-        status = close_stretch(&pair, pair.last + 1 < movement->bar_count ? tune_at(a, movement->bars[pair.last + 1].onset) : a->count);
+    if (!status && pair.length) {
+        bool more = pair.last + 1 < movement->bar_count;
+        status = close_stretch(&pair, more ? tune_at(a, movement->bars[pair.last + 1].onset) : a->count);
+    }
     if (!status)
         status = report_tightest(&pair);
     if (!status)

@@ -56,7 +56,8 @@ static spz_status look_at_violins(Findings *findings, const Company *company, Di
         const spz_group *about = &all[i].group->about;
         if (about->section != SPZ_VN1 || about->solo || about->number > 1)
             continue;
-        Divided *second = same_orchestra(all, count, SPZ_VN2, all[i].group), *third = same_orchestra(all, count, SPZ_VN3, all[i].group);
+        Divided *second = same_orchestra(all, count, SPZ_VN2, all[i].group);
+        Divided *third = same_orchestra(all, count, SPZ_VN3, all[i].group);
         if (second)
             status = divisi_of_both_violins(findings, company, &all[i], second);
         if (!status && second && third)

@@ -12,7 +12,8 @@ static const struct {
     uint16_t moving_chords;/* attacks in a bar of chords from which it may begin or end a stretch */
     double least_divided;  /* share of its bars that must be divided: the rest are chords around them */
 } rules = {
-    .thick = 0.4, .lines = 0.5, .firm = 0.5, .rests = 2, .single = 1, .gap = 4, .least_bars = 2, .moving_chords = 3, .least_divided = 0.25,
+    .thick = 0.4, .lines = 0.5, .firm = 0.5, .rests = 2, .single = 1, .gap = 4,
+    .least_bars = 2, .moving_chords = 3, .least_divided = 0.25,
 };
 
 /* Strength: what a listener makes of it; each term 0..1 before its weight. Reasons in docs/method-divisi.md. */
@@ -131,8 +132,8 @@ double divisi_strength(const Stretch *stretch)
     return fmin(0.95, strength);
 }
 
-/* The number of lines that at least half of the divided bars have; a mark that names fewer, and fewer voices, mean double stops within a
- * line. */
+/* The number of lines that at least half of the divided bars have; a mark that names fewer, and fewer voices, mean double stops
+ * within a line. */
 static int most_lines(const int bars_in[5], const BarWriting *sum)
 {
     int said = sum->voices > sum->said ? 0 : sum->said;
@@ -208,7 +209,8 @@ Stretch divisi_stretch_within(const BarWriting *bars, size_t first, size_t last,
     return divisi_stretch_of(bars, first, last, company);
 }
 
-/* Where the section goes from two lines to three, or back, for long enough, a new stretch begins: returns the last bar before that. */
+/* Where the section goes from two lines to three, or back, for long enough, a new stretch begins: returns the last bar before
+ * that. */
 static size_t same_division(const BarWriting *bars, size_t first, size_t last)
 {
     size_t since = first; /* first bar of the newest run of other lines */

@@ -5,9 +5,9 @@
 static const struct {
     size_t least_bars;   /* as for one section */
     double one_rhythm;   /* share of the attacks that both sections have, from which they are one body in three */
-    double doubled;      /* share of shared attacks at which the undivided section doubles a line of the other: above, no third line */
+    double doubled;      /* share of these at which the undivided section doubles a line of the other: above, it is no third */
     size_t least_shared; /* fewer shared attacks are a chord, not three lines */
-    double own;          /* share of a bar's notes of a third part that neither first nor second violins have, from which they are its own */
+    double own;          /* share of a third part's notes that neither firsts nor seconds have, from which a bar is its own */
     double least_third;  /* strength of a third part that plays for as long as any division: the composer wants three bodies */
     size_t gap;          /* bars in which it may rest in between */
 } rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .least_shared = 4, .own = 0.5, .least_third = 0.6, .gap = 2 };
@@ -91,7 +91,8 @@ static spz_status both_divided(Findings *findings, const Company *company, Divid
     spz_status status = SPZ_OK;
     for (size_t i = 0, j = 0; i < a->count && j < b->count && !status;) {
         const Stretch *one = &a->at[i], *other = &b->at[j];
-        Range range = { one->first > other->first ? one->first : other->first, one->last < other->last ? one->last : other->last };
+        Range range = { .first = one->first > other->first ? one->first : other->first,
+                        .last = one->last < other->last ? one->last : other->last };
         if (range.last + 1 >= range.first + rules.least_bars && one->lines == 2 && other->lines == 2) {
             status = report_both(findings, company, violins, range);
             if (!status && !array_push(ranges, range))
@@ -134,14 +135,21 @@ static size_t past_moment(const Group *group, size_t from)
     return i;
 }
 
+static Ticks onset_of(const Group *group, size_t index, Ticks at_most)
+{
+    return index < group->sound_count && group->sounds[index].onset < at_most ? group->sounds[index].onset : at_most;
+}
+
 /* One body in three: the same rhythm, and the undivided section is not just a doubling. */
 static bool is_equal_third(const Group *divided, const Group *other, Ticks from, Ticks to)
 {
     size_t i = first_sound_at(divided, from), j = first_sound_at(other, from), shared = 0, all = 0, doubled = 0;
-    while ((i < divided->sound_count && divided->sounds[i].onset < to) || (j < other->sound_count && other->sounds[j].onset < to)) {
-        Ticks a = i < divided->sound_count ? divided->sounds[i].onset : to, b = j < other->sound_count ? other->sounds[j].onset : to;
-        size_t past_a = a <= b && i < divided->sound_count ? past_moment(divided, i) : i;
-        size_t past_b = b <= a && j < other->sound_count ? past_moment(other, j) : j;
+    for (;;) {
+        Ticks a = onset_of(divided, i, to), b = onset_of(other, j, to);
+        if (a >= to && b >= to)
+            break;
+        size_t past_a = a <= b ? past_moment(divided, i) : i;
+        size_t past_b = b <= a ? past_moment(other, j) : j;
         all++;
         if (a == b) {
             shared++;
@@ -150,18 +158,22 @@ static bool is_equal_third(const Group *divided, const Group *other, Ticks from,
         i = past_a;
         j = past_b;
     }
-    return shared >= rules.least_shared && (double)shared >= rules.one_rhythm * (double)all && (double)doubled < rules.doubled * (double)shared;
+    return shared >= rules.least_shared && (double)shared >= rules.one_rhythm * (double)all &&
+           (double)doubled < rules.doubled * (double)shared;
 }
 
-static spz_status report_thirds(Findings *findings, const Company *company, const Stretch *divided, const Divided *other, bool first_divided)
+static spz_status report_thirds(Findings *findings, const Company *company, const Stretch *divided, const Divided *other,
+                                bool first_divided)
 {
     Stretch single = divisi_stretch_of(other->bars, divided->first, divided->last, company), three = all_together(divided, 3);
     single.lines = 1;
-    char *reason = divisi_violins_reason(&findings->arena, first_divided ? divided : &single, first_divided ? &single : divided, 3);
+    const Stretch *first = first_divided ? divided : &single, *second = first_divided ? &single : divided;
+    char *reason = divisi_violins_reason(&findings->arena, first, second, 3);
     return report(findings, &three, 3, divided->independence >= 0.5, reason);
 }
 
-static spz_status look_for_thirds(Findings *findings, const Company *company, Divided *divided, const Divided *other, bool first_divided)
+static spz_status look_for_thirds(Findings *findings, const Company *company, Divided *divided, const Divided *other,
+                                  bool first_divided)
 {
     const Movement *movement = findings->map->movement;
     spz_status status = SPZ_OK;
@@ -201,19 +213,24 @@ static bool has_sound(const Group *group, Ticks onset, int midi)
     return false;
 }
 
-/* Whether the third part has notes of its own in a bar, held ones included. */
-static bool plays_its_own(const SectionMap *map, const Divided *first, const Divided *second, const Divided *third, size_t bar, bool before)
+/* The violins of one orchestra, where there are three parts. */
+typedef struct Violins { const Divided *first, *second, *third; } Violins;
+
+/* Whether the third part has notes of its own in a bar; a note held from the bar `before` counts as that one did. */
+static bool plays_its_own(const SectionMap *map, const Violins *violins, size_t bar, bool before)
 {
     const Bar *place = &map->movement->bars[bar];
+    const Group *third = violins->third->group;
     size_t own = 0, all = 0;
-    for (size_t i = first_sound_at(third->group, place->onset); i < third->group->sound_count; i++) {
-        const GroupSound *sound = &third->group->sounds[i];
+    for (size_t i = first_sound_at(third, place->onset); i < third->sound_count; i++) {
+        const GroupSound *sound = &third->sounds[i];
         if (sound->onset >= place->onset + place->length)
             break;
         all++;
-        own += !has_sound(first->group, sound->onset, sound->note->midi) && !has_sound(second->group, sound->onset, sound->note->midi);
+        own += !has_sound(violins->first->group, sound->onset, sound->note->midi) &&
+               !has_sound(violins->second->group, sound->onset, sound->note->midi);
     }
-    return all ? (double)own >= rules.own * (double)all : before && third->bars[bar].heard;
+    return all ? (double)own >= rules.own * (double)all : before && violins->third->bars[bar].heard;
 }
 
 static bool laid_out_in_threes(const SectionMap *map)
@@ -232,19 +249,22 @@ static spz_status report_third(Findings *findings, const Company *company, const
     stretch.independence = 1; /* a part of its own */
     stretch = all_together(&stretch, 3);
     stretch.strength = fmax(stretch.strength, rules.least_third);
-    return report(findings, &stretch, 3, true, arena_format(&findings->arena, "violins in three: a third violin part with notes of its own"));
+    char *reason = arena_format(&findings->arena, "violins in three: a third violin part with notes of its own");
+    return report(findings, &stretch, 3, true, reason);
 }
 
-spz_status divisi_of_third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second, const Divided *third)
+spz_status divisi_of_third_violins(Findings *findings, const Company *company, const Divided *first, const Divided *second,
+                                   const Divided *third)
 {
     const SectionMap *map = findings->map;
+    const Violins violins = { first, second, third };
     size_t bars = map->movement->bar_count, from = 0, last = 0;
     bool open = false, own = false;
     spz_status status = SPZ_OK;
     if (laid_out_in_threes(map))
         return SPZ_OK;
     for (size_t i = 0; i < bars && !status; i++) {
-        own = plays_its_own(map, first, second, third, i, own);
+        own = plays_its_own(map, &violins, i, own);
         if (open && i > last + rules.gap + 1) {
             status = report_third(findings, company, third, from, last);
             open = false;

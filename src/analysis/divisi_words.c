@@ -1,6 +1,7 @@
 #include "analysis/divisi_words.h"
 #include <stdbool.h>
 #include <stdio.h>
+#include <string.h>
 
 /* Shares from which a texture is called so. */
 static const struct { double apart, still, most; } rules = {
@@ -71,8 +72,11 @@ static Evidence strongest(const BarWriting *sum)
 static const char *evidence_words(const BarWriting *sum)
 {
     static const char *const words[EVIDENCE_COUNT] = {
-        [EVIDENCE_MARK] = "", [EVIDENCE_PARTS] = ", each on a staff of its own", [EVIDENCE_HAND] = ", more than one player can stop",
-        [EVIDENCE_VOICES] = ", written in voices without a mark", [EVIDENCE_CHORDS] = "",
+        [EVIDENCE_MARK] = "",
+        [EVIDENCE_PARTS] = ", each on a staff of its own",
+        [EVIDENCE_HAND] = ", more than one player can stop",
+        [EVIDENCE_VOICES] = ", written in voices without a mark",
+        [EVIDENCE_CHORDS] = "",
     };
     return words[strongest(sum)];
 }
@@ -87,10 +91,14 @@ char *divisi_reason(Arena *arena, spz_section section, const Stretch *stretch)
 char *divisi_violins_reason(Arena *arena, const Stretch *first, const Stretch *second, int lines)
 {
     char text[2][TEXTURE_TEXT];
-    if (first->lines >= 2 && second->lines >= 2)
-        return arena_format(arena, "violins in %s, both sections divided: firsts %s, seconds %s", number_word(lines),
-                            texture_words(first, text[0]), texture_words(second, text[1]));
-    const Stretch *divided = first->lines >= 2 ? first : second;
-    return arena_format(arena, "violins in %s in one rhythm, the %s divided: %s", number_word(lines), divided == first ? "firsts" : "seconds",
-                        texture_words(divided, text[0]));
+    const char *of_first = texture_words(first, text[0]), *of_second = texture_words(second, text[1]);
+    const char *number = number_word(lines);
+    if (first->lines < 2)
+        return arena_format(arena, "violins in %s in one rhythm, the seconds divided: %s", number, of_second);
+    if (second->lines < 2)
+        return arena_format(arena, "violins in %s in one rhythm, the firsts divided: %s", number, of_first);
+    if (!strcmp(of_first, of_second))
+        return arena_format(arena, "violins in %s, both sections divided: %s in both", number, of_first);
+    return arena_format(arena, "violins in %s, both sections divided: %s in the firsts, %s in the seconds", number, of_first,
+                        of_second);
 }

@@ -6,14 +6,15 @@
 /* More sounds of one section at once than any score writes: later ones at that moment are left out of the count. */
 enum { ACTIVE_MOST = 32, STOP_MEMORY = 256, VOICES_MOST = 8 };
 
-/* A mark lapses when it is plainly no longer followed, because many scores never write the 'unis.': so many bars of playing in one line,
- * or of rest (after which parts say 'div.' again). A bar in one line still occurs inside a divided passage, more before it has begun;
- * a part that never says 'unis.' gets less patience. */
+/* A mark lapses when it is plainly no longer followed, because many scores never write the 'unis.': so many bars of playing in
+ * one line, or of rest (after which parts say 'div.' again). A bar in one line still occurs inside a divided passage, more
+ * before it has begun; a part that never says 'unis.' gets less patience. */
 static const struct { int single, single_before_begun, rest, rest_without_unison; } lapses = {
     .single = 2, .single_before_begun = 4, .rest = 6, .rest_without_unison = 3,
 };
 
-/* A chord is held where it lasts longer than this; shorter ones are struck, so that three notes can be caught at once. In crotchets. */
+/* A chord is held where it lasts longer than this; shorter ones are struck, so that three notes can be caught at once. In
+ * crotchets. */
 static const Ticks struck_at_most = 1;
 
 typedef struct LineState {
@@ -234,9 +235,9 @@ static void drop_ended(Sweep *sweep, Ticks now)
     sweep->active_count = kept;
 }
 
-/* Harmonics are often printed as chords: the stopped note, a diamond where the string is touched, and what is heard. Only the highest
- * note counts; `index` is any note of the chord. The others are recognised by a touched note at that moment in their voice, a third to a
- * fifth above the lowest. */
+/* Harmonics are often printed as chords: the stopped note, a diamond where the string is touched, and what is heard. Only the
+ * highest note counts; `index` is any note of the chord. The others are recognised by a touched note at that moment in their
+ * voice, a third to a fifth above the lowest. */
 static bool is_part_of_harmonic(const Group *group, size_t index)
 {
     const GroupSound *sound = &group->sounds[index];

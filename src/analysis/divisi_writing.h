@@ -2,8 +2,9 @@
  *
  * One sweep over the group's sounds. At every moment the sounding pitches are counted (a unison of two voices is one, and so is a
  * harmonic written out as a chord: stopped, touched, sounding), and the time in which there are two or more is booked under the
- * strongest evidence for a division: a mark in force, different parts or staves, a chord that one player can't stop, several voices on
- * the staff; what is left are chords that one player can stop. Cost: the number of sounds times the few that sound together. */
+ * strongest evidence for a division: a mark in force, different parts or staves, a chord that one player can't stop, several
+ * voices on the staff; what is left are chords that one player can stop. Cost: the number of sounds times the few that sound
+ * together. */
 #ifndef ANALYSIS_DIVISI_WRITING_H
 #define ANALYSIS_DIVISI_WRITING_H
 #include "analysis/findings.h"

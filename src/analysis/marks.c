@@ -1,6 +1,6 @@
-/* The text is folded to small letters without accents and cut into words; a number stuck to letters ('3fach', 'a2', '1er') is a word
- * of its own. Each word is looked up in one table; the few meanings that hang on two words ('non div.', 'in 3', 'alle geteilt') are
- * read off what stands before. */
+/* The text is folded to small letters without accents and cut into words; a number stuck to letters ('3fach', 'a2', '1er') is a
+ * word of its own. Each word is looked up in one table; the few meanings that hang on two words ('non div.', 'in 3', 'alle
+ * geteilt') are read off what stands before. */
 #include "analysis/marks.h"
 #include <ctype.h>
 #include <stdlib.h>
@@ -21,7 +21,8 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     { "geth", false, SAYS_DIVIDED, 0 }, { "partag", true, SAYS_DIVIDED, 0 }, { "split", false, SAYS_DIVIDED, 0 },
     /* in so many: '3fach', 'dreifach geteilt' */
     { "fach", false, SAYS_FOLD, 0 }, { "zweifach", true, SAYS_DIVIDED_FOLD, 2 }, { "dreifach", true, SAYS_DIVIDED_FOLD, 3 },
-    { "vierfach", true, SAYS_DIVIDED_FOLD, 4 }, { "funffach", true, SAYS_DIVIDED_FOLD, 5 }, { "sechsfach", true, SAYS_DIVIDED_FOLD, 6 },
+    { "vierfach", true, SAYS_DIVIDED_FOLD, 4 },
+    { "funffach", true, SAYS_DIVIDED_FOLD, 5 }, { "sechsfach", true, SAYS_DIVIDED_FOLD, 6 },
     /* together again */
     { "unis", true, SAYS_UNISON, 0 }, { "unit", false, SAYS_UNISON, 0 }, { "uniti", false, SAYS_UNISON, 0 },
     { "unidos", false, SAYS_UNISON, 0 }, { "zus", false, SAYS_UNISON, 0 }, { "zusammen", false, SAYS_UNISON, 0 },
@@ -40,18 +41,22 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     { "leggi", true, SAYS_DESK, 0 }, { "atril", true, SAYS_DESK, 0 },
     /* half of them */
     { "half", false, SAYS_HALF, 0 }, { "halfte", false, SAYS_HALF, 0 }, { "haelfte", false, SAYS_HALF, 0 },
-    { "halbe", true, SAYS_HALF, 0 }, { "moitie", false, SAYS_HALF, 0 }, { "moit", false, SAYS_HALF, 0 }, { "meta", false, SAYS_HALF, 0 },
+    { "halbe", true, SAYS_HALF, 0 }, { "moitie", false, SAYS_HALF, 0 }, { "moit", false, SAYS_HALF, 0 },
+    { "meta", false, SAYS_HALF, 0 },
     { "mitad", false, SAYS_HALF, 0 },
     /* one or a few alone */
-    { "solo", false, SAYS_SOLO, 0 }, { "soli", false, SAYS_SOLO, 0 }, { "solos", false, SAYS_SOLO, 0 }, { "sola", false, SAYS_SOLO, 0 },
+    { "solo", false, SAYS_SOLO, 0 }, { "soli", false, SAYS_SOLO, 0 }, { "solos", false, SAYS_SOLO, 0 },
+    { "sola", false, SAYS_SOLO, 0 },
     { "seul", true, SAYS_SOLO, 0 }, { "allein", false, SAYS_SOLO, 0 }, { "player", true, SAYS_PLAYER, 0 },
     { "spieler", false, SAYS_PLAYER, 0 },
     /* the others; all */
     { "altri", false, SAYS_OTHERS, 0 }, { "altre", false, SAYS_OTHERS, 0 }, { "others", false, SAYS_OTHERS, 0 },
     { "ubrig", true, SAYS_OTHERS, 0 }, { "uebrig", true, SAYS_OTHERS, 0 }, { "andere", true, SAYS_OTHERS, 0 },
     { "autres", false, SAYS_OTHERS, 0 }, { "demas", false, SAYS_OTHERS, 0 }, { "otros", false, SAYS_OTHERS, 0 },
-    { "rest", false, SAYS_OTHERS, 0 }, { "tutti", false, SAYS_ALL, 0 }, { "tutte", false, SAYS_ALL, 0 }, { "alle", false, SAYS_ALL, 0 },
-    { "tous", false, SAYS_ALL, 0 }, { "toutes", false, SAYS_ALL, 0 }, { "todos", false, SAYS_ALL, 0 }, { "all", false, SAYS_ALL, 0 },
+    { "rest", false, SAYS_OTHERS, 0 }, { "tutti", false, SAYS_ALL, 0 }, { "tutte", false, SAYS_ALL, 0 },
+    { "alle", false, SAYS_ALL, 0 },
+    { "tous", false, SAYS_ALL, 0 }, { "toutes", false, SAYS_ALL, 0 }, { "todos", false, SAYS_ALL, 0 },
+    { "all", false, SAYS_ALL, 0 },
     /* 'a 3', 'in 3', 'en 3', 'zu 3', 'e 3' (a misprint that occurs) */
     { "a", false, SAYS_IN, 0 }, { "in", false, SAYS_IN, 0 }, { "en", false, SAYS_IN, 0 }, { "zu", false, SAYS_IN, 0 },
     { "e", false, SAYS_IN, 0 }, { "into", false, SAYS_IN, 0 },

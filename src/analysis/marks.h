@@ -1,5 +1,6 @@
-/* marks.h - what the words over a string staff say about who plays: divided, in how many, one player a note or two, by desks, half of
- * them, solo, the others, all again. English, German, French, Italian and Spanish, with the usual short forms and old spellings. */
+/* marks.h - what the words over a string staff say about who plays: divided, in how many, one player a note or two, by desks,
+ * half of them, solo, the others, all again. English, German, French, Italian and Spanish, with the usual short forms and old
+ * spellings. */
 #ifndef ANALYSIS_MARKS_H
 #define ANALYSIS_MARKS_H
 #include <stdbool.h>

@@ -1,7 +1,8 @@
-/* Search over the strings, highest note on the highest string first: at most 5! placings, in practice a handful, because two notes in
- * order of pitch lie on strings in the same order but for unisons and the rare crossing, which is tried too. */
+/* Search over the strings, highest note on the highest string first: at most 5! placings, in practice a handful, because two
+ * notes in order of pitch lie on strings in the same order but for unisons and the rare crossing, which is tried too. */
 #include "analysis/stopping.h"
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* String lengths are those of full-size instruments (common practice: 328, 370, 690 and 1060 mm). `frame` is the widest stretch
@@ -77,8 +78,7 @@ static int fingers_needed(const Search *search)
             continue;
         bool lies_across = false;
         for (int j = 0; j < i; j++)
-            lies_across |= search->now.stop[j] == search->now.stop[i] &&
-                           (search->now.string[j] - search->now.string[i] == 1 || search->now.string[i] - search->now.string[j] == 1);
+            lies_across |= search->now.stop[j] == search->now.stop[i] && abs(search->now.string[j] - search->now.string[i]) == 1;
         fingers += !lies_across;
     }
     return fingers;
@@ -158,7 +158,8 @@ static Stopping verdict_for(int count, Manner manner)
     return count <= BOWED_AT_ONCE ? STOPPED_AT_ONCE : STOPPED_BROKEN;
 }
 
-/* Position by the lowest stop, counting diatonic steps: the first finger stands a tone (or semitone) above the nut in the first. */
+/* Position by the lowest stop, counting diatonic steps: the first finger stands a tone (or semitone) above the nut in the
+ * first. */
 static int position_of(int low)
 {
     static const int positions[] = { 0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 7, 8 };

@@ -2,9 +2,9 @@
  *
  * Each note needs a string of its own at or below its pitch; the strings must lie side by side, or the bow would touch the one
  * between. Stopped notes must fall into the hand frame: the distance on the string between the lowest and the highest stop, in
- * millimetres, so that the same hand spans more semitones the higher it plays. One finger may lie across two neighbouring strings (a
- * fifth; a fourth on the bass). Up to two strings sound together for as long as one likes, three only when struck at once, four only
- * broken. Frame limits and their reasons stand in stopping.c. */
+ * millimetres, so that the same hand spans more semitones the higher it plays. One finger may lie across two neighbouring
+ * strings (a fifth; a fourth on the bass). Up to two strings sound together for as long as one likes, three only when struck at
+ * once, four only broken. Frame limits and their reasons stand in stopping.c. */
 #ifndef ANALYSIS_STOPPING_H
 #define ANALYSIS_STOPPING_H
 #include <stdbool.h>
@@ -40,8 +40,8 @@ typedef struct Fingering {
 } Fingering;
 
 /* Finds the most comfortable fingering: a small frame in a low position. `midi` are sounding pitches in any order;
- * `harmonics` (may be NULL) tells which are marked as natural harmonics. `out` may be NULL. A single note is playable when it lies on the
- * instrument at all; so more than CHORD_MOST notes are never playable. */
+ * `harmonics` (may be NULL) tells which are marked as natural harmonics. `out` may be NULL. A single note is playable when it
+ * lies on the instrument at all; so more than CHORD_MOST notes are never playable. */
 Stopping stopping_find(Instrument instrument, const int *midi, const bool *harmonics, int count, Manner manner, Fingering *out);
 
 const char *instrument_name(Instrument instrument);
