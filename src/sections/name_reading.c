@@ -58,7 +58,7 @@ static void take_string(NameReader *reader, size_t i, const Word *word)
 {
     NameReading *out = reader->out;
     Instrument instrument = (Instrument)word->value;
-    bool weak_before = out->instrument == INSTRUMENT_NONE || instrument_is_either(out->instrument);
+    bool weak_before = out->instrument == INSTRUMENT_NONE || instrument_is_either(out->instrument) || out->instrument == INSTRUMENT_STRINGS;
     if (weak_before && !(out->instrument != INSTRUMENT_NONE && joined_since(reader, reader->instrument_at, i))) {
         out->instrument = instrument;
         out->special = word->kind == WORD_SOLO_KIND;
@@ -226,15 +226,15 @@ static void read_desks(NameReader *reader)
     }
 }
 
-/* 'div. 2', 'div(2)', '2nd half'; 'div. a 2', 'in 3' and '3fach' only count the lines. */
+/* 'div. 2', 'div(2)', '2nd half'; 'div. a 2', 'in 3', '3fach' and '8 players' only count. */
 static void read_divisions(NameReader *reader)
 {
     for (size_t i = 0; i < reader->tokens.count; i++) {
         size_t before = previous_unused(reader, i), after = next_unused(reader, i);
         if (reader->kinds[i] == WORD_COUNT && number_at(reader, after) && !reader->tokens.at[after].roman)
             reader->tokens.at[after].used = reader->tokens.at[i].used = true;
-        if (reader->kinds[i] == WORD_COUNT && strcmp(reader->tokens.at[i].text, "fach") == 0 && i > 0)
-            reader->tokens.at[i - 1].used = true;
+        if (reader->kinds[i] == WORD_COUNTED && before != TOKEN_LIMIT && number_at(reader, before) && before != reader->instrument_at)
+            reader->tokens.at[before].used = true;
         size_t at = reader->kinds[i] == WORD_DIVIDED ? after : reader->kinds[i] == WORD_HALF ? before : TOKEN_LIMIT;
         if (at != TOKEN_LIMIT && number_at(reader, at)) {
             reader->out->division = number_at(reader, at);
@@ -285,9 +285,11 @@ static bool numbers_name_two(const NameReader *reader, size_t a, size_t b)
 {
     const NameToken *second = &reader->tokens.at[b];
     bool joint = joined_since(reader, a, b) || second->joint == '-';
-    bool same_style = reader->tokens.at[a].roman == second->roman && !(second->joint == '.' && second->bracketed);
+    bool same_style = reader->tokens.at[a].roman == second->roman;
     bool follows = number_at(reader, b) == number_at(reader, a) + 1;
-    return follows && same_style && !second->bracketed && second->joint != '.' && (joint || !second->joint);
+    bool pointed = second->joint == '.'; /* 'I.II' and '1.2. Violine' name two, 'Violine 1.2' a line */
+    bool two = pointed ? second->roman || b < reader->instrument_at : joint || !second->joint;
+    return follows && same_style && !second->bracketed && two;
 }
 
 /* '2 Violini' counts, '2. Violine' orders. */

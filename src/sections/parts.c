@@ -68,11 +68,13 @@ static bool supplement(NameReading *to, const NameReading *from)
     if (to->instrument != from->instrument)
         return false;
     NameReading before = *to;
-    if (!to->ordinal) {
+    /* 'Vn. I 1' for the first orchestra repeats its number. */
+    bool of_orchestra = to->orchestra && (from->division == to->orchestra || from->ordinal == to->orchestra);
+    if (!to->ordinal && !of_orchestra) {
         to->ordinal = from->ordinal;
         to->ordinal2 = from->ordinal2;
     }
-    if (!to->division)
+    if (!to->division && !of_orchestra)
         to->division = from->division;
     if (!to->orchestra)
         to->orchestra = from->orchestra;

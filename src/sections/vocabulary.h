@@ -26,7 +26,7 @@ typedef enum WordKind {
     WORD_VOICE,     /* a register that gives way to an instrument: 'Tenor' trombone */
     WORD_ORDINAL,   /* value: number */
     WORD_SUFFIX,    /* ordinal ending after digits: 'st', 'ers' */
-    WORD_AND, WORD_SOLO, WORD_CONCERTINO, WORD_TUTTI, WORD_REST, WORD_ORCHESTRA, WORD_CHOIR, WORD_DESK, WORD_DIVIDED, WORD_COUNT,
+    WORD_AND, WORD_SOLO, WORD_CONCERTINO, WORD_TUTTI, WORD_REST, WORD_ORCHESTRA, WORD_CHOIR, WORD_DESK, WORD_DIVIDED, WORD_COUNT, WORD_COUNTED,
     WORD_HALF, WORD_REDUCTION, WORD_FILLER
 } WordKind;
 

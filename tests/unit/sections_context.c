@@ -120,6 +120,13 @@ static void orchestras_are_told_by_name_by_group_and_by_starting_over(void)
                  NAMED("Viola"), NAMED("Cello"), NAMED("Bass")));
 }
 
+static void a_number_of_the_orchestra_in_the_abbreviation_is_no_line(void)
+{
+    expect("Vn I orchestra 1; Va orchestra 1; Vn I orchestra 2; Va orchestra 2",
+           PARTS({ .name = "Violin I, first orchestra", .abbreviation = "Vn. I 1" }, { .name = "Viola, first orchestra", .abbreviation = "Va. 1" },
+                 { .name = "Violin I, second orchestra", .abbreviation = "Vn. I 2" }, { .name = "Viola, second orchestra", .abbreviation = "Va. 2" }));
+}
+
 static void a_concertino_stands_before_its_ripieno(void)
 {
     expect("Vn I solo; Vn II solo; Vc solo; Vn I; Vn II; Va; Vc; Db",
@@ -205,6 +212,7 @@ void suite_sections_context(void)
         STATEMENT(several_parts_of_one_section_are_its_lines),
         STATEMENT(soloists_stand_before_the_section),
         STATEMENT(orchestras_are_told_by_name_by_group_and_by_starting_over),
+        STATEMENT(a_number_of_the_orchestra_in_the_abbreviation_is_no_line),
         STATEMENT(a_concertino_stands_before_its_ripieno),
         STATEMENT(nameless_parts_are_told_by_group_sound_or_program),
         STATEMENT(winds_and_the_rest_have_families),

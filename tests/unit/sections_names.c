@@ -97,6 +97,7 @@ static void first_and_second_violins_are_told_in_five_languages(void)
         { "Vni I", "violin 1" }, { "Vni. 2", "violin 2" }, { "Vno. I", "violin 1" }, { "Violines I", "violin 1" }, { "Viol\u00edn 2", "violin 2" },
         { "Violines primeros", "violin 1" }, { "Violines segundos", "violin 2" }, { "Primer viol\u00edn", "violin 1" }, { "Segundo viol\u00edn", "violin 2" }, { "Viol\u00ednes Primeros", "violin 1" },
         { "Violin \u2160", "violin 1" }, { "VIOLINO PRIMO.", "violin 1" }, { "Violin\nII", "violin 2" }, { "  violin   1 ", "violin 1" },
+        { "1rs Violons", "violin 1" }, { "2d Violon", "violin 2" }, { "V-ni I", "violin 1" }, { "Violines 1os", "violin 1" }, { "Violins I (8 players)", "violin 1" }, { "Strings (Violin II)", "violin 2" },
         { "Dessus de violon", "violin" }, { "Violin", "violin" }, { "Violins", "violin" }, { "Fiddle", "violin" },
     };
     check_names(names, COUNT(names));
@@ -107,7 +108,7 @@ static void violas_cellos_and_basses_are_told_in_five_languages(void)
     static const struct Named names[] = {
         { "Viola", "viola" }, { "Violas", "viola" }, { "Viole", "viola" }, { "Vla.", "viola" }, { "Va.", "viola" }, { "Vle", "viola" }, { "Bratsche", "viola" },
         { "Bratschen", "viola" }, { "Br.", "viola" }, { "Altos", "viola" }, { "Altviolen", "viola" }, { "Altviola", "viola" }, { "Violetta", "viola" }, { "Viola da braccio", "viola" },
-        { "Violen", "viola" }, { "Haute-contre de violon", "viola" }, { "Taille de violon", "viola" }, { "Viola 2", "viola 2" }, { "Viola II", "viola 2" },
+        { "Violen", "viola" }, { "Haute-contre de violon", "viola" }, { "Taille de violon", "viola" }, { "Viola 2", "viola 2" }, { "V-le", "viola" }, { "V-c.", "cello" }, { "V-celli", "cello" }, { "C-b.", "bass" }, { "Viola II", "viola 2" },
         { "Violoncello", "cello" }, { "Violoncelli", "cello" }, { "Violoncelle", "cello" }, { "Violoncelles", "cello" }, { "Violoncell", "cello" }, { "Violonchelo", "cello" },
         { "Violonchelos", "cello" }, { "Cello", "cello" }, { "Cellos", "cello" }, { "'Cello", "cello" }, { "Celli", "cello" }, { "Vc.", "cello" }, { "Vcl.", "cello" }, { "Vlc.", "cello" }, { "Vcs", "cello" },
         { "Vlles", "cello" }, { "V.cello", "cello" }, { "Violoncello 2", "cello 2" }, { "1. Violoncell", "cello 1" }, { "Chelos", "cello" },
@@ -126,7 +127,8 @@ static void one_name_may_hold_two_sections(void)
         { "Violini I e II", "violin 1+2" }, { "Violin I & II", "violin 1+2" }, { "Violin I/II", "violin 1+2" }, { "Violin 1, 2", "violin 1+2" },
         { "Violins 1 and 2", "violin 1+2" }, { "Violinen I und II", "violin 1+2" }, { "Violons 1 et 2", "violin 1+2" }, { "Violines I y II", "violin 1+2" },
         { "1st & 2nd Violins", "violin 1+2" }, { "Violin I-II", "violin 1+2" }, { "Violino primo e secondo", "violin 1+2" }, { "2 Violini", "violin 1+2" }, { "Violin I + II", "violin 1+2" },
-        { "First and Second Violins", "violin 1+2" }, { "1. und 2. Violine", "violin 1+2" }, { "Violini 1\u00b0 e 2\u00b0", "violin 1+2" },
+        { "First and Second Violins", "violin 1+2" }, { "1. und 2. Violine", "violin 1+2" }, { "Violini 1\u00b0 e 2\u00b0", "violin 1+2" }, { "Violine I.II.", "violin 1+2" }, { "1.2. Violine", "violin 1+2" }, { "Violin I\nViolin II", "violin 1+2" }, { "Violin 1 & Violin 2", "violin 1+2" },
+        { "I. und II. Violine", "violin 1+2" },
         { "Violoncello e Basso", "cello+bass" }, { "Violoncelli e Bassi", "cello+bass" }, { "Vc. & Kb.", "cello+bass" }, { "Violoncello e Contrabbasso", "cello+bass" },
         { "Cello/Bass", "cello+bass" }, { "Celli, Contrabassi", "cello+bass" }, { "Violoncell und Kontrabass", "cello+bass" }, { "Violoncelle et Contrebasse", "cello+bass" },
         { "Cellos and Basses", "cello+bass" }, { "Basso e Violoncello", "cello+bass" }, { "Vlc. e Cb.", "cello+bass" }, { "Vc. e B.", "cello+bass" }, { "Vcl. u. B.", "cello+bass" }, { "Violoncelli\nContrabassi", "cello+bass" },
