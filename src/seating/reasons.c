@@ -182,7 +182,9 @@ static spz_status reason_bass(Case *c)
     double points;
     if (!open_term(c, TERM_BASS, &points))
         return SPZ_OK;
-    say(c, c->testimony->continuo ? "the music is built over a continuo" : "cellos and basses hardly ever part");
+    say(c, c->testimony->continuo      ? "the music is built over a continuo"
+           : c->testimony->bass_shared ? "cellos and basses read one written bass"
+                                       : "cellos and basses hardly ever part");
     buffer_printf(&c->text, ": the bass belongs in the middle of the sound, where it is %.0f of 100, against %.0f with '%s'",
                   100 * geometry_bass_centrality(&c->comparison->layouts[c->own]),
                   100 * geometry_bass_centrality(&c->comparison->layouts[c->rival]), rival_name(c));

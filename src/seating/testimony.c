@@ -16,6 +16,7 @@ const TestimonyFigures testimony_figures = {
     .era_middle = 1930, /* common practice, no source */
     .era_slope = 40,
     .bass_free = 0.6,
+    .bass_shared = 0.7,
     .bass_heirs = 0.4,
 };
 
@@ -176,16 +177,11 @@ static void note_groups(Testimony *testimony)
         testimony->three_sum += 2 * testimony_figures.three_full;
 }
 
-/* A continuo speaks for itself; without one, cellos and basses that hardly ever part are its heirs, by half. */
-static void note_bass(Testimony *testimony)
+/* Largest share of their bars in which cellos and basses play one line, of all groups. */
+static double bass_together(const Testimony *testimony)
 {
     const SectionMap *map = testimony->findings->map;
-    for (size_t i = 0; i < map->line_count; i++)
-        testimony->continuo = testimony->continuo || map->lines[i].role == SPZ_CONTINUO;
     double together = 0;
-    for (size_t i = 0; i < map->group_count; i++)
-        if (map->groups[i].about.section == SPZ_DB && map->groups[i].shares_bass)
-            together = 1;
     for (size_t i = 0; i < testimony->findings->pairings.count; i++) {
         const spz_pairing *pairing = &testimony->findings->pairings.at[i];
         if (pairing->groups[0] >= map->group_count || pairing->groups[1] >= map->group_count)
@@ -194,8 +190,25 @@ static void note_bass(Testimony *testimony)
         if ((a == SPZ_VC && b == SPZ_DB) || (a == SPZ_DB && b == SPZ_VC))
             together = fmax(together, pairing->together);
     }
-    double free = testimony_figures.bass_free;
-    testimony->bass = testimony->continuo ? 1 : testimony_figures.bass_heirs * fmax(0, together - free) / (1 - free);
+    return together;
+}
+
+/* A continuo speaks for itself; one written line for cellos and basses says nearly as much; its heirs are cellos and basses that
+ * hardly ever part. */
+static void note_bass(Testimony *testimony)
+{
+    const SectionMap *map = testimony->findings->map;
+    const TestimonyFigures *f = &testimony_figures;
+    for (size_t i = 0; i < map->line_count; i++)
+        testimony->continuo = testimony->continuo || map->lines[i].role == SPZ_CONTINUO;
+    for (size_t i = 0; i < map->group_count; i++)
+        testimony->bass_shared = testimony->bass_shared || (map->groups[i].about.section == SPZ_DB && map->groups[i].shares_bass);
+    if (testimony->continuo)
+        testimony->bass = 1;
+    else if (testimony->bass_shared)
+        testimony->bass = f->bass_shared;
+    else
+        testimony->bass = f->bass_heirs * fmax(0, bass_together(testimony) - f->bass_free) / (1 - f->bass_free);
 }
 
 spz_status testimony_gather(const Findings *findings, const Rules *rules, int year, Testimony *out)

@@ -19,6 +19,7 @@ typedef struct TestimonyFigures {
     double usual_bars;       /* in movements longer than this, chance finds more: weight is divided by sqrt(bars / usual_bars) */
     double era_middle, era_slope; /* year at which facing violins went out of use, and the years over which they did */
     double bass_free;             /* share of bars with cellos and basses in one line below which no bass line is heard */
+    double bass_shared;      /* evidence of a bass line where cellos and basses read one written line */
     double bass_heirs;            /* evidence of a bass line without a continuo, cellos and basses always in one line */
 } TestimonyFigures;
 extern const TestimonyFigures testimony_figures;
@@ -57,7 +58,7 @@ typedef struct Testimony {
     SpanList melody;     /* bars in which the seconds have the melody */
     double melody_share;
     double bass; /* 0..1: how much the music is built over a bass line */
-    bool continuo;
+    bool continuo, bass_shared;
     bool has_thirds, two_orchestras;
     int year;
 } Testimony;

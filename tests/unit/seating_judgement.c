@@ -406,6 +406,25 @@ static void over_a_continuo_the_bass_is_wanted_in_the_middle(void)
     done(verdict);
 }
 
+static void one_written_bass_speaks_less_than_a_continuo_and_more_than_basses_that_follow(void)
+{
+    double points[3]; /* of the best arrangement before the worst */
+    for (int grade = 0; grade < 3; grade++) {
+        evening_begin(&evening, 120);
+        if (grade == 0) {
+            spz_pairing pairing = {.groups = {3, 4}, .together = 0.95, .octaves = 1, .shared_bars = 100};
+            CU_ASSERT_FATAL(array_push(&evening.findings.pairings, pairing));
+        }
+        evening.groups[4].shares_bass = grade == 1;
+        evening.line.role = SPZ_CONTINUO;
+        evening.map.line_count = grade == 2;
+        spz_verdict *verdict = evening_judge(&evening, NULL, 0);
+        points[grade] = spz_verdict_ranked(verdict, 0)->points - spz_verdict_ranked(verdict, 3)->points;
+        done(verdict);
+    }
+    CU_ASSERT(points[0] > 0 && points[0] < points[1] && points[1] < points[2]);
+}
+
 static void melody_in_the_seconds_is_found_and_named(void)
 {
     static GroupSound sounds[40];
@@ -462,6 +481,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_third_violin_part_is_seated_and_speaks_for_together),
     STATEMENT(a_soloist_stands_before_the_sections_and_moves_none),
     STATEMENT(over_a_continuo_the_bass_is_wanted_in_the_middle),
+    STATEMENT(one_written_bass_speaks_less_than_a_continuo_and_more_than_basses_that_follow),
     STATEMENT(melody_in_the_seconds_is_found_and_named),
 };
 
