@@ -9,7 +9,7 @@ CFLAGS ?= -O2 -g
 override WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes
 XML_CFLAGS = $(shell xml2-config --cflags 2>/dev/null)
 XML_LIBS = $(shell xml2-config --libs 2>/dev/null)
-LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lm
+LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lm -lpthread
 override COMPILE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CFLAGS) -MMD -MP
 
 LIB_SOURCES := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
@@ -65,6 +65,12 @@ $(SKETCH): $(call objects,tests/support/sketch.c $(wildcard tests/support/notati
 $(BUILD)/src/cli/%.o: src/cli/%.c
 	@mkdir -p $(@D)
 	$(COMPILE) -c -o $@ $<
+# Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
+VERDICT_SOURCES := $(sort $(wildcard src/support/*.[ch] src/model/*.[ch] src/reader/*.[ch] src/settings/*.[ch] src/sections/*.[ch] \
+    src/analysis/*.[ch] src/seating/*.[ch] src/season/*.[ch] include/spezzato/*.h))
+$(BUILD)/src/season/terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
+$(BUILD)/src/season/terms.o: $(VERDICT_SOURCES)
+
 $(BUILD)/src/%.o: src/%.c
 	@mkdir -p $(@D)
 	$(COMPILE) -Isrc -fvisibility=hidden -c -o $@ $<

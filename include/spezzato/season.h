@@ -97,11 +97,11 @@ typedef struct spz_season_totals {
     size_t problems;             /* rows, scores and concerts that could not be used */
 } spz_season_totals;
 
-/* How far the reading of the scores is. */
+/* How far the reading of the scores is. Kept are those whose results came from the cache or from lines. */
 typedef struct spz_progress {
-    size_t files, files_done, files_kept; /* kept: taken from the cache or from lines; among the done */
-    unsigned long long bytes, bytes_done; /* of the files not kept */
-    unsigned long long bars;              /* read so far */
+    size_t files, files_done, files_kept; /* the kept are among the done */
+    unsigned long long bytes, bytes_done, bytes_kept;
+    unsigned long long bars;              /* read so far, the kept not counted */
 } spz_progress;
 
 typedef struct spz_season_options {

@@ -7,6 +7,7 @@
     COMMAND(streams) \
     COMMAND(report) \
     COMMAND(stage) \
+    COMMAND(season) \
     COMMAND(settings) \
     COMMAND(parts) \
     COMMAND(mark) \

@@ -24,7 +24,7 @@ static const char *concert_key(Rows *rows, const char *name, Date date)
 
 static spz_status new_concert(Rows *rows, const char *key, const char *name, Date date, const Row *row)
 {
-    Table *table = rows->table;
+    SeasonTable *table = rows->table;
     TableConcert concert = {arena_string(&table->arena, name), arena_string(&table->arena, row->cells[COLUMN_HALL]), date, row->line, {0}};
     if (!concert.name || !concert.hall || !array_reserve(&table->concerts) || !index_add(&table->names, key, table->concerts.count))
         return SPZ_NO_MEMORY;
@@ -37,7 +37,7 @@ static spz_status new_concert(Rows *rows, const char *key, const char *name, Dat
 /* The concert of the row: the one above it, another one already named, or a new one. */
 static spz_status find_concert(Rows *rows, const Row *row, Date date)
 {
-    Table *table = rows->table;
+    SeasonTable *table = rows->table;
     const TableConcert *above = rows->concert >= 0 ? &table->concerts.at[rows->concert] : NULL;
     const char *name = *row->cells[COLUMN_CONCERT] ? row->cells[COLUMN_CONCERT] : above ? above->name : "";
     if (!date_is_set(date) && above && strcmp(name, above->name) == 0)

@@ -9,7 +9,7 @@ typedef struct Row {
 } Row;
 
 typedef struct Rows {
-    Table *table;
+    SeasonTable *table;
     const spz_sink *sink;
     long concert;   /* index of the row above's; -1: none yet */
     double order;   /* of the row above */

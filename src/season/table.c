@@ -215,7 +215,7 @@ static const char *parse_rows(Parsing *parsing, const char *text, const char *en
     return resume;
 }
 
-static spz_status parse(Table *table, const spz_sink *sink, const char *text, size_t length)
+static spz_status parse(SeasonTable *table, const spz_sink *sink, const char *text, size_t length)
 {
     Parsing parsing = {.rows = {table, sink, -1, 0}};
     unsigned char separator = find_separator(text, length);
@@ -264,11 +264,11 @@ static bool is_utf16(const char *text, size_t length)
     return length >= 2 && (memcmp(text, "\xFF\xFE", 2) == 0 || memcmp(text, "\xFE\xFF", 2) == 0);
 }
 
-spz_status table_read(const char *path, const spz_sink *sink, Table *out)
+spz_status table_read(const char *path, const spz_sink *sink, SeasonTable *out)
 {
     char *text;
     size_t length;
-    *out = (Table){0};
+    *out = (SeasonTable){0};
     arena_init(&out->arena);
     out->path = arena_string(&out->arena, path);
     spz_status status = out->path ? load(path, &text, &length) : SPZ_NO_MEMORY;
@@ -290,7 +290,7 @@ spz_status table_read(const char *path, const spz_sink *sink, Table *out)
     return status;
 }
 
-void table_free(Table *table)
+void table_free(SeasonTable *table)
 {
     for (size_t i = 0; i < table->concerts.count; i++)
         array_free(&table->concerts.at[i].works);

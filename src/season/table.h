@@ -24,15 +24,15 @@ typedef struct TableConcert {
     ARRAY(TableWork) works;  /* in order */
 } TableConcert;
 
-typedef struct Table {
+typedef struct SeasonTable {
     Arena arena;
     const char *path;
     ARRAY(TableConcert) concerts; /* in the order in which the table first names them */
     Index names;                  /* of concerts: name and date */
     size_t faults;                /* rows that could not be used */
-} Table;
+} SeasonTable;
 
 /* Codes of spz_season_plan. The table is to be freed in any case. */
-spz_status table_read(const char *path, const spz_sink *sink, Table *out);
-void table_free(Table *table);
+spz_status table_read(const char *path, const spz_sink *sink, SeasonTable *out);
+void table_free(SeasonTable *table);
 #endif

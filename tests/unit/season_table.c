@@ -24,7 +24,7 @@ static void hear(void *context, const spz_message *message)
     snprintf(heard->text, sizeof heard->text, "%s", message->text);
 }
 
-static spz_status read_bytes(const char *text, size_t length, Table *table, Heard *heard)
+static spz_status read_bytes(const char *text, size_t length, SeasonTable *table, Heard *heard)
 {
     char path[] = "season-table-XXXXXX";
     int file = mkstemp(path);
@@ -37,7 +37,7 @@ static spz_status read_bytes(const char *text, size_t length, Table *table, Hear
     return status;
 }
 
-static spz_status read_text(const char *text, Table *table, Heard *heard)
+static spz_status read_text(const char *text, SeasonTable *table, Heard *heard)
 {
     return read_bytes(text, strlen(text), table, heard);
 }
@@ -51,7 +51,7 @@ static void the_columns_may_stand_in_any_order(void)
         "Our season\n\nconcert\t,date,hall,order,work,score\nOpening,2027-03-14,Old Mill,1,\"Serenade\",a.xml",
     };
     for (size_t i = 0; i < COUNT(tables); i++) {
-        Table table;
+        SeasonTable table;
         Heard heard;
         CU_ASSERT_EQUAL(read_text(tables[i], &table, &heard), SPZ_OK);
         CU_ASSERT_EQUAL_FATAL(table.concerts.count, 1);
@@ -82,7 +82,7 @@ static void a_row_that_cannot_be_used_is_told_with_its_line_and_the_rest_goes_on
     };
     for (size_t i = 0; i < COUNT(bad); i++) {
         char text[300];
-        Table table;
+        SeasonTable table;
         Heard heard;
         snprintf(text, sizeof text, "concert,date,hall,order,work,score,interval after\nA,,,1,First,a.xml,\n%s\nA,,,2,Last,b.xml,\n", bad[i].row);
         CU_ASSERT_EQUAL(read_text(text, &table, &heard), SPZ_OK);
@@ -100,7 +100,7 @@ static void a_row_that_cannot_be_used_is_told_with_its_line_and_the_rest_goes_on
 
 static void a_line_end_in_a_cell_does_not_shift_the_lines_of_later_rows(void)
 {
-    Table table;
+    SeasonTable table;
     Heard heard;
     CU_ASSERT_EQUAL(read_text("concert,work,score,date\n\nA,\"Piece\nin two lines\",x.xml,\nA,B,c.xml,never\n", &table, &heard), SPZ_OK);
     CU_ASSERT_EQUAL_FATAL(table.concerts.count, 1);
@@ -112,7 +112,7 @@ static void a_line_end_in_a_cell_does_not_shift_the_lines_of_later_rows(void)
 
 static void empty_cells_go_on_from_the_row_above(void)
 {
-    Table table;
+    SeasonTable table;
     Heard heard;
     const char *text = "concert,date,hall,work,score,composed,interval\n"
                        "A,2027-01-02,Mill,One,1.xml,c. 1788,yes\n,,,Two,2.xml,1804-06,\nB,2027-01-01,Barn,Three,3.xml,old,\n,,,Four,4.xml,,x\n";
@@ -131,7 +131,7 @@ static void empty_cells_go_on_from_the_row_above(void)
 
 static void works_follow_their_order_and_a_repeat_on_another_day_is_another_concert(void)
 {
-    Table table;
+    SeasonTable table;
     Heard heard;
     const char *text = "concert,date,order,work,score\nA,2027-01-02,2,Second,b\nA,2027-01-02,1,First,a\nA,2027-01-03,1,First,a\n"
                        "A,2027-01-02,1.5,Between,c\n";
@@ -146,7 +146,7 @@ static void works_follow_their_order_and_a_repeat_on_another_day_is_another_conc
 
 static void one_concert_is_in_one_hall(void)
 {
-    Table table;
+    SeasonTable table;
     Heard heard;
     CU_ASSERT_EQUAL(read_text("concert,hall,work,score\nA,Mill,One,1\nA,Barn,Two,2\n", &table, &heard), SPZ_OK);
     CU_ASSERT_EQUAL(heard.errors, 1);
@@ -165,13 +165,13 @@ static void what_is_no_table_is_refused(void)
         {"\0\0\0\0", 4, SPZ_BAD_SETTINGS},
     };
     for (size_t i = 0; i < COUNT(bad); i++) {
-        Table table;
+        SeasonTable table;
         Heard heard;
         CU_ASSERT_EQUAL(read_bytes(bad[i].text, bad[i].length, &table, &heard), bad[i].status);
         CU_ASSERT_EQUAL(heard.errors, 1);
         table_free(&table);
     }
-    Table table;
+    SeasonTable table;
     CU_ASSERT_EQUAL(table_read("no such table.csv", NULL, &table), SPZ_CANNOT_OPEN);
     table_free(&table);
 }

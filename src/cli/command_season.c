@@ -1,0 +1,233 @@
+#include "command.h"
+#include "messages.h"
+#include "output.h"
+#include "progress.h"
+#include "spezzato/season.h"
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000, FOLDER_MOST = 4000 };
+
+static const Option option_season_format = {"format", 0, "FORM", "text, json, csv (for the stage manager), html (for paper), calendar,\n"
+                                                                 "                              calendar-csv, or ndjson (one line a movement, see --lines)"};
+static const Option option_sheet = {"sheet", 0, "NUMBER", "only the change sheet of the concert of that number in the plan; text or html"};
+static const Option option_jobs = {"jobs", 'j', "N", "scores read at a time, 1 to 64; the result is the same"};
+static const Option option_no_cache = {"no-cache", 0, NULL, "read every score anew, keep no results"};
+static const Option option_lines = {"lines", 0, "FILE", "take results from lines that --format ndjson wrote; may be repeated; - is\n"
+                                                         "                              standard input"};
+static const Option option_share = {"share", 0, "K/N", "with --format ndjson: only the Kth of N shares of the scores"};
+
+static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_no_cache, &option_lines, &option_share, &option_width,
+                                        &option_settings,      &option_set,    &option_output, &option_verbose,  NULL};
+
+typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FORM_CALENDAR_CSV, FORM_LINES, FORM_COUNT } Form;
+
+typedef struct Wish {
+    const Arguments *arguments;
+    Form form;
+    int sheet, width; /* 0: not asked for */
+    spz_season_options season;
+    const char **lines;
+    char cache[FOLDER_MOST];
+} Wish;
+
+static bool read_form(Wish *wish)
+{
+    static const char *const names[FORM_COUNT] = {"text", "json", "csv", "html", "calendar", "calendar-csv", "ndjson"};
+    const char *value = arguments_value(wish->arguments, &option_season_format, "text");
+    for (int i = 0; i < FORM_COUNT; i++)
+        if (strcmp(value, names[i]) == 0) {
+            wish->form = (Form)i;
+            return true;
+        }
+    complain_usage("season", "--format %s: it is text, json, csv, html, calendar, calendar-csv or ndjson", value);
+    return false;
+}
+
+static bool read_share(Wish *wish)
+{
+    const char *value = arguments_value(wish->arguments, &option_share, NULL);
+    char rest;
+    if (!value)
+        return true;
+    if (wish->form != FORM_LINES) {
+        complain_usage("season", "--share goes with --format ndjson: a plan needs all scores");
+        return false;
+    }
+    if (strspn(value, "0123456789/") != strlen(value) || strlen(value) > 15 ||
+        sscanf(value, "%d/%d%c", &wish->season.share, &wish->season.shares, &rest) != 2 || wish->season.share < 1 ||
+        wish->season.share > wish->season.shares || wish->season.shares > SHARES_MOST) {
+        complain_usage("season", "--share %s: it is K/N, such as 3/8 for the third of eight shares", value);
+        return false;
+    }
+    return true;
+}
+
+static bool read_sheet(Wish *wish)
+{
+    if (!arguments_whole(wish->arguments, &option_sheet, 1, 1000000, &wish->sheet))
+        return false;
+    if (wish->sheet && wish->form != FORM_TEXT && wish->form != FORM_HTML) {
+        complain_usage("season", "--sheet is written as text or html");
+        return false;
+    }
+    return true;
+}
+
+/* Where results are kept: $XDG_CACHE_HOME/spezzato, else ~/.cache/spezzato (XDG Base Directory Specification). Nowhere to keep them is
+ * no mistake. */
+static void find_cache(Wish *wish)
+{
+    const char *top = getenv("XDG_CACHE_HOME"), *home = getenv("HOME");
+    int length = -1;
+    if (arguments_have(wish->arguments, &option_no_cache))
+        return;
+    if (top && *top == '/')
+        length = snprintf(wish->cache, sizeof wish->cache, "%s/spezzato", top);
+    else if (home && *home == '/')
+        length = snprintf(wish->cache, sizeof wish->cache, "%s/.cache/spezzato", home);
+    if (length > 0 && (size_t)length < sizeof wish->cache)
+        wish->season.cache = wish->cache;
+}
+
+static bool read_lines(Wish *wish)
+{
+    wish->lines = calloc(wish->arguments->given_count + 1, sizeof *wish->lines);
+    if (!wish->lines) {
+        complain_status(NULL, SPZ_NO_MEMORY);
+        return false;
+    }
+    const char *file;
+    while ((file = arguments_each(wish->arguments, &option_lines, wish->season.line_files)) != NULL)
+        wish->lines[wish->season.line_files++] = file;
+    wish->season.lines = wish->lines;
+    return true;
+}
+
+static bool read_wish(const Arguments *arguments, Wish *wish)
+{
+    *wish = (Wish){.arguments = arguments, .season = {.jobs = 1}};
+    if (!read_form(wish) || !read_share(wish) || !read_sheet(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
+        !arguments_whole(arguments, &option_width, 60, 200, &wish->width))
+        return false;
+    if (arguments->operand_count != 1) {
+        complain_usage("season", arguments->operand_count ? "one plan at a time" : "which plan? Give a table (CSV) of concerts and works");
+        return false;
+    }
+    const char *output = arguments_value(arguments, &option_output, NULL);
+    if (output && output_is(output, arguments->operands[0])) {
+        complain_usage("season", "%s is the plan itself; the result would overwrite it", output);
+        return false;
+    }
+    find_cache(wish);
+    return read_lines(wish);
+}
+
+/* A first interrupt ends the run after the scores at hand, whose results are kept; a second one at once. */
+static volatile sig_atomic_t interrupted;
+
+static void note_interrupt(int number)
+{
+    interrupted = 1;
+    signal(number, SIG_DFL);
+}
+
+static bool is_interrupted(void *context)
+{
+    (void)context;
+    return interrupted != 0;
+}
+
+static spz_status write_season(const Wish *wish, const spz_season *season, spz_document **document)
+{
+    static const spz_format formats[] = {[FORM_TEXT] = SPZ_AS_TEXT, [FORM_JSON] = SPZ_AS_JSON, [FORM_CSV] = SPZ_AS_CSV, [FORM_HTML] = SPZ_AS_HTML,
+                                         [FORM_CALENDAR] = SPZ_AS_TEXT, [FORM_CALENDAR_CSV] = SPZ_AS_CSV};
+    if (wish->sheet)
+        return spz_report_changes(season, (size_t)wish->sheet - 1, formats[wish->form], wish->width, document);
+    if (wish->form == FORM_CALENDAR || wish->form == FORM_CALENDAR_CSV)
+        return spz_report_calendar(season, formats[wish->form], wish->width, document);
+    return spz_report_season(season, formats[wish->form], wish->width, document);
+}
+
+static spz_status make_document(const Wish *wish, const char *path, const spz_sink *sink, spz_document **document)
+{
+    spz_season *season = NULL;
+    if (wish->form == FORM_LINES)
+        return spz_season_lines(path, &wish->season, sink, document);
+    spz_status status = spz_season_plan(path, &wish->season, sink, &season);
+    if (status == SPZ_OK)
+        status = write_season(wish, season, document);
+    spz_season_free(season);
+    return status;
+}
+
+static int finish(const Wish *wish, spz_status status, const spz_document *document, const Voice *voice)
+{
+    if (status == SPZ_BAD_ARGUMENT && wish->sheet) {
+        complain_usage("season", "--sheet %d: the plan has no concert of that number", wish->sheet);
+        return EXIT_USAGE;
+    }
+    if (status == SPZ_INTERRUPTED) {
+        fprintf(stderr, "spezzato: stopped before the end%s\n", wish->season.cache ? "; the scores already read are kept, the next run goes on from there" : "");
+        return EXIT_INPUT;
+    }
+    if (status != SPZ_OK) {
+        if (!voice->errors)
+            complain_status(wish->arguments->operands[0], status);
+        return EXIT_INPUT;
+    }
+    int written = output_save(document, arguments_value(wish->arguments, &option_output, NULL));
+    return written || !voice->errors ? written : EXIT_INPUT; /* written all the same, with what could be used */
+}
+
+static int plan_season(Wish *wish, spz_settings *settings)
+{
+    Voice voice = {.most_doubts = arguments_have(wish->arguments, &option_verbose) ? 0 : DOUBTS_SHOWN};
+    spz_sink sink = voice_sink(&voice);
+    spz_document *document = NULL;
+    Progress progress;
+    progress_begin(&progress);
+    wish->season.settings = settings;
+    wish->season.progress = progress_show;
+    wish->season.context = &progress;
+    wish->season.stop = is_interrupted;
+    signal(SIGINT, note_interrupt);
+    signal(SIGTERM, note_interrupt);
+    spz_status status = make_document(wish, wish->arguments->operands[0], &sink, &document);
+    progress_end(&progress);
+    signal(SIGINT, SIG_DFL);
+    signal(SIGTERM, SIG_DFL);
+    int result = finish(wish, status, document, &voice);
+    voice_close(&voice, wish->arguments->operands[0]);
+    spz_document_free(document);
+    return result;
+}
+
+static int run(const Arguments *arguments)
+{
+    Wish wish;
+    spz_settings *settings = NULL;
+    int status = EXIT_USAGE;
+    if (read_wish(arguments, &wish))
+        status = arguments_settings(arguments, &settings);
+    if (status == EXIT_OK)
+        status = plan_season(&wish, settings);
+    spz_settings_free(settings);
+    free(wish.lines);
+    return status;
+}
+
+const Command command_season = {
+    .name = "season",
+    .purpose = "a seating for every work of every concert, the changes between them, from one table",
+    .operands = "PLAN.csv",
+    .help = "Reads a table with one row a work and plans every concert: which seating for each work, where the seating\n"
+            "changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
+            "order: concert, date, hall, order, work, score (a file, several with | between, or a folder), composed,\n"
+            "interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. Rows\n"
+            "that can't be used are named with their line; the rest goes on, and the exit status is then 2.\n",
+    .options = options,
+    .run = run,
+};

@@ -1,0 +1,183 @@
+/* The plan of a season as text: a heading for each concert, its works in order with the changes between them, what is given up, and
+ * what else could have been done. */
+#include "report/layout.h"
+#include "report/report.h"
+#include "report/season_forms.h"
+#include "report/season_words.h"
+#include "report/words.h"
+#include <stdio.h>
+#include <string.h>
+
+enum { INDENT = 2, DEEPER = 5 };
+
+typedef struct Page {
+    Buffer *out;
+    Buffer line; /* under way */
+    int width;
+} Page;
+
+static void end_line(Page *page, int indent, const char *lead)
+{
+    layout_flow(page->out, indent, lead, &page->line, page->width);
+}
+
+static void say_change(Page *page, const spz_changeover *change)
+{
+    season_place(&page->line, change);
+    buffer_printf(&page->line, ": from %s to %s. ", change->from, change->to);
+    season_moves(&page->line, change);
+    buffer_puts(&page->line, ". To be carried: ");
+    season_load(&page->line, change);
+    buffer_puts(&page->line, "; ");
+    season_minutes(&page->line, change->minutes);
+    if (*change->remark)
+        buffer_printf(&page->line, "; %s", change->remark);
+    buffer_puts(&page->line, ".");
+    end_line(page, INDENT, ">> ");
+}
+
+/* Changes that lie before this movement of this work. */
+static void say_changes_before(Page *page, const spz_planned_concert *concert, size_t work, size_t movement)
+{
+    for (size_t i = 0; i < concert->change_count; i++)
+        if (concert->changes[i].work == work && concert->changes[i].movement == movement)
+            say_change(page, &concert->changes[i]);
+}
+
+static void say_movement(Page *page, const spz_planned_movement *movement, bool alone)
+{
+    if (!(movement->points > 0))
+        return;
+    if (!alone)
+        buffer_printf(&page->line, "%s: ", season_movement_title(movement));
+    buffer_puts(&page->line, "gives up ");
+    season_points(&page->line, movement->points);
+    buffer_printf(&page->line, " against %s", movement->best);
+    buffer_printf(&page->line, "%s%s.", *movement->bars_lost ? "; weakened: " : "", movement->bars_lost);
+    end_line(page, DEEPER, alone ? "" : "- ");
+}
+
+static bool all_unjudged(const spz_planned_work *work)
+{
+    for (size_t i = 0; i < work->movement_count; i++)
+        if (work->movements[i].judged)
+            return false;
+    return true;
+}
+
+static void say_evidence(Page *page, const spz_planned_concert *concert, size_t place)
+{
+    const spz_planned_work *work = &concert->works[place];
+    if (work->problem || all_unjudged(work)) {
+        buffer_printf(&page->line, "%s; any seating will do.", work->problem ? work->problem : "Nothing in it speaks for a seating");
+        end_line(page, DEEPER, "");
+        return;
+    }
+    if (!(work->points > 0)) {
+        buffer_puts(&page->line, "Gives up nothing.");
+        end_line(page, DEEPER, "");
+    } else if (work->movement_count > 1) {
+        buffer_puts(&page->line, "Gives up ");
+        season_points(&page->line, work->points);
+        buffer_puts(&page->line, ":");
+        end_line(page, DEEPER, "");
+    }
+    for (size_t i = 0; i < work->movement_count; i++) {
+        if (i)
+            say_changes_before(page, concert, place, i);
+        say_movement(page, &work->movements[i], work->movement_count == 1);
+    }
+}
+
+static size_t thirds_in(const spz_planned_work *work)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < work->movement_count; i++)
+        count += work->movements[i].thirds;
+    return count;
+}
+
+static void say_work(Page *page, const spz_planned_concert *concert, size_t place)
+{
+    const spz_planned_work *work = &concert->works[place];
+    char lead[32], name[WORDS_TEXT];
+    say_changes_before(page, concert, place, 0);
+    snprintf(lead, sizeof lead, "%2zu. ", place + 1);
+    buffer_puts(&page->line, work->title);
+    if (work->year)
+        buffer_printf(&page->line, " (%d)", work->year);
+    if (*work->note)
+        buffer_printf(&page->line, " - %s", work->note);
+    end_line(page, 1, lead);
+    buffer_printf(&page->line, "%s%s. From house left to house right: %s.", words_capital(work->seating, name, sizeof name),
+                  work->fixed ? " (fixed in the table)" : "", work->order);
+    if (thirds_in(work))
+        buffer_puts(&page->line, " The violins sit in three sections.");
+    end_line(page, DEEPER, "");
+    say_evidence(page, concert, place);
+    if (work->interval_after)
+        buffer_puts(page->out, "     --- interval ---\n");
+}
+
+static void say_sums(Page *page, const spz_planned_concert *concert)
+{
+    buffer_puts(page->out, "\n");
+    buffer_puts(&page->line, "Given up in all: ");
+    season_points(&page->line, concert->points);
+    if (concert->price > 0) {
+        buffer_puts(&page->line, "; price of the changes: ");
+        season_points(&page->line, concert->price);
+    }
+    buffer_puts(&page->line, ".");
+    end_line(page, INDENT, "");
+    season_unchanged(&page->line, concert);
+    end_line(page, INDENT, "");
+    season_one_more(&page->line, concert);
+    end_line(page, INDENT, "");
+    season_other_order(&page->line, concert);
+    if (page->line.length)
+        end_line(page, INDENT, "");
+}
+
+static void say_concert(Page *page, const spz_planned_concert *concert)
+{
+    buffer_puts(page->out, "\n");
+    layout_heading(page->out, *concert->name ? concert->name : "(no name)", '-', page->width);
+    season_date(&page->line, concert);
+    if (*concert->hall)
+        buffer_printf(&page->line, ", %s%s%s", concert->hall, *concert->hall_settings ? "; settings " : "",
+                      *concert->hall_settings ? season_file_name(concert->hall_settings) : "");
+    end_line(page, 0, "");
+    if (concert->problem) {
+        buffer_printf(&page->line, "Not planned: %s.", concert->problem);
+        end_line(page, INDENT, "");
+        return;
+    }
+    buffer_puts(page->out, "\n");
+    if (concert->setup)
+        say_change(page, concert->setup);
+    for (size_t i = 0; i < concert->work_count; i++)
+        say_work(page, concert, i);
+    say_sums(page, concert);
+}
+
+void season_text(const spz_season *season, int width, Buffer *out)
+{
+    Page page = {.out = out, .width = width};
+    spz_season_totals totals = spz_season_total(season);
+    buffer_init(&page.line);
+    layout_heading(out, "The season", '=', width);
+    season_sums(&page.line, &totals);
+    end_line(&page, 0, "");
+    if (totals.problems) {
+        season_count(&page.line, (long long)totals.problems, "row or score", "rows or scores");
+        buffer_puts(&page.line, " could not be used; the messages say which.");
+        end_line(&page, 0, "");
+    }
+    for (size_t i = 0; i < spz_season_concerts(season); i++)
+        say_concert(&page, spz_season_concert(season, i));
+    buffer_puts(out, "\n");
+    layout_paragraph(out, 0, "", report_cautions, width);
+    out->failed = out->failed || buffer_failed(&page.line);
+    buffer_free(&page.line);
+}

@@ -1,0 +1,184 @@
+#include "report/season_words.h"
+#include "report/number.h"
+#include <ctype.h>
+#include <math.h>
+#include <string.h>
+
+const char *season_weekday(int weekday)
+{
+    static const char *const names[] = {"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
+    return names[weekday];
+}
+
+const char *season_month(int month)
+{
+    static const char *const names[] = {"January", "February", "March", "April", "May", "June", "July",
+                                        "August", "September", "October", "November", "December"};
+    return names[month - 1];
+}
+
+void season_date(Buffer *out, const spz_planned_concert *concert)
+{
+    if (concert->year)
+        buffer_printf(out, "%s %d %s %d", season_weekday(concert->weekday), concert->day, season_month(concert->month), concert->year);
+    else
+        buffer_puts(out, "no date");
+}
+
+void season_iso_date(Buffer *out, const spz_planned_concert *concert)
+{
+    if (concert->year)
+        buffer_printf(out, "%04d-%02d-%02d", concert->year, concert->month, concert->day);
+}
+
+void season_count(Buffer *out, long long count, const char *one, const char *many)
+{
+    buffer_printf(out, "%lld %s", count, count == 1 ? one : many);
+}
+
+/* One decimal, none where it would be a nought. */
+static void add_number(Buffer *out, double value)
+{
+    char text[NUMBER_TEXT];
+    number_text(value, 1, text);
+    size_t length = strlen(text);
+    if (length > 2 && strcmp(text + length - 2, ".0") == 0)
+        text[length - 2] = '\0';
+    buffer_puts(out, text);
+}
+
+static bool shown_as_one(double value)
+{
+    return lround(value * 10) == 10;
+}
+
+void season_points(Buffer *out, double points)
+{
+    if (points > 0 && points < 0.05)
+        buffer_puts(out, "less than 0.1");
+    else
+        add_number(out, points);
+    buffer_puts(out, shown_as_one(points) ? " point" : " points");
+}
+
+void season_minutes(Buffer *out, double minutes)
+{
+    add_number(out, minutes);
+    buffer_puts(out, shown_as_one(minutes) ? " minute" : " minutes");
+}
+
+void season_place(Buffer *out, const spz_changeover *change)
+{
+    if (change->gap == SPZ_BEFORE_CONCERT)
+        buffer_puts(out, "Before the concert");
+    else if (change->gap == SPZ_BETWEEN_MOVEMENTS)
+        buffer_printf(out, "Before movement %zu of '%s'", change->movement + 1, change->before);
+    else
+        buffer_printf(out, "%s between '%s' and '%s'", change->gap == SPZ_AT_INTERVAL ? "At the interval," : "While the audience waits,",
+                      change->after, change->before);
+}
+
+void season_moves(Buffer *out, const spz_changeover *change)
+{
+    for (size_t i = 0; i < change->move_count; i++) {
+        const spz_section_move *move = &change->moves[i];
+        buffer_printf(out, "%s%s (", i ? "; " : "", spz_section_name(move->section));
+        season_count(out, move->players, "player", "players");
+        buffer_printf(out, ") from %s to %s", move->from, move->to);
+    }
+    if (change->move_count == 0)
+        buffer_puts(out, "no section changes its place; desks draw together or apart");
+}
+
+void season_load(Buffer *out, const spz_changeover *change)
+{
+    season_count(out, change->chairs, "chair", "chairs");
+    buffer_puts(out, " and ");
+    season_count(out, change->stands, "stand", "stands");
+}
+
+const char *season_file_name(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash ? slash + 1 : path;
+}
+
+const char *season_movement_title(const spz_planned_movement *movement)
+{
+    return *movement->title ? movement->title : season_file_name(movement->file);
+}
+
+void season_unchanged(Buffer *out, const spz_planned_concert *concert)
+{
+    const spz_other_plan *other = &concert->unchanged;
+    if (!other->possible) {
+        buffer_printf(out, "Without any change: not possible, %s.", other->words);
+        return;
+    }
+    if (concert->change_count == 0) {
+        buffer_puts(out, "This is the best plan, and it needs no change.");
+        return;
+    }
+    buffer_printf(out, "Without any change: %s throughout gives up ", other->words);
+    season_points(out, other->points);
+    buffer_puts(out, ", ");
+    season_points(out, other->points - concert->points);
+    buffer_puts(out, " more.");
+}
+
+void season_one_more(Buffer *out, const spz_planned_concert *concert)
+{
+    const spz_other_plan *other = &concert->one_more;
+    if (!other->possible) {
+        buffer_puts(out, "One more change would gain nothing.");
+        return;
+    }
+    buffer_printf(out, "One more change would gain ");
+    season_points(out, concert->points - other->points);
+    buffer_printf(out, ": %s.", other->words);
+}
+
+void season_other_order(Buffer *out, const spz_planned_concert *concert)
+{
+    const spz_other_plan *other = &concert->other_order;
+    if (!other->possible)
+        return;
+    buffer_printf(out, "Remark: in the order %s it would need ", other->words);
+    if (other->changes == 0)
+        buffer_puts(out, "no change");
+    else
+        season_count(out, other->changes, "change", "changes");
+    buffer_puts(out, " and give up ");
+    season_points(out, other->points);
+    buffer_puts(out, ".");
+}
+
+void season_sums(Buffer *out, const spz_season_totals *totals)
+{
+    season_count(out, (long long)totals->concerts, "concert", "concerts");
+    buffer_puts(out, ", ");
+    season_count(out, (long long)totals->works, "work", "works");
+    buffer_puts(out, ", ");
+    season_count(out, (long long)totals->movements, "movement", "movements");
+    buffer_puts(out, ", ");
+    season_count(out, (long long)totals->bars, "bar", "bars");
+    buffer_puts(out, ". ");
+    season_count(out, totals->changes, "change", "changes");
+    if (totals->changes) {
+        buffer_puts(out, " within the concerts (");
+        season_count(out, totals->chairs, "chair", "chairs");
+        buffer_puts(out, ", ");
+        season_count(out, totals->stands, "stand", "stands");
+        buffer_puts(out, ", ");
+        season_minutes(out, totals->minutes);
+        buffer_puts(out, ")");
+    }
+    buffer_puts(out, ". Given up: ");
+    season_points(out, totals->points);
+    if (totals->changes) {
+        buffer_puts(out, " of evidence; without any change it would be ");
+        season_points(out, totals->unchanged_points);
+    } else
+        buffer_puts(out, " of evidence");
+    buffer_puts(out, ".");
+}

@@ -1,0 +1,30 @@
+/* season_words.h - the phrases that all reports of a season share. Each appends to `out`. */
+#ifndef REPORT_SEASON_WORDS_H
+#define REPORT_SEASON_WORDS_H
+#include "spezzato/season.h"
+#include "support/buffer.h"
+
+void season_date(Buffer *out, const spz_planned_concert *concert);     /* 'Sunday 14 March 2027', 'no date' */
+void season_iso_date(Buffer *out, const spz_planned_concert *concert); /* '2027-03-14', nothing without a date */
+const char *season_weekday(int weekday); /* 0 Monday */
+const char *season_month(int month);     /* 1 January */
+void season_count(Buffer *out, long long count, const char *one, const char *many); /* '1 chair', '12 chairs' */
+void season_points(Buffer *out, double points);  /* '1 point', '12.4 points' */
+void season_minutes(Buffer *out, double minutes); /* '4.5 minutes' */
+/* 'Before the concert', 'At the interval, between "A" and "B"', 'Between "A" and "B"', 'Before movement 2 of "A"'. */
+void season_place(Buffer *out, const spz_changeover *change);
+/* 'Vn II (12 players) from inner left to outer right; ...' */
+void season_moves(Buffer *out, const spz_changeover *change);
+/* '26 chairs and 13 stands' */
+void season_load(Buffer *out, const spz_changeover *change);
+/* Title of a movement as told: its own, or its file's name. */
+const char *season_movement_title(const spz_planned_movement *movement);
+/* The last part of a path. */
+const char *season_file_name(const char *path);
+/* What a plan that was not taken would mean, one sentence each; nothing where there is nothing to say. */
+void season_unchanged(Buffer *out, const spz_planned_concert *concert);
+void season_one_more(Buffer *out, const spz_planned_concert *concert);
+void season_other_order(Buffer *out, const spz_planned_concert *concert);
+/* 'one movement of 3 works ...': sums of the whole season in one sentence. */
+void season_sums(Buffer *out, const spz_season_totals *totals);
+#endif

@@ -1,0 +1,36 @@
+/* halls.h - the halls of a season: their settings over those of the house, the seatings that fit on their stages. */
+#ifndef SEASON_HALLS_H
+#define SEASON_HALLS_H
+#include "season/concert.h"
+#include "spezzato/stage.h"
+#include "support/arena.h"
+#include "support/array.h"
+
+typedef struct Hall {
+    const char *name;        /* as in the table; "" for concerts that name none */
+    const char *file;        /* its settings file; "" where there is none and the house's settings hold */
+    const char *problem;     /* why nothing can be planned in it; NULL */
+    spz_settings *settings;
+    int seatings;            /* that the house allows and the stage holds */
+    const char *names[CONCERT_SEATINGS];
+    spz_plan *plans[CONCERT_SEATINGS][2]; /* two violin sections, three; the second NULL where three don't fit */
+    int usual;               /* the house's usual seating among them; -1: not one of them */
+} Hall;
+
+typedef struct Halls {
+    Arena arena;
+    ARRAY(Hall *) list;
+    const char *folder; /* of the table, with its slash; "" for the folder at hand */
+    const spz_settings *house;
+} Halls;
+
+/* `house` must outlive the halls. `path` is the table's. */
+spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house);
+void halls_free(Halls *halls);
+/* The hall of that name, read when it is first asked for; what is wrong with it goes to the sink once. */
+spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out);
+/* The layout of a seating, with three violin sections where that is asked for and fits. */
+const spz_plan *hall_plan(const Hall *hall, int seating, bool thirds);
+/* Bits of the seatings meant by a name as a table gives it: a whole name, or its beginning up to a comma ('violins opposed'). */
+uint32_t hall_meant(const Hall *hall, const char *name);
+#endif

@@ -1,0 +1,29 @@
+/* jobs.h - scores to be read, several at a time. Each is read under its own terms and gives a digest; what the result is does not
+ * depend on how many are read at a time, nor on what the cache or the lines already hold. */
+#ifndef SEASON_JOBS_H
+#define SEASON_JOBS_H
+#include "season/index.h"
+#include "season/kept_lines.h"
+
+typedef struct Job {
+    LineHead head;                /* file and terms; the content when it was read */
+    const spz_settings *settings;
+    int year;
+    unsigned long long bytes;     /* of the file, as its folder says */
+    Digest *digest;               /* NULL until done */
+    bool kept;                    /* came from the cache or from lines */
+    bool skip;                    /* not of this share */
+} Job;
+
+typedef struct Jobs { /* zeroed: none */
+    Arena arena;
+    ARRAY(Job) list;
+    Index names; /* 'FILE terms' */
+} Jobs;
+
+/* The job's place; the same score under the same terms is one job. SPZ_NO_MEMORY. */
+spz_status jobs_add(Jobs *jobs, const char *file, const spz_settings *settings, int year, size_t *place);
+/* Reads all that are not to be skipped. SPZ_INTERRUPTED: some have no digest. SPZ_NO_MEMORY. */
+spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines);
+void jobs_free(Jobs *jobs);
+#endif

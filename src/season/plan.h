@@ -1,0 +1,37 @@
+/* plan.h - one concert between its draft and its plan. */
+#ifndef SEASON_PLAN_H
+#define SEASON_PLAN_H
+#include "season/season.h"
+
+typedef struct PlanStep { /* where a step of the task comes from */
+    size_t work, movement;        /* place in the work; 0 for a work without movements */
+    const Job *job;               /* NULL for a work without movements */
+    const DigestMovement *digest; /* likewise */
+    size_t number;                /* in its file, from 1 */
+} PlanStep;
+
+typedef struct ConcertPlan {
+    spz_season *season;
+    const ConcertDraft *draft;
+    const Hall *hall;
+    ChangeRules rules;
+    ConcertTask task;
+    ConcertStep *steps;
+    PlanStep *sources;  /* one a step */
+    WorkSteps *works;
+    int *seatings;      /* chosen, one a step */
+    ConcertChoice choice;
+    bool possible;
+} ConcertPlan;
+
+enum { PLAN_WORKS_MOST = 200 };
+
+/* Steps, losses and prices. What is wrong with a row is told and counted. */
+spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink);
+/* The movement in that seating; NULL where it was not judged there. */
+const DigestSeat *plan_seat(const DigestMovement *movement, const char *name);
+/* The plans that were not taken, in words. */
+spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out);
+/* Seating before the step: of the step before it, or the house's usual one; -1 for an empty stage. */
+int plan_seating_before(const ConcertPlan *plan, const int *seatings, size_t step);
+#endif
