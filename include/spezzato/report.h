@@ -19,18 +19,19 @@ SPZ_API spz_status spz_document_save(const spz_document *document, const char *p
 
 /* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
 typedef struct spz_report_options {
-    bool brief;      /* movements as text: one line each instead of a page */
+    bool brief;      /* movements as text or HTML: one line each instead of a page; in HTML it leads to the page (spz_report_page_name) */
     bool all;        /* text: every passage; false: the clear and striking ones that weigh most */
     bool played;     /* streams: repeats unfolded, in playing order */
     bool named;      /* streams as CSV: two further columns, file and movement (always there where a file has several movements) */
     unsigned kinds;  /* passages: sum of 1u << spz_kind; 0 for all kinds */
     double strength; /* passages: this strength at least, 0..1 */
     int width;       /* text: columns, 60..200; 0 for the usual 96 */
+    const spz_settings *settings; /* pages as HTML: the stage to draw the plan on; NULL: no plan. Borrowed until the report is closed */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0 })
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL })
 
 typedef enum spz_report_kind {
-    SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING */
+    SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */
     SPZ_REPORT_SECTIONS,  /* how each part was understood; wants SPZ_TO_SECTIONS */
     SPZ_REPORT_STREAMS,   /* the notes of each part, ties joined; wants SPZ_TO_SECTIONS; SPZ_AS_CSV, SPZ_AS_JSON, SPZ_AS_TEXT */
     SPZ_REPORT_PASSAGES,  /* wants SPZ_TO_PASSAGES */
@@ -52,6 +53,10 @@ SPZ_API void spz_report_set_work(spz_report *report, const spz_verdict *work);
 /* Ends the report; it can only be freed afterwards. */
 SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
 SPZ_API void spz_report_free(spz_report *report);
+
+/* The name of the page of a score's file, as the overview in HTML leads to it: 'symphony-1.html' for 'scores/symphony-1.mxl'. Cut to fit.
+ * Returns `out`. */
+SPZ_API char *spz_report_page_name(const char *path, char *out, size_t size);
 
 /* The same in one call. All take readings in the order to be shown, and report with the usual options. SPZ_BAD_ARGUMENT as above. */
 SPZ_API spz_status spz_report_movements(const spz_reading *const *readings, size_t count, spz_format format, spz_document **out);

@@ -4,7 +4,7 @@
 #include "support/memory.h"
 #include <string.h>
 
-enum { FORMATS = SPZ_AS_CSV + 1 };
+enum { FORMATS = SPZ_AS_HTML + 1 };
 
 typedef struct Kind {
     spz_depth depth; /* how far a reading must go */
@@ -12,7 +12,7 @@ typedef struct Kind {
 } Kind;
 
 static const Kind kinds[SPZ_REPORT_KIND_COUNT] = {
-    [SPZ_REPORT_MOVEMENTS] = {SPZ_TO_SEATING, {&text_movements, &json_movements, &csv_movements}},
+    [SPZ_REPORT_MOVEMENTS] = {SPZ_TO_SEATING, {&text_movements, &json_movements, &csv_movements, &html_movements}},
     [SPZ_REPORT_SECTIONS] = {SPZ_TO_SECTIONS, {&text_sections, &json_sections, &csv_sections}},
     [SPZ_REPORT_STREAMS] = {SPZ_TO_SECTIONS, {&text_streams, &json_streams, &csv_streams}},
     [SPZ_REPORT_PASSAGES] = {SPZ_TO_PASSAGES, {&text_passages, &json_passages, &csv_passages}},
@@ -40,7 +40,7 @@ static spz_report_options sensible(const spz_report_options *options)
 spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_report_options *options, spz_report **out)
 {
     *out = NULL;
-    if ((int)kind < 0 || kind >= SPZ_REPORT_KIND_COUNT || (int)format < 0 || (int)format >= FORMATS)
+    if ((int)kind < 0 || kind >= SPZ_REPORT_KIND_COUNT || (int)format < 0 || (int)format >= FORMATS || !kinds[kind].forms[format])
         return SPZ_BAD_ARGUMENT;
     spz_report *report = memory_get(sizeof *report);
     if (!report)

@@ -1,0 +1,173 @@
+/* spezzato report SCORE... -o DIR: a page for each score's file, and one that leads to them. */
+#include "command.h"
+#include "messages.h"
+#include "output.h"
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
+static const Option *const options[] = {&option_folder, &option_kind, &option_strength, &option_year, &option_settings, &option_set, &option_verbose, NULL};
+
+enum { PATH_SIZE = 4096 };
+
+typedef struct Pages {
+    const char *folder;
+    spz_settings *settings;
+    spz_report_options options;
+    spz_report *index;
+    int year;
+    size_t most_doubts, written;
+} Pages;
+
+static int write_document(const Pages *pages, const char *name, const spz_document *document)
+{
+    char path[PATH_SIZE];
+    int length = snprintf(path, sizeof path, "%s/%s", pages->folder, name);
+    if (length < 0 || (size_t)length >= sizeof path) {
+        complain_status(pages->folder, SPZ_CANNOT_WRITE);
+        return EXIT_INPUT;
+    }
+    return output_save(document, path);
+}
+
+static spz_status page_of(const Pages *pages, const spz_reading *reading, spz_document **document)
+{
+    spz_report *report = NULL;
+    spz_status status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &pages->options, &report);
+    if (!status)
+        status = spz_report_add(report, reading);
+    if (!status)
+        status = spz_report_close(report, document);
+    spz_report_free(report);
+    return status;
+}
+
+static int add_page(Pages *pages, const char *score, const spz_sink *sink, const Voice *voice)
+{
+    char name[PATH_SIZE];
+    spz_reading *reading = NULL;
+    spz_document *document = NULL;
+    int result = EXIT_INPUT;
+    spz_status status = spz_reading_make(score, pages->settings, pages->year, SPZ_TO_SEATING, sink, &reading);
+    if (!status)
+        status = page_of(pages, reading, &document);
+    if (!status)
+        status = spz_report_add(pages->index, reading);
+    if (!status)
+        result = write_document(pages, spz_report_page_name(score, name, sizeof name), document);
+    else if (!voice->errors)
+        complain_status(score, status);
+    pages->written += result == EXIT_OK;
+    spz_document_free(document);
+    spz_reading_free(reading);
+    return result;
+}
+
+static int add_pages(const Arguments *arguments, Pages *pages)
+{
+    int result = EXIT_OK;
+    for (size_t i = 0; i < arguments->operand_count; i++) {
+        Voice voice = {.most_doubts = pages->most_doubts};
+        spz_sink sink = voice_sink(&voice);
+        int one = add_page(pages, arguments->operands[i], &sink, &voice);
+        voice_close(&voice, arguments->operands[i]);
+        result = one ? one : result;
+    }
+    return result;
+}
+
+static int write_index(Pages *pages)
+{
+    spz_document *document = NULL;
+    spz_status status = spz_report_close(pages->index, &document);
+    if (status)
+        complain_status(pages->folder, status);
+    int result = status ? EXIT_INPUT : write_document(pages, "index.html", document);
+    spz_document_free(document);
+    return result;
+}
+
+/* Two scores of one name would write one page; a score named index would write over the index. */
+static bool names_are_apart(const Arguments *arguments)
+{
+    char one[PATH_SIZE], other[PATH_SIZE];
+    for (size_t i = 0; i < arguments->operand_count; i++) {
+        spz_report_page_name(arguments->operands[i], one, sizeof one);
+        bool taken = strcmp(one, "index.html") == 0;
+        for (size_t k = 0; k < i && !taken; k++)
+            taken = strcmp(one, spz_report_page_name(arguments->operands[k], other, sizeof other)) == 0;
+        if (taken) {
+            complain_usage(arguments->command, "%s: the name %s is taken; rename the score, or report it into another folder", arguments->operands[i], one);
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool folder_is_there(const char *folder)
+{
+    struct stat about;
+    if (mkdir(folder, 0777) == 0 || (errno == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode)))
+        return true;
+    spz_message message = {.severity = SPZ_ERROR, .file = folder, .text = "the folder can't be made"};
+    Voice voice = {.most_doubts = 1};
+    spz_sink sink = voice_sink(&voice);
+    sink.say(sink.context, &message);
+    return false;
+}
+
+static int report_all(const Arguments *arguments, Pages *pages)
+{
+    spz_report_options brief = SPZ_REPORT_USUAL;
+    brief.brief = true;
+    if (!folder_is_there(pages->folder))
+        return EXIT_INPUT;
+    spz_status status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &brief, &pages->index);
+    if (status) {
+        complain_status(pages->folder, status);
+        return EXIT_INPUT;
+    }
+    int result = add_pages(arguments, pages);
+    if (pages->written > 0) {
+        int index = write_index(pages);
+        result = index ? index : result;
+    }
+    spz_report_free(pages->index);
+    return result;
+}
+
+static int run(const Arguments *arguments)
+{
+    Pages pages = {.folder = arguments_value(arguments, &option_folder, NULL), .options = SPZ_REPORT_USUAL,
+                   .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : 3};
+    if (!arguments_year(arguments, &pages.year) || !arguments_kinds(arguments, &pages.options.kinds) ||
+        !arguments_strength(arguments, &pages.options.strength))
+        return EXIT_USAGE;
+    if (arguments->operand_count == 0 || !pages.folder) {
+        complain_usage(arguments->command, arguments->operand_count ? "where to? Give a folder with -o" : "which score? Give a MusicXML file, plain or compressed");
+        return EXIT_USAGE;
+    }
+    if (!names_are_apart(arguments))
+        return EXIT_USAGE;
+    int result = arguments_settings(arguments, &pages.settings);
+    if (result)
+        return result;
+    pages.options.settings = pages.settings;
+    result = report_all(arguments, &pages);
+    spz_settings_free(pages.settings);
+    return result;
+}
+
+const Command command_report = {
+    .name = "report",
+    .purpose = "the conductor's pages for a browser: map, passages, stage, arrangements",
+    .operands = "SCORE...",
+    .help = "Writes a page for each score, and index.html that leads to them, into a folder: the seating with its reasons,\n"
+            "a map of the passages that can be filtered and opened, the stage, and all arrangements. The pages need\n"
+            "nothing else, fetch nothing, and print on A4 and Letter.\n",
+    .options = options,
+    .run = run,
+};
