@@ -1,4 +1,5 @@
 #include "analysis/divisi.h"
+#include "analysis/divisi_soloists.h"
 #include "analysis/divisi_violins.h"
 #include "analysis/divisi_words.h"
 #include <string.h>
@@ -26,6 +27,8 @@ static spz_status look_at_group(Findings *findings, const Company *company, Divi
 {
     spz_status status = divisi_writing_of(findings->map, divided->group, &divided->bars);
     if (!status)
+        status = divisi_with_soloists(findings->map, divided->group, divided->bars);
+    if (!status)
         status = divisi_stretches_find(divided->bars, findings->map->movement->bar_count, company, &divided->stretches);
     return status;
 }
@@ -36,6 +39,39 @@ static spz_status report_group(Findings *findings, const Divided *divided)
     for (size_t i = 0; i < divided->stretches.count && !status; i++)
         status = report(findings, divided, &divided->stretches.at[i]);
     return status;
+}
+
+/* How many bars of `stretch` are divided in another section too. */
+static size_t bars_in_company(const Stretch *stretch, const StretchList *others, size_t *from)
+{
+    size_t bars = 0;
+    while (*from < others->count && others->at[*from].last < stretch->first)
+        ++*from;
+    for (size_t i = *from; i < others->count && others->at[i].first <= stretch->last; i++) {
+        size_t first = others->at[i].first > stretch->first ? others->at[i].first : stretch->first;
+        size_t last = others->at[i].last < stretch->last ? others->at[i].last : stretch->last;
+        bars += last - first + 1;
+    }
+    return bars;
+}
+
+/* Two sections written alike at the same time are hardly double stops in both: that makes an unmarked division certain. */
+static void note_company(StretchList *stretches, const StretchList *others)
+{
+    size_t from = 0;
+    for (size_t i = 0; i < stretches->count; i++) {
+        Stretch *stretch = &stretches->at[i];
+        stretch->in_company |= 2 * bars_in_company(stretch, others, &from) > stretch->last - stretch->first + 1;
+        stretch->strength = divisi_strength(stretch);
+    }
+}
+
+static void look_for_company(Divided *all, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        for (size_t j = 0; j < count; j++)
+            if (i != j)
+                note_company(&all[i].stretches, &all[j].stretches);
 }
 
 /* The group of `section` that sits with the first violins `with`, or NULL. */
@@ -92,6 +128,8 @@ spz_status detect_divisi(Findings *findings, const spz_settings *settings)
         if (!map->groups[i].about.solo) /* one player is not divided */
             status = look_at_group(findings, &company, &all[i]);
     }
+    if (!status)
+        look_for_company(all, map->group_count);
     if (!status)
         status = look_at_violins(findings, &company, all, map->group_count);
     for (size_t i = 0; i < map->group_count && !status; i++)

@@ -90,6 +90,7 @@ static void add_bar(BarWriting *sum, const BarWriting *bar)
     add_counts(sum, bar);
     sum->said = bar->said > sum->said ? bar->said : sum->said;
     sum->voices = bar->voices > sum->voices ? bar->voices : sum->voices;
+    sum->soloists = bar->soloists > sum->soloists ? bar->soloists : sum->soloists;
     sum->by_desk |= bar->by_desk;
     sum->half |= bar->half;
     sum->solo |= bar->solo;
@@ -126,7 +127,7 @@ double divisi_strength(const Stretch *stretch)
     double lines = stretch->lines > 2 ? fmin(1, (double)(stretch->last - stretch->first + 1) / weight.full_lines) : 0;
     double strength = weight.base + weight.independence * stretch->independence + weight.lines * lines +
                       weight.length * length + weight.foreground * fmin(1, 2 * stretch->foreground) +
-                      weight.certain * certainty_of(&stretch->sum);
+                      weight.certain * (stretch->in_company ? 1 : certainty_of(&stretch->sum));
     if (!stretch->firm && stretch->divided < weight.brief)
         strength *= weight.unsure;
     return fmin(0.95, strength);

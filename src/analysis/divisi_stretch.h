@@ -10,6 +10,7 @@ typedef struct Stretch {
     size_t turns;          /* bars in which the lines take turns rather than sound together */
     int lines;             /* 2, 3, 4.. for most of it */
     double crotchets;      /* its length */
+    bool in_company;       /* another section is divided for most of it too */
     BarWriting sum;        /* of its bars */
     double independence;   /* 0..1: how far the lines go their own ways */
     double foreground;     /* 0..1: share of the parts that play */

@@ -84,6 +84,9 @@ static const char *evidence_words(const BarWriting *sum)
 char *divisi_reason(Arena *arena, spz_section section, const Stretch *stretch)
 {
     char texture[TEXTURE_TEXT];
+    if (stretch->sum.soloists > 1)
+        return arena_format(arena, "%s soloists of the %s: %s", number_word(stretch->sum.soloists), spz_section_words(section),
+                            texture_words(stretch, texture));
     return arena_format(arena, "%s in %s%s: %s%s", spz_section_words(section), number_word(stretch->lines),
                         stretch->sum.by_desk ? ", by desk" : "", texture_words(stretch, texture), evidence_words(&stretch->sum));
 }

@@ -367,6 +367,8 @@ static void note_state(Sweep *sweep)
         sweep->bar->by_desk |= now->by_desk;
         sweep->bar->half |= now->half;
         sweep->bar->solo |= now->solo;
+        if (now->soloists > 1 && now->soloists > sweep->bar->soloists)
+            sweep->bar->soloists = (uint8_t)(now->soloists < 100 ? now->soloists : 100);
     }
 }
 

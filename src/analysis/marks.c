@@ -251,8 +251,10 @@ DivisionState division_state_after(DivisionState before, const DivisionWords *wo
     DivisionState after = before;
     if (words->unison || words->double_stops || words->all || words->others)
         after = (DivisionState){ .double_stops = words->double_stops };
-    if (words->solo)
+    if (words->solo) {
         after.solo = true;
+        after.soloists = words->players;
+    }
     if (words->half)
         after.half = true;
     if (words->divided) {

@@ -25,7 +25,8 @@ bool division_words_read(const char *text, DivisionWords *out);
 /* What holds after the words, given what held before: who plays and in how many lines. */
 typedef struct DivisionState {
     bool divided, double_stops, by_desk, half, solo;
-    int lines; /* as said, 0 where the mark doesn't say */
+    int lines;    /* as said, 0 where the mark doesn't say */
+    int soloists; /* players named, with solo */
 } DivisionState;
 DivisionState division_state_after(DivisionState before, const DivisionWords *words);
 #endif

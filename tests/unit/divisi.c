@@ -2,6 +2,7 @@
 #include "analysis/divisi.h"
 #include "support/rehearsal.h"
 #include "support/suite.h"
+#include <stdio.h>
 #include <string.h>
 
 #define STRINGS \
@@ -227,6 +228,49 @@ static void a_third_violin_part_in_one_place_is_violins_in_three(void)
     rehearsal_end(&r);
 }
 
+static void two_soloists_named_by_the_words_divide_their_section(void)
+{
+    const char *const music =
+        "time: 4/4  key: 0  tempo: q=96\n"
+        "part: Violin solo\npart: Violin I\npart: Violin II\npart: Viola; clef alto\npart: Violoncello; clef bass\n"
+        "Violin solo: c6:q d6 e6 f6 | %s g6:w | e6:q d6 c6 b5 | c6:w | R | R\n"
+        "Violin I:    g5:w | e5:q f5 g5 e5 | c6:w | e5:q f5 e5 d5 | c5:w | c5\nViolin II:   e4:w | %%*5\n"
+        "Viola: c4:w | %%*5\nVioloncello: c3:w | %%*5\n";
+    char text[1024];
+    snprintf(text, sizeof text, music, "\"2 Soli\"");
+    Rehearsal r = rehearse(text);
+    const spz_passage *p = divided(&r, SPZ_DIV2, "Vn I");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
+    CU_ASSERT_STRING_EQUAL(p->last_bar, "4");
+    CU_ASSERT_TRUE(says(p, "two soloists of the first violins"));
+    rehearsal_end(&r);
+    snprintf(text, sizeof text, music, ""); /* one soloist before the section is none */
+    r = rehearse(text);
+    CU_ASSERT_EQUAL(count_divided(&r), 0);
+    rehearsal_end(&r);
+}
+
+static void sections_written_alike_at_the_same_time_are_surely_divided(void)
+{
+    const char *const music = STRINGS
+        "Violin I:    g5:w | %%*5\nViolin II:   e5:w | %%*5\n"
+        "Viola:       c4:w | g4+b4:q( a4+c5 b4+d5 c5+e5) | b4:q. a4:e g4:h // g4:h f4:q. e4:e | b4:h a4:q. g4:e // g4:q. f4:e e4:h | g4+b4:q( a4+c5 b4+d5 c5+e5) | c4:w\n"
+        "Violoncello: %s\nContrabass: c3:w | %%*5\n";
+    char text[2048];
+    snprintf(text, sizeof text, music, "c3:w | %*5");
+    Rehearsal alone = rehearse(text);
+    snprintf(text, sizeof text, music, "c3:w | {col Viola -1}*4 | c3:w");
+    Rehearsal both = rehearse(text);
+    const spz_passage *p = divided(&alone, SPZ_DIV2, "Va"), *q = divided(&both, SPZ_DIV2, "Va");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(q);
+    CU_ASSERT_PTR_NOT_NULL(divided(&both, SPZ_DIV2, "Vc"));
+    CU_ASSERT_TRUE(q->strength > p->strength);
+    rehearsal_end(&alone);
+    rehearsal_end(&both);
+}
+
 /* Each request for memory fails once: the answer is SPZ_NO_MEMORY, nothing is lost (the sanitizers look), and in the end it works. */
 static void want_of_memory_is_answered_and_leaves_nothing_behind(void)
 {
@@ -267,6 +311,8 @@ static const struct Statement statements[] = {
     STATEMENT(halves_that_take_turns_are_divided),
     STATEMENT(a_concerto_laid_out_in_threes_is_no_division),
     STATEMENT(a_third_violin_part_in_one_place_is_violins_in_three),
+    STATEMENT(two_soloists_named_by_the_words_divide_their_section),
+    STATEMENT(sections_written_alike_at_the_same_time_are_surely_divided),
     STATEMENT(want_of_memory_is_answered_and_leaves_nothing_behind),
 };
 void suite_divisi(void) { suite_of("divisi", statements, COUNT(statements)); }
