@@ -192,12 +192,12 @@ void read_fermata_start(Reader *reader)
         reader->note.flags |= NOTE_FERMATA;
 }
 
-/* Another name for a pitch whose transposed spelling would need more than a double sharp or flat. */
-static void respell(Note *note)
+/* Another name for a pitch whose transposed spelling would need more than a double sharp or flat: with a sharp or a flat, as it leaned. */
+static void respell(Note *note, bool sharp)
 {
-    static const signed char steps[12] = {0, 0, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6};
+    static const signed char sharps[12] = {0, 0, 1, 1, 2, 3, 3, 4, 4, 5, 5, 6}, flats[12] = {0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6};
     int in_octave = note->midi % 12;
-    note->step = steps[in_octave];
+    note->step = sharp ? sharps[in_octave] : flats[in_octave];
     note->alter = (int8_t)(in_octave - semitones[note->step]);
     note->octave = (int8_t)(note->midi / 12 - 1);
 }
@@ -219,7 +219,7 @@ static bool set_pitch(Reader *reader, const NoteDraft *draft, Transposition by, 
     int alter = note->midi - (octave + 1) * 12 - semitones[note->step];
     note->alter = (int8_t)alter;
     if (alter < -2 || alter > 2)
-        respell(note);
+        respell(note, alter > 0);
     return true;
 }
 
