@@ -41,7 +41,7 @@ Encoding encoding_of(const char *bytes, size_t length)
     char name[32];
     unsigned char start[4] = {0};
     memcpy(start, bytes, length < 4 ? length : 4);
-    if (start[2] == 0 && start[3] == 0) /* UTF-32, little end first, or nothing at all */
+    if ((start[2] == 0 && start[3] == 0) || (start[0] == 0 && start[1] == 0)) /* UTF-32, or nothing at all */
         return ENCODING_OTHER;
     if ((start[0] == 0xFF && start[1] == 0xFE) || (start[0] == '<' && start[1] == 0))
         return length % 2 == 0 ? ENCODING_UTF16_LITTLE : ENCODING_OTHER;

@@ -56,7 +56,8 @@ static void dialogue(Buffer *out, const Citation *citation, const char *a, const
         buffer_printf(out, variant % 2 ? hockets[1] : hockets[0], a, b);
         break;
     case SPZ_SPLIT_LINE:
-        buffer_printf(out, "One melody whose notes come in turn from the %s and the %s: neither of them plays alone the tune that one hears", a, b);
+        buffer_printf(out, variant % 2 ? "Once more a tune is shared out: the %s and the %s take its notes by turns"
+                                       : "One melody whose notes come in turn from the %s and the %s: neither of them plays alone the tune that one hears", a, b);
         break;
     case SPZ_IMITATION:
         buffer_printf(out, variant % 2 ? imitations[1] : imitations[0], a, b);
@@ -70,12 +71,23 @@ static void dialogue(Buffer *out, const Citation *citation, const char *a, const
     }
 }
 
+/* A chain of more than two: all of them, or the first and the last. */
 static void journey(Buffer *out, const Citation *citation)
 {
-    char text[BODY_TEXT];
+    char text[BODY_TEXT], number[24];
     size_t last = citation->body_count - 1;
-    buffer_printf(out, "One idea wanders from the %s", name(&citation->bodies[0], text));
-    for (size_t i = 1; i < last; i++)
+    bool named = citation->body_count <= BODIES_NAMED;
+    if (named)
+        buffer_puts(out, citation->variant % 2 ? "From group to group: an idea that begins in the " : "One idea wanders from the ");
+    else
+        buffer_printf(out, "One idea goes round %s groups, from the ", number_word(citation->body_count, number));
+    buffer_puts(out, name(&citation->bodies[0], text));
+    if (named && citation->variant % 2) {
+        for (size_t i = 1; i <= last; i++)
+            buffer_printf(out, "%s the %s", i < last ? "," : " and ends in", name(&citation->bodies[i], text));
+        return;
+    }
+    for (size_t i = 1; i < last && named; i++)
         buffer_printf(out, "%s the %s", i == 1 ? " by way of" : " and", name(&citation->bodies[i], text));
     buffer_printf(out, " to the %s", name(&citation->bodies[last], text));
 }

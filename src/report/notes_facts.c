@@ -88,8 +88,10 @@ static spz_status add_citation(const SectionMap *map, const spz_passage *passage
     name_bodies(map, &citation);
     name_place(notes->movement, &citation);
     find_times(notes->movement, lasts, &citation);
-    for (size_t i = 0; i < notes->citations.count; i++)
-        citation.variant += notes->citations.at[i].passage->kind == passage->kind;
+    for (size_t i = 0; i < notes->citations.count; i++) {
+        const Citation *before = &notes->citations.at[i];
+        citation.variant += before->passage->kind == passage->kind && (before->body_count > 2) == (citation.body_count > 2);
+    }
     return array_push(&notes->citations, citation) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 

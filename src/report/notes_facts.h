@@ -11,7 +11,7 @@ typedef struct Body { /* a body of players; SPZ_NO_SECTION for none */
     bool solo;
 } Body;
 
-enum { BODIES_MOST = 6, TIMES_MOST = 4, INTERVAL_MIXED = 1000 };
+enum { BODIES_MOST = 12, BODIES_NAMED = 4, TIMES_MOST = 4, INTERVAL_MIXED = 1000 };
 
 typedef struct Citation {
     const spz_passage *passage;
@@ -19,7 +19,7 @@ typedef struct Citation {
     size_t body_count;
     int interval;              /* semitones from call to answer; INTERVAL_MIXED where answers differ or there is none */
     bool quick;                /* the shortest notes go by too fast to be counted */
-    size_t variant;            /* how many of its kind were cited before it in this movement */
+    size_t variant;            /* how many like it (kind; two bodies of players, or more) were cited before it in this movement */
     double times[TIMES_MOST];  /* seconds at which it begins; the first `time_count` times that it sounds */
     size_t time_count;
     const char *bar_from, *bar_to; /* as printed; the same for one bar */

@@ -68,8 +68,9 @@ static void dialogue(Buffer *out, const Citation *citation, const char *a, const
         buffer_printf(out, variant % 2 ? hockets[1] : hockets[0], a, b);
         break;
     case SPZ_SPLIT_LINE:
-        buffer_printf(out, "Une seule mélodie, dont les notes viennent tour à tour des %s et des %s" COLON
-                           " aucun des deux groupes ne joue seul ce que l'on entend", a, b);
+        buffer_printf(out, variant % 2 ? "Encore une mélodie partagée" COLON " ses notes viennent tour à tour des %s et des %s"
+                                       : "Une seule mélodie, dont les notes viennent tour à tour des %s et des %s" COLON
+                                         " aucun des deux groupes ne joue seul ce que l'on entend", a, b);
         break;
     case SPZ_IMITATION:
         buffer_printf(out, variant % 2 ? imitations[1] : imitations[0], a, b);
@@ -83,14 +84,26 @@ static void dialogue(Buffer *out, const Citation *citation, const char *a, const
     }
 }
 
+/* A chain of more than two: all of them, or the first and the last. */
 static void journey(Buffer *out, const Citation *citation)
 {
-    char text[BODY_TEXT];
+    char text[BODY_TEXT], number[24];
     size_t last = citation->body_count - 1;
-    buffer_printf(out, "Une idée voyage des %s", name(&citation->bodies[0], text));
-    buffer_printf(out, " aux %s, en passant par", name(&citation->bodies[last], text));
-    for (size_t i = 1; i < last; i++)
-        buffer_printf(out, "%s les %s", i == 1 ? "" : " et", name(&citation->bodies[i], text));
+    bool named = citation->body_count <= BODIES_NAMED;
+    if (named && citation->variant % 2) {
+        buffer_printf(out, "De groupe en groupe" COLON " une idée qui naît chez les %s", name(&citation->bodies[0], text));
+        for (size_t i = 1; i <= last; i++)
+            buffer_printf(out, i < last ? ", passe chez les %s" : " et finit chez les %s", name(&citation->bodies[i], text));
+        return;
+    }
+    if (named)
+        buffer_puts(out, "Une idée voyage des ");
+    else
+        buffer_printf(out, "Une idée fait le tour de %s groupes, des ", number_word(citation->body_count, number));
+    buffer_puts(out, name(&citation->bodies[0], text));
+    buffer_printf(out, " aux %s", name(&citation->bodies[last], text));
+    for (size_t i = 1; i < last && named; i++)
+        buffer_printf(out, "%s les %s", i == 1 ? ", en passant par" : " et", name(&citation->bodies[i], text));
 }
 
 static void divided(Buffer *out, const Citation *citation)

@@ -78,7 +78,8 @@ static void dialogue(Buffer *out, const Citation *citation, const Body *a, const
             buffer_printf(out, "Einzelne Töne fliegen zwischen den %s und den %s hin und her", name(a, true, one), name(b, true, two));
         break;
     case SPZ_SPLIT_LINE:
-        buffer_printf(out, "Eine einzige Melodie, deren Töne abwechselnd von den %s und den %s kommen: Keine der beiden Gruppen spielt allein, was man hört",
+        buffer_printf(out, second ? "Noch einmal eine geteilte Melodie: ihre Töne kommen abwechselnd von den %s und den %s"
+                                  : "Eine einzige Melodie, deren Töne abwechselnd von den %s und den %s kommen: Keine der beiden Gruppen spielt allein, was man hört",
                       name(a, true, one), name(b, true, two));
         break;
     case SPZ_IMITATION:
@@ -94,12 +95,24 @@ static void dialogue(Buffer *out, const Citation *citation, const Body *a, const
     }
 }
 
+/* A chain of more than two: all of them, or the first and the last. */
 static void journey(Buffer *out, const Citation *citation)
 {
-    char text[BODY_TEXT];
+    char text[BODY_TEXT], number[24];
     size_t last = citation->body_count - 1;
-    buffer_printf(out, "Ein Gedanke wandert von den %s", name(&citation->bodies[0], true, text));
-    for (size_t i = 1; i < last; i++)
+    bool named = citation->body_count <= BODIES_NAMED;
+    if (named && citation->variant % 2) {
+        buffer_printf(out, "Von Gruppe zu Gruppe: ein Gedanke, der bei den %s beginnt", name(&citation->bodies[0], true, text));
+        for (size_t i = 1; i <= last; i++)
+            buffer_printf(out, i < last ? ", zu den %s kommt" : " und bei den %s endet", name(&citation->bodies[i], true, text));
+        return;
+    }
+    if (named)
+        buffer_puts(out, "Ein Gedanke wandert von den ");
+    else
+        buffer_printf(out, "Ein Gedanke macht die Runde durch %s Gruppen, von den ", number_word(citation->body_count, number));
+    buffer_puts(out, name(&citation->bodies[0], true, text));
+    for (size_t i = 1; i < last && named; i++)
         buffer_printf(out, "%s die %s", i == 1 ? " über" : " und", name(&citation->bodies[i], false, text));
     buffer_printf(out, " zu den %s", name(&citation->bodies[last], true, text));
 }

@@ -11,6 +11,8 @@ static const double audible[SPZ_KIND_COUNT] = {
 };
 /* What is left of a passage's worth for each one already chosen that it resembles. */
 static const double same_kind = 0.8, same_sections = 0.85, overlapping = 0.3;
+/* What is worth less than this isn't cited, however much room there is. */
+static const double least_worth = 0.15;
 /* A passage at the back of the texture is worth this share of one at its front. */
 static const double least_foreground = 0.5;
 
@@ -49,7 +51,7 @@ static int in_order(const void *a, const void *b)
 static size_t best_left(const spz_findings *findings, const PlaceInFindings *picked, double strength)
 {
     size_t count = spz_findings_count(findings), best = count;
-    double most = 0;
+    double most = least_worth;
     for (size_t i = 0; i < count; i++) {
         const spz_passage *passage = spz_findings_at(findings, i);
         double worth = passage->strength >= strength ? worth_beside(findings, picked, passage) : -1;

@@ -1,0 +1,186 @@
+/* A marked score: what the librarian's sheet says stands in it, everything else as it was, and all of it can be taken out again. */
+#include "report/mark_encoding.h"
+#include "model/stream.h"
+#include "support/memory.h"
+#include "support/sheet_music.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const char dialogue[] =
+    "title: Calls\ntime: 4/4  tempo: q=96\n"
+    "Violin I:    c5 r:h. | R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
+    "Violin II:   R*3 | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+    "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4\n"
+    "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n";
+
+static char *mark(const char *path, bool compressed, size_t *length, size_t *marks)
+{
+    spz_document *document = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_score_mark(path, NULL, NULL, compressed, NULL, &document, marks), SPZ_OK);
+    return text_of(document, length);
+}
+
+static char *unmark(const char *path, size_t *length, size_t *marks)
+{
+    spz_document *document = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_score_unmark(path, false, NULL, &document, marks), SPZ_OK);
+    return text_of(document, length);
+}
+
+static void leader_and_answerer_are_told_of_each_other(void)
+{
+    size_t length, marks;
+    SheetMusic music = sheet_music(dialogue);
+    char *text = mark(music.path, false, &length, &marks);
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "lead, Vn II answers"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "answer Vn I"));
+    CU_ASSERT_EQUAL(count_of(text, "<bracket type=\"start\""), count_of(text, "<bracket type=\"stop\""));
+    CU_ASSERT_EQUAL(count_of(text, " id=\"spezzato-mark-"), (int)marks);
+    CU_ASSERT_TRUE(marks >= 4);
+    free(text);
+    sheet_music_end(&music);
+}
+
+static void marks_taken_out_give_the_score_as_it_was(void)
+{
+    size_t length, marks, taken, back_length;
+    SheetMusic music = sheet_music(dialogue);
+    char *text = mark(music.path, false, &length, &marks);
+    SheetMusic marked = sheet_music_of_bytes(text, length);
+    char *back = unmark(marked.path, &back_length, &taken);
+    CU_ASSERT_EQUAL(taken, marks);
+    CU_ASSERT_EQUAL_FATAL(back_length, music.length);
+    CU_ASSERT_TRUE(memcmp(back, music.xml, back_length) == 0);
+    free(back);
+    free(text);
+    sheet_music_end(&marked);
+    sheet_music_end(&music);
+}
+
+static void marking_twice_is_marking_once(void)
+{
+    size_t first, second;
+    SheetMusic music = sheet_music(dialogue);
+    char *once = mark(music.path, false, &first, NULL);
+    SheetMusic marked = sheet_music_of_bytes(once, first);
+    char *twice = mark(marked.path, false, &second, NULL);
+    CU_ASSERT_EQUAL_FATAL(first, second);
+    CU_ASSERT_TRUE(memcmp(once, twice, first) == 0);
+    free(once);
+    free(twice);
+    sheet_music_end(&marked);
+    sheet_music_end(&music);
+}
+
+static void a_compressed_score_holds_the_same_marks(void)
+{
+    size_t plain_length, packed_length, back_length, taken;
+    SheetMusic music = sheet_music(dialogue);
+    char *plain = mark(music.path, false, &plain_length, NULL), *packed = mark(music.path, true, &packed_length, NULL);
+    SheetMusic archive = sheet_music_of_bytes(packed, packed_length);
+    CU_ASSERT_TRUE(memcmp(packed, "PK\3\4", 4) == 0);
+    CU_ASSERT_EQUAL(spz_reading_make(archive.path, NULL, 0, SPZ_TO_SEATING, NULL, &archive.reading), SPZ_OK);
+    char *back = unmark(archive.path, &back_length, &taken);
+    CU_ASSERT_EQUAL(taken, (size_t)count_of(plain, "spezzato-mark-"));
+    CU_ASSERT_TRUE(back_length == music.length && memcmp(back, music.xml, back_length) == 0);
+    free(back);
+    free(plain);
+    free(packed);
+    sheet_music_end(&archive);
+    sheet_music_end(&music);
+}
+
+static void utf16_stays_utf16(void)
+{
+    size_t length, marks, taken, back_length;
+    Buffer wide;
+    SheetMusic music = sheet_music(dialogue);
+    char *declaration = strstr(music.xml, "UTF-8");
+    if (declaration) /* a file that says UTF-8 and is not would be refused */
+        memcpy(declaration, "UTF16", 5);
+    char *named = strstr(music.xml, "UTF16");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(named);
+    memcpy(named, "UTF-16", 6); /* takes the closing quote along, which comes again: */
+    memmove(named + 7, named + 6, strlen(named + 6) + 1);
+    named[6] = '"';
+    buffer_init(&wide);
+    encoding_close(ENCODING_UTF16_LITTLE, "\xef\xbb\xbf", 3, &wide);
+    encoding_close(ENCODING_UTF16_LITTLE, music.xml, strlen(music.xml), &wide);
+    SheetMusic in_utf16 = sheet_music_of_bytes(wide.text, wide.length);
+    char *text = mark(in_utf16.path, false, &length, &marks);
+    CU_ASSERT_TRUE(marks >= 4);
+    CU_ASSERT_TRUE(memcmp(text, "\xff\xfe<\0", 4) == 0);
+    SheetMusic marked = sheet_music_of_bytes(text, length);
+    char *back = unmark(marked.path, &back_length, &taken);
+    CU_ASSERT_EQUAL(taken, marks);
+    CU_ASSERT_TRUE(back_length == wide.length && memcmp(back, wide.text, back_length) == 0);
+    free(back);
+    free(text);
+    buffer_free(&wide);
+    sheet_music_end(&marked);
+    sheet_music_end(&in_utf16);
+    sheet_music_end(&music);
+}
+
+static void a_score_that_divides_needs_no_second_div(void)
+{
+    size_t length;
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
+                                   "Violin I:  c5:w*4 | c5:w | c5 | c5 | c5\n"
+                                   "Violin II: c5:w*4 | c5:w | c5 | c5 | c5\n"
+                                   "Viola:     \"div.\" c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4"
+                                   " | \"unis.\" c4:w | d4 | e4 | f4\n");
+    char *text = mark(music.path, false, &length, NULL);
+    CU_ASSERT_EQUAL(count_of(text, ">div."), 1);
+    CU_ASSERT_EQUAL(count_of(text, ">unis.<"), 1);
+    CU_ASSERT_EQUAL(count_of(text, ">outside and inside<"), 1);
+    free(text);
+    sheet_music_end(&music);
+}
+
+static void an_unknown_seating_is_said_to_be_unknown(void)
+{
+    spz_sheet_options options = SPZ_SHEET_USUAL;
+    spz_document *document = NULL;
+    SheetMusic music = sheet_music(dialogue);
+    options.arrangement = "all in a heap";
+    CU_ASSERT_EQUAL(spz_score_mark(music.path, NULL, &options, false, NULL, &document, NULL), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_PTR_NULL(document);
+    sheet_music_end(&music);
+}
+
+static void when_memory_ends_nothing_is_half_done(void)
+{
+    SheetMusic music = sheet_music(dialogue);
+    spz_status status = SPZ_NO_MEMORY;
+    long requests = 0;
+    while (status == SPZ_NO_MEMORY && requests < 100000) {
+        spz_document *document = NULL;
+        memory_starve_after(++requests);
+        status = spz_score_mark(music.path, NULL, NULL, true, NULL, &document, NULL);
+        memory_starve_after(0);
+        if (status == SPZ_NO_MEMORY)
+            CU_ASSERT_PTR_NULL(document);
+        spz_document_free(document);
+    }
+    CU_ASSERT_EQUAL(status, SPZ_OK);
+    CU_ASSERT_TRUE(requests > 10);
+    sheet_music_end(&music);
+}
+
+void suite_mark_score(void)
+{
+    static const struct Statement statements[] = {
+        STATEMENT(leader_and_answerer_are_told_of_each_other),
+        STATEMENT(marks_taken_out_give_the_score_as_it_was),
+        STATEMENT(marking_twice_is_marking_once),
+        STATEMENT(a_compressed_score_holds_the_same_marks),
+        STATEMENT(utf16_stays_utf16),
+        STATEMENT(a_score_that_divides_needs_no_second_div),
+        STATEMENT(an_unknown_seating_is_said_to_be_unknown),
+        STATEMENT(when_memory_ends_nothing_is_half_done),
+    };
+    suite_of("marks: a whole score", statements, COUNT(statements));
+}
