@@ -29,7 +29,8 @@ SPZ_API const spz_setting *spz_setting_at(size_t index); /* NULL past the end */
 SPZ_API spz_status spz_settings_new(spz_settings **out); /* all defaults */
 SPZ_API void spz_settings_free(spz_settings *settings);
 /* Reads a settings file over what is set. An unknown key, or a value out of its range, is an error with its line; on error nothing
- * is changed. SPZ_CANNOT_OPEN, SPZ_BAD_SETTINGS, SPZ_NO_MEMORY. */
+ * is changed. A key of a free section ([sections], [arrangement NAME]) may stand several times; all are kept in order.
+ * SPZ_CANNOT_OPEN, SPZ_CANNOT_READ, SPZ_BAD_SETTINGS, SPZ_NO_MEMORY. */
 SPZ_API spz_status spz_settings_read(spz_settings *settings, const char *path, const spz_sink *sink);
 /* Sets one value by its name, 'stage.width'. */
 SPZ_API spz_status spz_settings_set(spz_settings *settings, const char *name, const char *value, const spz_sink *sink);

@@ -12,7 +12,7 @@ typedef struct Entry { /* one entry, and the piece of its value that is being re
     const SettingEntry *from;
     Correction correction;
     char words[200]; /* what is left for the name reading */
-    const char *fault;
+    const char *fault, *doubt;
 } Entry;
 
 static const struct { const char *word; spz_family family; } family_words[] = {
@@ -153,7 +153,7 @@ static void read_piece(Entry *entry, const char *piece)
         entry->fault = "names no section: write Vn I, Vn II, Vn III, Va, Vc, Db, 'not strings' or 'not played'";
 }
 
-/* A correction has to fit the part that it names. */
+/* A correction that doesn't fit the part in this score may fit it in another one. */
 static void check_place(Entry *entry)
 {
     const Part *part = &entry->all->movement->parts[entry->correction.part];
@@ -161,9 +161,9 @@ static void check_place(Entry *entry)
     for (size_t i = 0; i < part->voice_count && !voice; i++)
         voice = strcmp(part->voices[i], entry->correction.voice) == 0;
     if (entry->correction.staff > part->staves)
-        entry->fault = "the part has no such staff";
+        entry->doubt = "the part has no such staff here";
     else if (!voice)
-        entry->fault = "the part has no such voice";
+        entry->doubt = "the part has no such voice here";
 }
 
 /* A correction of the whole part takes the place of all that was read off the file. */
@@ -204,10 +204,14 @@ static void read_value(Entry *entry)
         if (comma)
             *comma = '\0';
         read_piece(entry, piece);
+        entry->doubt = NULL;
         if (!entry->fault && entry->correction.part != SIZE_MAX)
             check_place(entry);
-        if (!entry->fault && entry->correction.part != SIZE_MAX)
+        if (!entry->fault && !entry->doubt && entry->correction.part != SIZE_MAX)
             apply(entry);
+        if (entry->doubt)
+            understanding_doubt(entry->all, entry->correction.part, "[sections] '%s = %s' is passed over: %s", entry->from->key,
+                                entry->from->value, entry->doubt);
         piece = comma ? comma + 1 : NULL;
     }
 }

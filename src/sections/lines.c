@@ -125,6 +125,8 @@ static void guessed_lines(LineMaker *maker, size_t index)
 {
     const Part *part = &maker->all->movement->parts[index];
     spz_line line = whole_part(maker, index);
+    if (line.family == SPZ_FAMILY_UNKNOWN && part->note_count && !maker->all->parts[index].corrected)
+        understanding_doubt(maker->all, index, "nothing says what this part is: it is heard with the winds and the rest");
     if (line.left_out)
         push(maker, line);
     else if (maker->all->parts[index].name.instrument == INSTRUMENT_STRINGS)

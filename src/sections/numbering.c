@@ -2,6 +2,7 @@
  * section (lines.c then counts those). */
 #include "sections/understanding.h"
 #include "support/memory.h"
+#include <string.h>
 
 typedef struct Siblings { /* parts of one instrument in one orchestra, in score order */
     PartReading **at;
@@ -108,9 +109,42 @@ static bool numbered_through(const Siblings *parts)
     return parts->count > 1;
 }
 
+/* Marks the bars in which the part has notes; returns how many these are. */
+static size_t mark_bars(const Part *part, unsigned char *bars, size_t bar_count)
+{
+    size_t count = 0;
+    int32_t last = -1;
+    for (size_t i = 0; i < part->note_count; i++) {
+        int32_t bar = part->notes[i].bar;
+        if (bar == last || bar < 0 || (size_t)bar >= bar_count)
+            continue;
+        bars[bar] = 1;
+        last = bar;
+        count++;
+    }
+    return count;
+}
+
+/* Parts in their own right play in most of the bars in which any of them plays; the second staff of a divided section rests
+ * where the section isn't divided. */
+static bool all_play_throughout(const Understanding *all, const Siblings *parts, unsigned char *bars)
+{
+    static const double throughout = 0.6;
+    size_t bar_count = all->movement->bar_count, least = bar_count, any = 0;
+    memset(bars, 0, bar_count);
+    for (size_t i = 0; i < parts->count; i++) {
+        size_t own = mark_bars(&all->movement->parts[parts->at[i] - all->parts], bars, bar_count);
+        least = own < least ? own : least;
+    }
+    for (size_t i = 0; i < bar_count; i++)
+        any += bars[i];
+    return (double)least >= throughout * (double)any;
+}
+
 /* Sections whose parts are numbered through in one orchestra. Two parts of one section alone are the two halves of a section
- * written on two staves (common practice of the 19th century); three, or the same in another section too, are parts in their own right. */
-static void settle_lower(Understanding *all, int orchestra, PartReading **room)
+ * written on two staves (common practice of the 19th century); three, or the same in another section too, are parts in their own right
+ * when all of them play throughout. */
+static void settle_lower(Understanding *all, int orchestra, PartReading **room, unsigned char *bars)
 {
     static const Instrument lower[] = { INSTRUMENT_VIOLA, INSTRUMENT_CELLO, INSTRUMENT_BASS };
     size_t numbered = 0;
@@ -120,7 +154,7 @@ static void settle_lower(Understanding *all, int orchestra, PartReading **room)
     }
     for (int i = 0; i < 3; i++) {
         Siblings parts = { room, gather(all, lower[i], orchestra, room) };
-        bool equal = numbered_through(&parts) && (parts.count > 2 || numbered > 1);
+        bool equal = numbered_through(&parts) && (parts.count > 2 || numbered > 1) && all_play_throughout(all, &parts, bars);
         for (size_t k = 0; k < parts.count && equal; k++)
             parts.at[k]->number = parts.at[k]->corrected ? parts.at[k]->number : parts.at[k]->name.ordinal;
         for (size_t k = 0; k < parts.count && !equal; k++)
@@ -143,15 +177,16 @@ static void settle_solos(Understanding *all)
 spz_status numbering_settle(Understanding *all)
 {
     PartReading **room = memory_get(all->movement->part_count * sizeof *room);
-    if (!room)
-        return SPZ_NO_MEMORY;
-    for (int orchestra = 0; orchestra <= all->orchestras; orchestra++) {
+    unsigned char *bars = memory_get(all->movement->bar_count);
+    for (int orchestra = 0; room && bars && orchestra <= all->orchestras; orchestra++) {
         Siblings violins = { room, gather(all, INSTRUMENT_VIOLIN, orchestra, room) };
         if (violins.count)
             number_violins(all, &violins);
-        settle_lower(all, orchestra, room);
+        settle_lower(all, orchestra, room, bars);
     }
     settle_solos(all);
+    spz_status status = room && bars ? SPZ_OK : SPZ_NO_MEMORY;
     memory_give(room);
-    return SPZ_OK;
+    memory_give(bars);
+    return status;
 }

@@ -79,6 +79,17 @@ static void three_violins_are_three_sections_and_three_violas_stand_equal(void)
            PARTS(NAMED("Violin I"), NAMED("Violin II"), NAMED("Viola I"), NAMED("Viola II"), NAMED("Cello I"), NAMED("Cello II")));
 }
 
+static void numbered_parts_that_mostly_rest_are_lines_of_a_divided_section(void)
+{
+    Note notes[40];
+    for (int i = 0; i < 40; i++)
+        notes[i] = (Note){ .onset = i, .duration = 1, .midi = 55, .bar = i / 4, .staff = 1 };
+    PartSketch parts[] = { NAMED("Violin 1"), NAMED("Violin 2"), { .name = "Viola 1", .notes = notes, .note_count = 40 },
+                           { .name = "Viola 2", .notes = notes, .note_count = 40 }, { .name = "Cello 1", .notes = notes, .note_count = 40 },
+                           { .name = "Cello 2", .notes = notes, .note_count = 12 } };
+    expect("Vn I; Vn II; Va number 1; Va number 2; Vc line 1; Vc line 2", parts, COUNT(parts));
+}
+
 static void several_parts_of_one_section_are_its_lines(void)
 {
     expect("Vn I line 1; Vn I line 2; Vn II; Va", PARTS(NAMED("Violin I.1"), NAMED("Violin I.2"), NAMED("Violin II"), NAMED("Viola")));
@@ -209,6 +220,7 @@ void suite_sections_context(void)
         STATEMENT(a_continuo_carries_the_bass_line_where_nobody_else_does),
         STATEMENT(alto_and_bass_follow_their_neighbours),
         STATEMENT(three_violins_are_three_sections_and_three_violas_stand_equal),
+        STATEMENT(numbered_parts_that_mostly_rest_are_lines_of_a_divided_section),
         STATEMENT(several_parts_of_one_section_are_its_lines),
         STATEMENT(soloists_stand_before_the_section),
         STATEMENT(orchestras_are_told_by_name_by_group_and_by_starting_over),
