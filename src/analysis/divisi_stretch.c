@@ -25,7 +25,7 @@ static const struct {
     size_t brief;                     /* fewer divided bars than this, and no firm evidence: */
     double unsure;                    /* the strength is multiplied by this */
 } weight = {
-    .base = 0.15, .independence = 0.3, .lines = 0.16, .length = 0.16, .foreground = 0.25, .certain = 0.12,
+    .base = 0.165, .independence = 0.3, .lines = 0.16, .length = 0.16, .foreground = 0.25, .certain = 0.12,
     .short_length = 4, .long_length = 24, .full_lines = 4, .parallel = 0.5,
     .brief = 3, .unsure = 0.85,
 };
