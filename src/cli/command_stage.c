@@ -58,6 +58,11 @@ static int ask_score(const char *path, const spz_settings *settings, int year, W
         sink.say(sink.context, &message);
         return EXIT_INPUT;
     }
+    if (spz_verdict_orchestras(wish->verdict) > 1) {
+        spz_message message = {
+            .severity = SPZ_DOUBT, .file = path, .text = "it is for two orchestras that face each other; the plan shows one"};
+        sink.say(sink.context, &message);
+    }
     take_wish(wish);
     return EXIT_OK;
 }

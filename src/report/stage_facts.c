@@ -26,6 +26,13 @@ void stage_facts_size(const spz_plan *plan, Buffer *text)
     put_metres(text, spz_plan_used_width(plan));
     buffer_puts(text, " by ");
     put_metres(text, spz_plan_used_depth(plan));
+    double highest = 0;
+    for (size_t i = 0; i < spz_plan_desks(plan); i++)
+        highest = fmax(highest, spz_plan_desk(plan, i)->z);
+    if (highest > 0) {
+        buffer_puts(text, "; the rows from the third on are raised, up to ");
+        put_metres(text, highest);
+    }
 }
 
 static void put_way(Buffer *text, const char *between, double metres, double delay)

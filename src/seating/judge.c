@@ -121,6 +121,7 @@ static spz_status judge(Verdict *verdict, const Findings *findings, const spz_se
     if (status == SPZ_OK)
         status = comparison_set(settings, testimony.has_thirds, sink, &arena, &comparison);
     if (status == SPZ_OK) {
+        verdict->orchestras = testimony.two_orchestras ? 2 : 1;
         verdict->thirds = testimony.has_thirds;
         weigh_all(verdict, &comparison, &testimony);
         status = write_ranked(verdict, &comparison, &testimony);

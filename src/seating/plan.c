@@ -41,6 +41,16 @@ static spz_status refuse(const Arrangement *arrangement, const Rules *rules, con
     return SPZ_BAD_SETTINGS;
 }
 
+static spz_status tell_names(const ArrangementList *list, const char *wanted, const spz_sink *sink)
+{
+    char names[320] = "";
+    size_t used = 0;
+    for (size_t i = 0; i < list->count && used < sizeof names; i++)
+        used += (size_t)snprintf(names + used, sizeof names - used, "%s'%s'", i ? "; " : "", list->at[i].name);
+    message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "there is no arrangement '%s'; there are %s", wanted, names);
+    return SPZ_BAD_ARGUMENT;
+}
+
 static spz_status choose(spz_plan *plan, const spz_settings *settings, const char *name, const spz_sink *sink, Arrangement *out)
 {
     ArrangementList list;
@@ -50,8 +60,7 @@ static spz_status choose(spz_plan *plan, const spz_settings *settings, const cha
     const char *wanted = name && *name ? name : plan->rules.usual;
     const Arrangement *found = arrangements_find(&list, wanted);
     if (!found) {
-        message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "there is no arrangement '%s'", wanted);
-        return SPZ_BAD_ARGUMENT;
+        return tell_names(&list, wanted, sink);
     }
     *out = *found;
     return SPZ_OK;

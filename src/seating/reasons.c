@@ -6,6 +6,7 @@
 #include <string.h>
 
 static const double worth_saying = 0.3; /* points; less is lost in the rounding of the score */
+static const double as_good = 1;        /* points; two arrangements nearer than this are the same to anyone who listens */
 
 /* What is being explained: the recommended arrangement against its rival. */
 typedef struct Case {
@@ -27,14 +28,22 @@ static const char *rival_name(const Case *c)
     return c->comparison->list.at[c->rival].name;
 }
 
-/* Starts a sentence with the names of two sections. */
+/* 'first' of 'first violins'; NULL for other sections. */
+static const char *ordinal_of(spz_section section)
+{
+    return section == SPZ_VN1 ? "first" : section == SPZ_VN2 ? "second" : section == SPZ_VN3 ? "third" : NULL;
+}
+
+/* Starts a sentence with the names of two sections: 'First and second violins', 'Violas and cellos'. */
 static void open_with(Case *c, double points, spz_section a, spz_section b)
 {
-    const char *first = spz_section_words(a);
+    bool both = ordinal_of(a) && ordinal_of(b);
+    const char *first = both ? ordinal_of(a) : spz_section_words(a), *second = both ? ordinal_of(b) : spz_section_words(b);
     if (points < 0)
-        buffer_printf(&c->text, "Against it: %s and %s", first, spz_section_words(b));
+        buffer_printf(&c->text, "Against it: %s and %s", first, second);
     else
-        buffer_printf(&c->text, "%c%s and %s", toupper((unsigned char)*first), first + 1, spz_section_words(b));
+        buffer_printf(&c->text, "%c%s and %s", toupper((unsigned char)*first), first + 1, second);
+    buffer_puts(&c->text, both ? " violins" : "");
 }
 
 static void count_kinds(Case *c, const ItemList *items)
@@ -251,6 +260,24 @@ static spz_status remark(Case *c, bool when, const char *words)
     return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
 }
 
+/* The same placing of the violins with the lower strings otherwise, where that is as good. */
+static spz_status remark_neighbour(Case *c)
+{
+    const Standing *s = &c->verdict->standing;
+    if (s->confidence == SPZ_OPEN)
+        return SPZ_OK;
+    for (size_t place = 1; place < s->ranked; place++) {
+        size_t other = s->order[place];
+        double behind = s->totals[c->own] - s->totals[other];
+        if (s->opposed[other] != s->opposed[c->own] || behind >= as_good)
+            continue;
+        buffer_printf(&c->text, "'%s' is as good (%.1f points less): the lower strings may sit either way",
+                      c->comparison->list.at[other].name, behind);
+        return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
+    }
+    return SPZ_OK;
+}
+
 static spz_status remark_stage(Case *c)
 {
     const Layout *layout = &c->comparison->layouts[c->own];
@@ -283,6 +310,8 @@ static spz_status remarks(Case *c)
         status = remark_items(c, &e->solos, "Soloists take part, who stand before the sections");
     if (status == SPZ_OK)
         status = remark(c, c->comparison->rules.forbidden[0] != '\0', "Arrangements that the house forbids are left out");
+    if (status == SPZ_OK)
+        status = remark_neighbour(c);
     return status == SPZ_OK ? remark_stage(c) : status;
 }
 

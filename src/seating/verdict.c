@@ -143,6 +143,11 @@ const spz_reason *spz_verdict_reason(const spz_verdict *verdict, size_t index)
     return index < verdict->reasons.count ? &verdict->reasons.at[index] : NULL;
 }
 
+int spz_verdict_orchestras(const spz_verdict *verdict)
+{
+    return verdict->orchestras;
+}
+
 bool spz_verdict_pair(const spz_verdict *verdict, size_t index, spz_section out[2])
 {
     if (index >= verdict->pair_count)

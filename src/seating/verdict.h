@@ -19,6 +19,7 @@ struct spz_verdict {
     double pair_weights[PAIRS_KEPT];
     size_t pair_count;
     bool thirds;
+    int orchestras;
 };
 typedef spz_verdict Verdict;
 

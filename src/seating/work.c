@@ -61,6 +61,7 @@ static spz_status combine(Verdict *work, const spz_verdict *const *movements, si
         all += voice_of(&movements[m]->standing);
         judged++;
         work->thirds = work->thirds || movements[m]->thirds;
+        work->orchestras = movements[m]->orchestras > work->orchestras ? movements[m]->orchestras : work->orchestras;
     }
     for (size_t m = 0; m < count; m++) {
         const Standing *s = &movements[m]->standing;

@@ -12,7 +12,7 @@ shows "A seating is a musical proposal"
 run 0 stage --arrangement "violins opposed, violas inside left"
 shows "Violins opposed, violas inside left"
 run 1 stage --arrangement "violins upstairs"
-says "there is no arrangement 'violins upstairs'"
+says "there is no arrangement 'violins upstairs'; there are 'violins opposed, cellos inside left'"
 [ "$(error_lines)" = 1 ] || fault "an unknown seating: $(error_lines) lines"
 run 1 stage --format loud
 says "--format loud: it is text or svg"
@@ -31,6 +31,10 @@ wanted=$(sed -n 's/.*"recommended": *"\([^"]*\)".*/\1/p' "$folder/out" | head -n
 run 0 stage "$score"
 first=$(printf '%s' "$wanted" | cut -c1 | tr '[:lower:]' '[:upper:]')$(printf '%s' "$wanted" | cut -c2-)
 [ "$(head -n 1 "$folder/out")" = "$first" ] || fault "stage draws '$(head -n 1 "$folder/out")', seating says '$wanted'"
+
+# Two orchestras: one is drawn, and that is said.
+run 0 stage corpus/scarrowmere-fell-and-mere.musicxml
+says "it is for two orchestras that face each other"
 
 # Settings: a hall, and an order of one's own.
 printf '[hall]\nname = Long Gallery\n[arrangement basses left]\norder = Vn I, Db, Vc, Va, Vn II\n' > "$folder/house.ini"

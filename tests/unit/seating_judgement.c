@@ -325,6 +325,17 @@ static void reasons_name_the_bars_they_rest_on(void)
     done(verdict);
 }
 
+static void where_the_lower_strings_may_sit_either_way_it_is_said(void)
+{
+    spz_verdict *verdict = with_exchanges(6, 0.85, NULL);
+    bool said = false;
+    for (size_t i = 0; i < spz_verdict_reasons(verdict); i++)
+        said = said || strstr(spz_verdict_reason(verdict, i)->text,
+                              "'violins opposed, violas inside left' is as good (0.0 points less)") != NULL;
+    CU_ASSERT(said);
+    done(verdict);
+}
+
 static void a_score_without_strings_is_not_judged(void)
 {
     evening_begin(&evening, 20);
@@ -361,6 +372,7 @@ static void two_orchestras_face_each_other_and_are_judged_within(void)
     }
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_OPEN);
+    CU_ASSERT_EQUAL(spz_verdict_orchestras(verdict), 2);
     CU_ASSERT_EQUAL_FATAL(spz_verdict_reasons(verdict), 2);
     CU_ASSERT(strstr(spz_verdict_reason(verdict, 0)->text, "two orchestras: they face each other") != NULL);
     CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 1)->bars, "1-4, 11-14, 21-24, 31-34, 41-44, 51-54");
@@ -475,6 +487,7 @@ static const struct Statement statements[] = {
     STATEMENT(the_turning_weight_turns_the_verdict),
     STATEMENT(terms_add_up_to_the_score),
     STATEMENT(reasons_name_the_bars_they_rest_on),
+    STATEMENT(where_the_lower_strings_may_sit_either_way_it_is_said),
     STATEMENT(a_score_without_strings_is_not_judged),
     STATEMENT(a_score_with_one_violin_section_is_not_judged),
     STATEMENT(two_orchestras_face_each_other_and_are_judged_within),
