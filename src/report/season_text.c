@@ -48,9 +48,10 @@ static void say_movement(Page *page, const spz_planned_movement *movement, bool 
 {
     if (!(movement->points > 0))
         return;
-    if (!alone)
-        buffer_printf(&page->line, "%s: ", season_movement_title(movement));
-    buffer_puts(&page->line, "gives up ");
+    if (alone)
+        buffer_puts(&page->line, "Gives up ");
+    else
+        buffer_printf(&page->line, "%s: gives up ", season_movement_title(movement));
     season_points(&page->line, movement->points);
     buffer_printf(&page->line, " against %s", movement->best);
     buffer_printf(&page->line, "%s%s.", *movement->bars_lost ? "; weakened: " : "", movement->bars_lost);

@@ -130,12 +130,12 @@ void season_one_more(Buffer *out, const spz_planned_concert *concert)
 {
     const spz_other_plan *other = &concert->one_more;
     if (!other->possible) {
-        buffer_puts(out, "One more change would gain nothing.");
+        buffer_puts(out, "One change more would gain nothing.");
         return;
     }
-    buffer_printf(out, "One more change would gain ");
+    buffer_puts(out, "If one change more were allowed, ");
     season_points(out, concert->points - other->points);
-    buffer_printf(out, ": %s.", other->words);
+    buffer_printf(out, " less would be given up. %s: %s.", other->changes == 1 ? "The change" : "The changes", other->words);
 }
 
 void season_other_order(Buffer *out, const spz_planned_concert *concert)

@@ -1,7 +1,7 @@
 /* What else could have been chosen: no change at all, one change more, another order of the works. */
 #include "season/plan.h"
 #include "support/buffer.h"
-#include <string.h>
+#include <math.h>
 
 static double points(Hundredths hundredths)
 {
@@ -48,7 +48,38 @@ static void set_free(const ConcertPlan *plan, ConcertTask *task)
         }
 }
 
-/* 'between "A" and "B" to violins opposed, ... (3.5 minutes)' for each change. */
+/* One decimal with a point, whatever the user's language; `value` is not negative. */
+static void add_tenths(Buffer *text, double value)
+{
+    long tenths = lround(value * 10);
+    buffer_printf(text, "%ld.%ld", tenths / 10, tenths % 10);
+}
+
+static void add_price(Buffer *text, const ConcertPlan *plan, size_t step, int before, int after, double minutes)
+{
+    Hundredths price = plan->task.price[plan->steps[step].gap][before][after];
+    buffer_puts(text, " (");
+    add_tenths(text, minutes);
+    buffer_puts(text, price < CONCERT_BANNED ? " minutes, at a price of " : " minutes, which the house doesn't allow there)");
+    if (price >= CONCERT_BANNED)
+        return;
+    add_tenths(text, points(price));
+    buffer_puts(text, " points)");
+}
+
+static void add_change(Buffer *text, const ConcertPlan *plan, size_t step, int before, int after)
+{
+    const PlanStep *source = &plan->sources[step];
+    Carried carried = changeover_carried(hall_plan(plan->hall, before, false), hall_plan(plan->hall, after, false), &plan->rules);
+    if (source->movement)
+        buffer_printf(text, "before movement %zu of '%s'", source->movement + 1, title_of(plan, source->work));
+    else
+        buffer_printf(text, "between '%s' and '%s'", title_of(plan, source->work - 1), title_of(plan, source->work));
+    buffer_printf(text, "%s to %s", plan->steps[step].gap == SPZ_AT_INTERVAL ? ", at the interval," : "", plan->hall->names[after]);
+    add_price(text, plan, step, before, after, carried.minutes);
+}
+
+/* 'between 'A' and 'B' to violins opposed, ... (3.5 minutes, at a price of 13.5 points)' for each change. */
 static const char *changes_in_words(ConcertPlan *plan, const int *seatings)
 {
     Buffer text;
@@ -56,15 +87,8 @@ static const char *changes_in_words(ConcertPlan *plan, const int *seatings)
     for (size_t i = 1; i < plan->task.count; i++) {
         if (seatings[i] == seatings[i - 1])
             continue;
-        const PlanStep *source = &plan->sources[i];
-        Carried carried = changeover_carried(hall_plan(plan->hall, seatings[i - 1], false), hall_plan(plan->hall, seatings[i], false), &plan->rules);
         buffer_puts(&text, text.length ? "; " : "");
-        if (source->movement)
-            buffer_printf(&text, "before movement %zu of '%s'", source->movement + 1, title_of(plan, source->work));
-        else
-            buffer_printf(&text, "between '%s' and '%s'", title_of(plan, source->work - 1), title_of(plan, source->work));
-        buffer_printf(&text, "%s to %s (%.1f minutes)", plan->steps[i].gap == SPZ_AT_INTERVAL ? ", at the interval," : "",
-                      plan->hall->names[seatings[i]], carried.minutes);
+        add_change(&text, plan, i, seatings[i - 1], seatings[i]);
     }
     return keep(plan, &text);
 }

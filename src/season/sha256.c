@@ -31,19 +31,24 @@ static void spread_block(const unsigned char *block, uint32_t words[64])
     }
 }
 
+/* One of the 64 rounds. The eight words of the state change their names from round to round instead of their places. */
+static inline void mix_round(uint32_t s[8], int round, uint32_t word)
+{
+    uint32_t *a = &s[(8 - round) & 7], *d = &s[(11 - round) & 7], *h = &s[(15 - round) & 7];
+    uint32_t b = s[(9 - round) & 7], c = s[(10 - round) & 7], e = s[(12 - round) & 7], f = s[(13 - round) & 7], g = s[(14 - round) & 7];
+    uint32_t first = *h + (turn(e, 6) ^ turn(e, 11) ^ turn(e, 25)) + ((e & f) ^ (~e & g)) + word;
+    *d += first;
+    *h = first + (turn(*a, 2) ^ turn(*a, 13) ^ turn(*a, 22)) + ((*a & b) ^ (*a & c) ^ (b & c));
+}
+
 static void mix(uint32_t state[8], const unsigned char *block)
 {
     uint32_t words[64], s[8];
     spread_block(block, words);
     memcpy(s, state, sizeof s);
-    for (int i = 0; i < 64; i++) {
-        uint32_t choice = (s[4] & s[5]) ^ (~s[4] & s[6]), majority = (s[0] & s[1]) ^ (s[0] & s[2]) ^ (s[1] & s[2]);
-        uint32_t first = s[7] + (turn(s[4], 6) ^ turn(s[4], 11) ^ turn(s[4], 25)) + choice + constants[i] + words[i];
-        uint32_t second = (turn(s[0], 2) ^ turn(s[0], 13) ^ turn(s[0], 22)) + majority;
-        memmove(s + 1, s, 7 * sizeof *s);
-        s[4] += first;
-        s[0] = first + second;
-    }
+    for (int i = 0; i < 64; i += 8) /* eight at a time: then all places are known when this is compiled */
+        for (int round = 0; round < 8; round++)
+            mix_round(s, round, constants[i + round] + words[i + round]);
     for (int i = 0; i < 8; i++)
         state[i] += s[i];
 }

@@ -1,0 +1,188 @@
+/* What a change of seating takes, and other orders of works. */
+#include "season/changeover.h"
+#include "season/orders.h"
+#include "support/suite.h"
+#include <math.h>
+#include <string.h>
+
+static const char opposed[] = "violins opposed, cellos inside left", mirrored[] = "violins opposed, violas inside left",
+                  together[] = "violins together, cellos outside", violas_outside[] = "violins together, violas outside";
+static const char *const all[] = {opposed, mirrored, together, violas_outside};
+
+static spz_settings *house(void)
+{
+    spz_settings *settings;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    return settings;
+}
+
+static spz_plan *lay_out(const spz_settings *settings, const char *name, bool thirds)
+{
+    spz_plan *plan;
+    CU_ASSERT_EQUAL_FATAL(spz_stage_plan(settings, name, thirds, NULL, &plan), SPZ_OK);
+    return plan;
+}
+
+static Carried carried(const spz_settings *settings, const char *from, const char *to)
+{
+    ChangeRules rules;
+    change_rules_read(settings, &rules);
+    spz_plan *before = lay_out(settings, from, false), *after = lay_out(settings, to, false);
+    Carried result = changeover_carried(before, after, &rules);
+    spz_plan_free(before);
+    spz_plan_free(after);
+    return result;
+}
+
+static void nothing_is_carried_where_nothing_changes(void)
+{
+    spz_settings *settings = house();
+    for (size_t i = 0; i < COUNT(all); i++) {
+        Carried result = carried(settings, all[i], all[i]);
+        CU_ASSERT_EQUAL(result.chairs, 0);
+        CU_ASSERT_EQUAL(result.stands, 0);
+    }
+    spz_settings_free(settings);
+}
+
+static void a_change_takes_as_much_as_changing_back(void)
+{
+    spz_settings *settings = house();
+    for (size_t i = 0; i < COUNT(all); i++)
+        for (size_t j = 0; j < i; j++) {
+            Carried there = carried(settings, all[i], all[j]), back = carried(settings, all[j], all[i]);
+            CU_ASSERT_EQUAL(there.chairs, back.chairs);
+            CU_ASSERT_EQUAL(there.stands, back.stands);
+            CU_ASSERT_TRUE(there.chairs > 0 && there.stands > 0);
+            CU_ASSERT_TRUE(there.chairs <= 14 + 12 + 10 + 8 + 6);
+        }
+    spz_settings_free(settings);
+}
+
+static void the_more_a_desk_may_be_off_the_less_is_carried(void)
+{
+    static const char *const near[] = {"0", "0.2", "0.5", "1", "2"};
+    spz_settings *settings = house();
+    int before = 1000;
+    for (size_t i = 0; i < COUNT(near); i++) {
+        CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.near", near[i], NULL), SPZ_OK);
+        int stands = carried(settings, together, opposed).stands;
+        CU_ASSERT_TRUE(stands <= before);
+        before = stands;
+    }
+    spz_settings_free(settings);
+}
+
+/* 28 chairs of 15 seconds and 14 stands of 20 by four people are 175 seconds; a minute to settle: counted by hand. */
+static void minutes_are_those_of_the_crew(void)
+{
+    spz_settings *settings = house();
+    Carried result = carried(settings, together, opposed);
+    double by_hand = 1 + (result.chairs * 15.0 + result.stands * 20.0) / 4 / 60;
+    CU_ASSERT_DOUBLE_EQUAL(result.minutes, by_hand, 1e-9);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.crew", "8", NULL), SPZ_OK);
+    CU_ASSERT_DOUBLE_EQUAL(carried(settings, together, opposed).minutes, 1 + (by_hand - 1) / 2, 1e-9);
+    spz_settings_free(settings);
+}
+
+static const spz_section_move *move_of(const spz_section_move *moves, size_t count, spz_section section)
+{
+    for (size_t i = 0; i < count; i++)
+        if (moves[i].section == section)
+            return &moves[i];
+    return NULL;
+}
+
+static void the_seconds_go_to_the_other_side_and_the_firsts_stay(void)
+{
+    spz_settings *settings = house();
+    spz_plan *before = lay_out(settings, together, false), *after = lay_out(settings, opposed, false);
+    spz_section_move moves[SPZ_SECTION_COUNT];
+    size_t count = changeover_moves(before, after, moves);
+    const spz_section_move *seconds = move_of(moves, count, SPZ_VN2);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(seconds);
+    CU_ASSERT_STRING_EQUAL(seconds->from, "inner left");
+    CU_ASSERT_STRING_EQUAL(seconds->to, "outer right");
+    CU_ASSERT_EQUAL(seconds->players, 12);
+    CU_ASSERT_PTR_NULL(move_of(moves, count, SPZ_VN1));
+    CU_ASSERT_PTR_NOT_NULL(move_of(moves, count, SPZ_VC));
+    spz_plan_free(before);
+    spz_plan_free(after);
+    spz_settings_free(settings);
+}
+
+static void a_house_may_forbid_a_change_or_find_it_too_long(void)
+{
+    spz_settings *settings = house();
+    ChangeRules rules;
+    Carried work = {28, 14, 4}, long_work = {28, 14, 25};
+    change_rules_read(settings, &rules);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BEFORE_CONCERT, &long_work), 0);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_AT_INTERVAL, &work), 100);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_AT_INTERVAL, &long_work), CONCERT_BANNED);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_WORKS, &work), 1400); /* 10 points and 4 minutes */
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_MOVEMENTS, &work), CONCERT_BANNED);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between movements", "yes", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between works", "no", NULL), SPZ_OK);
+    change_rules_read(settings, &rules);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_MOVEMENTS, &work), 4400);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_WORKS, &work), CONCERT_BANNED);
+    spz_settings_free(settings);
+}
+
+/* Three works of a half: the first and the last want one seating, the middle one the other; changes between works cost 2. */
+static void an_order_with_like_beside_like_is_found(void)
+{
+    ConcertStep steps[3] = {{SPZ_BEFORE_CONCERT, {0, 900}, 3}, {SPZ_BETWEEN_WORKS, {900, 0}, 3}, {SPZ_BETWEEN_WORKS, {0, 900}, 3}};
+    WorkSteps works[3] = {{0, 1, false}, {1, 1, false}, {2, 1, false}};
+    ConcertTask task = {.steps = steps, .count = 3, .seatings = 2, .usual = 0};
+    ConcertChoice choice;
+    OtherOrder other;
+    int seatings[3];
+    bool possible;
+    for (int gap = 0; gap < SPZ_GAP_COUNT; gap++)
+        task.price[gap][0][1] = task.price[gap][1][0] = gap == SPZ_BEFORE_CONCERT ? 0 : 200;
+    CU_ASSERT_EQUAL(concert_choose(&task, CONCERT_ANY_CHANGES, seatings, &choice, &possible), SPZ_OK);
+    CU_ASSERT_EQUAL(choice.changes, 2);
+    CU_ASSERT_EQUAL(orders_find(&task, works, 3, &choice, &other), SPZ_OK);
+    CU_ASSERT_TRUE_FATAL(other.found);
+    CU_ASSERT_EQUAL(other.choice.changes, 1);
+    CU_ASSERT_EQUAL(other.choice.loss, 0);
+    CU_ASSERT_TRUE(other.works[1] != 1); /* the odd one stands first or last */
+}
+
+static void works_are_never_moved_across_the_interval(void)
+{
+    ConcertStep steps[3] = {{SPZ_BEFORE_CONCERT, {0, 900}, 3}, {SPZ_AT_INTERVAL, {900, 0}, 3}, {SPZ_BETWEEN_WORKS, {0, 900}, 3}};
+    WorkSteps works[3] = {{0, 1, true}, {1, 1, false}, {2, 1, false}};
+    ConcertTask task = {.steps = steps, .count = 3, .seatings = 2, .usual = 0};
+    ConcertChoice choice;
+    OtherOrder other;
+    int seatings[3];
+    bool possible;
+    for (int gap = 0; gap < SPZ_GAP_COUNT; gap++)
+        task.price[gap][0][1] = task.price[gap][1][0] = 200;
+    CU_ASSERT_EQUAL(concert_choose(&task, CONCERT_ANY_CHANGES, seatings, &choice, &possible), SPZ_OK);
+    CU_ASSERT_EQUAL(orders_find(&task, works, 3, &choice, &other), SPZ_OK);
+    CU_ASSERT_TRUE_FATAL(other.found); /* the last two exchanged */
+    CU_ASSERT_EQUAL(other.first, 1);
+    CU_ASSERT_EQUAL(other.works[0], 2);
+    CU_ASSERT_EQUAL(other.works[1], 1);
+    CU_ASSERT_EQUAL(other.choice.changes, 1);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(nothing_is_carried_where_nothing_changes),
+    STATEMENT(a_change_takes_as_much_as_changing_back),
+    STATEMENT(the_more_a_desk_may_be_off_the_less_is_carried),
+    STATEMENT(minutes_are_those_of_the_crew),
+    STATEMENT(the_seconds_go_to_the_other_side_and_the_firsts_stay),
+    STATEMENT(a_house_may_forbid_a_change_or_find_it_too_long),
+    STATEMENT(an_order_with_like_beside_like_is_found),
+    STATEMENT(works_are_never_moved_across_the_interval),
+};
+
+void suite_season_changes(void)
+{
+    suite_of("changes of seating", statements, COUNT(statements));
+}

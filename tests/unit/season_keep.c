@@ -1,0 +1,337 @@
+/* What is kept of a score from one run to the next: its name by content, its lines, its place in the cache. */
+#include "season/cache.h"
+#include "season/json_reader.h"
+#include "season/kept_lines.h"
+#include "season/scores.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+/* FIPS 180-4's examples, and the million times 'a', as published with the standard (NIST, Secure Hash Standard, example values). */
+static void content_is_named_by_the_published_sums(void)
+{
+    static const struct { const char *text; size_t times; const char *sum; } cases[] = {
+        {"", 1, "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"},
+        {"abc", 1, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"},
+        {"abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq", 1, "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1"},
+        {"a", 1000000, "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0"},
+    };
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        Sha256 sum;
+        char text[SHA256_TEXT];
+        sha256_begin(&sum);
+        for (size_t n = 0; n < cases[i].times; n++)
+            sha256_add(&sum, cases[i].text, strlen(cases[i].text));
+        sha256_end(&sum, text);
+        CU_ASSERT_STRING_EQUAL(text, cases[i].sum);
+    }
+}
+
+static const JsonValue *read_json(const char *text, Arena *arena)
+{
+    return json_read(text, strlen(text), arena);
+}
+
+static void well_formed_lines_are_read(void)
+{
+    Arena arena;
+    arena_init(&arena);
+    const JsonValue *value = read_json(" {\"a\": [1, -2.5e1, true, null], \"b\": \"\\u00e9\\n\\ud834\\udd1e\\\"\", \"c\": {}} ", &arena);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(value);
+    const JsonValue *list = json_member(value, "a", JSON_LIST);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(list);
+    CU_ASSERT_DOUBLE_EQUAL(list->first->next->number, -25, 0);
+    CU_ASSERT_STRING_EQUAL(json_member_text(value, "b"), "\xC3\xA9\n\xF0\x9D\x84\x9E\"");
+    CU_ASSERT_PTR_NULL(json_member_text(value, "a"));
+    CU_ASSERT_PTR_NULL(json_member(value, "d", JSON_NUMBER));
+    arena_release(&arena);
+}
+
+static void damaged_lines_are_refused(void)
+{
+    static const char *const bad[] = {"", "{", "{\"a\"}", "{\"a\": }", "[1,]", "[1 2]", "\"open", "\"\\x\"", "\"\\ud834\"", "\"\\u0000\"", "tru", "nul",
+                                      "1 2", "--1", "1.2.3", "{\"a\": 1} x", "\"a\nb\"", "[[[[[[[[[[1]]]]]]]]]]", "+", "\"\\"};
+    Arena arena;
+    arena_init(&arena);
+    for (size_t i = 0; i < COUNT(bad); i++)
+        CU_ASSERT_PTR_NULL(read_json(bad[i], &arena));
+    arena_release(&arena);
+}
+
+/* Two movements, one of them with three violin sections, with awkward texts. */
+static Digest *sample(void)
+{
+    static DigestSeat seats[2] = {{"violins opposed, violas inside left", "", 1234}, {"violins together, cellos outside", "exchange 3-4, 12a", -7}};
+    Digest *digest = digest_new();
+    CU_ASSERT_PTR_NOT_NULL_FATAL(digest);
+    DigestMovement first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, false, seats, 2};
+    DigestMovement second = {"", "Nothing could be judged.", 7, SPZ_OPEN, true, seats, 0};
+    DigestMessage message = {SPZ_DOUBT, 33, "Violino", NULL, "a doubt"};
+    CU_ASSERT_TRUE(array_push(&digest->movements, first) && array_push(&digest->movements, second));
+    CU_ASSERT_TRUE(array_push(&digest->messages, message));
+    return digest;
+}
+
+static LineHead sample_head(const char *file)
+{
+    LineHead head = {.file = file};
+    memset(head.terms, 'a', SHA256_TEXT - 1);
+    memset(head.content, 'b', SHA256_TEXT - 1);
+    return head;
+}
+
+static bool same_movement(const DigestMovement *a, const DigestMovement *b)
+{
+    bool same = strcmp(a->title, b->title) == 0 && strcmp(a->statement, b->statement) == 0 && a->bars == b->bars && a->confidence == b->confidence &&
+                a->thirds == b->thirds && a->seat_count == b->seat_count;
+    for (size_t i = 0; same && i < a->seat_count; i++)
+        same = strcmp(a->seats[i].name, b->seats[i].name) == 0 && strcmp(a->seats[i].losses, b->seats[i].losses) == 0 &&
+               a->seats[i].points == b->seats[i].points;
+    return same;
+}
+
+static bool same_digest(const Digest *a, const Digest *b)
+{
+    bool same = a->status == b->status && a->movements.count == b->movements.count && a->messages.count == b->messages.count;
+    for (size_t i = 0; same && i < a->movements.count; i++)
+        same = same_movement(&a->movements.at[i], &b->movements.at[i]);
+    for (size_t i = 0; same && i < a->messages.count; i++)
+        same = strcmp(a->messages.at[i].text, b->messages.at[i].text) == 0 && a->messages.at[i].line == b->messages.at[i].line;
+    return same;
+}
+
+static void a_score_comes_back_from_its_lines_as_it_was(void)
+{
+    Digest *digest = sample(), *again = digest_new();
+    LineHead head = sample_head("");
+    Buffer text;
+    buffer_init(&text);
+    lines_write(&text, &head, digest);
+    CU_ASSERT_TRUE(lines_read_digest(text.text, text.length, &head, again));
+    CU_ASSERT_TRUE(same_digest(digest, again));
+    buffer_free(&text);
+    digest_free(digest);
+    digest_free(again);
+}
+
+static void a_score_that_could_not_be_read_comes_back_as_that(void)
+{
+    Digest *digest = digest_new(), *again = digest_new();
+    LineHead head = sample_head("");
+    DigestMessage message = {SPZ_ERROR, 2, NULL, NULL, "cut off"};
+    Buffer text;
+    digest->status = SPZ_NOT_XML;
+    CU_ASSERT_TRUE(array_push(&digest->messages, message));
+    buffer_init(&text);
+    lines_write(&text, &head, digest);
+    CU_ASSERT_TRUE(lines_read_digest(text.text, text.length, &head, again));
+    CU_ASSERT_TRUE(same_digest(digest, again));
+    buffer_free(&text);
+    digest_free(digest);
+    digest_free(again);
+}
+
+/* A folder of its own for each test; the caller removes it. */
+static char *own_folder(void)
+{
+    static char folder[] = "season-cache-XXXXXX";
+    memcpy(folder + strlen(folder) - 6, "XXXXXX", 6);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(mkdtemp(folder));
+    return folder;
+}
+
+static void remove_folder(const char *folder)
+{
+    char command[200];
+    snprintf(command, sizeof command, "rm -rf '%s'", folder);
+    CU_ASSERT_EQUAL(system(command), 0);
+}
+
+static void only_entry(const char *folder, char path[256])
+{
+    char command[300];
+    snprintf(command, sizeof command, "find '%s' -type f", folder);
+    FILE *found = popen(command, "r");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(found);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(fgets(path, 256, found));
+    path[strcspn(path, "\n")] = '\0';
+    CU_ASSERT_PTR_NULL(fgets(command, sizeof command, found)); /* nothing else lies about */
+    pclose(found);
+}
+
+static void the_cache_gives_back_what_was_kept_and_nothing_for_other_terms(void)
+{
+    char *folder = own_folder();
+    Digest *digest = sample();
+    LineHead head = sample_head("x.musicxml"), other = head;
+    CU_ASSERT_PTR_NULL(cache_find(folder, &head));
+    CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
+    Digest *again = cache_find(folder, &head);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(again);
+    CU_ASSERT_TRUE(same_digest(digest, again));
+    other.terms[0] = 'c';
+    CU_ASSERT_PTR_NULL(cache_find(folder, &other));
+    other = head;
+    other.content[63] = 'c';
+    CU_ASSERT_PTR_NULL(cache_find(folder, &other));
+    digest_free(again);
+    digest_free(digest);
+    remove_folder(folder);
+}
+
+static size_t read_entry(const char *path, char *bytes, size_t room)
+{
+    FILE *file = fopen(path, "rb");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
+    size_t length = fread(bytes, 1, room, file);
+    fclose(file);
+    return length;
+}
+
+static void write_entry(const char *path, const char *bytes, size_t length)
+{
+    FILE *file = fopen(path, "wb");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
+    CU_ASSERT_EQUAL(fwrite(bytes, 1, length, file), length);
+    fclose(file);
+}
+
+static void a_torn_or_damaged_entry_of_the_cache_is_not_taken(void)
+{
+    char *folder = own_folder(), path[256], bytes[4096];
+    Digest *digest = sample();
+    LineHead head = sample_head("");
+    CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
+    only_entry(folder, path);
+    size_t length = read_entry(path, bytes, sizeof bytes);
+    for (size_t cut = 0; cut < length; cut++) {
+        write_entry(path, bytes, cut);
+        CU_ASSERT_PTR_NULL(cache_find(folder, &head));
+    }
+    for (size_t at = 0; at < length; at += 7) {
+        bytes[at] = (char)(bytes[at] ^ 1);
+        write_entry(path, bytes, length);
+        CU_ASSERT_PTR_NULL(cache_find(folder, &head));
+        bytes[at] = (char)(bytes[at] ^ 1);
+    }
+    CU_ASSERT_TRUE(cache_keep(folder, &head, digest)); /* and is mended by the next run */
+    Digest *again = cache_find(folder, &head);
+    CU_ASSERT_PTR_NOT_NULL(again);
+    digest_free(again);
+    digest_free(digest);
+    remove_folder(folder);
+}
+
+static void an_entry_of_another_version_is_not_taken(void)
+{
+    char *folder = own_folder(), path[256], bytes[4096];
+    Digest *digest = sample();
+    LineHead head = sample_head("");
+    CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
+    only_entry(folder, path);
+    size_t length = read_entry(path, bytes, sizeof bytes);
+    char *version = strchr(bytes, '1');
+    CU_ASSERT_PTR_NOT_NULL_FATAL(version);
+    *version = '0';
+    write_entry(path, bytes, length);
+    CU_ASSERT_PTR_NULL(cache_find(folder, &head));
+    digest_free(digest);
+    remove_folder(folder);
+}
+
+static void a_cache_that_cannot_be_written_is_no_failure(void)
+{
+    Digest *digest = sample();
+    LineHead head = sample_head("");
+    CU_ASSERT_FALSE(cache_keep("/dev/null/nowhere", &head, digest));
+    CU_ASSERT_PTR_NULL(cache_find("/dev/null/nowhere", &head));
+    digest_free(digest);
+}
+
+static void write_lines_of(const char *path, const LineHead *head, const Digest *digest, const char *after)
+{
+    Buffer text;
+    buffer_init(&text);
+    lines_write(&text, head, digest);
+    buffer_puts(&text, after);
+    write_entry(path, text.text, text.length);
+    buffer_free(&text);
+}
+
+static void lines_of_a_score_are_put_together_whatever_their_order(void)
+{
+    char path[] = "season-lines.tmp", bytes[8192];
+    Digest *digest = sample();
+    LineHead head = sample_head("a/b.mxl"), other = head;
+    KeptLines lines = {0};
+    write_lines_of(path, &head, digest, "");
+    size_t length = read_entry(path, bytes, sizeof bytes);
+    size_t first = (size_t)(strchr(bytes, '\n') + 1 - bytes);
+    FILE *file = fopen(path, "wb");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
+    fwrite(bytes + first, 1, length - first, file);
+    fputs("{\"kind\": \"something else\"}\nnot a line\n", file);
+    fwrite(bytes, 1, length, file); /* the second movement twice */
+    fclose(file);
+    CU_ASSERT_EQUAL(kept_lines_read(&lines, path, NULL), SPZ_OK);
+    const Kept *kept = kept_lines_find(&lines, &head);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(kept);
+    Digest *again = kept_digest(kept);
+    CU_ASSERT_TRUE(same_digest(digest, again));
+    other.content[0] = 'c';
+    CU_ASSERT_PTR_NULL(kept_lines_find(&lines, &other)); /* the score has changed since */
+    digest_free(again);
+    digest_free(digest);
+    kept_lines_free(&lines);
+    unlink(path);
+}
+
+static void a_score_of_which_a_line_is_missing_is_not_taken(void)
+{
+    char path[] = "season-lines.tmp", bytes[8192];
+    Digest *digest = sample();
+    LineHead head = sample_head("a/b.mxl");
+    KeptLines lines = {0};
+    write_lines_of(path, &head, digest, "");
+    size_t length = read_entry(path, bytes, sizeof bytes - 1);
+    bytes[length] = '\0';
+    write_entry(path, bytes, (size_t)(strchr(bytes, '\n') + 1 - bytes));
+    CU_ASSERT_EQUAL(kept_lines_read(&lines, path, NULL), SPZ_OK);
+    CU_ASSERT_PTR_NULL(kept_lines_find(&lines, &head));
+    digest_free(digest);
+    kept_lines_free(&lines);
+    unlink(path);
+}
+
+static void movements_of_a_folder_are_taken_in_the_order_people_expect(void)
+{
+    static const char *const names[] = {"Air 1", "air 2", "air 10", "air 10b", "suite-01", "suite-1", "suite-2"};
+    for (size_t i = 0; i < COUNT(names); i++)
+        for (size_t j = 0; j < COUNT(names); j++) {
+            int order = scores_compare_names(names[i], names[j]);
+            CU_ASSERT_TRUE(i < j ? order < 0 : i > j ? order > 0 : order == 0);
+        }
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(content_is_named_by_the_published_sums),
+    STATEMENT(well_formed_lines_are_read),
+    STATEMENT(damaged_lines_are_refused),
+    STATEMENT(a_score_comes_back_from_its_lines_as_it_was),
+    STATEMENT(a_score_that_could_not_be_read_comes_back_as_that),
+    STATEMENT(the_cache_gives_back_what_was_kept_and_nothing_for_other_terms),
+    STATEMENT(a_torn_or_damaged_entry_of_the_cache_is_not_taken),
+    STATEMENT(an_entry_of_another_version_is_not_taken),
+    STATEMENT(a_cache_that_cannot_be_written_is_no_failure),
+    STATEMENT(lines_of_a_score_are_put_together_whatever_their_order),
+    STATEMENT(a_score_of_which_a_line_is_missing_is_not_taken),
+    STATEMENT(movements_of_a_folder_are_taken_in_the_order_people_expect),
+};
+
+void suite_season_keep(void)
+{
+    suite_of("what a season keeps", statements, COUNT(statements));
+}
