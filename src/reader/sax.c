@@ -25,7 +25,6 @@ typedef struct Feed {
     ReadBytes read;
     void *context;
     size_t total;
-    bool at_end;
 } Feed;
 
 const xmlChar *name_table_attribute(const NameTable *table, AttributeName name)
@@ -83,6 +82,15 @@ static void open_element(Reader *reader, Element element)
         rules[element].start(reader);
 }
 
+/* How much of the file is left, once its last byte has been read; SIZE_MAX before. */
+static size_t bytes_left(const Reader *reader)
+{
+    const xmlParserInput *input = reader->parser->input;
+    if (!reader->source_ended)
+        return SIZE_MAX;
+    return input ? (size_t)(input->end - input->cur) : 0;
+}
+
 static void check_root(Reader *reader, Element element, const xmlChar *name)
 {
     reader->root_seen = true;
@@ -103,6 +111,8 @@ static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, 
         reader->skipped++;
         return;
     }
+    if (reader->status != SPZ_OK || (reader->source_ended && bytes_left(reader) == 0)) /* half a name is no name */
+        return;
     Element element = element_of(reader->table, name);
     if (!reader->root_seen)
         check_root(reader, element, name);
@@ -191,13 +201,6 @@ static void clean_sentence(const char *from, char *to, size_t size)
             to[i] = ' ';
 }
 
-static bool input_exhausted(const Reader *reader)
-{
-    const Feed *feed = reader->parser->_private;
-    const xmlParserInput *input = reader->parser->input;
-    return feed->at_end && (!input || input->end - input->cur < 4);
-}
-
 #if LIBXML_VERSION >= 21200
 typedef const xmlError *ParseError;
 #else
@@ -214,8 +217,9 @@ static void on_error(void *context, ParseError error)
         reader_no_memory(reader);
     else if (error->code == XML_WAR_UNDECLARED_ENTITY || error->code == XML_ERR_UNDECLARED_ENTITY)
         refuse_entity(reader);
-    else if (error->level == XML_ERR_FATAL && (input_exhausted(reader) || error->code == XML_ERR_TAG_NOT_FINISHED))
-        reader_fail(reader, SPZ_NOT_XML, reader->root_seen ? "the file breaks off here, before its end" : "there is no XML in this file");
+    else if (error->level == XML_ERR_FATAL &&
+             (bytes_left(reader) < 4 || error->code == XML_ERR_TAG_NOT_FINISHED || error->code == XML_ERR_DOCUMENT_EMPTY))
+        reader_fail(reader, SPZ_NOT_XML, error->code == XML_ERR_DOCUMENT_EMPTY ? "there is no XML in this file" : "the file breaks off here, before its end");
     else if (error->level == XML_ERR_FATAL) {
         clean_sentence(error->message, sentence, sizeof sentence);
         reader_fail(reader, SPZ_NOT_XML, "this is no well-formed XML: %s", sentence);
@@ -229,7 +233,7 @@ static int feed_bytes(void *context, char *buffer, int length)
     if (got < 0)
         feed->reader->status = SPZ_CANNOT_READ; /* the owner of the source knows what went wrong and says it */
     if (got <= 0)
-        feed->at_end = true;
+        feed->reader->source_ended = true;
     else
         feed->total += (size_t)got;
     if (feed->total > limit_bytes) {
@@ -269,17 +273,16 @@ spz_status sax_read(Reader *reader, ReadBytes read, void *context)
 {
     xmlSAXHandler sax = handlers();
     NameTable *table = memory_get(sizeof *table);
-    Feed feed = {reader, read, context, 0, false};
+    Feed feed = {reader, read, context, 0};
     reader->parser = NULL;
     if (table) {
         memset(table, 0, sizeof *table);
         reader->parser = xmlCreateIOParserCtxt(&sax, reader, feed_bytes, NULL, &feed, XML_CHAR_ENCODING_NONE);
     }
     if (!reader->parser || !fill_table(table, reader->parser->dict)) {
-        reader->status = reader->status == SPZ_OK ? SPZ_NO_MEMORY : reader->status;
+        reader_no_memory(reader);
     } else {
         reader->table = table;
-        reader->parser->_private = &feed;
         xmlCtxtUseOptions(reader->parser, XML_PARSE_NONET);
         xmlParseDocument(reader->parser);
         finish(reader);

@@ -1,0 +1,341 @@
+/* What can't be read is refused with one sentence and its line; nothing crashes, nothing is fetched. */
+#include "support/memory.h"
+#include "support/score_text.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void refused_at(const char *xml, spz_status status, long line, const char *message)
+{
+    spz_score *score = score_of(xml);
+    CU_ASSERT_PTR_NULL(score);
+    spz_score_free(score);
+    if (last_status() != status || strcmp(last_message(), message) != 0 || (line && last_line() != line))
+        printf("  heard: %s, line %ld: %s\n", spz_status_text(last_status()), last_line(), last_message());
+    CU_ASSERT_EQUAL(last_status(), status);
+    CU_ASSERT_STRING_EQUAL(last_message(), message);
+    if (line)
+        CU_ASSERT_EQUAL(last_line(), line);
+}
+
+#define REFUSED(bars, status, message) refused_at(PIECE(bars), status, 0, message)
+
+static void an_empty_file_is_said_to_be_empty(void)
+{
+    refused_at("", SPZ_EMPTY, 0, "the file is empty");
+}
+
+static void a_file_of_blanks_or_words_is_no_xml(void)
+{
+    refused_at("   \n ", SPZ_NOT_XML, 0, "there is no XML in this file");
+    CU_ASSERT_PTR_NULL(score_of("Violin I plays"));
+    CU_ASSERT_EQUAL(last_status(), SPZ_NOT_XML);
+}
+
+static void another_kind_of_xml_is_named(void)
+{
+    refused_at("<?xml version=\"1.0\"?>\n<html><body/></html>", SPZ_NOT_MUSICXML, 2, "this is XML, but no MusicXML score: it begins with <html>");
+}
+
+static void a_file_cut_off_anywhere_is_refused(void)
+{
+    const char *xml = PIECE(BAR(1, DIVISIONS(1) TIME(4, 4) WORDS("dolce") NOTE(C, 4, 4, TIE_FROM)) BAR(2, NOTE(C, 4, 4, TIE_TO)));
+    for (size_t size = 1; size < strlen(xml); size++) {
+        CU_ASSERT_PTR_NULL(score_of_bytes(xml, size));
+        CU_ASSERT_EQUAL(last_status(), SPZ_NOT_XML);
+        CU_ASSERT_EQUAL(message_count(), 1);
+    }
+}
+
+static void a_cut_off_file_says_so_with_its_line(void)
+{
+    refused_at("<score-partwise>\n<part-list>\n<score-part id=\"P1\">\n<part-na", SPZ_NOT_XML, 4, "the file breaks off here, before its end");
+    refused_at("<score-partwise>\n<part-list>\n", SPZ_NOT_XML, 3, "the file breaks off here, before its end");
+}
+
+static void wrong_nesting_is_refused_with_its_line(void)
+{
+    spz_score *score = score_of("<score-partwise>\n<part-list>\n</part>\n</score-partwise>");
+    CU_ASSERT_PTR_NULL(score);
+    CU_ASSERT_EQUAL(last_status(), SPZ_NOT_XML);
+    CU_ASSERT_EQUAL(last_line(), 3);
+}
+
+static void a_score_without_bars_is_empty(void)
+{
+    refused_at("<score-partwise><part-list/></score-partwise>", SPZ_EMPTY, 0, "the score has no bars");
+    refused_at(PIECE(""), SPZ_EMPTY, 0, "the score has no bars");
+}
+
+static const char entities[] = "the file defines or uses text substitutions (XML entities); no score needs them, and they are refused";
+
+static void a_document_type_is_named_but_never_loaded(void)
+{
+    spz_score *score = score_of("<!DOCTYPE score-partwise PUBLIC \"-//Recordare//DTD MusicXML 4.0 Partwise//EN\" \"http://www.musicxml.org/dtds/partwise.dtd\">" PIECE(BAR(1, DIVISIONS(1) NOTE(C, 4, 1, ""))));
+    CU_ASSERT_PTR_NOT_NULL(score);
+    spz_score_free(score);
+    score = score_of("<!DOCTYPE score-partwise SYSTEM \"/nowhere/at/all.dtd\">" PIECE(BAR(1, DIVISIONS(1) NOTE(C, 4, 1, ""))));
+    CU_ASSERT_PTR_NOT_NULL(score);
+    spz_score_free(score);
+}
+
+static void entities_of_any_kind_are_refused(void)
+{
+    refused_at("<!DOCTYPE s [\n<!ENTITY a \"b\">\n]><score-partwise/>", SPZ_OVER_LIMIT, 2, entities);
+    refused_at("<!DOCTYPE s [<!ENTITY a SYSTEM \"file:///etc/hostname\">]>" PIECE(BAR(1, WORDS("&a;"))), SPZ_OVER_LIMIT, 0, entities);
+    refused_at("<!DOCTYPE s [<!ENTITY % a SYSTEM \"http://localhost/a.dtd\"> %a;]>" PIECE(BAR(1, "")), SPZ_OVER_LIMIT, 0, entities);
+    refused_at("<!DOCTYPE s SYSTEM \"x.dtd\">" PIECE(BAR(1, DIVISIONS(1) WORDS("&anything;"))), SPZ_OVER_LIMIT, 0, entities);
+    refused_at(PIECE(BAR(1, WORDS("&anything;"))), SPZ_OVER_LIMIT, 0, entities);
+}
+
+static void a_bomb_of_entities_is_refused_at_its_first_line(void)
+{
+    refused_at("<!DOCTYPE s [\n<!ENTITY a \"aaaaaaaaaa\">\n<!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;\">\n<!ENTITY c \"&b;&b;&b;&b;&b;&b;\">\n]>\n<score-partwise>&c;</score-partwise>",
+               SPZ_OVER_LIMIT, 2, entities);
+}
+
+static void absurd_divisions_are_refused(void)
+{
+    REFUSED(BAR(1, DIVISIONS(0)), SPZ_BAD_MUSIC, "<divisions> must be a whole number above 0, but is '0'");
+    REFUSED(BAR(1, DIVISIONS(-4)), SPZ_BAD_MUSIC, "<divisions> must be a whole number above 0, but is '-4'");
+    REFUSED(BAR(1, DIVISIONS(many)), SPZ_BAD_MUSIC, "<divisions> must be a whole number above 0, but is 'many'");
+    REFUSED(BAR(1, DIVISIONS(99999999)), SPZ_BAD_MUSIC, "a crotchet of 99999999 divisions is absurd (the limit is 1000000)");
+    REFUSED(BAR(1, DIVISIONS(99999999999999999999)), SPZ_BAD_MUSIC, "<divisions> must be a whole number above 0, but is '99999999999999999999'");
+}
+
+static void absurd_durations_are_refused(void)
+{
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(C, 4, -1, "")), SPZ_BAD_MUSIC, "a duration is negative: -1");
+    REFUSED(BAR(1, DIVISIONS(1) BACKUP(-1)), SPZ_BAD_MUSIC, "a duration is negative: -1");
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(C, 4, long, "")), SPZ_BAD_MUSIC, "'long' is no duration");
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(C, 4, 1e9, "")), SPZ_BAD_MUSIC, "'1e9' is no duration");
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(C, 4, 999999999999, "")), SPZ_BAD_MUSIC, "a duration is longer than 10000 crotchets");
+    REFUSED(BAR(1, DIVISIONS(1) FORWARD(9999) FORWARD(9999)), SPZ_BAD_MUSIC, "the bar is longer than 10000 crotchets");
+}
+
+static void note_values_without_a_common_measure_are_refused(void)
+{
+    REFUSED(BAR(1, DIVISIONS(999983) NOTE(C, 4, 1, "") DIVISIONS(999979) NOTE(C, 4, 1, "")), SPZ_OVER_LIMIT, "the note values differ too finely to be counted together exactly");
+}
+
+static void impossible_pitches_are_refused(void)
+{
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(H, 4, 1, "")), SPZ_BAD_MUSIC, "'H' is no name of a note");
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(C, 11, 1, "")), SPZ_BAD_MUSIC, "'11' is no octave (0 to 9)");
+    REFUSED(BAR(1, DIVISIONS(1) "<note>" PITCH_ALTERED(C, 40, 4) LASTING(1) "</note>"), SPZ_BAD_MUSIC, "a note can't be altered by '40' semitones");
+    REFUSED(BAR(1, DIVISIONS(1) "<note>" LASTING(1) "</note>"), SPZ_BAD_MUSIC, "a note has no complete pitch");
+    REFUSED(BAR(1, "<attributes><divisions>1</divisions><transpose><chromatic>0</chromatic><octave-change>-7</octave-change></transpose></attributes>" NOTE(C, 2, 1, "")),
+            SPZ_BAD_MUSIC, "a note sounds beyond all hearing");
+    REFUSED(BAR(1, "<attributes><transpose><chromatic>900</chromatic></transpose></attributes>"), SPZ_BAD_MUSIC, "a transposition by '900' makes no sense");
+}
+
+static void impossible_signatures_are_refused(void)
+{
+    REFUSED(BAR(1, TIME(4, 0)), SPZ_BAD_MUSIC, "the time signature '4/0' makes no sense");
+    REFUSED(BAR(1, TIME(0, 4)), SPZ_BAD_MUSIC, "the time signature '0/4' makes no sense");
+    REFUSED(BAR(1, TIME(four, 4)), SPZ_BAD_MUSIC, "the time signature 'four/4' makes no sense");
+    REFUSED(BAR(1, TIME(4, -4)), SPZ_BAD_MUSIC, "the time signature '4/-4' makes no sense");
+}
+
+static void elements_out_of_place_are_refused(void)
+{
+    refused_at("<score-partwise><note/></score-partwise>", SPZ_NOT_MUSICXML, 0, "a note stands outside the bars");
+    refused_at("<score-partwise><measure/></score-partwise>", SPZ_NOT_MUSICXML, 0, "a bar stands where none can be");
+    refused_at(PIECE(BAR(1, PART(P2, ""))), SPZ_NOT_MUSICXML, 0, "a part stands where none can be");
+    refused_at(PIECE(BAR(1, BAR(2, ""))), SPZ_NOT_MUSICXML, 0, "a bar stands where none can be");
+    refused_at(PIECE(BAR(1, LISTED(P3, "x"))), SPZ_NOT_MUSICXML, 0, "a part is declared outside the list of parts");
+    refused_at(SCORE(LISTED(P1, "x"), PART(P1, BAR(1, "")) PART(P1, BAR(1, ""))), SPZ_NOT_MUSICXML, 0, "the part 'P1' stands in the file twice");
+    refused_at("<score-partwise><part-list/><part>" BAR(1, "") "</part></score-partwise>", SPZ_NOT_MUSICXML, 0, "a part has no id");
+    refused_at("<score-partwise><part-list/><score-partwise/></score-partwise>", SPZ_NOT_MUSICXML, 0, "a whole score stands inside another element");
+}
+
+/* `open` COUNT times, then `close` COUNT times, inside one bar. */
+static char *repeated(const char *open, const char *close, int count)
+{
+    size_t size = (strlen(open) + strlen(close)) * (size_t)count + 1000;
+    char *xml = malloc(size);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(xml);
+    strcpy(xml, "<score-partwise><part-list>" LISTED(P1, "Viola") "</part-list><part id=\"P1\"><measure number=\"1\">");
+    char *at = xml + strlen(xml);
+    for (int i = 0; i < count; i++)
+        at += sprintf(at, "%s", open);
+    for (int i = 0; i < count; i++)
+        at += sprintf(at, "%s", close);
+    strcpy(at, "</measure></part></score-partwise>");
+    return xml;
+}
+
+static void refuse_repeated(const char *open, const char *close, int count, spz_status status, const char *message)
+{
+    char *xml = repeated(open, close, count);
+    refused_at(xml, status, 0, message);
+    free(xml);
+}
+
+static void depth_counts_and_lengths_are_limited(void)
+{
+    refuse_repeated("<a>", "</a>", 100, SPZ_OVER_LIMIT, "more than 64 elements stand inside one another");
+    refuse_repeated("<staff-layout>", "</staff-layout>", 100000, SPZ_OVER_LIMIT, "more than 64 elements stand inside one another");
+    refuse_repeated("<direction><direction-type><segno/>", "</direction-type></direction>", 40, SPZ_OVER_LIMIT, "more than 64 elements stand inside one another");
+    refuse_repeated("</measure><measure number=\"1\">", "", 60000, SPZ_OVER_LIMIT, "the score has more than 50000 bars");
+}
+
+static void a_row_of_too_many_signs_in_one_direction_is_refused(void)
+{
+    char xml[8192] = "<score-partwise><part-list>" LISTED(P1, "Viola") "</part-list><part id=\"P1\"><measure number=\"1\"><direction><direction-type>";
+    for (int i = 0; i < 70; i++)
+        strcat(xml, "<coda/>");
+    strcat(xml, "</direction-type></direction></measure></part></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "more than 64 signs stand in one place");
+}
+
+static void voices_staves_parts_and_brackets_are_limited(void)
+{
+    char *xml = malloc(200000), *at = xml;
+    CU_ASSERT_PTR_NOT_NULL_FATAL(xml);
+    at += sprintf(at, "<score-partwise><part-list>" LISTED(P1, "Viola") "</part-list><part id=\"P1\"><measure number=\"1\">" DIVISIONS(1));
+    for (int i = 0; i < 300; i++)
+        at += sprintf(at, "<note>" PITCH(C, 4) LASTING(1) "<voice>%d</voice></note>", i);
+    strcpy(at, "</measure></part></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "the part has more than 200 voices");
+    at = xml + sprintf(xml, "<score-partwise><part-list>");
+    for (int i = 0; i < 600; i++)
+        at += sprintf(at, "<score-part id=\"P%d\"/>", i);
+    strcpy(at, "</part-list></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "the score has more than 500 parts");
+    at = xml + sprintf(xml, "<score-partwise><part-list>");
+    for (int i = 0; i < 40; i++)
+        at += sprintf(at, "<part-group type=\"start\" number=\"%d\"/>", i);
+    strcpy(at, "</part-list></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "more than 32 brackets stand over one part");
+    free(xml);
+    REFUSED(BAR(1, DIVISIONS(1) NOTE(C, 4, 1, "<staff>99</staff>")), SPZ_OVER_LIMIT, "staff '99' can't be (1 to 32)");
+    REFUSED(BAR(1, "<attributes><staves>99</staves></attributes>"), SPZ_OVER_LIMIT, "a part of '99' staves can't be read (the limit is 32)");
+}
+
+static void a_word_longer_than_any_word_is_refused(void)
+{
+    char *xml = malloc(20000);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(xml);
+    char *at = xml + sprintf(xml, "<score-partwise><work><work-title>");
+    memset(at, 'a', 10000);
+    strcpy(at + 10000, "</work-title></work></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "a text longer than 4096 bytes stands where a word or a number belongs");
+    free(xml);
+}
+
+static void bars_that_a_late_part_would_have_to_fill_are_limited(void)
+{
+    char *xml = malloc(3000000), *at = xml;
+    CU_ASSERT_PTR_NOT_NULL_FATAL(xml);
+    at += sprintf(at, "<score-timewise><part-list/>");
+    for (int i = 0; i < 40000; i++)
+        at += sprintf(at, "<measure number=\"1\"/>");
+    at += sprintf(at, "<measure number=\"1\">");
+    for (int i = 0; i < 400; i++)
+        at += sprintf(at, "<part id=\"%d\"/>", i);
+    strcpy(at, "</measure></score-timewise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "the parts have more than 4000000 bars together");
+    free(xml);
+}
+
+/* The same score in each encoding: 'Flöte' plays one note. */
+static void is_a_flute(const void *bytes, size_t size)
+{
+    spz_score *score = score_of_bytes(bytes, size);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(score);
+    CU_ASSERT_STRING_EQUAL(spz_movement_part_name(spz_score_movement(score, 0), 0), "Fl\xc3\xb6te");
+    spz_score_free(score);
+}
+
+static void utf_8_utf_16_and_latin_1_are_read(void)
+{
+    const char *body = PIECE(BAR(1, DIVISIONS(1) NOTE(C, 4, 1, "")));
+    char narrow[2048];
+    unsigned char wide[4096];
+    const char *name = strstr(body, "Viola");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(name);
+    snprintf(narrow, sizeof narrow, "<?xml version=\"1.0\" encoding=\"ISO-8859-1\"?>%.*sFl\xf6te%s", (int)(name - body), body, name + 5);
+    is_a_flute(narrow, strlen(narrow));
+    snprintf(narrow, sizeof narrow, "\xef\xbb\xbf%.*sFl\xc3\xb6te%s", (int)(name - body), body, name + 5);
+    is_a_flute(narrow, strlen(narrow));
+    snprintf(narrow, sizeof narrow, "<?xml version=\"1.0\" encoding=\"UTF-16\"?>%.*sFl\xf6te%s", (int)(name - body), body, name + 5);
+    for (int little = 0; little < 2; little++) {
+        size_t size = 0;
+        wide[size++] = little ? 0xff : 0xfe;
+        wide[size++] = little ? 0xfe : 0xff;
+        for (const char *at = narrow; *at; at++) {
+            wide[size++] = little ? (unsigned char)*at : 0;
+            wide[size++] = little ? 0 : (unsigned char)*at;
+        }
+        is_a_flute(wide, size);
+    }
+}
+
+static void a_wrong_or_unknown_encoding_is_refused(void)
+{
+    CU_ASSERT_PTR_NULL(score_of("<?xml version=\"1.0\" encoding=\"EBCDIC-XX\"?>" PIECE(BAR(1, ""))));
+    CU_ASSERT_EQUAL(last_status(), SPZ_NOT_XML);
+    CU_ASSERT_PTR_NULL(score_of("<score-partwise><work><work-title>\xff\xfe\xfa</work-title></work></score-partwise>"));
+    CU_ASSERT_EQUAL(last_status(), SPZ_NOT_XML);
+}
+
+static void a_missing_file_a_folder_and_an_unreadable_file_are_told_apart(void)
+{
+    spz_score *score = NULL;
+    CU_ASSERT_EQUAL(spz_score_read("tests/no/such/file.mxl", NULL, &score), SPZ_CANNOT_OPEN);
+    CU_ASSERT_PTR_NULL(score);
+    CU_ASSERT_EQUAL(spz_score_read("tests", NULL, &score), SPZ_CANNOT_READ);
+    CU_ASSERT_PTR_NULL(score);
+}
+
+static void no_memory_at_any_point_is_a_status(void)
+{
+    const char *xml = PIECE(BAR(1, DIVISIONS(7) TIME(4, 4) WORDS("div.") DYNAMICS(p) NOTE(C, 4, 14, "<voice>1</voice>") BACKUP(14) NOTE(E, 3, 7, "<voice>2</voice>"))
+        BAR(2, "<sound tempo=\"90\"/>" DIVISIONS(11) NOTE(D, 4, 5, "") "<barline><bar-style>light-heavy</bar-style><repeat direction=\"backward\"/></barline>") BAR(1, REST(4)));
+    spz_score *score = NULL;
+    long n = 0;
+    while (!score && n++ < 2000) {
+        memory_starve_after(n);
+        score = score_of(xml);
+        memory_starve_after(0);
+        CU_ASSERT_TRUE(score || last_status() == SPZ_NO_MEMORY);
+    }
+    CU_ASSERT_TRUE(n > 5);
+    CU_ASSERT_PTR_NOT_NULL(score);
+    spz_score_free(score);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(an_empty_file_is_said_to_be_empty),
+    STATEMENT(a_file_of_blanks_or_words_is_no_xml),
+    STATEMENT(another_kind_of_xml_is_named),
+    STATEMENT(a_file_cut_off_anywhere_is_refused),
+    STATEMENT(a_cut_off_file_says_so_with_its_line),
+    STATEMENT(wrong_nesting_is_refused_with_its_line),
+    STATEMENT(a_score_without_bars_is_empty),
+    STATEMENT(a_document_type_is_named_but_never_loaded),
+    STATEMENT(entities_of_any_kind_are_refused),
+    STATEMENT(a_bomb_of_entities_is_refused_at_its_first_line),
+    STATEMENT(absurd_divisions_are_refused),
+    STATEMENT(absurd_durations_are_refused),
+    STATEMENT(note_values_without_a_common_measure_are_refused),
+    STATEMENT(impossible_pitches_are_refused),
+    STATEMENT(impossible_signatures_are_refused),
+    STATEMENT(elements_out_of_place_are_refused),
+    STATEMENT(depth_counts_and_lengths_are_limited),
+    STATEMENT(a_row_of_too_many_signs_in_one_direction_is_refused),
+    STATEMENT(voices_staves_parts_and_brackets_are_limited),
+    STATEMENT(a_word_longer_than_any_word_is_refused),
+    STATEMENT(bars_that_a_late_part_would_have_to_fill_are_limited),
+    STATEMENT(utf_8_utf_16_and_latin_1_are_read),
+    STATEMENT(a_wrong_or_unknown_encoding_is_refused),
+    STATEMENT(a_missing_file_a_folder_and_an_unreadable_file_are_told_apart),
+    STATEMENT(no_memory_at_any_point_is_a_status),
+};
+
+void suite_reader_hostile(void)
+{
+    suite_of("reader: hostile files", statements, COUNT(statements));
+}
