@@ -20,7 +20,7 @@ static const char frame[] =
     ":focus-visible { outline: 3px solid var(--exchange); outline-offset: 2px; }\n"
     ".scroll { overflow-x: auto; }\n"
     "table { border-collapse: collapse; font-size: .9rem; } th, td { text-align: left; vertical-align: top; padding: .3rem .9rem .3rem 0; border-bottom: 1px solid var(--line); overflow-wrap: normal; }\n"
-    "tbody th { font-weight: normal; min-width: 9rem; } td.figure, td.points { font-variant-numeric: tabular-nums; } td.figure { text-align: right; white-space: nowrap; }\n"
+    "tbody th { font-weight: normal; min-width: 9rem; } td.figure, td.points { font-variant-numeric: tabular-nums; } td.figure { text-align: right; white-space: nowrap; } table.arrangements td:first-child { white-space: nowrap; }\n"
     "table.arrangements td:last-child, table.index tbody th { min-width: 14rem; } table.index tbody th { width: 26rem; }\n"
     ".meter { display: block; width: 6rem; height: .5rem; } .meter-ground { fill: var(--lane); } .meter-fill { fill: var(--soft); } .meter-middle { stroke: var(--ink); }\n"
     ".k-exchange { --c: var(--exchange); } .k-hocket { --c: var(--hocket); } .k-split-line { --c: var(--split-line); } .k-imitation { --c: var(--imitation); }\n"
@@ -50,8 +50,8 @@ static const char drawings[] =
     ".passage:target { background: var(--lane); }\n"
     "summary { cursor: pointer; padding: .35rem 0; } .passage summary { display: flex; flex-wrap: wrap; gap: 0 1rem; } .passage summary::before { content: '\\25B8'; } .passage[open] summary::before { content: '\\25BE'; }\n"
     ".bars { min-width: 8.5rem; font-variant-numeric: tabular-nums; font-weight: bold; } .letter { min-width: 4rem; } .kind { min-width: 6.5rem; color: var(--c); } .who { min-width: 15rem; }\n"
-    ".s2 .strength { font-weight: bold; }\n"
-    ".strips { margin: .4rem 0; } .strip { margin: .3rem 0; } .ground { fill: var(--lane); } .octave { stroke: var(--line); } svg .octave-name { text-anchor: end; fill: var(--soft); font-size: 8px; }\n"
+    ".s2 .strength { font-weight: bold; } .reason { flex-basis: 100%; padding-left: 1.7rem; font-size: .9rem; color: var(--soft); }\n"
+    ".strips { margin: .4rem 0; } .strip { margin: .3rem 0; } .ground { fill: var(--lane2); stroke: var(--line); } .octave { stroke: var(--line); } svg .octave-name { text-anchor: end; fill: var(--soft); font-size: 8px; }\n"
     ".notes { stroke: var(--ink); stroke-width: 3.2; fill: none; } .shade.calls { fill: var(--c); opacity: .28; } .shade.answers { fill: none; stroke: var(--c); stroke-width: 1.5; }\n"
     "svg .said { fill: var(--c); font-size: 8px; } svg .strip-name { font-size: 11px; }\n"
     "img.stage { display: block; width: 100%; max-width: 46rem; height: auto; background: #fff; }\n"
@@ -64,8 +64,8 @@ static const char paper[] =
     "  body { font-size: 9.5pt; } main, footer { max-width: none; padding: 0; } .filters { display: none; } .scroll { overflow: visible; }\n"
     "  .map, .strip { min-width: 0; break-inside: avoid; } tr, li, summary, p, img, .key { break-inside: avoid; } .passage:not([open]) { break-inside: avoid; }\n"
     "  h1, h2, h3, summary { break-after: avoid; } thead { display: table-header-group; } section.movement + section.movement { break-before: page; }\n"
-    "  th, td, .passage, .lane, .call, .shade, .swatch { print-color-adjust: exact; -webkit-print-color-adjust: exact; } table { width: 100%; } th, td { padding-right: .4rem; overflow-wrap: anywhere; }\n"
-    "  tbody th, table.arrangements td:last-child, table.index tbody th { min-width: 0; }\n"
+    "  th, td, .passage, .lane, .call, .shade, .swatch { print-color-adjust: exact; -webkit-print-color-adjust: exact; } table { width: 100%; } th, td { padding-right: .5rem; }\n"
+    "  tbody th { min-width: 7rem; } table.arrangements td:last-child, table.index tbody th { min-width: 0; } .meter { width: 4rem; }\n"
     "}\n";
 
 const char *const web_styles[] = {frame, drawings, paper, NULL};

@@ -116,6 +116,8 @@ static void summary(const Web *web, const spz_passage *passage)
     html_element(html, "span", "who", words_who(passage, web->map, text));
     html_words(html, " ");
     html_element(html, "span", "strength", spz_strength_word(passage->strength));
+    html_words(html, " ");
+    html_element(html, "span", "reason", passage->reason);
     html_close(html);
 }
 
@@ -131,9 +133,8 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     pair_words(web, passage, pair);
     html_put(html, "data-pair", pair);
     summary(web, passage);
-    html_element(html, "p", "reason", passage->reason);
-    entries(web, passage);
     web_strip(web, passage);
+    entries(web, passage);
     html_close(html);
 }
 

@@ -104,7 +104,7 @@ static void draw_entries(const Excerpt *excerpt, const Strip *strip, double top)
         double x = x_of(excerpt, entry->onset);
         html_box(html, entry->answer ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
         if (entry->onset >= excerpt->from && spz_kind_is_antiphony(excerpt->passage->kind))
-            html_label(html, "said", x + 2, top + 8, entry->answer ? "answer" : "call");
+            html_label(html, "said", x + 3, top + strip_height(strip) - 3, entry->answer ? "answer" : "call");
     }
 }
 

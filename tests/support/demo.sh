@@ -6,7 +6,7 @@ build=${BUILD:-build}
 program=${SPEZZATO:-$build/spezzato}
 reports=${REPORTS:-reports}
 mkdir -p "$reports"
-rm -f "$reports"/*.txt "$reports"/*.csv
+rm -f "$reports"/*.txt "$reports"/*.csv "$reports"/*.html
 export LC_ALL=C
 
 count=0
@@ -21,6 +21,7 @@ done
 [ "$count" -gt 0 ] || { echo "There are no scores in corpus/." >&2; exit 1; }
 # The names in corpus/ have no blanks.
 "$program" --brief $all -o "$reports/overview.txt"
+"$program" report $all -o "$reports"
 "$program" passages --kind antiphony,divisi --strength clear --format csv $all -o "$reports/passages.csv"
 
 echo "$count movements read; their pages are in $reports/. The season at a glance:"
@@ -28,6 +29,7 @@ echo
 sed '/^$/,$d' "$reports/overview.txt"
 echo
 echo "Look at:"
+echo "  $reports/index.html        open it in a browser: it leads to a page for each movement, with map, passages and stage"
 echo "  $reports/overview.txt      the seating of every movement, one line each"
 for page in "$reports"/brelisk-balconies-1.txt "$reports"/lindquarre-salt-road-1.txt "$reports"/tolvesk-ecluses-1.txt; do
     [ -e "$page" ] && echo "  $page      $(head -n 1 "$page")"
