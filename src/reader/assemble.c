@@ -61,7 +61,7 @@ static void assemble_notes(Reader *reader, PartDraft *draft, const Stretch *stre
         end++;
     draft->notes_taken = end;
     part->note_count = end - first;
-    part->notes = keep_array(reader, draft->notes.at + first, part->note_count, sizeof *part->notes);
+    part->notes = keep_array(reader, part->note_count ? draft->notes.at + first : NULL, part->note_count, sizeof *part->notes);
     for (size_t i = 0; part->notes && i < part->note_count; i++) {
         part->notes[i].onset += reader->bars.at[part->notes[i].bar].onset;
         part->notes[i].bar -= (int32_t)stretch->first;
@@ -77,7 +77,7 @@ static void assemble_marks(Reader *reader, PartDraft *draft, const Stretch *stre
         end++;
     draft->marks_taken = end;
     part->mark_count = end - first;
-    part->marks = keep_array(reader, draft->marks.at + first, part->mark_count, sizeof *part->marks);
+    part->marks = keep_array(reader, part->mark_count ? draft->marks.at + first : NULL, part->mark_count, sizeof *part->marks);
     for (size_t i = 0; part->marks && i < part->mark_count; i++) {
         part->marks[i].onset += reader->bars.at[part->marks[i].bar].onset;
         part->marks[i].bar -= (int32_t)stretch->first;

@@ -63,6 +63,7 @@ static spz_status parse(const char *bytes, int length, Found *found)
         return SPZ_NO_MEMORY;
     xmlCtxtUseOptions(found->parser, XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING);
     xmlParseChunk(found->parser, bytes, length, 1);
+    xmlFreeDoc(found->parser->myDoc);
     xmlFreeParserCtxt(found->parser);
     return SPZ_OK;
 }

@@ -287,8 +287,10 @@ spz_status sax_read(Reader *reader, ReadBytes read, void *context)
         xmlParseDocument(reader->parser);
         finish(reader);
     }
-    if (reader->parser)
+    if (reader->parser) {
+        xmlFreeDoc(reader->parser->myDoc); /* libxml2 makes one for the entities of a document type, even where they are refused */
         xmlFreeParserCtxt(reader->parser);
+    }
     reader->parser = NULL;
     reader->table = NULL;
     memory_give(table);
