@@ -49,7 +49,7 @@ void stage_facts_distance(const spz_plan *plan, const spz_section pair[2], Buffe
     spz_distance way;
     if (!spz_plan_distance(plan, pair[0], pair[1], &way))
         return;
-    buffer_printf(text, "%s - %s: ", spz_section_words(pair[0]), spz_section_words(pair[1]));
+    buffer_printf(text, "%s to %s: ", spz_section_words(pair[0]), spz_section_words(pair[1]));
     put_way(text, "front desks ", way.front, way.front_delay);
     put_way(text, ", centres ", way.centre, way.centre_delay);
     put_way(text, ", last rows ", way.back, way.back_delay);
@@ -70,6 +70,20 @@ void stage_facts_hearing(const spz_plan *plan, const spz_section pair[2], Buffer
     buffer_puts(text, "; under ");
     put_number(text, told_apart, 0);
     buffer_puts(text, " they sound from one place");
+}
+
+bool stage_facts_heard(const spz_plan *plan, const spz_section pair[2], size_t place, const char **name, Buffer *text)
+{
+    spz_hearing hearing;
+    if (!spz_plan_hearing(plan, pair[0], pair[1], place, &hearing))
+        return false;
+    *name = hearing.place;
+    put_number(text, hearing.angle, 0);
+    buffer_puts(text, " deg, ");
+    put_number(text, hearing.ear_delay, 0);
+    buffer_puts(text, " us, ");
+    put_number(text, hearing.widths, 1);
+    return true;
 }
 
 void stage_facts_players(const spz_plan *plan, Buffer *text)

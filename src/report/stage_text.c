@@ -9,7 +9,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { COLUMNS = 92, ROWS_MOST = 60, MARK = 8 };
+enum { COLUMNS = 92, ROWS_MOST = 60, MARK = 8, PAIRS_SHOWN = 2 };
 static const double letters_high = 2.1; /* a letter of a terminal is about so many times as high as wide */
 
 typedef struct Sheet {
@@ -90,21 +90,51 @@ static spz_status draw(const spz_plan *plan, Buffer *out)
     return SPZ_OK;
 }
 
-static void say(const spz_plan *plan, StagePairs pairs, size_t count, Buffer *out)
+static void say_distances(const spz_plan *plan, StagePairs pairs, size_t count, Buffer *out)
 {
     Buffer text;
     buffer_init(&text);
     for (size_t i = 0; i < count; i++) {
         stage_facts_distance(plan, pairs[i], &text);
-        if (!text.length)
-            continue;
-        buffer_puts(&text, "; ");
-        stage_facts_hearing(plan, pairs[i], &text);
-        layout_flow(out, 0, "- ", &text, COLUMNS);
+        if (text.length)
+            layout_flow(out, 0, "- ", &text, COLUMNS);
     }
-    if (buffer_failed(&text))
-        out->failed = true;
+    out->failed = out->failed || buffer_failed(&text);
     buffer_free(&text);
+}
+
+/* One row a place of the audience, one column a pair. */
+static void say_hearing(const spz_plan *plan, StagePairs pairs, size_t count, Buffer *out)
+{
+    static const int most[] = {16, 30, 30};
+    char names[PAIRS_SHOWN][40];
+    const char *heads[PAIRS_SHOWN + 1] = {"As heard from"};
+    Buffer text[PAIRS_SHOWN] = {{0}};
+    Table table;
+    for (size_t i = 0; i < count; i++) {
+        snprintf(names[i], sizeof names[i], "%s - %s", spz_section_name(pairs[i][0]), spz_section_name(pairs[i][1]));
+        heads[i + 1] = names[i];
+    }
+    table_begin(&table, (int)count + 1, heads, most);
+    for (size_t place = 0; place < spz_plan_places(plan); place++) {
+        const char *cells[PAIRS_SHOWN + 1] = {""};
+        for (size_t i = 0; i < count; i++) {
+            buffer_clear(&text[i]);
+            stage_facts_heard(plan, pairs[i], place, &cells[0], &text[i]);
+            cells[i + 1] = text[i].text;
+        }
+        table_row(&table, cells);
+    }
+    table_end(&table, out, 0, COLUMNS);
+    for (size_t i = 0; i < count; i++) {
+        out->failed = out->failed || buffer_failed(&text[i]);
+        buffer_free(&text[i]);
+    }
+    layout_paragraph(
+        out, 0, "",
+        "deg: degrees between their centres; us: microseconds, the difference between the two ears; last: how many times what "
+        "can be told apart in this hall (under 1 they sound from one place).",
+        COLUMNS);
 }
 
 spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out)
@@ -125,7 +155,9 @@ spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_
     buffer_puts(&page, "\n");
     spz_status status = draw(plan, &page);
     if (status == SPZ_OK) {
-        say(plan, pairs, count, &page);
+        say_distances(plan, pairs, count, &page);
+        buffer_puts(&page, "\n");
+        say_hearing(plan, pairs, count, &page);
         buffer_puts(&page, "\n");
         layout_paragraph(&page, 0, "", report_cautions, COLUMNS);
         page.failed = page.failed || buffer_failed(&text);
@@ -145,7 +177,7 @@ spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2],
         pairs = usual;
         count = 2;
     }
-    count = count > 2 ? 2 : count;
+    count = count > PAIRS_SHOWN ? PAIRS_SHOWN : count;
     switch (format) {
     case SPZ_AS_TEXT: return stage_text(plan, pairs, count, out);
     case SPZ_AS_SVG: return stage_svg(plan, pairs, count, out);

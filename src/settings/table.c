@@ -9,12 +9,12 @@
 
 /* Rows of one section stand together: `spezzato settings` prints them in this order. */
 const spz_setting settings_table[] = {
-    NUMBER("players", "first violins", "14", 0, 40, "players", "players of the first violins", "common practice"),
-    NUMBER("players", "second violins", "12", 0, 40, "players", "players of the second violins", "common practice"),
+    NUMBER("players", "first violins", "14", 1, 40, "players", "players of the first violins", "common practice"),
+    NUMBER("players", "second violins", "12", 1, 40, "players", "players of the second violins", "common practice"),
     NUMBER("players", "third violins", "0", 0, 40, "players", "players of a third violin section; 0: where a score has one, all violins are shared out in three equal parts",
            "common practice"),
-    NUMBER("players", "violas", "10", 0, 40, "players", "players of the violas", "common practice"),
-    NUMBER("players", "cellos", "8", 0, 40, "players", "players of the cellos", "common practice"),
+    NUMBER("players", "violas", "10", 1, 40, "players", "players of the violas", "common practice"),
+    NUMBER("players", "cellos", "8", 1, 40, "players", "players of the cellos", "common practice"),
     NUMBER("players", "basses", "6", 0, 40, "players", "players of the double basses", "common practice"),
 
     NUMBER("stage", "width", "18", 6, 60, "m", "clear width of the stage where the strings sit",

@@ -225,6 +225,47 @@ static void movements_judged_by_other_rules_are_not_mixed(void)
     spz_verdict_free(five);
 }
 
+/* A number between the bounds of the setting; now and then a bound itself. */
+static void set_at_random(spz_settings *settings, const spz_setting *row, unsigned *seed)
+{
+    char name[80], value[32];
+    *seed = *seed * 1664525u + 1013904223u;
+    double share = (*seed >> 8) % 1001 / 1000.0;
+    share = share < 0.05 ? 0 : share > 0.95 ? 1 : share;
+    snprintf(name, sizeof name, "%s.%s", row->section, row->key);
+    snprintf(value, sizeof value, "%.4f", row->least + share * (row->most - row->least));
+    CU_ASSERT_EQUAL_FATAL(spz_settings_set(settings, name, value, NULL), SPZ_OK);
+}
+
+static void whatever_the_house_sets_the_scores_are_sound(void)
+{
+    static const char *const sections[] = {"players", "stage", "hall", "weights"};
+    unsigned seed = 1931;
+    for (int trial = 0; trial < 150; trial++) {
+        spz_settings *settings = NULL;
+        CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+        for (size_t i = 0; i < spz_setting_count(); i++)
+            for (size_t k = 0; k < COUNT(sections); k++)
+                if (spz_setting_at(i)->kind == SPZ_NUMBER && strcmp(spz_setting_at(i)->section, sections[k]) == 0)
+                    set_at_random(settings, spz_setting_at(i), &seed);
+        evening_begin(&evening, 200);
+        evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, (size_t)trial % 7, 0.8);
+        evening_passages(&evening, SPZ_IMITATION, SPZ_VIOLINS, SPZ_VC, 4, 0.6);
+        evening_couple(&evening, SPZ_VN1, SPZ_VN2, 0.7, 0.8, 0.12);
+        spz_verdict *verdict = evening_judge(&evening, settings, 1500 + 4 * trial);
+        CU_ASSERT_EQUAL(spz_verdict_count(verdict), 4);
+        for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
+            const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
+            CU_ASSERT(isfinite(ranked->score) && ranked->score >= 0 && ranked->score <= 100 && ranked->lost >= -1e-9);
+            CU_ASSERT(i == 0 || spz_verdict_ranked(verdict, i - 1)->points >= ranked->points - 1e-9);
+        }
+        CU_ASSERT(spz_verdict_margin(verdict) >= 0 && spz_verdict_margin(verdict) <= 1);
+        spz_verdict_free(verdict);
+        evening_end(&evening);
+        spz_settings_free(settings);
+    }
+}
+
 static void a_judgement_without_memory_says_so_and_leaves_nothing(void)
 {
     spz_verdict *verdict = NULL, *work = NULL;
@@ -270,6 +311,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_work_of_one_movement_sits_as_that_movement),
     STATEMENT(movements_that_cannot_be_judged_have_no_vote),
     STATEMENT(movements_judged_by_other_rules_are_not_mixed),
+    STATEMENT(whatever_the_house_sets_the_scores_are_sound),
     STATEMENT(a_judgement_without_memory_says_so_and_leaves_nothing),
 };
 
