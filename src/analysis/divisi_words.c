@@ -41,7 +41,7 @@ static const char *interval_words(const BarWriting *sum)
 
 static const char *manner_words(const BarWriting *sum)
 {
-    return sum->tremolo >= rules.most * sum->thick ? "tremolo " : sum->plucked >= rules.most * sum->thick ? "pizzicato " : "";
+    return sum->tremolo >= rules.most * sum->thick ? ", tremolo" : sum->plucked >= rules.most * sum->thick ? ", pizzicato" : "";
 }
 
 enum { TEXTURE_TEXT = 96 };
@@ -57,7 +57,7 @@ static const char *texture_words(const Stretch *stretch, char text[TEXTURE_TEXT]
         return "lines that move apart";
     const char *intervals = stretch->lines == 2 ? interval_words(sum) : NULL;
     bool lines = stretch->lines == 2 && stretch->independence >= rules.apart;
-    snprintf(text, TEXTURE_TEXT, "%s%s", manner_words(sum), intervals ? intervals : lines ? "lines note against note" : "chords");
+    snprintf(text, TEXTURE_TEXT, "%s%s", intervals ? intervals : lines ? "note against note" : "chords", manner_words(sum));
     return text;
 }
 
@@ -102,6 +102,6 @@ char *divisi_violins_reason(Arena *arena, const Stretch *first, const Stretch *s
         return arena_format(arena, "violins in %s in one rhythm, the firsts divided: %s", number, of_first);
     if (!strcmp(of_first, of_second))
         return arena_format(arena, "violins in %s, both sections divided: %s in both", number, of_first);
-    return arena_format(arena, "violins in %s, both sections divided: %s in the firsts, %s in the seconds", number, of_first,
+    return arena_format(arena, "violins in %s, both sections divided: in the firsts %s; in the seconds %s", number, of_first,
                         of_second);
 }
