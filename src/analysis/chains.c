@@ -3,13 +3,15 @@
 
 static const struct {
     double least_strength; /* a match below this is nobody's passage */
+    double near_share;     /* ... and has this share of the strength of the passage beside it */
     double add;            /* a match joins its pair's passages when it adds this share of its time */
     int gap_bars;          /* fewer bars than this between two stretches: one passage */
     double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
 } rule = {
-    .least_strength = 0.30,
-    .add = 0.34,
-    .gap_bars = 2,   /* the reading protocol: 'separated by fewer than 2 measures are one passage' */
+    .least_strength = 0.15,
+    .add = 0.5,
+    .near_share = 0.8,
+    .gap_bars = 1,
     .same_story = 0.5,
 };
 
@@ -105,14 +107,25 @@ static spz_status cut_into_chains(Candidate **taken, size_t count, const Candida
     return SPZ_OK;
 }
 
+/* The strongest match already taken within two bars; weak echoes of a strong passage would only blur where it begins and ends. */
+static double strongest_beside(Candidate **taken, size_t count, const Candidate *candidate)
+{
+    double strongest = 0;
+    for (size_t i = 0; i < count; i++)
+        if (taken[i]->first - 2 <= candidate->last && taken[i]->last + 2 >= candidate->first &&
+            taken[i]->evidence.strength > strongest)
+            strongest = taken[i]->evidence.strength;
+    return strongest;
+}
+
 static size_t take_best(const Scene *scene, Candidate **pair, size_t count, unsigned char *told)
 {
     size_t taken = 0;
     for (size_t c = 0; c < scene->cell_count; c++)
         told[c] = 0;
     for (size_t i = 0; i < count; i++) {
-        bool first = tell(scene, told, &pair[i]->match, false) >= rule.add;
-        if (!first)
+        bool adds = tell(scene, told, &pair[i]->match, false) >= rule.add;
+        if (!adds || pair[i]->evidence.strength < rule.near_share * strongest_beside(pair, taken, pair[i]))
             continue;
         tell(scene, told, &pair[i]->match, true);
         pair[i]->taken = true;

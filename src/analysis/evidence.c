@@ -4,7 +4,7 @@
 
 static const char *const feature_names[FEATURE_COUNT] = {
     "same", "exact", "motion", "rhythm", "yield", "free", "swap", "turns", "notes", "total", "lag_beats", "lag_bars", "rare",
-    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch",
+    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap", "single", "pizz", "early", "rested", "canon", "begins",
 };
 
 const char *feature_name(enum Feature feature)
@@ -114,9 +114,10 @@ static double rarity(const Scene *scene, const RhythmIndex *rhythms, const Match
 }
 
 typedef struct Sums {
-    double yield, free, clean, overlap, doubled, soft, soft_known, rests;
+    double yield, free, clean, overlap, doubled, soft, soft_known;
     Ticks first_length;
     double equal_lengths;
+    double pizz, begins;
     unsigned pairs;
     unsigned with_caller[64], with_responder[64];
     size_t caller_hint, responder_hint;
@@ -162,7 +163,10 @@ static void add_pair(const Scene *scene, const Match *match, const Tone *called,
     sums->free += free;
     sums->clean += yield > 0.85;
     sums->overlap += yield < 0.3;
-    sums->rests += (called->flags & TONE_AFTER_REST) != 0;
+    sums->pizz += (called->flags & TONE_PIZZICATO) != 0;
+    if (sums->pairs == 0)
+        sums->begins = ((called->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0) * 0.5 +
+                       ((answered->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0) * 0.5;
     sums->doubled += 0.5 * scene_doubled(scene, called->onset, called->midi) +
                      0.5 * scene_doubled(scene, answered->onset, answered->midi);
     if (called->dynamic != DYNAMIC_NONE) {
@@ -214,18 +218,25 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
     out->at[F_LAG_BARS] = log2_above((double)match->lag / (double)bar_length(scene, head), 0.25);
     out->at[F_SPEED] = log2_above(matched / (span > 0 ? span : 1), 0.25);
     out->at[F_SAME_PITCH] = match->transposition % 12 == 0;
+    out->at[F_EARLY] = fmin(match->early_yield, match->early_free);
+    out->at[F_RESTED] = (double)match->rested / match->statements;
+    out->at[F_CANON] = match->overlapping;
+    double spoken = (double)match->spoken / match->statements + (double)beat_length(scene, head) / 4;
+    out->at[F_GAP] = log2_above((double)match->lag / spoken, 0.125);
+    out->at[F_SINGLE] = match->matched == match->statements;
     double between = match->statements - 1, period = (double)(match->call_end - match->onset) / (double)match->lag;
     out->at[F_REGULAR] = between > 0 ? fmin(1, 2 * between / period) : 0;
 }
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 0.884, [F_EXACT] = 0.524, [F_MOTION] = 0.148, [F_RHYTHM] = 1.267, [F_YIELD] = 1.628, [F_FREE] = 1.828,
-    [F_SWAP] = 0.613, [F_TURNS] = 0.042, [F_NOTES] = 0.033, [F_TOTAL] = 0.072, [F_LAG_BEATS] = -0.314, [F_LAG_BARS] = 0.053,
-    [F_RARE] = -0.270, [F_FRONT] = -0.480, [F_DOUBLED] = -0.573, [F_WINDS] = -0.292, [F_COMPANY] = 0.975, [F_SOFT] = -1.393,
-    [F_SPEED] = 0.333, [F_OVERLAP] = 1.808, [F_REGULAR] = -0.144, [F_CLEAN] = 1.658, [F_SAME_PITCH] = -0.152,
+    [F_SAME] = 3.500, [F_EXACT] = 1.509, [F_MOTION] = 1.206, [F_RHYTHM] = 1.071, [F_YIELD] = -0.965, [F_FREE] = 1.463,
+    [F_SWAP] = 2.272, [F_TURNS] = 0.142, [F_NOTES] = 0.478, [F_TOTAL] = 0.248, [F_LAG_BEATS] = -0.237, [F_LAG_BARS] = -0.308,
+    [F_RARE] = -0.402, [F_FRONT] = 1.940, [F_DOUBLED] = 0.037, [F_WINDS] = -0.603, [F_COMPANY] = -0.505, [F_SOFT] = -1.372,
+    [F_SPEED] = -0.175, [F_OVERLAP] = 1.441, [F_REGULAR] = 1.288, [F_CLEAN] = 1.931, [F_SAME_PITCH] = 0.278, [F_GAP] = -0.228,
+    [F_SINGLE] = -1.097, [F_PIZZ] = -0.032, [F_EARLY] = 0.509, [F_RESTED] = -0.163, [F_CANON] = -1.316, [F_BEGINS] = 0.280,
 };
-static const double bias = -5.36;
+static const double bias = -10.950;
 
 static double strength_from(const Evidence *evidence)
 {
@@ -255,8 +266,11 @@ void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match 
     out->at[F_DOUBLED] = sums.doubled / n;
     out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
     out->at[F_RARE] = rarity(scene, rhythms, match);
-    out->at[F_FRONT] = 0.5 * scene_prominence(scene, match->caller, match->onset, match->call_end) +
-                       0.5 * scene_prominence(scene, match->responder, match->onset + match->lag, match->end);
+    uint64_t sides = out->with_caller | out->with_responder | (uint64_t)1 << match->caller | (uint64_t)1 << match->responder;
+    out->at[F_FRONT] = 0.5 * scene_prominence(scene, match->caller, sides, match->onset, match->call_end) +
+                       0.5 * scene_prominence(scene, match->responder, sides, match->onset + match->lag, match->end);
+    out->at[F_PIZZ] = sums.pizz / n;
+    out->at[F_BEGINS] = sums.begins;
     out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
     out->strength = strength_from(out);
 }

@@ -28,6 +28,13 @@ enum Feature {
     F_REGULAR,     /* share of statements that follow at twice the lag: regular alternation */
     F_CLEAN,       /* share of the answer's tones during which the caller rests or only holds */
     F_SAME_PITCH,  /* echo: same pitch class at the start */
+    F_GAP,         /* log2 of the lag over the length of a statement: 0 when the answer follows at once */
+    F_SINGLE,      /* 1 when statements are single notes: the ear hears chords taken apart, not a gesture */
+    F_PIZZ,        /* share of tones played pizzicato */
+    F_EARLY,       /* the lesser of caller's and responder's quietness where each statement begins */
+    F_RESTED,      /* share of statements that begin after a rest or a long note in both groups */
+    F_CANON,       /* 1 when cut as imitation */
+    F_BEGINS,      /* the call and the answer begin after a rest or a long note, 0, 0.5, 1 */
     FEATURE_COUNT
 };
 

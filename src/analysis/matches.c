@@ -1,4 +1,5 @@
 #include "analysis/matches.h"
+#include "analysis/turns.h"
 #include <string.h>
 
 static const struct {
@@ -6,14 +7,14 @@ static const struct {
     int lag_crotchets;     /* and within 36 crotchets in slow music with long bars */
     int lookback;          /* recent tones of the same rhythm looked at, over all groups */
     int nearest;           /* calls tried in each group: an answer answers what was said last */
-    double both, alike, contrary, exact; /* a shared tone; and its direction; and its interval */
+    double both, alike, still, contrary, exact; /* a shared tone; and its direction; the same pitch again; and its interval */
     double alone;          /* a tone that only one has */
     double drop;           /* how far the sum may fall before the run is given up */
     unsigned least_matched;
     double least_same, least_motion; /* shares below which a match is no gesture answered */
 } growth = {
     .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 3,
-    .both = 0.5, .alike = 0.5, .contrary = -0.35, .exact = 0.1,
+    .both = 0.5, .alike = 0.5, .still = -0.2, .contrary = -0.35, .exact = 0.1,
     .alone = -0.9, .drop = 2.6, .least_matched = 3, .least_same = 0.65, .least_motion = 0.2,
 };
 
@@ -33,6 +34,7 @@ typedef struct Finder {
     uint32_t newest[BUCKETS]; /* index + 1 */
     Ticks *covered;           /* by caller, responder, lag: call time up to which this lag is grown */
     size_t lag_count;
+    TurnPairs pairs; /* scratch of turns_cut */
     MatchList *out;
 } Finder;
 
@@ -59,7 +61,8 @@ static uint32_t key_of(const Tune *tune, size_t i)
 static bool may_begin(const Tune *tune, size_t i)
 {
     return i + 2 < tune->count &&
-           (tune->tones[i].flags & (TONE_AFTER_REST | TONE_ON_BEAT | TONE_AFTER_LONG)) != 0;
+           (tune->tones[i].flags & (TONE_AFTER_REST | TONE_ON_BEAT | TONE_AFTER_LONG)) != 0 &&
+           !(tune->tones[i].flags & TONE_DOUBLES);
 }
 
 typedef struct Growth {
@@ -79,7 +82,7 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
         g->now.moving += a != 0;
         if (a == b) {
             g->now.alike++;
-            gain += growth.alike * (a != 0 ? 1.0 : 0.6);
+            gain += a != 0 ? growth.alike : growth.still;
             if (called->midi - g->last_call->midi == answered->midi - g->last_answer->midi) {
                 g->now.exact++;
                 gain += growth.exact;
@@ -92,6 +95,8 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
     }
     if (!g->last_call || called->onset - g->last_call->onset >= g->now.lag)
         g->now.statements++;
+    else
+        g->now.spoken += called->onset - g->last_call->onset;
     g->last_call = called;
     g->last_answer = answered;
     g->sum += gain;
@@ -171,12 +176,10 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     Match start = {.caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
                    .call_first = call->tone, .answer_first = answer->tone, .onset = called->onset,
                    .transposition = (int16_t)(answered->midi - called->midi)};
-    const Bar *bar = &finder->movement->bars[called->bar];
-    Match match = grow(finder, start, 2 * (bar->nominal > unit ? bar->nominal : 4 * unit));
+    Ticks pause = 2 * lag + lag / 4; /* a longer silence in the call's rhythm ends the conversation */
+    Match match = grow(finder, start, pause > unit ? pause : unit);
     *covered = finder->tunes[call->tune].tones[match.call_last].onset + 1;
-    if (!worth_weighing(&match))
-        return SPZ_OK;
-    return array_push(finder->out, match) ? SPZ_OK : SPZ_NO_MEMORY;
+    return worth_weighing(&match) ? turns_cut(finder->tunes, &match, &finder->pairs, finder->out) : SPZ_OK;
 }
 
 /* Looks the tone up among the recent ones of its rhythm and direction, then remembers it. */
@@ -248,6 +251,7 @@ spz_status matches_find(const Movement *movement, const Tune *tunes, size_t tune
         }
         memory_give(finder->covered);
         array_free(&finder->seeds);
+        array_free(&finder->pairs);
     }
     memory_give(next);
     memory_give(finder);

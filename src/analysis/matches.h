@@ -23,6 +23,11 @@ typedef struct Match {
     uint32_t moving;             /* of the matched, those whose pitch moved in the call */
     uint32_t unmatched;          /* tones of either inside the run that the other has not */
     uint32_t statements;         /* separate calls in the run, each answered */
+    uint32_t rested;             /* of these, begun after a rest or a long note in call and answer */
+    bool overlapping;            /* cut as imitation: the caller goes on under the answer */
+    float yield, free;           /* means of tune_quietness: of the caller under the answer, of the responder under the call */
+    float early_yield, early_free; /* the same over the first two tones of each statement: where the word passes */
+    Ticks spoken;                /* time from the first to the last tone of the calls, summed over the statements */
     int16_t transposition;       /* semitones from the first call tone to the first answer tone */
     Ticks onset, call_end, end;  /* first call tone, end of the last call tone, end of the last answer tone */
 } Match;

@@ -74,7 +74,7 @@ bool scene_doubled(const Scene *scene, Ticks when, int midi)
     return false;
 }
 
-double scene_prominence(const Scene *scene, size_t tune, Ticks from, Ticks to)
+double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks from, Ticks to)
 {
     double own = 0, busiest = 0, on_top = 0, cells = 0;
     size_t first = scene_cell_at(scene, from), last = scene_cell_at(scene, to - 1);
@@ -84,9 +84,11 @@ double scene_prominence(const Scene *scene, size_t tune, Ticks from, Ticks to)
         int16_t top = -1;
         for (size_t t = 0; t < scene->tune_count; t++) {
             const SceneCell *other = &scene->cells[t * scene->cell_count + c];
-            if (t != tune && other->moves > most)
+            if (t == tune || (t < 64 && (company >> t & 1)))
+                continue;
+            if (other->moves > most)
                 most = other->moves;
-            if (t != tune && other->moves > 0 && other->top > top)
+            if (other->moves > 0 && other->top > top)
                 top = other->top;
         }
         own += mine->moves;

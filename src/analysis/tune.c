@@ -69,6 +69,28 @@ static bool fill(Tune *tune, const SectionMap *map, Arena *arena)
     return true;
 }
 
+/* Basses that double the cellos speak through them: their tones begin nothing of their own. */
+static void mark_doubling(Tune *basses, const Tune *cellos)
+{
+    size_t c = 0;
+    for (size_t i = 0; i < basses->count; i++) {
+        Tone *tone = &basses->tones[i];
+        while (c < cellos->count && cellos->tones[c].onset < tone->onset)
+            c++;
+        if (c < cellos->count && cellos->tones[c].onset == tone->onset && (cellos->tones[c].midi - tone->midi) % 12 == 0)
+            tone->flags |= TONE_DOUBLES;
+    }
+}
+
+static void mark_basses(const SectionMap *map, Tune *tunes)
+{
+    for (size_t b = 0; b < map->group_count; b++)
+        for (size_t c = 0; c < map->group_count; c++)
+            if (map->groups[b].about.section == SPZ_DB && map->groups[c].about.section == SPZ_VC &&
+                map->groups[b].about.orchestra == map->groups[c].about.orchestra)
+                mark_doubling(&tunes[b], &tunes[c]);
+}
+
 Tune *tunes_of(const SectionMap *map, Arena *arena)
 {
     Tune *tunes = arena_take(arena, map->group_count, sizeof *tunes);
@@ -78,6 +100,8 @@ Tune *tunes_of(const SectionMap *map, Arena *arena)
         if (!fill(&tunes[i], map, arena))
             return NULL;
     }
+    if (tunes)
+        mark_basses(map, tunes);
     return tunes;
 }
 

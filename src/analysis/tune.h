@@ -13,7 +13,8 @@ enum ToneFlag {
     TONE_AFTER_LONG = 1u << 2, /* the tone before lasted at least twice as long */
     TONE_REPEATED = 1u << 3,   /* same pitch as the tone before, no rest between */
     TONE_TREMOLO = 1u << 4,
-    TONE_PIZZICATO = 1u << 5
+    TONE_PIZZICATO = 1u << 5,
+    TONE_DOUBLES = 1u << 6     /* basses only: the cellos play the same line, which is then theirs */
 };
 
 typedef struct Tone {

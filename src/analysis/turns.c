@@ -1,0 +1,178 @@
+#include "analysis/turns.h"
+
+static const struct {
+    double threshold;   /* quietness below which a tone speaks against turn-taking */
+    double rested;      /* bonus of tones whose statements begin after a rest in both groups */
+    double still;       /* worth of a tone that repeats the pitch before */
+    double other;       /* worth of a tone that moves differently */
+    double least_gain;  /* sum of a stretch worth keeping */
+    double drop;        /* a stretch is cut where the sum falls by this from its best */
+    unsigned least_tones;
+    unsigned canon_tones; /* imitation: shared tones at least, and shares that move and move alike */
+    double canon_alike, canon_moving;
+    int canon_lags;     /* an imitation is followed this many lags; after that it is a texture */
+} rule = {
+    .threshold = 0.42, .rested = 0.22, .still = 0.35, .other = 0.5, .least_gain = 0.6, .drop = 0.9, .least_tones = 3,
+    .canon_tones = 5, .canon_alike = 0.75, .canon_moving = 0.5, .canon_lags = 4,
+};
+
+static int direction(const Tone *from, const Tone *to)
+{
+    return (to->midi > from->midi) - (to->midi < from->midi);
+}
+
+static Ticks window_of(const Tone *tone)
+{
+    Ticks sounding = tone->end - tone->onset, step = tone->next - tone->onset;
+    return step < 2 * sounding ? step : sounding;
+}
+
+static bool fresh(const Tone *tone)
+{
+    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
+}
+
+static void relate(TurnPair *pair, const Tone *called, const Tone *answered, const Tone *last_call, const Tone *last_answer,
+                   Ticks lag)
+{
+    bool rests = fresh(called) && fresh(answered);
+    pair->begins = !last_call || rests || called->onset - last_call->onset >= lag;
+    pair->rested = rests;
+    if (!last_call)
+        return;
+    int a = direction(last_call, called), b = direction(last_answer, answered);
+    pair->moving = a != 0;
+    pair->alike = (int8_t)(a == b ? 1 : a == -b ? -1 : 0);
+    pair->exact = called->midi - last_call->midi == answered->midi - last_answer->midi;
+}
+
+static bool collect(const Tune *tunes, const Match *run, TurnPairs *pairs)
+{
+    const Tune *a = &tunes[run->caller], *b = &tunes[run->responder];
+    uint32_t call = run->call_first, answer = run->answer_first;
+    size_t caller_hint = 0, responder_hint = 0;
+    const Tone *called, *answered, *last_call = NULL, *last_answer = NULL;
+    bool rested = false;
+    pairs->count = 0;
+    while (match_next_pair(tunes, run, &call, &answer, &called, &answered)) {
+        TurnPair pair = {.call = (uint32_t)(called - a->tones), .answer = (uint32_t)(answered - b->tones)};
+        pair.yield = (float)tune_quietness(a, answered->onset, answered->onset + window_of(answered), &caller_hint);
+        pair.free = (float)tune_quietness(b, called->onset, called->onset + window_of(called), &responder_hint);
+        relate(&pair, called, answered, last_call, last_answer, run->lag);
+        rested = pair.begins ? pair.rested : rested;
+        double likeness = pair.begins || (pair.alike > 0 && pair.moving) ? 1 : pair.alike > 0 ? rule.still : rule.other;
+        double turn = 0.5 * (pair.yield + pair.free) - rule.threshold + (rested ? rule.rested : 0);
+        pair.value = (float)(turn > 0 ? turn * likeness : turn);
+        if (!array_push(pairs, pair))
+            return false;
+        last_call = called;
+        last_answer = answered;
+    }
+    return true;
+}
+
+/* A match of the pairs first..last of a run. */
+static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pairs, size_t first, size_t last)
+{
+    const TurnPair *p = &pairs->at[first], *q = &pairs->at[last];
+    const Tune *a = &tunes[run->caller], *b = &tunes[run->responder];
+    Match match = {.caller = run->caller, .responder = run->responder, .lag = run->lag, .call_first = p->call,
+                   .call_last = q->call, .answer_first = p->answer, .answer_last = q->answer,
+                   .matched = (uint32_t)(last - first + 1), .onset = a->tones[p->call].onset,
+                   .call_end = a->tones[q->call].end, .end = b->tones[q->answer].end,
+                   .transposition = (int16_t)(b->tones[p->answer].midi - a->tones[p->call].midi)};
+    unsigned early = 0, index = 0;
+    for (size_t i = first; i <= last; i++) {
+        const TurnPair *pair = &pairs->at[i];
+        bool begins = i == first || pair->begins;
+        match.statements += begins;
+        match.rested += begins && pair->rested;
+        index = begins ? 0 : index + 1;
+        if (!begins)
+            match.spoken += a->tones[pair->call].onset - a->tones[pairs->at[i - 1].call].onset;
+        if (i > first) {
+            match.alike += pair->alike > 0;
+            match.inverted += pair->alike < 0;
+            match.exact += pair->exact;
+            match.moving += pair->moving;
+        }
+        match.yield += pair->yield;
+        match.free += pair->free;
+        if (index < 2) {
+            match.early_yield += pair->yield;
+            match.early_free += pair->free;
+            early++;
+        }
+    }
+    match.yield /= (float)match.matched;
+    match.free /= (float)match.matched;
+    match.early_yield /= (float)early;
+    match.early_free /= (float)early;
+    match.unmatched = (q->call - p->call + 1 - match.matched) + (q->answer - p->answer + 1 - match.matched);
+    return match;
+}
+
+static bool keep(const Tune *tunes, const Match *run, const TurnPairs *pairs, size_t first, size_t last, MatchList *out)
+{
+    if (last - first + 1 < rule.least_tones)
+        return true;
+    Match match = match_of(tunes, run, pairs, first, last);
+    return match.moving == 0 || array_push(out, match);
+}
+
+/* Stretches of the largest sum, left to right, each ended where the sum has fallen by `drop`. */
+static bool cut_turns(const Tune *tunes, const Match *run, const TurnPairs *pairs, MatchList *out, size_t *found)
+{
+    size_t first = 0, best_at = 0;
+    double sum = 0, best = 0;
+    for (size_t i = 0; i <= pairs->count; i++) {
+        bool ends = i == pairs->count || sum + pairs->at[i].value < best - rule.drop || sum + pairs->at[i].value <= 0;
+        if (!ends) {
+            sum += pairs->at[i].value;
+            if (sum > best) {
+                best = sum;
+                best_at = i;
+            }
+            continue;
+        }
+        if (best >= rule.least_gain) {
+            if (!keep(tunes, run, pairs, first, best_at, out))
+                return false;
+            ++*found;
+            i = best_at; /* what lies behind the best point may begin a stretch of its own */
+        }
+        first = i + 1;
+        sum = best = 0;
+    }
+    return true;
+}
+
+/* The second group takes up a moving line while the first goes on. */
+static bool cut_canon(const Tune *tunes, const Match *run, const TurnPairs *pairs, MatchList *out)
+{
+    size_t last = 0;
+    Ticks begin = tunes[run->caller].tones[pairs->at[0].call].onset;
+    while (last + 1 < pairs->count &&
+           tunes[run->caller].tones[pairs->at[last + 1].call].onset - begin < rule.canon_lags * run->lag)
+        last++;
+    Match match = match_of(tunes, run, pairs, 0, last);
+    if (match.matched < rule.canon_tones || match.alike < rule.canon_alike * (match.matched - 1) ||
+        match.moving < rule.canon_moving * (match.matched - 1))
+        return true;
+    if (!fresh(&tunes[run->responder].tones[match.answer_first]))
+        return true;
+    match.overlapping = true;
+    return array_push(out, match);
+}
+
+spz_status turns_cut(const Tune *tunes, const Match *run, TurnPairs *pairs, MatchList *out)
+{
+    size_t found = 0;
+    if (!collect(tunes, run, pairs))
+        return SPZ_NO_MEMORY;
+    if (pairs->count < rule.least_tones)
+        return SPZ_OK;
+    if (!cut_turns(tunes, run, pairs, out, &found))
+        return SPZ_NO_MEMORY;
+    return found > 0 || cut_canon(tunes, run, pairs, out) ? SPZ_OK : SPZ_NO_MEMORY;
+}
