@@ -1,5 +1,6 @@
 /* The season of the corpus planned as a whole: however it is read, the plan is the same. */
 #include "spezzato/season.h"
+#include "support/memory.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -305,6 +306,40 @@ static void every_report_has_its_forms_and_no_others(void)
     spz_season_free(season);
 }
 
+/* Starved of memory at the first request, the second, ... until it gets through: it says so each time, and loses nothing. */
+static void a_season_without_memory_says_so(void)
+{
+    static const char small_plan[] = "season-small.tmp";
+    char *folder = own_folder();
+    spz_season_options options = {.jobs = 1, .cache = folder};
+    FILE *file = fopen(small_plan, "w");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
+    fputs("concert,work,score,interval after\nA,March,corpus/aldersquay-lock-keepers-march.musicxml,yes\n"
+          "A,Barcarolle,corpus/vercassine-barcarolle.musicxml,\n", file);
+    fclose(file);
+    spz_status status = SPZ_NO_MEMORY;
+    long request = 0;
+    for (; status == SPZ_NO_MEMORY && request < 100000; request += request < 400 ? 1 : 37) {
+        spz_season *season = NULL;
+        spz_document *document = NULL;
+        memory_starve_after(request + 1);
+        status = spz_season_plan(small_plan, &options, NULL, &season);
+        if (status == SPZ_OK)
+            status = spz_report_season(season, SPZ_AS_HTML, 0, &document);
+        memory_starve_after(0);
+        spz_document_free(document);
+        spz_season_free(season);
+        if (request == 0) { /* from now on the scores are in the cache */
+            CU_ASSERT_EQUAL(spz_season_plan(small_plan, &options, NULL, &season), SPZ_OK);
+            spz_season_free(season);
+        }
+    }
+    CU_ASSERT_EQUAL(status, SPZ_OK);
+    CU_ASSERT_TRUE(request > 100);
+    unlink(small_plan);
+    remove_folder(folder);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(the_plan_does_not_depend_on_how_many_scores_are_read_at_a_time),
     STATEMENT(scores_that_did_not_change_are_read_once),
@@ -317,6 +352,7 @@ static const struct Statement statements[] = {
     STATEMENT(one_concert_of_the_corpus_changes_at_the_interval),
     STATEMENT(what_is_given_up_is_what_the_movement_alone_loses),
     STATEMENT(every_report_has_its_forms_and_no_others),
+    STATEMENT(a_season_without_memory_says_so),
 };
 
 void suite_season_plan(void)
