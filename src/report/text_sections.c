@@ -93,7 +93,8 @@ static void say_how_to_correct(spz_report *report, const Shown *shown)
                      "with --settings:",
                      report->options.width);
     for (size_t i = 0; i < spz_sections_lines(sections); i++) {
-        if (!worth_correcting(spz_sections_line(sections, i)))
+        bool said = strcmp(before, spz_sections_advice(sections, i)) == 0; /* two sections on one staff are one entry */
+        if (said || !worth_correcting(spz_sections_line(sections, i)))
             continue;
         print_advice(report, spz_sections_advice(sections, i), before);
         before = spz_sections_advice(sections, i);

@@ -79,6 +79,7 @@ static void two_on_staves(LineMaker *maker, spz_line line, int staves)
         int half = (staves + 1) / 2;
         own.staff = staff;
         own.section = staff > half ? second : line.section;
+        own.because = understanding_say(maker->all, "%s, and this is its %s staff", line.because, staff > half ? "lower" : "upper");
         push_line(maker, own, staff > half ? staff - half : staff, false);
     }
 }
@@ -91,6 +92,7 @@ static void two_in_voices(LineMaker *maker, spz_line line, const Part *part)
         spz_line own = line;
         own.voice = part->voices[voice];
         own.section = reads_second(part, voice) ? second : line.section;
+        own.because = understanding_say(maker->all, "%s, and this is its %s voice", line.because, own.section == second ? "lower" : "upper");
         push_line(maker, own, 0, true);
     }
 }
@@ -133,7 +135,7 @@ static void guessed_lines(LineMaker *maker, size_t index)
         strings_on_staves(maker, line, part->staves);
     else if (line.also && part->staves > 1)
         two_on_staves(maker, line, part->staves);
-    else if (line.also && part->voice_count > 1 && !maker->all->parts[index].corrected)
+    else if (line.also && part->voice_count > 1)
         two_in_voices(maker, line, part);
     else if (line.section && part->staves > 1 && !line.also)
         divided_on_staves(maker, line, part->staves);
@@ -224,6 +226,7 @@ static const char *part_key(const Understanding *all, size_t index, char *text, 
     return text;
 }
 
+/* The entry that says what this line is; a shared staff is one entry for the part. */
 static const char *advice_for(const Understanding *all, const spz_line *line)
 {
     char key[80], text[320];
@@ -337,7 +340,8 @@ static spz_status keep(LineMaker *maker)
     for (size_t i = 0; i < maker->lines.count; i++) {
         map->lines[i] = maker->lines.at[i];
         map->on_shared_staff[i] = maker->shared.at[i];
-        map->advice[i] = advice_for(maker->all, &map->lines[i]);
+        spz_line shown = map->on_shared_staff[i] ? whole_part(maker, map->lines[i].part) : map->lines[i];
+        map->advice[i] = advice_for(maker->all, &shown);
         if (!map->advice[i])
             return SPZ_NO_MEMORY;
     }

@@ -161,6 +161,8 @@ static void following_the_advice_for_every_line_changes_nothing(void)
     check_advice(three, COUNT(three));
     check_advice(choirs, COUNT(choirs));
     check_advice(lines, COUNT(lines));
+    static const PartSketch shared[] = { { .name = "Violini", .voices = "12" }, { .name = "Viola" }, { .name = "Vc. e B.", .voices = "12" } };
+    check_advice(shared, COUNT(shared));
     check_advice(parts, COUNT(parts));
 }
 
