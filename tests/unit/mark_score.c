@@ -128,8 +128,8 @@ static void a_score_that_divides_needs_no_second_div(void)
 {
     size_t length;
     SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
-                                   "Violin I:  c5:w*4 | c5:w | c5 | c5 | c5\n"
-                                   "Violin II: c5:w*4 | c5:w | c5 | c5 | c5\n"
+                                   "Violin I:  c5:w | c5 | c5 | c5 | c5 | c5 | c5 | c5\n"
+                                   "Violin II: c5:w | c5 | c5 | c5 | c5 | c5 | c5 | c5\n"
                                    "Viola:     \"div.\" c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4"
                                    " | \"unis.\" c4:w | d4 | e4 | f4\n");
     char *text = mark(music.path, false, &length, NULL);

@@ -1,0 +1,41 @@
+#!/bin/sh
+# `spezzato notes`: in three languages and forms; and the times against real recordings, when they are at hand.
+. tests/support/cli.sh
+one=corpus/brelisk-balconies-1.musicxml
+two=corpus/brelisk-balconies-2.musicxml
+for language in en de fr; do
+    run 0 notes --language $language "$one"
+    cp "$folder/out" "$folder/$language"
+    run 0 notes --language $language "$one"
+    same "$folder/$language" "$folder/out" "the same notes twice"
+done
+grep -q 'Bars ' "$folder/en" && grep -q 'Takte ' "$folder/de" && grep -q 'Mesures ' "$folder/fr" || fault "a language is missing"
+[ "$(grep -c '^  Bars\? ' "$folder/en")" = "$(grep -c '^  Takte\? ' "$folder/de")" ] || fault "other citations in another language"
+
+# Twice as long a performance: all times are doubled.
+run 0 notes --format csv --lasts 5:00 "$one" && cut -d, -f1-8 "$folder/out" > /dev/null
+sed 's/"[^"]*"//g' "$folder/out" | awk -F, 'NR > 1 { print $9 }' > "$folder/short"
+run 0 notes --format csv --lasts 10:00 "$one"
+sed 's/"[^"]*"//g' "$folder/out" | awk -F, 'NR > 1 { print $9 }' > "$folder/long"
+[ -s "$folder/short" ] || fault "no times"
+paste "$folder/short" "$folder/long" | awk '{ d = $2 - 2 * $1; if (d > 0.02 || d < -0.02) bad = 1 } END { exit bad }' || fault "twice as long is not twice as late"
+run 0 notes --lasts 5:00 --lasts 6:00 "$one" "$two"
+shows "a performance of 5:00"
+shows "a performance of 6:00"
+run 0 notes --most 2 "$one"
+[ "$(grep -c '^  Bars\? ' "$folder/out")" = 2 ] || fault "--most 2 gives another number"
+for bad in 7.10.3 7:60 :10 7: 0 -5 soon; do
+    run 1 notes --lasts "$bad" "$one"
+done
+run 1 notes --language it "$one"
+run 1 notes --format html "$one"
+
+# Times as predicted against recordings (OpenScore Orchestra's alignments in the shared scores): within 5 % of the duration for
+# 90 % of the passages; docs/citation-times.md shows the table.
+if [ -d "${SPEZZATO_SHARED:-../shared}/scores" ]; then
+    SPEZZATO="$SPEZZATO" sh tests/support/citation-times.sh > "$folder/times" || fault "$(tail -n 1 "$folder/times")"
+    [ "$(grep -c '^| [A-Z][a-z]*_' "$folder/times")" -ge 10 ] || fault "recordings are missing from the comparison"
+else
+    echo "  skipped: recordings' times are not at hand"
+fi
+finish

@@ -1,0 +1,43 @@
+#!/bin/sh
+# `spezzato parts`: one sheet for all scores of a call, in three forms; each row of the table points at a bar that the score has.
+. tests/support/cli.sh
+one=corpus/brelisk-balconies-1.musicxml
+two=corpus/brelisk-balconies-2.musicxml
+run 0 parts "$one"
+shows "What to write into the string parts. Seating: "
+shows "exits and sight lines"
+awk 'length > 140 { exit 1 }' "$folder/out" || fault "lines that run off the page"
+run 0 parts --format csv "$one" "$two"
+[ "$(head -n 1 "$folder/out" | cut -d, -f1-6)" = "file,title,section,part_names,bar,bar_index" ] || fault "the table has other columns"
+[ "$(cut -d, -f1 "$folder/out" | sort -u | wc -l | tr -d ' ')" = 3 ] || fault "two scores, other than two names"
+[ "$(wc -l < "$folder/out")" -gt 10 ] || fault "an empty table"
+cp "$folder/out" "$folder/table"
+run 0 parts --format csv "$one" "$two" -o "$folder/again"
+same "$folder/table" "$folder/again" "the same sheet twice"
+
+# Every entry that the passages name is in the sheet: as many leaders as antiphony between string sections, chains and sharers apart.
+run 0 passages --kind exchange,imitation --strength clear --format csv "$one"
+led=$(awk 'NR > 1' "$folder/out" | grep -vc ',Winds,')
+run 0 parts --kind exchange,imitation --format csv "$one"
+leaders=$(grep -c ',lead,' "$folder/out")
+[ "$leaders" -gt 0 ] && [ "$leaders" -le "$led" ] || fault "$leaders leaders for $led passages"
+
+run 0 parts --format html "$one" "$two" -o "$folder/sheet.html"
+if command -v xmllint >/dev/null 2>&1; then
+    xmllint --html --noout "$folder/sheet.html" 2> "$folder/err"
+    grep -v -e 'Tag section invalid' "$folder/err" | grep -q 'HTML parser error' && fault "the page is not well formed: $(head -n 1 "$folder/err")"
+fi
+grep -q -e 'src=' -e 'href=' -e '@import' -e 'url(' "$folder/sheet.html" && fault "the page asks for something from elsewhere"
+grep -q '@page' "$folder/sheet.html" || fault "the page is not made for paper"
+
+# A title can't become part of the page.
+sed 's|<work-title>[^<]*|<work-title>\&lt;script\&gt;alert(1)\&lt;/script\&gt;|' "$one" > "$folder/title.musicxml"
+run 0 parts --format html "$folder/title.musicxml"
+shows_not "<script"
+shows "&lt;script&gt;"
+run 1 parts --format json "$one"
+run 1 parts --seating nowhere "$one"
+says "there is no seating 'nowhere'"
+run 1 parts
+run 2 parts "$folder/none.musicxml"
+finish
