@@ -139,7 +139,12 @@ static bool beyond_one_player(Sweep *sweep, const GroupSound *of)
             return true;
         pitches[count++] = sound->note->midi;
     }
-    return count > 1 && stopping_remembered(sweep, pitches, count, manner) == STOPPED_NEVER;
+    if (count < 2)
+        return false;
+    Stopping stopping = stopping_remembered(sweep, pitches, count, manner);
+    /* a section divides a soft held chord rather than break it */
+    bool soft = of->note->dynamic != DYNAMIC_NONE && of->note->dynamic <= DYNAMIC_MP;
+    return stopping == STOPPED_NEVER || (stopping == STOPPED_BROKEN && manner == MANNER_HELD && soft);
 }
 
 static Evidence evidence_now(Sweep *sweep)

@@ -84,6 +84,25 @@ static void chords_beyond_one_hand_are_a_division(void)
     rehearsal_end(&r);
 }
 
+static void soft_held_chords_of_three_are_divided_and_loud_ones_broken(void)
+{
+    const char *const music = STRINGS
+        "Violin I:    g5:w | %%*5\nViolin II:   e5:w | %%*5\n"
+        "Viola:       c4:w | %s c3+g3+e4:w | d3+a3+f4 | c3+g3+e4 | d3+a3+f4 | c4\n"
+        "Violoncello: c3:w | %%*5\nContrabass: c3:w | %%*5\n";
+    char text[1024];
+    snprintf(text, sizeof text, music, "<pp>");
+    Rehearsal soft = rehearse(text);
+    const spz_passage *p = divided(&soft, SPZ_DIV3, "Va");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(lies_in(p, "2", "5"));
+    snprintf(text, sizeof text, music, "<ff>");
+    Rehearsal loud = rehearse(text);
+    CU_ASSERT_EQUAL(count_divided(&loud), 0);
+    rehearsal_end(&soft);
+    rehearsal_end(&loud);
+}
+
 static void two_independent_voices_are_a_division_without_a_mark(void)
 {
     Rehearsal r = rehearse(STRINGS
@@ -300,6 +319,7 @@ static const struct Statement statements[] = {
     STATEMENT(double_stops_without_a_mark_are_no_division),
     STATEMENT(non_div_means_one_player_takes_both),
     STATEMENT(chords_beyond_one_hand_are_a_division),
+    STATEMENT(soft_held_chords_of_three_are_divided_and_loud_ones_broken),
     STATEMENT(two_independent_voices_are_a_division_without_a_mark),
     STATEMENT(one_bar_in_two_is_not_listed),
     STATEMENT(a_mark_never_ended_lapses_when_the_section_plays_as_one),
