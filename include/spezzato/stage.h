@@ -10,6 +10,7 @@
 /* Two players at one stand, or one where the number is odd. They face the podium. */
 typedef struct spz_stage_desk {
     spz_section section;
+    int orchestra;   /* 1 at house left, 2 at house right; 0 where there is one */
     int number;      /* in its section, 1 is the front desk; within a row counted from the edge of the stage inward */
     int players;     /* 2 or 1 */
     double x, y, z;
@@ -38,6 +39,10 @@ typedef struct spz_plan spz_plan;
  * what would. */
 SPZ_API spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                                   spz_plan **out);
+/* The same for two string orchestras that face each other: each has half the players and half of the arc, the first at house left in the
+ * order of the arrangement from the edge of the stage inward, the second its mirror image. */
+SPZ_API spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                                         spz_plan **out);
 SPZ_API void spz_plan_free(spz_plan *plan);
 
 SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
@@ -45,6 +50,7 @@ SPZ_API const char *spz_plan_order(const spz_plan *plan);       /* 'Vn I, Vc, Va
 SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it has no name */
 SPZ_API size_t spz_plan_desks(const spz_plan *plan);
 SPZ_API const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */
+SPZ_API bool spz_plan_is_double(const spz_plan *plan);
 SPZ_API int spz_plan_players(const spz_plan *plan, spz_section section);   /* 0: not on the stage */
 /* The stage, and how much of it the desks take (chairs included). The stage edge lies at y = -front. */
 SPZ_API double spz_plan_stage_width(const spz_plan *plan);
@@ -54,7 +60,8 @@ SPZ_API double spz_plan_used_width(const spz_plan *plan);
 SPZ_API double spz_plan_used_depth(const spz_plan *plan);
 SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /* of a desk of two, along its row, spread included */
 /* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: what lies
- * between them is the mean over their sections, by players. */
+ * between them is the mean over their sections, by players. In a double plan it is what lies between sections of the first orchestra;
+ * the same section twice is asked for the way from one orchestra to the other. */
 SPZ_API bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out);
 SPZ_API size_t spz_plan_places(const spz_plan *plan); /* listeners */
 SPZ_API bool spz_plan_hearing(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_hearing *out);

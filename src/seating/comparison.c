@@ -27,10 +27,12 @@ static spz_status check_names(const Comparison *comparison, const spz_sink *sink
     return SPZ_OK;
 }
 
-spz_status comparison_set(const spz_settings *settings, bool thirds, const spz_sink *sink, Arena *arena, Comparison *out)
+spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, const spz_sink *sink, Arena *arena,
+                          Comparison *out)
 {
     *out = (Comparison){0};
     rules_read(settings, &out->rules);
+    out->rules.two_orchestras = two_orchestras;
     if (thirds)
         rules_split_violins(&out->rules);
     else

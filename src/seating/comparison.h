@@ -12,7 +12,8 @@ typedef struct Comparison {
 } Comparison;
 
 /* `settings` must outlive the comparison. SPZ_BAD_SETTINGS, told to the sink, when an arrangement is wrong or none is allowed. */
-spz_status comparison_set(const spz_settings *settings, bool thirds, const spz_sink *sink, Arena *arena, Comparison *out);
+spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, const spz_sink *sink, Arena *arena,
+                          Comparison *out);
 
 /* What the four standard arrangements give on average on this stage: what each arrangement is measured against. */
 PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b);

@@ -12,7 +12,7 @@ static double apart(Place a, Place b)
 
 static bool both_there(const Layout *layout, spz_section a, spz_section b)
 {
-    return layout->spots[a].weight > 0 && layout->spots[b].weight > 0;
+    return layout->spots[a].weight > 0 && layout->spots[b].weight > 0 && (a != b || layout->two_orchestras);
 }
 
 /* The sections of a set, or the section itself. */
@@ -44,6 +44,18 @@ static void each_pair(const Layout *layout, spz_section a, spz_section b, void (
             add(sum, ones[i], twos[j], layout->spots[ones[i]].weight * layout->spots[twos[j]].weight / all);
 }
 
+/* Where the second of a pair sits: of the same section twice it is the body of the other orchestra. */
+static Spot second_spot(const Layout *layout, spz_section a, spz_section b)
+{
+    Spot spot = layout->spots[b];
+    if (a == b) {
+        spot.front.x = -spot.front.x;
+        spot.centre.x = -spot.centre.x;
+        spot.back.x = -spot.back.x;
+    }
+    return spot;
+}
+
 typedef struct DistanceSum {
     const Layout *layout;
     spz_distance *distance;
@@ -52,10 +64,10 @@ typedef struct DistanceSum {
 static void add_distance(void *context, spz_section a, spz_section b, double share)
 {
     DistanceSum *sum = context;
-    const Spot *one = &sum->layout->spots[a], *two = &sum->layout->spots[b];
-    sum->distance->front += share * apart(one->front, two->front);
-    sum->distance->centre += share * apart(one->centre, two->centre);
-    sum->distance->back += share * apart(one->back, two->back);
+    const Spot one = sum->layout->spots[a], two = second_spot(sum->layout, a, b);
+    sum->distance->front += share * apart(one.front, two.front);
+    sum->distance->centre += share * apart(one.centre, two.centre);
+    sum->distance->back += share * apart(one.back, two.back);
 }
 
 bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, spz_section b, spz_distance *out)
@@ -91,7 +103,7 @@ static void add_hearing(void *context, spz_section a, spz_section b, double shar
 {
     HearingSum *sum = context;
     double one = direction(sum->listener, sum->rules, sum->layout->spots[a].centre);
-    double two = direction(sum->listener, sum->rules, sum->layout->spots[b].centre);
+    double two = direction(sum->listener, sum->rules, second_spot(sum->layout, a, b).centre);
     double celsius = sum->rules->celsius;
     sum->hearing->angle += share * fabs(one - two) * 180 / half_turn;
     sum->hearing->ear_delay += share * 1e6 * fabs(acoustics_ear_delay(one, celsius) - acoustics_ear_delay(two, celsius));

@@ -119,7 +119,7 @@ static spz_status judge(Verdict *verdict, const Findings *findings, const spz_se
     arena_init(&arena);
     spz_status status = testimony_gather(findings, &rules, year, &testimony);
     if (status == SPZ_OK)
-        status = comparison_set(settings, testimony.has_thirds, sink, &arena, &comparison);
+        status = comparison_set(settings, testimony.has_thirds, testimony.two_orchestras, sink, &arena, &comparison);
     if (status == SPZ_OK) {
         verdict->orchestras = testimony.two_orchestras ? 2 : 1;
         verdict->thirds = testimony.has_thirds;

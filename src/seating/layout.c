@@ -41,10 +41,10 @@ static int capacity(const Wedge *wedge, double angle, const Rules *rules, int ro
     return desks;
 }
 
-/* The smallest angle that holds the wedge's desks in `rows` rows; more than half a turn when none does. */
-static double angle_needed(const Wedge *wedge, const Rules *rules, int rows)
+/* The smallest angle that holds the wedge's desks in `rows` rows; more than `span` when none does. */
+static double angle_needed(const Wedge *wedge, const Rules *rules, int rows, double span)
 {
-    double low = 0, high = half_turn;
+    double low = 0, high = span;
     if (capacity(wedge, high, rules, rows) < wedge->desks)
         return 2 * half_turn;
     for (int i = 0; i < 40; i++) {
@@ -71,25 +71,25 @@ static int gather_wedges(const Arrangement *a, const Rules *rules, const int *pl
     return count;
 }
 
-static double needed_by_all(Wedge *wedges, int count, const Rules *rules, int rows)
+static double needed_by_all(Wedge *wedges, int count, const Rules *rules, int rows, double span)
 {
     double all = 0;
     for (int i = 0; i < count; i++)
-        all += wedges[i].needs = angle_needed(&wedges[i], rules, rows);
+        all += wedges[i].needs = angle_needed(&wedges[i], rules, rows, span);
     return all;
 }
 
-/* As few rows as hold everybody; the wedges then share the half circle. 0: not even the most rows do. */
-static int share_half_circle(Wedge *wedges, int count, const Rules *rules)
+/* As few rows as hold everybody; the wedges then share the arc of `span`. 0: not even the most rows do. */
+static int share_arc(Wedge *wedges, int count, const Rules *rules, double span)
 {
     for (int rows = 1; rows <= ROW_LIMIT; rows++) {
-        double all = needed_by_all(wedges, count, rules, rows);
-        if (all > half_turn || count == 0)
+        double all = needed_by_all(wedges, count, rules, rows, span);
+        if (all > span || count == 0)
             continue;
         double at = 0;
         for (int i = 0; i < count; i++) {
             wedges[i].from = at;
-            at += wedges[i].needs * half_turn / all;
+            at += wedges[i].needs * span / all;
             wedges[i].to = at;
         }
         return rows;
@@ -139,39 +139,37 @@ static void fill_wedge(Layout *layout, const Wedge *wedge, const Rules *rules, i
     }
 }
 
-static double middle_of(const Wedge *wedges, int count, spz_section section)
+static double middle_of(const Wedge *wedges, int count, spz_section section, double span)
 {
     for (int i = 0; i < count; i++)
         if (wedges[i].section == section)
             return (wedges[i].from + wedges[i].to) / 2;
-    return half_turn / 2;
+    return span / 2;
 }
 
-/* Basses on rows of their own behind the others, around the place that the house wants; more rows where half a circle is short.
- */
-static int put_basses(Layout *layout, const Wedge *wedges, int count, const Rules *rules)
+/* Basses on rows of their own behind the others, around the place that the house wants; more rows where a quarter of the circle
+ * is short. */
+static void put_basses(Layout *layout, int players, const Wedge *wedges, int count, const Rules *rules)
 {
     const Arrangement *a = &layout->arrangement;
-    int players = layout->players[SPZ_DB], rows = 0;
     if (players <= 0 || arrangement_has(a, SPZ_DB))
-        return 0;
+        return;
     Wedge basses = {
         .section = SPZ_DB, .players = players, .desks = (players + 1) / 2, .desk_width = natural_desk_width(rules, SPZ_DB)};
     double middle = a->basses == BASSES_ALONG_THE_BACK
-                        ? half_turn / 2
-                        : middle_of(wedges, count, a->basses == BASSES_BEHIND_FIRSTS ? SPZ_VN1 : SPZ_VC);
-    for (int seated = 0; seated < basses.desks; rows++) {
+                        ? layout->span / 2
+                        : middle_of(wedges, count, a->basses == BASSES_BEHIND_FIRSTS ? SPZ_VN1 : SPZ_VC, layout->span);
+    for (int seated = 0, rows = 0; seated < basses.desks; rows++) {
         double radius = row_radius(rules, layout->rows + rows);
         int room = row_capacity(half_turn / 2, radius, basses.desk_width); /* at most a quarter of the circle a row */
         int here = room < 1 ? 1 : room < basses.desks - seated ? room : basses.desks - seated;
         double reach = here * basses.desk_width / radius / 2;
-        double at = fmin(fmax(middle, reach), half_turn - reach);
+        double at = fmin(fmax(middle, reach), layout->span - reach);
         basses.from = at - reach;
         basses.to = at + reach;
         put_row(layout, &basses, seated + 1, here, radius, row_height(rules, layout->rows + rows));
         seated += here;
     }
-    return rows;
 }
 
 static void measure(Layout *layout, const Rules *rules)
@@ -240,24 +238,52 @@ static void note_spots(Layout *layout)
         layout->spots[sets[i]].front = layout->spots[sets[i]].back = layout->spots[sets[i]].centre;
 }
 
-void layout_make(const Arrangement *arrangement, const Rules *rules, Layout *out)
+/* The second orchestra as the mirror image of the first, with the players that are left for it. */
+static void add_mirror(Layout *layout)
+{
+    size_t first = layout->desk_count;
+    for (size_t i = 0; i < first && layout->desk_count < DESK_LIMIT; i++) {
+        spz_stage_desk *desk = &layout->desks[i];
+        int left = layout->players[desk->section] / 2 - 2 * (desk->number - 1);
+        desk->orchestra = 1;
+        if (left <= 0)
+            continue;
+        spz_stage_desk mirror = *desk;
+        mirror.orchestra = 2;
+        mirror.x = -desk->x;
+        mirror.players = left >= 2 ? 2 : 1;
+        layout->desks[layout->desk_count++] = mirror;
+    }
+}
+
+static void seat(Layout *layout, const int *players, const Rules *rules)
 {
     Wedge wedges[ORDER_LIMIT];
+    int count = gather_wedges(&layout->arrangement, rules, players, wedges);
+    layout->rows = share_arc(wedges, count, rules, layout->span);
+    layout->fits = layout->rows > 0;
+    for (int i = 0; i < count && layout->fits; i++)
+        fill_wedge(layout, &wedges[i], rules, layout->rows);
+    if (layout->fits)
+        put_basses(layout, players[SPZ_DB], wedges, count, rules);
+}
+
+void layout_make(const Arrangement *arrangement, const Rules *rules, Layout *out)
+{
+    int players[SPZ_SECTION_COUNT]; /* of one orchestra */
     memset(out, 0, sizeof *out);
     out->arrangement = *arrangement;
+    out->two_orchestras = rules->two_orchestras;
+    out->span = rules->two_orchestras ? half_turn / 2 : half_turn;
     for (int s = 0; s < SPZ_SECTION_COUNT; s++)
-        out->players[s] = rules->players[s];
-    if (!arrangement_has(arrangement, SPZ_VN3))
-        out->players[SPZ_VN3] = 0;
-    int count = gather_wedges(arrangement, rules, out->players, wedges);
-    out->rows = share_half_circle(wedges, count, rules);
-    out->fits = out->rows > 0;
-    for (int i = 0; i < count && out->fits; i++)
-        fill_wedge(out, &wedges[i], rules, out->rows);
-    if (out->fits)
-        put_basses(out, wedges, count, rules);
+        out->players[s] = s == SPZ_VN3 && !arrangement_has(arrangement, SPZ_VN3) ? 0 : rules->players[s];
+    for (int s = 0; s < SPZ_SECTION_COUNT; s++)
+        players[s] = rules->two_orchestras ? (out->players[s] + 1) / 2 : out->players[s];
+    seat(out, players, rules);
     measure(out, rules);
     note_spots(out);
+    if (out->two_orchestras)
+        add_mirror(out);
 }
 
 bool layout_would_fit(const Arrangement *arrangement, const Rules *rules, int players[SPZ_SECTION_COUNT])

@@ -2,6 +2,8 @@
  * rows (arcs) a desk's depth apart, filled from the front. As few rows are used as hold everybody, and the wedges share the half
  * circle in proportion to what each needs. Basses that are not in the order stand on rows of their own, behind all others.
  *
+ * Two orchestras share the arc: the first has its left half, the second mirrors it.
+ *
  * Where the stage is wider and deeper than needed the desks draw apart by one common factor, up to the house's limit: so a wider
  * stage never brings two sections closer. The natural layout doesn't depend on the stage; it fits or it is refused. */
 #ifndef SEATING_LAYOUT_H
@@ -25,6 +27,8 @@ typedef struct Layout {
     int players[SPZ_SECTION_COUNT];
     spz_stage_desk desks[DESK_LIMIT];
     size_t desk_count;
+    bool two_orchestras;           /* desks of the second follow those of the first; spots are the first's */
+    double span;                   /* radians of the arc that one orchestra has */
     int rows;
     double scale;                  /* 1, or how far the desks draw apart */
     double used_width, used_depth; /* chairs included; as laid out */

@@ -13,6 +13,11 @@ struct spz_plan {
     char *hall;
 };
 
+typedef struct Wanted {
+    const char *arrangement;
+    bool thirds, two_orchestras;
+} Wanted;
+
 /* '12-10-8-6-4' in the order of the score. */
 static void strength_text(const int *players, char *text, size_t size)
 {
@@ -66,14 +71,15 @@ static spz_status choose(spz_plan *plan, const spz_settings *settings, const cha
     return SPZ_OK;
 }
 
-static spz_status fill(spz_plan *plan, const spz_settings *settings, const char *name, bool thirds, const spz_sink *sink)
+static spz_status fill(spz_plan *plan, const spz_settings *settings, const Wanted *wanted, const spz_sink *sink)
 {
     Arrangement arrangement;
     rules_read(settings, &plan->rules);
-    spz_status status = choose(plan, settings, name, sink, &arrangement);
+    spz_status status = choose(plan, settings, wanted->arrangement, sink, &arrangement);
     if (status != SPZ_OK)
         return status;
-    if (thirds) {
+    plan->rules.two_orchestras = wanted->two_orchestras;
+    if (wanted->thirds) {
         rules_split_violins(&plan->rules);
         arrangement_add_thirds(&arrangement);
     } else {
@@ -88,8 +94,7 @@ static spz_status fill(spz_plan *plan, const spz_settings *settings, const char 
     return plan->order && plan->hall && plan->layout.arrangement.name ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
-                          spz_plan **out)
+static spz_status make(const spz_settings *settings, const Wanted *wanted, const spz_sink *sink, spz_plan **out)
 {
     spz_settings *defaults = NULL;
     spz_plan *plan = memory_get(sizeof *plan);
@@ -102,7 +107,7 @@ spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement,
     if (status == SPZ_OK && !settings)
         status = spz_settings_new(&defaults);
     if (status == SPZ_OK)
-        status = fill(plan, settings ? settings : defaults, arrangement, thirds, sink);
+        status = fill(plan, settings ? settings : defaults, wanted, sink);
     spz_settings_free(defaults);
     if (status != SPZ_OK) {
         spz_plan_free(plan);
@@ -110,6 +115,18 @@ spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement,
     }
     *out = plan;
     return SPZ_OK;
+}
+
+spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                          spz_plan **out)
+{
+    return make(settings, &(Wanted){arrangement, thirds, false}, sink, out);
+}
+
+spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                                 spz_plan **out)
+{
+    return make(settings, &(Wanted){arrangement, thirds, true}, sink, out);
 }
 
 void spz_plan_free(spz_plan *plan)
@@ -172,9 +189,23 @@ static bool is_seated(spz_section section)
     return section > SPZ_NO_SECTION && section < SPZ_WINDS;
 }
 
+bool spz_plan_is_double(const spz_plan *plan)
+{
+    return plan->layout.two_orchestras;
+}
+
+static bool is_in(spz_section section, spz_section set)
+{
+    bool violins = section >= SPZ_VN1 && section <= SPZ_VN3;
+    return section == set || (set == SPZ_VIOLINS && violins) || (set == SPZ_STRINGS && !violins);
+}
+
 int spz_plan_players(const spz_plan *plan, spz_section section)
 {
-    return is_seated(section) ? (int)plan->layout.spots[section].weight : 0;
+    int players = 0;
+    for (size_t i = 0; i < plan->layout.desk_count; i++)
+        players += is_in(plan->layout.desks[i].section, section) ? plan->layout.desks[i].players : 0;
+    return players;
 }
 
 double spz_plan_desk_width(const spz_plan *plan, spz_section section)

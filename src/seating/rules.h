@@ -23,6 +23,7 @@ typedef struct Rules {
     double width, depth, front, podium, desk_width, desk_depth, bass_width, spread, riser; /* metres; spread a factor */
     BassPlace basses;
     int players[SPZ_SECTION_COUNT];
+    bool two_orchestras; /* the strings sit in two halves, mirrored: set by whoever reads the score, not by the house */
     double celsius, blur, hearing; /* degrees C; degrees; 0..1 */
     const char *hall, *sound;      /* views of the settings */
     Listener listeners[LISTENER_COUNT];
