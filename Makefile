@@ -24,7 +24,7 @@ UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
-.PHONY: accuracy-notes all demo test check check-includes asan valgrind bench accept clean install packages sketches
+.PHONY: accuracy-notes suite-table all demo test check check-includes asan valgrind bench accept clean install packages sketches
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(LIBRARY)
@@ -109,6 +109,12 @@ $(BUILD)/accuracy-notes: $(call objects,tests/support/accuracy/notes.c tests/sup
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 accuracy-notes: $(BUILD)/accuracy-notes
 	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
+
+# The unofficial MusicXML test suite, file by file (needs the shared folder).
+$(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+suite-table: $(BUILD)/suite-table
+	@$(BUILD)/suite-table "$${SPEZZATO_SHARED:-../shared}/suite" > $(BUILD)/suite.md && cp $(BUILD)/suite.md docs/suite.md
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1

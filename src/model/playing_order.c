@@ -178,6 +178,8 @@ static bool walk_bars(Walk *walk)
             enter_section(walk, bar);
         if (skips(walk, bar)) {
             bar = after_ending(m, bar);
+            if (walk->now.pass > 1 && bar < m->bar_count && m->bars[bar].ending == 0) /* the row of endings is behind us, and with it the section */
+                leave_section(walk, bar);
             continue;
         }
         if (!array_push(&walk->played, (int32_t)bar))

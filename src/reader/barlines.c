@@ -59,9 +59,7 @@ void read_ending_start(Reader *reader)
         bar->ending_start = true;
         bar->ending |= bits;
     } else {
-        bar->ending_stop = true;
-        if (bar->ending == 0)
-            bar->ending = bits;
+        bar->ending_stop = true; /* of an ending that began here or before; an end without a beginning is none */
     }
 }
 

@@ -1,6 +1,4 @@
 #include "support/score_text.h"
-#include "model/stream.h"
-#include "support/buffer.h"
 #include <CUnit/CUnit.h>
 #include <stdio.h>
 #include <string.h>
@@ -11,7 +9,6 @@ static struct {
     long line;
     int count;
     spz_score *score;
-    Buffer text;
 } last;
 
 static void hear(void *context, const spz_message *message)
@@ -69,52 +66,4 @@ const Movement *movement_of(const char *xml)
         printf("  refused: %s\n", last.message);
     CU_ASSERT_PTR_NOT_NULL_FATAL(last.score);
     return spz_score_movement(last.score, 0);
-}
-
-static const char *finished(void)
-{
-    return last.text.text ? last.text.text : "";
-}
-
-static const char *list_sounds(const Movement *movement, size_t part, spz_status (*stream)(const Movement *, size_t, SoundList *))
-{
-    SoundList sounds = {NULL, 0, 0};
-    buffer_clear(&last.text);
-    CU_ASSERT_EQUAL_FATAL(stream(movement, part, &sounds), SPZ_OK);
-    for (size_t i = 0; i < sounds.count; i++) {
-        char pitch[PITCH_TEXT], onset[TICKS_TEXT], duration[TICKS_TEXT];
-        buffer_printf(&last.text, "%s%s@%s+%s", i ? " " : "", note_pitch_text(sounds.at[i].note, pitch),
-                      ticks_text(sounds.at[i].onset, movement->per_crotchet, onset),
-                      ticks_text(sounds.at[i].duration, movement->per_crotchet, duration));
-    }
-    array_free(&sounds);
-    return finished();
-}
-
-const char *sounds_text(const Movement *movement, size_t part)
-{
-    return list_sounds(movement, part, stream_of_part);
-}
-
-const char *played_text(const Movement *movement, size_t part)
-{
-    return list_sounds(movement, part, stream_of_part_played);
-}
-
-const char *order_text(const Movement *movement)
-{
-    buffer_clear(&last.text);
-    for (size_t i = 0; i < movement->played_count; i++)
-        buffer_printf(&last.text, "%s%s", i ? " " : "", movement->bars[movement->played[i]].number);
-    return finished();
-}
-
-const char *lengths_text(const Movement *movement)
-{
-    buffer_clear(&last.text);
-    for (size_t i = 0; i < movement->bar_count; i++) {
-        char length[TICKS_TEXT];
-        buffer_printf(&last.text, "%s%s", i ? " " : "", ticks_text(movement->bars[i].length, movement->per_crotchet, length));
-    }
-    return finished();
 }

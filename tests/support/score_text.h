@@ -1,7 +1,7 @@
-/* score_text.h - MusicXML from small pieces, and what the reader made of it as text that a test can be read by. */
+/* score_text.h - MusicXML from small pieces, read for a test. */
 #ifndef TESTS_SCORE_TEXT_H
 #define TESTS_SCORE_TEXT_H
-#include "model/movement.h"
+#include "support/score_lines.h"
 
 /* Pieces of MusicXML. `more` is further content of the note. */
 #define PITCH(step, octave) "<pitch><step>" #step "</step><octave>" #octave "</octave></pitch>"
@@ -36,14 +36,4 @@ int message_count(void);
 
 /* The first movement of score_of; fails the test when it was refused. The score lives until the next call. */
 const Movement *movement_of(const char *xml);
-
-/* What a part sounds, tied notes joined: 'C4@0+1 Eb4@1+1/2' (pitch, onset, duration, both in crotchets); grace notes 'D4@1+0'. */
-const char *sounds_text(const Movement *movement, size_t part);
-const char *played_text(const Movement *movement, size_t part); /* repeats unfolded */
-
-/* Bars in playing order by their numbers: '1 2 1 3'. */
-const char *order_text(const Movement *movement);
-
-/* Lengths of all bars in crotchets: '1 4 4 3'. */
-const char *lengths_text(const Movement *movement);
 #endif

@@ -76,6 +76,7 @@ static void one_ending_may_count_for_two_passes(void) { ORDER("|: [1,2:|] [3] ."
 static void three_endings_make_three_passes(void) { ORDER("|: [1:|] [2:|] [3] .", "1 2 1 3 1 4 5"); }
 static void a_first_ending_without_a_second_is_left_out_the_second_time(void) { ORDER("|: . [1:|] . .", "1 2 3 1 2 4 5"); }
 static void a_section_after_endings_is_repeated_on_its_own(void) { ORDER("|: [1:|] [2] . :| .", "1 2 1 3 4 5 4 5 6"); }
+static void after_a_lonely_first_ending_the_next_repeat_goes_behind_it(void) { ORDER("|: [1:|] . :| .", "1 2 1 3 4 3 4 5"); }
 static void a_section_inside_a_section_is_played_twice_each_time(void) { ORDER("|: |: :| :| .", "1 2 3 2 3 4 1 2 3 2 3 4 5"); }
 static void a_forward_sign_without_a_backward_sign_changes_nothing(void) { ORDER("|: . |: :| .", "1 2 3 4 3 4 5"); }
 static void two_backward_signs_for_one_forward_repeat_the_rest_alone(void) { ORDER(". |: :| . :| .", "1 2 3 2 3 4 5 4 5 6"); }
@@ -157,6 +158,7 @@ static const struct Statement statements[] = {
     STATEMENT(three_endings_make_three_passes),
     STATEMENT(a_first_ending_without_a_second_is_left_out_the_second_time),
     STATEMENT(a_section_after_endings_is_repeated_on_its_own),
+    STATEMENT(after_a_lonely_first_ending_the_next_repeat_goes_behind_it),
     STATEMENT(a_section_inside_a_section_is_played_twice_each_time),
     STATEMENT(a_forward_sign_without_a_backward_sign_changes_nothing),
     STATEMENT(two_backward_signs_for_one_forward_repeat_the_rest_alone),
