@@ -67,7 +67,8 @@ SPZ_API const char *spz_verdict_title(const spz_verdict *verdict);
 SPZ_API bool spz_verdict_thirds(const spz_verdict *verdict);
 /* How many orchestras the score has: 1, or 2 that face each other, each of which is judged by itself. 0 where nothing was judged. */
 SPZ_API int spz_verdict_orchestras(const spz_verdict *verdict);
-/* The pairs of sections on which the verdict hangs most, weightiest first; false past the last. */
+/* The pairs of sections on which the verdict hangs most, weightiest first; false past the last. With two orchestras the first violins
+ * of the one and of the other come first, as the same section twice. */
 SPZ_API bool spz_verdict_pair(const spz_verdict *verdict, size_t index, spz_section out[2]);
 
 #endif

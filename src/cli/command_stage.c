@@ -12,7 +12,7 @@ static const Option *const options[] = {&option_arrangement, &option_settings, &
 /* What is to be drawn, as far as a score tells. */
 typedef struct Wish {
     const char *arrangement; /* a view into `verdict`, or of the command line */
-    bool thirds;
+    bool thirds, two_orchestras;
     spz_section pairs[2][2];
     size_t pair_count;
     spz_verdict *verdict;
@@ -35,6 +35,7 @@ static void take_wish(Wish *wish)
     if (!wish->arrangement)
         wish->arrangement = best->name;
     wish->thirds = spz_verdict_thirds(wish->verdict);
+    wish->two_orchestras = spz_verdict_orchestras(wish->verdict) > 1;
     while (wish->pair_count < 2 && spz_verdict_pair(wish->verdict, wish->pair_count, wish->pairs[wish->pair_count]))
         wish->pair_count++;
 }
@@ -58,11 +59,6 @@ static int ask_score(const char *path, const spz_settings *settings, int year, W
         sink.say(sink.context, &message);
         return EXIT_INPUT;
     }
-    if (spz_verdict_orchestras(wish->verdict) > 1) {
-        spz_message message = {
-            .severity = SPZ_DOUBT, .file = path, .text = "it is for two orchestras that face each other; the plan shows one"};
-        sink.say(sink.context, &message);
-    }
     take_wish(wish);
     return EXIT_OK;
 }
@@ -73,7 +69,8 @@ static int draw(const Wish *wish, const spz_settings *settings, spz_format forma
     spz_sink sink = voice_sink(&voice);
     spz_plan *plan = NULL;
     spz_document *document = NULL;
-    spz_status status = spz_stage_plan(settings, wish->arrangement, wish->thirds, &sink, &plan);
+    spz_status status = wish->two_orchestras ? spz_stage_plan_double(settings, wish->arrangement, wish->thirds, &sink, &plan)
+                                             : spz_stage_plan(settings, wish->arrangement, wish->thirds, &sink, &plan);
     if (!status)
         status = spz_report_stage(plan, wish->pairs, wish->pair_count, format, &document);
     if (status && !voice.errors)

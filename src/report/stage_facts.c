@@ -49,7 +49,12 @@ void stage_facts_distance(const spz_plan *plan, const spz_section pair[2], Buffe
     spz_distance way;
     if (!spz_plan_distance(plan, pair[0], pair[1], &way))
         return;
-    buffer_printf(text, "%s to %s: ", spz_section_words(pair[0]), spz_section_words(pair[1]));
+    if (pair[0] == pair[1])
+        buffer_printf(text, "%s of the first to %s of the second orchestra: ", spz_section_words(pair[0]),
+                      spz_section_words(pair[1]));
+    else
+        buffer_printf(text, "%s to %s%s: ", spz_section_words(pair[0]), spz_section_words(pair[1]),
+                      spz_plan_is_double(plan) ? " of one orchestra" : "");
     put_way(text, "front desks ", way.front, way.front_delay);
     put_way(text, ", centres ", way.centre, way.centre_delay);
     put_way(text, ", last rows ", way.back, way.back_delay);
@@ -89,6 +94,8 @@ bool stage_facts_heard(const spz_plan *plan, const spz_section pair[2], size_t p
 void stage_facts_players(const spz_plan *plan, Buffer *text)
 {
     bool any = false;
+    if (spz_plan_is_double(plan))
+        buffer_puts(text, "two orchestras, the first at house left, in all ");
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
         if (spz_plan_players(plan, section)) {
             buffer_printf(text, "%s%s %d", any ? ", " : "", spz_section_words(section), spz_plan_players(plan, section));

@@ -170,12 +170,15 @@ typedef struct Middle {
     double x, y, farthest; /* weighted middle of the players; radius of the last row */
 } Middle;
 
-static bool find_middle(const spz_plan *plan, spz_section section, Middle *middle)
+/* `orchestra` 0 or 1: the only or the first one. */
+static bool find_middle(const spz_plan *plan, spz_section section, int orchestra, Middle *middle)
 {
     double weight = 0;
     *middle = (Middle){0, 0, 0};
     for (size_t i = 0; i < spz_plan_desks(plan); i++) {
         const spz_stage_desk *desk = spz_plan_desk(plan, i);
+        if ((desk->orchestra == 2) != (orchestra == 2))
+            continue;
         bool violins = desk->section >= SPZ_VN1 && desk->section <= SPZ_VN3;
         if (desk->section != section && !(section == SPZ_VIOLINS && violins) && !(section == SPZ_STRINGS && !violins))
             continue;
@@ -192,10 +195,10 @@ static bool find_middle(const spz_plan *plan, spz_section section, Middle *middl
 }
 
 /* In the gap behind the row nearest to the section's middle. */
-static void name_section(Drawing *d, spz_section section)
+static void name_section(Drawing *d, spz_section section, int orchestra)
 {
     Middle middle;
-    if (!find_middle(d->plan, section, &middle))
+    if (!find_middle(d->plan, section, orchestra, &middle))
         return;
     double radius = hypot(middle.x, middle.y), best = middle.farthest;
     for (size_t i = 0; i < spz_plan_desks(d->plan); i++) {
@@ -211,7 +214,7 @@ static void name_section(Drawing *d, spz_section section)
 static void draw_way(Drawing *d, const spz_section pair[2], size_t index)
 {
     Middle from, to;
-    if (!find_middle(d->plan, pair[0], &from) || !find_middle(d->plan, pair[1], &to))
+    if (!find_middle(d->plan, pair[0], 1, &from) || !find_middle(d->plan, pair[1], pair[0] == pair[1] ? 2 : 1, &to))
         return;
     const char *way_class = index ? "way1" : "way0", *end_class = index ? "end1" : "end0";
     line(d, across(d, from.x), down(d, from.y), across(d, to.x), down(d, to.y), way_class);
@@ -225,8 +228,8 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
     spz_distance way;
     char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
     double at = index ? 0.62 : 0.5; /* so that two labels don't meet in the middle */
-    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], &from) ||
-        !find_middle(d->plan, pair[1], &to))
+    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], 1, &from) ||
+        !find_middle(d->plan, pair[1], pair[0] == pair[1] ? 2 : 1, &to))
         return;
     snprintf(label, sizeof label, "%s m, %s ms", number_text(way.centre, 1, metres), number_text(way.centre_delay, 0, delay));
     words(d, across(d, from.x + at * (to.x - from.x)), down(d, from.y + at * (to.y - from.y)) - 6, "told", label);
@@ -335,7 +338,8 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
         draw_desk(d, spz_plan_desk(d->plan, i));
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
-        name_section(d, section);
+        for (int orchestra = 1; orchestra <= (spz_plan_is_double(d->plan) ? 2 : 1); orchestra++)
+            name_section(d, section, orchestra);
     for (size_t i = 0; i < count; i++)
         tell_way(d, pairs[i], i);
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);

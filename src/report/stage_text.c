@@ -112,7 +112,9 @@ static void say_hearing(const spz_plan *plan, StagePairs pairs, size_t count, Bu
     Buffer text[PAIRS_SHOWN] = {{0}};
     Table table;
     for (size_t i = 0; i < count; i++) {
-        snprintf(names[i], sizeof names[i], "%s - %s", spz_section_name(pairs[i][0]), spz_section_name(pairs[i][1]));
+        bool across = pairs[i][0] == pairs[i][1];
+        snprintf(names[i], sizeof names[i], "%s%s - %s%s", spz_section_name(pairs[i][0]), across ? " (1)" : "",
+                 spz_section_name(pairs[i][1]), across ? " (2)" : "");
         heads[i + 1] = names[i];
     }
     table_begin(&table, (int)count + 1, heads, most);

@@ -341,6 +341,8 @@ spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const Te
     buffer_free(&c.text);
     buffer_free(&c.bars);
     verdict_sort_reasons(verdict);
+    if (testimony->two_orchestras)
+        verdict_note_pair(verdict, SPZ_VN1, SPZ_VN1, HUGE_VAL);
     verdict_note_pair(verdict, SPZ_VN1, SPZ_VN2, 0); /* the plan always has two pairs to show */
     verdict_note_pair(verdict, SPZ_VN1, SPZ_VC, 0);
     return status;

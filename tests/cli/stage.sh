@@ -33,9 +33,10 @@ run 0 stage "$score"
 first=$(printf '%s' "$wanted" | cut -c1 | tr '[:lower:]' '[:upper:]')$(printf '%s' "$wanted" | cut -c2-)
 [ "$(head -n 1 "$folder/out")" = "$first" ] || fault "stage draws '$(head -n 1 "$folder/out")', seating says '$wanted'"
 
-# Two orchestras: one is drawn, and that is said.
+# Two orchestras: both are drawn.
 run 0 stage corpus/scarrowmere-fell-and-mere.musicxml
-says "it is for two orchestras that face each other"
+shows "two orchestras, the first at house left"
+shows "first violins of the first to first violins of the second orchestra"
 
 # Settings: a hall, and an order of one's own.
 printf '[hall]\nname = Long Gallery\n[arrangement basses left]\norder = Vn I, Db, Vc, Va, Vn II\n' > "$folder/house.ini"

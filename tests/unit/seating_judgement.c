@@ -372,7 +372,9 @@ static void two_orchestras_face_each_other_and_are_judged_within(void)
     }
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_OPEN);
+    spz_section pair[2];
     CU_ASSERT_EQUAL(spz_verdict_orchestras(verdict), 2);
+    CU_ASSERT(spz_verdict_pair(verdict, 0, pair) && pair[0] == SPZ_VN1 && pair[1] == SPZ_VN1);
     CU_ASSERT_EQUAL_FATAL(spz_verdict_reasons(verdict), 2);
     CU_ASSERT(strstr(spz_verdict_reason(verdict, 0)->text, "two orchestras: they face each other") != NULL);
     CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 1)->bars, "1-4, 11-14, 21-24, 31-34, 41-44, 51-54");

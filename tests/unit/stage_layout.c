@@ -333,6 +333,35 @@ static void three_violin_sections_share_all_violins(void)
     spz_plan_free(plan);
 }
 
+static void two_orchestras_mirror_each_other(void)
+{
+    spz_plan *plan = NULL, *one = plan_of(NULL, standard[2], false);
+    spz_distance across, within, alone;
+    CU_ASSERT_EQUAL_FATAL(spz_stage_plan_double(NULL, standard[2], false, NULL, &plan), SPZ_OK);
+    static const int players[] = {14, 12, 10, 8, 6};
+    for (size_t i = 0; i < COUNT(sections); i++)
+        CU_ASSERT_EQUAL(spz_plan_players(plan, sections[i]), players[i]);
+    for (size_t i = 0; i < spz_plan_desks(plan); i++) {
+        const spz_stage_desk *desk = spz_plan_desk(plan, i);
+        CU_ASSERT(desk->orchestra == 1 ? desk->x < 0 : desk->x > 0);
+        bool found = false;
+        for (size_t j = 0; j < spz_plan_desks(plan); j++) {
+            const spz_stage_desk *other = spz_plan_desk(plan, j);
+            found = found ||
+                    (other->orchestra != desk->orchestra && other->section == desk->section && other->number == desk->number &&
+                     fabs(other->x + desk->x) < 1e-9 && fabs(other->y - desk->y) < 1e-9);
+        }
+        CU_ASSERT(found);
+    }
+    check_seats(plan);
+    CU_ASSERT(spz_plan_is_double(plan) && !spz_plan_is_double(one));
+    CU_ASSERT(spz_plan_distance(plan, SPZ_VN1, SPZ_VN1, &across) && spz_plan_distance(plan, SPZ_VN1, SPZ_VN2, &within));
+    CU_ASSERT(across.centre > within.centre);
+    CU_ASSERT(!spz_plan_distance(one, SPZ_VN1, SPZ_VN1, &alone));
+    spz_plan_free(plan);
+    spz_plan_free(one);
+}
+
 static void risers_lift_the_third_row_and_those_behind(void)
 {
     spz_settings *settings = evening_settings("[stage]\nriser = 0.2\n");
@@ -382,6 +411,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_mirrored_order_mirrors_every_seat),
     STATEMENT(basses_stand_where_the_house_wants_them),
     STATEMENT(three_violin_sections_share_all_violins),
+    STATEMENT(two_orchestras_mirror_each_other),
     STATEMENT(risers_lift_the_third_row_and_those_behind),
     STATEMENT(a_plan_asked_for_without_memory_says_so),
 };
