@@ -134,6 +134,15 @@ static void note_interrupt(int number)
     signal(number, SIG_DFL);
 }
 
+/* What the caller has ignored stays ignored, as in a run that outlives its terminal. */
+static void hear_interrupts(void (*answer)(int))
+{
+    static const int numbers[] = {SIGINT, SIGTERM};
+    for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
+        if (signal(numbers[i], answer) == SIG_IGN)
+            signal(numbers[i], SIG_IGN);
+}
+
 static bool is_interrupted(void *context)
 {
     (void)context;
@@ -193,12 +202,10 @@ static int plan_season(Wish *wish, spz_settings *settings)
     wish->season.progress = progress_show;
     wish->season.context = &progress;
     wish->season.stop = is_interrupted;
-    signal(SIGINT, note_interrupt);
-    signal(SIGTERM, note_interrupt);
+    hear_interrupts(note_interrupt);
     spz_status status = make_document(wish, wish->arguments->operands[0], &sink, &document);
     progress_end(&progress);
-    signal(SIGINT, SIG_DFL);
-    signal(SIGTERM, SIG_DFL);
+    hear_interrupts(SIG_DFL);
     int result = finish(wish, status, document, &voice);
     voice_close(&voice, wish->arguments->operands[0]);
     spz_document_free(document);

@@ -45,6 +45,20 @@ Column column_of(const char *head)
     return COLUMN_COUNT;
 }
 
+/* Line ends within a cell become one blank. */
+static void join_lines(char *text)
+{
+    char *out = text;
+    for (; *text; text++) {
+        bool end = *text == '\r' || *text == '\n';
+        if (!end)
+            *out++ = *text;
+        else if (out[-1] != ' ') /* a cell never begins with a blank here */
+            *out++ = ' ';
+    }
+    *out = '\0';
+}
+
 char *cell_trim(char *text)
 {
     static const char no_break[] = "\xC2\xA0"; /* spreadsheets like to leave them */
@@ -60,6 +74,7 @@ char *cell_trim(char *text)
             break;
     }
     text[length] = '\0';
+    join_lines(text);
     return text;
 }
 

@@ -12,7 +12,7 @@ const char *column_name(Column column); /* 'interval after' */
 /* The column of that name, whatever its capitals, blanks and underscores; COLUMN_COUNT when there is none. */
 Column column_of(const char *head);
 
-/* Without blanks at both ends, in place. */
+/* Without blanks at both ends and line ends within, in place. */
 char *cell_trim(char *text);
 bool cell_is_utf8(const char *text, size_t length);
 /* 'yes', 'no', 'x', '1', '0', 'ja', 'oui', ...; blank is no. False for what is none of these. */

@@ -105,7 +105,7 @@ static void a_line_end_in_a_cell_does_not_shift_the_lines_of_later_rows(void)
     CU_ASSERT_EQUAL(read_text("concert,work,score,date\n\nA,\"Piece\nin two lines\",x.xml,\nA,B,c.xml,never\n", &table, &heard), SPZ_OK);
     CU_ASSERT_EQUAL_FATAL(table.concerts.count, 1);
     CU_ASSERT_EQUAL(table.concerts.at[0].works.at[0].line, 3);
-    CU_ASSERT_STRING_EQUAL(table.concerts.at[0].works.at[0].title, "Piece\nin two lines");
+    CU_ASSERT_STRING_EQUAL(table.concerts.at[0].works.at[0].title, "Piece in two lines");
     CU_ASSERT_EQUAL(heard.line, 5);
     table_free(&table);
 }

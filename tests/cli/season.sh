@@ -1,0 +1,136 @@
+#!/bin/sh
+# The season planned from the table: the same whatever way the scores are read, rows that can't be used named with their line, results
+# kept and taken again, an interrupted run going on.
+. tests/support/cli.sh
+XDG_CACHE_HOME="$folder/cache"
+export XDG_CACHE_HOME
+
+run 0 season corpus/season.csv --no-cache
+[ "$(error_lines)" = 0 ] || fault "the corpus: $(cat "$folder/err")"
+[ -e "$folder/cache" ] && fault "--no-cache keeps something"
+for word in "Opening night" "interval" "chairs and" "Given up in all" "exits and"; do shows "$word"; done
+mv "$folder/out" "$folder/plan"
+
+# More at a time, a cold cache, a warm one, other forms of the table: the same bytes.
+run 0 season corpus/season.csv --jobs 3
+same "$folder/plan" "$folder/out" "three at a time, cold cache"
+[ -d "$folder/cache/spezzato" ] || fault "nothing was kept"
+run 0 season corpus/season.csv
+same "$folder/plan" "$folder/out" "warm cache"
+"$SPEZZATO" season corpus/season.csv > "$folder/one" 2>&1 &
+first=$!
+"$SPEZZATO" season corpus/season.csv > "$folder/two" 2>&1
+wait "$first" || fault "one of two runs at once failed"
+same "$folder/plan" "$folder/one" "two runs at once, the first"
+same "$folder/plan" "$folder/two" "two runs at once, the second"
+
+# The table as spreadsheets save it: semicolons, a byte order mark, CR LF, columns turned about.
+ln -s "$PWD"/corpus/*.musicxml "$PWD"/corpus/*.mxl "$PWD/corpus/halls" "$folder/"
+{ printf '\357\273\277'; printf 'Note;INTERVAL AFTER;score;Work;Order;Hall;Date;Concert\r\n'
+  printf ';x;vercassine-barcarolle.musicxml;Barcarolle;1;Tithe Barn, Vellgate;3.4.2032;Spring\r\n'
+  printf '"two lines\r\nof note";;brelisk-balconies-2.musicxml | brelisk-balconies-4.musicxml;Balconies;2;;;\r\n'; } > "$folder/sheet.csv"
+{ echo 'concert,date,hall,order,work,score,interval after,note'
+  echo 'Spring,2032-04-03,"Tithe Barn, Vellgate",1,Barcarolle,vercassine-barcarolle.musicxml,yes,'
+  echo 'Spring,2032-04-03,"Tithe Barn, Vellgate",2,Balconies,brelisk-balconies-2.musicxml|brelisk-balconies-4.musicxml,,two lines of note'; } > "$folder/plain.csv"
+run 0 season "$folder/plain.csv"
+mv "$folder/out" "$folder/expected"
+run 0 season "$folder/sheet.csv"
+same "$folder/expected" "$folder/out" "semicolons and a byte order mark"
+shows "tithe-barn-vellgate.ini"
+
+# Rows that can't be used are named with their line; the rest goes on.
+{ cat "$folder/plain.csv"; echo 'Spring,2032-02-30,,3,Never,vercassine-barcarolle.musicxml,,'
+  echo 'Spring,2032-04-03,,3,Lost,not-there.musicxml,,'; echo 'Spring,2032-04-03,,4,Broken,broken.xml,,'; } > "$folder/faulty.csv"
+printf '<?xml version="1.0"?>\n<score-partwise>' > "$folder/broken.xml"
+run 2 season "$folder/faulty.csv" -o "$folder/result"
+says "faulty.csv, line 4: '2032-02-30' is no date"
+says "faulty.csv, line 5: the score 'not-there.musicxml' is not there"
+says "broken.xml"
+[ "$(error_lines)" = 3 ] || fault "three rows can't be used, $(error_lines) lines"
+grep -q "Balconies" "$folder/result" || fault "the good rows are not planned"
+grep -q "3 rows or scores could not be used" "$folder/result" || fault "the plan doesn't tell of the rows left out"
+
+# A fixed seating holds, an unknown one is named; a hall that can't be read keeps its concert from being planned, not the others.
+{ echo 'concert,work,score,fixed seating,hall'; echo 'A,Two,brelisk-balconies-1.musicxml,"violins together, violas outside",'
+  echo 'B,Two,brelisk-balconies-1.musicxml,in a circle,'; echo 'C,Two,brelisk-balconies-1.musicxml,,Odd'; } > "$folder/fixed.csv"
+rm "$folder/halls"
+mkdir "$folder/halls"
+printf '[stage]\nwidth = wide\n' > "$folder/halls/odd.ini"
+run 2 season "$folder/fixed.csv"
+shows "Violins together, violas outside (fixed in the table)"
+says "fixed.csv, line 3: this hall has no seating 'in a circle'"
+says "odd.ini, line 2"
+shows "Not planned"
+
+# The house's word: no change between works and at the interval means none.
+run 0 season corpus/season.csv --set "concert.change at interval=no" --set "concert.change between works=no" --set "house.forbidden=" --format json
+case $json_reader in
+python3)
+    # The fixed seating of the last concert then holds for all of it.
+    python3 - "$folder/out" <<'EOT' || fault "changes although the house allows none"
+import json, sys
+plan = json.load(open(sys.argv[1], encoding="utf-8"))
+assert plan["totals"]["changes"] == 0 and all(c["changes"] == [] for c in plan["concerts"])
+for c in plan["concerts"]:
+    assert len({m["seating"] for w in c["works"] for m in w["movements"]}) <= 1
+EOT
+    ;;
+esac
+
+# Each form; what is no form; one sheet.
+for form in json ndjson; do
+    run 0 season corpus/season.csv --format "$form"
+    [ "$form" = ndjson ] || json_ok "$folder/out" || fault "$form is not well formed"
+done
+lines=$(wc -l < "$folder/out")
+[ "$lines" -ge 14 ] || fault "ndjson: $lines lines"
+head -n 1 "$folder/out" > "$folder/line"
+json_ok "$folder/line" || fault "a line of ndjson is not well formed"
+run 0 season corpus/season.csv --format csv
+[ "$(grep -c ',work,' "$folder/out")" = 12 ] || fault "csv: not a row for each work"
+run 0 season corpus/season.csv --format calendar
+shows "October 2031"
+run 0 season corpus/season.csv --format html
+shows "<!DOCTYPE html>"
+run 0 season corpus/season.csv --sheet 1
+shows "Change sheet: Opening night"
+run 0 season corpus/season.csv --sheet 1 --format html
+shows "break-inside"
+for words in "--format music" "--sheet 9" "--sheet 1 --format json" "--share 1/2" "--format ndjson --share 3/2" "--jobs 0" "extra.csv"; do
+    # shellcheck disable=SC2086
+    run 1 season corpus/season.csv $words
+done
+run 1 season
+run 2 season "$folder/none.csv"
+[ "$(error_lines)" = 1 ] || fault "a missing table: $(error_lines) lines"
+
+# A title that looks like markup is shown as text.
+{ echo 'concert,work,score,note'; echo '<b>A</b>,<script>x</script>,vercassine-barcarolle.musicxml,"""=1+1"" & more"'; } > "$folder/markup.csv"
+run 0 season "$folder/markup.csv" --format html
+shows "&lt;script&gt;"
+shows_not "<script>"
+
+# Stopped in the middle, it goes on where it stopped: many copies, each a score of its own.
+rm -rf "$folder/cache"
+mkdir "$folder/many"
+echo 'concert,work,score' > "$folder/many.csv"
+for number in 1 2 3 4 5 6 7 8 9 10 11 12; do
+    sed "s/<movement-title>/<movement-title>$number /" corpus/brelisk-balconies-1.musicxml > "$folder/many/piece-$number.musicxml"
+done
+echo 'A,All,many' >> "$folder/many.csv"
+"$SPEZZATO" season "$folder/many.csv" > "$folder/stopped" 2> "$folder/err" &
+running=$!
+tries=0
+while [ ! -d "$folder/cache/spezzato" ] && [ "$tries" -lt 50 ]; do sleep 0.05; tries=$((tries + 1)); done
+kill -TERM "$running" 2>/dev/null # a shell lets its background runs ignore INT
+wait "$running"
+status=$?
+kept=$(find "$folder/cache" -type f 2>/dev/null | wc -l)
+[ "$status" = 0 ] || [ "$status" = 2 ] || fault "interrupted: exit status $status"
+[ "$status" = 0 ] || [ ! -s "$folder/stopped" ] || fault "interrupted, and half a plan"
+[ "$kept" -ge 1 ] || fault "interrupted, and nothing kept"
+run 0 season "$folder/many.csv"
+mv "$folder/out" "$folder/resumed"
+run 0 season "$folder/many.csv" --no-cache
+same "$folder/out" "$folder/resumed" "after an interrupted run"
+finish
