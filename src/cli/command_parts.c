@@ -3,8 +3,8 @@
 #include "sheets.h"
 
 static const Option option_form = {"format", 0, "FORM", "text, csv or html (one file for paper, A4 or Letter)"};
-static const Option option_seating = {"seating", 0, "NAME", "the seating to write for, by its name; else the one recommended"};
-static const Option *const options[] = {&option_all,      &option_kind,   &option_strength, &option_seating,      &option_year,
+static const Option option_arrangement = {"arrangement", 0, "NAME", "the seating to write for, by its name; else the one recommended"};
+static const Option *const options[] = {&option_all,      &option_kind,   &option_strength, &option_arrangement,      &option_year,
                                         &option_settings, &option_set,    &option_form,   &option_output,       &option_verbose, NULL};
 
 static spz_status write_sheet(const Readings *readings, const spz_settings *settings, const spz_sheet_options *sheet, spz_format format,
@@ -26,7 +26,7 @@ static int run(const Arguments *arguments)
     spz_settings *settings = NULL;
     Readings readings;
     int year;
-    sheet.arrangement = arguments_value(arguments, &option_seating, NULL);
+    sheet.arrangement = arguments_value(arguments, &option_arrangement, NULL);
     if (!sheets_format(arguments, &option_form, "text|csv|html", formats, &format) || !arguments_year(arguments, &year) ||
         !arguments_kinds(arguments, &sheet.kinds) || !sheets_strength(arguments, &sheet.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;

@@ -102,20 +102,24 @@ static void wish(Wisher *wisher, Wish item, Ticks when, size_t bar)
         wisher->status = SPZ_NO_MEMORY;
 }
 
+/* Words and sign are directions of their own: programs that show only one sign of a direction then show both. */
 static void wish_for(Wisher *wisher, const Wanted *wanted)
 {
     const Advice *advice = wanted->advice;
     WishSign sign = sign_of(advice);
     int number = sign == WISH_WORDS ? 0 : free_number(wisher, wanted);
-    Wish item = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = advice->words,
-                 .sign = number ? sign : WISH_WORDS, .number = number};
-    wish(wisher, item, advice->from, advice->bar);
+    Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = advice->words};
+    wish(wisher, words, advice->from, advice->bar);
     if (!number)
         return;
     wisher->busy[number] = advice->to;
-    item.words = NULL;
-    item.stop = true;
-    wish(wisher, item, advice->to, advice->last_bar);
+    Wish span = words;
+    span.words = NULL;
+    span.sign = sign;
+    span.number = number;
+    wish(wisher, span, advice->from, advice->bar);
+    span.stop = true;
+    wish(wisher, span, advice->to, advice->last_bar);
 }
 
 static void free_numbers(Wisher *wisher)

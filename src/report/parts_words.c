@@ -46,6 +46,20 @@ const char *parts_chain_words(Arena *arena, const SectionMap *map, const spz_pas
     return arena_format(arena, "after %s, before %s", before, after);
 }
 
+/* Whether the group enters in more than one bar. */
+static bool enters_often(const spz_passage *passage, size_t group)
+{
+    size_t first = SIZE_MAX;
+    for (size_t i = 0; i < passage->entry_count; i++) {
+        const spz_entry *entry = &passage->entries[i];
+        if (entry->group == group && first != SIZE_MAX && entry->bar != first)
+            return true;
+        if (entry->group == group)
+            first = entry->bar;
+    }
+    return false;
+}
+
 /* Printed numbers of the bars in which the group enters, each once. */
 static void list_bars(Buffer *out, const SectionMap *map, const spz_passage *passage, size_t group)
 {
@@ -79,7 +93,7 @@ const char *parts_entries(Arena *arena, const SectionMap *map, const spz_passage
     buffer_init(&text);
     if (passage->kind == SPZ_SPLIT_LINE) /* every note is an entry */
         return keep(arena, &text);
-    buffer_puts(&text, "enters in bars ");
+    buffer_puts(&text, enters_often(passage, group) ? "enters in bars " : "enters in bar ");
     list_bars(&text, map, passage, group);
     for (size_t i = 0; i < chain.count; i++)
         if (chain.groups[i] != group) {

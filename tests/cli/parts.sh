@@ -36,7 +36,7 @@ run 0 parts --format html "$folder/title.musicxml"
 shows_not "<script"
 shows "&lt;script&gt;"
 run 1 parts --format json "$one"
-run 1 parts --seating nowhere "$one"
+run 1 parts --arrangement nowhere "$one"
 says "there is no seating 'nowhere'"
 run 1 parts
 run 2 parts "$folder/none.musicxml"
