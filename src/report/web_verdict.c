@@ -209,7 +209,9 @@ void web_stage(const Web *web)
     while (count < 2 && spz_verdict_pair(verdict, count, pairs[count]))
         count++;
     html_element(web->html, "h3", NULL, "Stage");
-    spz_status status = spz_stage_plan(web->report->options.settings, spz_verdict_ranked(verdict, 0)->name, spz_verdict_thirds(verdict), NULL, &plan);
+    spz_status (*const lay_out)(const spz_settings *, const char *, bool, const spz_sink *, spz_plan **) =
+        spz_verdict_orchestras(verdict) > 1 ? spz_stage_plan_double : spz_stage_plan;
+    spz_status status = lay_out(web->report->options.settings, spz_verdict_ranked(verdict, 0)->name, spz_verdict_thirds(verdict), NULL, &plan);
     if (!status)
         status = stage_svg(plan, (StagePairs)pairs, count, &drawing);
     if (!status)
