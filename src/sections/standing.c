@@ -48,6 +48,30 @@ static void settle_solo_line(Understanding *all, size_t index)
     understanding_add(all, part, "its marks say 'Solo' beside the fuller part of the section");
 }
 
+static size_t first_violin(const Understanding *all)
+{
+    size_t i = 0;
+    while (i < all->movement->part_count && !part_is(&all->parts[i], INSTRUMENT_VIOLIN))
+        i++;
+    return i;
+}
+
+/* A cello or viola above the violins, while its section has its place below them, is the soloist of a concerto. */
+static bool settle_soloist_above(Understanding *all, size_t index, size_t violins)
+{
+    PartReading *part = &all->parts[index];
+    bool below = false;
+    if (index >= violins || part->name.orchestra || part->name.ordinal)
+        return false;
+    for (size_t i = violins; i < all->movement->part_count; i++)
+        below |= is_sibling(part, &all->parts[i]);
+    if (!below)
+        return false;
+    part->role = SPZ_SOLO;
+    understanding_add(all, part, "it stands above the violins, and the section below them");
+    return true;
+}
+
 /* First note of the part at or after `when`; notes are in order of onset. */
 static size_t first_at(const Part *part, Ticks when)
 {
@@ -120,13 +144,14 @@ static void settle_guide(Understanding *all, size_t index)
 
 void understanding_settle(Understanding *all)
 {
+    size_t violins = first_violin(all);
     for (size_t i = 0; i < all->movement->part_count; i++) {
         const PartReading *part = &all->parts[i];
         if (part->corrected || !part_is_tutti(part) || !instrument_has_section(part->name.instrument))
             continue;
         if (part->name.instrument == INSTRUMENT_VIOLIN && !part->name.ordinal && !part->name.orchestra && below_full_strings(all, i))
             settle_guide(all, i);
-        else
+        else if (!settle_soloist_above(all, i, violins))
             settle_solo_line(all, i);
     }
 }

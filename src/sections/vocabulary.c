@@ -15,6 +15,7 @@
 #define BOWED(text) { text, WORD_STRING, INSTRUMENT_OTHER_STRING, false }
 #define EITHER(text, what) { text, WORD_EITHER, INSTRUMENT_EITHER_##what, false }
 #define WIND(text) { text, WORD_FAMILY, SPZ_FAMILY_WOODWIND, false }
+#define REGISTER(text) { text, WORD_VOICE, SPZ_FAMILY_WOODWIND, false } /* gives way: 'Piccolo Trumpet' */
 #define BRASS(text) { text, WORD_FAMILY, SPZ_FAMILY_BRASS, false }
 #define DRUM(text) { text, WORD_FAMILY, SPZ_FAMILY_PERCUSSION, false }
 #define KEYS(text) { text, WORD_FAMILY, SPZ_FAMILY_KEYBOARD, false }
@@ -95,7 +96,7 @@ static const Word words[] = {
     BOWED("tromba marina"), BOWED("violino tromba"),
     /* woodwind */
     WIND("flute*"), WIND("flaut*"), WIND("flote*"), WIND("floete*"), WIND("flauta*"), WIND("fl"), WIND("fls"), WIND("flt"),
-    WIND("fltn"), WIND("flutes a bec"), WIND("piccolo*"), WIND("picc"), WIND("pic"), WIND("ottavin*"), WIND("flautin*"),
+    WIND("fltn"), WIND("flutes a bec"), REGISTER("piccolo*"), REGISTER("picc"), REGISTER("pic"), REGISTER("ottavin*"), WIND("flautin*"),
     WIND("kleine flote"), WIND("kl fl"), WIND("recorder*"), WIND("blockflo*"), WIND("traverso*"), WIND("querflo*"),
     WIND("flageolet*"), WIND("fife"), WIND("flutina"), WIND("oboe*"), WIND("oboi"), WIND("ob"), WIND("obs"), WIND("hautb*"),
     WIND("hoboe*"), WIND("hobo*"), WIND("hb"), WIND("htb"), SURELY("english", WOODWIND), SURELY("englisch*", WOODWIND),
@@ -139,7 +140,8 @@ static const Word words[] = {
     DRUM("bells"), DRUM("chimes"), DRUM("tubular bells"), DRUM("rohrenglo*"), DRUM("whip"), DRUM("peitsche"), DRUM("ratchet"),
     DRUM("ratsche"), DRUM("wind machine"), DRUM("windmaschine"), DRUM("anvil"), DRUM("amboss"), DRUM("pandero"),
     DRUM("pandereta"), DRUM("schellen*"), DRUM("cymbales"), DRUM("tom toms"), DRUM("bongos"), DRUM("cimbal*"),
-    DRUM("hackbrett"), DRUM("thunder*"), DRUM("lastra"),
+    DRUM("hackbrett"), DRUM("cowbell*"), DRUM("kuhglocke*"), DRUM("maraca*"), DRUM("guiro*"), DRUM("claves"), DRUM("hi hat"),
+    DRUM("sleigh*"), DRUM("flexatone"), DRUM("slapstick"), DRUM("thunder*"), DRUM("lastra"),
     /* keyboard, plucked */
     KEYS("piano*"), KEYS("pianoforte"), KEYS("klavier*"), KEYS("hammerklavier"), KEYS("fortepiano"), KEYS("pf"), KEYS("pft"),
     KEYS("pno"), KEYS("klav"), FIGURED("harpsichord*", KEYBOARD), FIGURED("cembalo*", KEYBOARD), FIGURED("cemb", KEYBOARD),

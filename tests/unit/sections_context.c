@@ -115,6 +115,8 @@ static void soloists_stand_before_the_section(void)
                  NAMED("Violin 2")));
     expect("Vn I solo; Vn I; Vn II", PARTS(NAMED("Violino piccolo"), NAMED("Violino I"), NAMED("Violino II")));
     expect("Vn I; Vn II; Va; Vc solo; Vc", PARTS(NAMED("Violin I"), NAMED("Violin II"), NAMED("Viola"), NAMED("Violoncello solo"), NAMED("Violoncello")));
+    expect("percussion; Vc solo; Vn I; Vn II; Va; Vc; Db",
+           PARTS(NAMED("Timpani"), NAMED("Violoncello"), NAMED("Violin I"), NAMED("Violin II"), NAMED("Viola"), NAMED("Violoncello"), NAMED("Contrabass")));
 }
 
 static void orchestras_are_told_by_name_by_group_and_by_starting_over(void)
