@@ -11,8 +11,10 @@ static const struct {
     int gap;                 /* bars between two coupled stretches that still make one passage */
     size_t least_bars;       /* shorter stretches are left to the pairing's shares */
     double fastest, slowest; /* seconds: shortest shared note at which speed counts fully, and not at all */
-    double least_tightness;  /* passages below it are left to the shares */
-    size_t most_listed;      /* and so are all but the tightest of a pair */
+    double base, tight, exposed, long_lasting; /* strength: weights of tightness, foreground and length, each 0..1 */
+    double full_length;      /* crotchets from which length counts fully */
+    double least_strength;   /* stretches below it are left to the shares */
+    size_t most_listed;      /* and so are all but the strongest of a pair */
     double usual_tempo;      /* crotchets a minute where the score gives none */
     double parallel;         /* exactness of thirds and sixths against unison and octaves */
 } rules = {
@@ -23,8 +25,9 @@ static const struct {
     .least_bars = 2,
     .fastest = 0.1,         /* asynchrony of 20 to 50 ms is normal (Rasch 1979): half of such a note is lost */
     .slowest = 0.6,         /* a tenth of such a note: nobody hears it */
-    .least_tightness = 0.4, /* with .most_listed: what a conductor would mark, not every bar in octaves */
-    .most_listed = 8,
+    .base = 0.1, .tight = 0.6, .exposed = 0.3, .long_lasting = 0.15,
+    .full_length = 32,      /* eight bars of four */
+    .least_strength = 0.4, .most_listed = 8, /* what a conductor would mark, not every bar in octaves */
     .usual_tempo = 100,
     .parallel = 0.7,        /* a chord tolerates what a unison does not */
 };
@@ -61,7 +64,7 @@ typedef struct Pair {
     Together total, stretch;
     size_t first, last, length; /* bars of the stretch; length 0: none */
     size_t first_tone;     /* of tunes[0] in the stretch */
-    ARRAY(spz_passage) tight;
+    ARRAY(spz_passage) worth; /* a mark */
 } Pair;
 
 static size_t most_alike(const Together *bar)
@@ -200,7 +203,13 @@ static char *reason_for(const Pair *pair, const spz_passage *passage, double sof
                         loudness_words(soft));
 }
 
-/* The stretch is over: keep it if it is tight enough to be worth a mark. */
+static double strength_of(const spz_passage *passage, double crotchets)
+{
+    return fmin(0.95, rules.base + rules.tight * passage->tightness + rules.exposed * fmin(1, 2 * passage->foreground) +
+                          rules.long_lasting * fmin(1, crotchets / rules.full_length));
+}
+
+/* The stretch is over: keep it if it is worth a mark. */
 static spz_status close_stretch(Pair *pair, size_t past_tone)
 {
     const Movement *movement = pair->findings->map->movement;
@@ -217,29 +226,29 @@ static spz_status close_stretch(Pair *pair, size_t past_tone)
     double soft = softness_of(pair, pair->first_tone, past_tone);
     passage.shortest = seconds_of(movement, passage.onset, shortest_shared(pair, pair->first_tone, past_tone));
     passage.tightness = speed_of(passage.shortest) * soft * exactness_of(&pair->stretch);
-    if (passage.tightness < rules.least_tightness)
-        return SPZ_OK;
     passage.foreground = company_share(pair->company, pair->first, pair->last, 2);
-    passage.strength = fmin(0.95, 0.1 + 0.7 * passage.tightness + 0.4 * passage.foreground);
+    passage.strength = strength_of(&passage, (double)(passage.end - passage.onset) / (double)movement->per_crotchet);
+    if (passage.strength < rules.least_strength)
+        return SPZ_OK;
     passage.reason = reason_for(pair, &passage, soft);
-    return passage.reason && array_push(&pair->tight, passage) ? SPZ_OK : SPZ_NO_MEMORY;
+    return passage.reason && array_push(&pair->worth, passage) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static int tightest_first(const void *left, const void *right)
+static int strongest_first(const void *left, const void *right)
 {
     const spz_passage *a = left, *b = right;
-    if (a->tightness > b->tightness || a->tightness < b->tightness)
-        return a->tightness > b->tightness ? -1 : 1;
+    if (a->strength > b->strength || a->strength < b->strength)
+        return a->strength > b->strength ? -1 : 1;
     return a->onset < b->onset ? -1 : a->onset > b->onset;
 }
 
-static spz_status report_tightest(Pair *pair)
+static spz_status report_strongest(Pair *pair)
 {
     spz_status status = SPZ_OK;
-    if (pair->tight.count)
-        qsort(pair->tight.at, pair->tight.count, sizeof *pair->tight.at, tightest_first);
-    for (size_t i = 0; i < pair->tight.count && i < rules.most_listed && !status; i++)
-        status = findings_add(pair->findings, &pair->tight.at[i]);
+    if (pair->worth.count)
+        qsort(pair->worth.at, pair->worth.count, sizeof *pair->worth.at, strongest_first);
+    for (size_t i = 0; i < pair->worth.count && i < rules.most_listed && !status; i++)
+        status = findings_add(pair->findings, &pair->worth.at[i]);
     return status;
 }
 
@@ -314,10 +323,10 @@ static spz_status couple(Findings *findings, const Company *company, const Tune 
         status = close_stretch(&pair, more ? tune_at(a, movement->bars[pair.last + 1].onset) : a->count);
     }
     if (!status)
-        status = report_tightest(&pair);
+        status = report_strongest(&pair);
     if (!status)
         status = keep_pairing(&pair);
-    array_free(&pair.tight);
+    array_free(&pair.worth);
     return status;
 }
 
