@@ -16,7 +16,8 @@ static const Group *soloists_of(const SectionMap *map, const Group *group)
 {
     for (size_t i = 0; i < map->group_count; i++) {
         const Group *other = &map->groups[i];
-        if (!other->about.solo || other->about.section != group->about.section || other->about.orchestra != group->about.orchestra)
+        bool same = other->about.section == group->about.section && other->about.orchestra == group->about.orchestra;
+        if (!same || !other->about.solo)
             continue;
         for (size_t k = 0; k < other->line_count; k++)
             if (names_soloists(&map->movement->parts[map->lines[other->lines[k]].part]))
@@ -64,7 +65,9 @@ spz_status divisi_with_soloists(const SectionMap *map, const Group *group, BarWr
     if (!soloists)
         return SPZ_OK;
     arena_init(&work);
-    spz_status status = merge_groups(group, soloists, &work, &merged) ? divisi_writing_of(map, &merged, &together) : SPZ_NO_MEMORY;
+    spz_status status = SPZ_NO_MEMORY;
+    if (merge_groups(group, soloists, &work, &merged))
+        status = divisi_writing_of(map, &merged, &together);
     for (size_t i = 0; i < map->movement->bar_count && !status; i++)
         if (together[i].soloists > 1)
             bars[i] = together[i];
