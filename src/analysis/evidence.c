@@ -4,7 +4,7 @@
 
 static const char *const feature_names[FEATURE_COUNT] = {
     "same", "exact", "motion", "rhythm", "yield", "free", "swap", "turns", "notes", "total", "lag_beats", "lag_bars", "rare",
-    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap", "single", "pizz", "early", "rested", "canon", "begins",
+    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap", "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins",
 };
 
 const char *feature_name(enum Feature feature)
@@ -221,8 +221,12 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
     out->at[F_EARLY] = fmin(match->early_yield, match->early_free);
     out->at[F_RESTED] = (double)match->rested / match->statements;
     out->at[F_CANON] = match->overlapping;
+    out->at[F_MIRROR] = match->mirror < 0;
     double spoken = (double)match->spoken / match->statements + (double)beat_length(scene, head) / 4;
     out->at[F_GAP] = log2_above((double)match->lag / spoken, 0.125);
+    out->at[F_QUICK] = fmax(0, 1 - out->at[F_LAG_BEATS]);
+    out->at[F_LATE] = fmax(0, out->at[F_GAP] - 1.5);
+    out->at[F_SHORT] = fmax(0, 2 - out->at[F_TOTAL]);
     out->at[F_SINGLE] = match->matched == match->statements;
     double between = match->statements - 1, period = (double)(match->call_end - match->onset) / (double)match->lag;
     out->at[F_REGULAR] = between > 0 ? fmin(1, 2 * between / period) : 0;
@@ -230,13 +234,14 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.500, [F_EXACT] = 1.509, [F_MOTION] = 1.206, [F_RHYTHM] = 1.071, [F_YIELD] = -0.965, [F_FREE] = 1.463,
-    [F_SWAP] = 2.272, [F_TURNS] = 0.142, [F_NOTES] = 0.478, [F_TOTAL] = 0.248, [F_LAG_BEATS] = -0.237, [F_LAG_BARS] = -0.308,
-    [F_RARE] = -0.402, [F_FRONT] = 1.940, [F_DOUBLED] = 0.037, [F_WINDS] = -0.603, [F_COMPANY] = -0.505, [F_SOFT] = -1.372,
-    [F_SPEED] = -0.175, [F_OVERLAP] = 1.441, [F_REGULAR] = 1.288, [F_CLEAN] = 1.931, [F_SAME_PITCH] = 0.278, [F_GAP] = -0.228,
-    [F_SINGLE] = -1.097, [F_PIZZ] = -0.032, [F_EARLY] = 0.509, [F_RESTED] = -0.163, [F_CANON] = -1.316, [F_BEGINS] = 0.280,
+    [F_SAME] = 2.426, [F_EXACT] = 1.428, [F_MOTION] = 1.382, [F_RHYTHM] = 1.158, [F_YIELD] = -0.640, [F_FREE] = 1.394,
+    [F_SWAP] = 2.318, [F_TURNS] = 0.129, [F_NOTES] = 0.419, [F_TOTAL] = 0.163, [F_LAG_BEATS] = -0.335, [F_LAG_BARS] = -0.307,
+    [F_RARE] = -0.430, [F_FRONT] = 1.648, [F_DOUBLED] = 0.180, [F_WINDS] = -0.673, [F_COMPANY] = -0.495, [F_SOFT] = -1.057,
+    [F_SPEED] = -0.100, [F_OVERLAP] = 1.743, [F_REGULAR] = 1.174, [F_CLEAN] = 1.656, [F_SAME_PITCH] = 0.363, [F_GAP] = -0.262,
+    [F_SINGLE] = -0.583, [F_PIZZ] = -0.099, [F_EARLY] = 0.674, [F_RESTED] = -0.091, [F_CANON] = -1.412, [F_MIRROR] = -0.586,
+    [F_QUICK] = -0.653, [F_LATE] = 0.110, [F_SHORT] = -0.804, [F_BEGINS] = 0.114,
 };
-static const double bias = -10.950;
+static const double bias = -9.577;
 
 static double strength_from(const Evidence *evidence)
 {

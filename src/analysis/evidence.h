@@ -34,6 +34,10 @@ enum Feature {
     F_EARLY,       /* the lesser of caller's and responder's quietness where each statement begins */
     F_RESTED,      /* share of statements that begin after a rest or a long note in both groups */
     F_CANON,       /* 1 when cut as imitation */
+    F_MIRROR,      /* 1 when the answer is upside down */
+    F_QUICK,       /* octaves of log2 by which the lag is under two beats */
+    F_LATE,        /* octaves by which F_GAP passes 1.5: the call is forgotten when the answer comes */
+    F_SHORT,       /* octaves by which all matched tones are under four */
     F_BEGINS,      /* the call and the answer begin after a rest or a long note, 0, 0.5, 1 */
     FEATURE_COUNT
 };

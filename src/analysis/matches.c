@@ -44,9 +44,8 @@ static int direction(const Tone *from, const Tone *to)
 }
 
 /* Rhythm of the next three tones and the direction of their two steps, up to mirroring: what has to agree for a seed. */
-static uint32_t key_of(const Tune *tune, size_t i)
+static uint32_t gesture_key(const Tone *t)
 {
-    const Tone *t = &tune->tones[i];
     int first = direction(t, t + 1), second = direction(t + 1, t + 2);
     int sign = first ? first : second;
     uint64_t h = (uint64_t)(t[1].onset - t[0].onset) * 0x9E3779B97F4A7C15u;
@@ -78,19 +77,18 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
     double gain = growth.both;
     g->now.matched++;
     if (g->last_call) {
-        int a = direction(g->last_call, called), b = direction(g->last_answer, answered);
+        int a = direction(g->last_call, called), b = g->now.mirror * direction(g->last_answer, answered);
         g->now.moving += a != 0;
         if (a == b) {
             g->now.alike++;
             gain += a != 0 ? growth.alike : growth.still;
-            if (called->midi - g->last_call->midi == answered->midi - g->last_answer->midi) {
+            if (called->midi - g->last_call->midi == g->now.mirror * (answered->midi - g->last_answer->midi)) {
                 g->now.exact++;
                 gain += growth.exact;
             }
-        } else if (a == -b) {
-            g->now.inverted++;
+        } else if (a == -b)
             gain += growth.contrary;
-        } else
+        else
             gain += growth.contrary / 2;
     }
     if (!g->last_call || called->onset - g->last_call->onset >= g->now.lag)
@@ -155,6 +153,17 @@ static Ticks longest_lag(const Finder *finder, const Tone *tone)
     return by_bars < by_time ? by_bars : by_time;
 }
 
+/* The answer turns the call upside down when its first step goes the other way. */
+static bool mirrored(const Tone *called, const Tone *answered)
+{
+    for (int i = 0; i < 2; i++) {
+        int a = direction(called + i, called + i + 1), b = direction(answered + i, answered + i + 1);
+        if (a != b)
+            return a == -b;
+    }
+    return false;
+}
+
 static bool worth_weighing(const Match *match)
 {
     double shared = match->matched, all = 2 * shared + match->unmatched;
@@ -173,7 +182,8 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     Ticks *covered = covered_at(finder, call->tune, answer->tune, lag_index);
     if (*covered > called->onset)
         return SPZ_OK;
-    Match start = {.caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
+    int mirror = mirrored(called, answered) ? -1 : 1;
+    Match start = {.mirror = (int8_t)mirror, .caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
                    .call_first = call->tone, .answer_first = answer->tone, .onset = called->onset,
                    .transposition = (int16_t)(answered->midi - called->midi)};
     Ticks pause = 2 * lag + lag / 4; /* a longer silence in the call's rhythm ends the conversation */
@@ -182,26 +192,24 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     return worth_weighing(&match) ? turns_cut(finder->tunes, &match, &finder->pairs, finder->out) : SPZ_OK;
 }
 
-/* Looks the tone up among the recent ones of its rhythm and direction, then remembers it. */
-static spz_status visit(Finder *finder, uint32_t tune, uint32_t tone)
+/* Looks the seed up among the recent ones of its key, then remembers it. */
+static spz_status visit(Finder *finder, Seed seed)
 {
-    const Tone *t = &finder->tunes[tune].tones[tone];
-    Seed seed = {.tune = tune, .tone = tone, .key = key_of(&finder->tunes[tune], tone)};
+    const Tone *t = &finder->tunes[seed.tune].tones[seed.tone];
     uint32_t *newest = &finder->newest[seed.key % BUCKETS];
     Ticks earliest = t->onset - longest_lag(finder, t);
     uint32_t at = *newest;
     unsigned char tried[64] = {0};
     for (int looked = 0; at != 0 && looked < growth.lookback; looked++) {
-        const Seed *other = &finder->seeds.at[at - 1];
-        if (finder->tunes[other->tune].tones[other->tone].onset < earliest)
+        Seed call = finder->seeds.at[at - 1];
+        if (finder->tunes[call.tune].tones[call.tone].onset < earliest)
             break;
-        if (other->key == seed.key && other->tune != tune && tried[other->tune % 64]++ < growth.nearest) {
-            Seed call = *other;
+        if (call.key == seed.key && call.tune != seed.tune && tried[call.tune % 64]++ < growth.nearest) {
             spz_status status = try_pair(finder, &call, &seed);
             if (status != SPZ_OK)
                 return status;
         }
-        at = other->older;
+        at = call.older;
     }
     seed.older = *newest;
     if (!array_push(&finder->seeds, seed))
@@ -225,7 +233,8 @@ static spz_status visit_all(Finder *finder, uint32_t *next)
         uint32_t tone = next[best]++;
         if (!may_begin(&finder->tunes[best], tone))
             continue;
-        spz_status status = visit(finder, (uint32_t)best, tone);
+        Seed seed = {.tune = (uint32_t)best, .tone = tone, .key = gesture_key(&finder->tunes[best].tones[tone])};
+        spz_status status = visit(finder, seed);
         if (status != SPZ_OK)
             return status;
     }

@@ -19,7 +19,7 @@ typedef struct Match {
     uint32_t matched;            /* tones that both have */
     uint32_t alike;              /* of these, moved in the same direction */
     uint32_t exact;              /* of these, by the same interval */
-    uint32_t inverted;           /* moved in the opposite direction */
+    int8_t mirror;               /* -1 where the answer turns the call upside down, else 1: 'alike' is counted so */
     uint32_t moving;             /* of the matched, those whose pitch moved in the call */
     uint32_t unmatched;          /* tones of either inside the run that the other has not */
     uint32_t statements;         /* separate calls in the run, each answered */

@@ -7,7 +7,7 @@ static const struct {
     .rest = 1.0,
     .held = 0.9,      /* a held note leaves the foreground after its onset */
     .long_note = 0.7, /* a new note three times as long as the window: a harmony, not a gesture */
-    .repeated = 0.5,  /* repeated pitch or tremolo: accompaniment, but heard */
+    .repeated = 0.5, /* repeated pitch or tremolo: accompaniment, but heard */
     .moving = 0.05,
 };
 

@@ -33,17 +33,17 @@ static bool fresh(const Tone *tone)
 }
 
 static void relate(TurnPair *pair, const Tone *called, const Tone *answered, const Tone *last_call, const Tone *last_answer,
-                   Ticks lag)
+                   const Match *run)
 {
     bool rests = fresh(called) && fresh(answered);
-    pair->begins = !last_call || rests || called->onset - last_call->onset >= lag;
+    pair->begins = !last_call || rests || called->onset - last_call->onset >= run->lag;
     pair->rested = rests;
     if (!last_call)
         return;
-    int a = direction(last_call, called), b = direction(last_answer, answered);
+    int a = direction(last_call, called), b = run->mirror * direction(last_answer, answered);
     pair->moving = a != 0;
     pair->alike = (int8_t)(a == b ? 1 : a == -b ? -1 : 0);
-    pair->exact = called->midi - last_call->midi == answered->midi - last_answer->midi;
+    pair->exact = called->midi - last_call->midi == run->mirror * (answered->midi - last_answer->midi);
 }
 
 static bool collect(const Tune *tunes, const Match *run, TurnPairs *pairs)
@@ -58,7 +58,7 @@ static bool collect(const Tune *tunes, const Match *run, TurnPairs *pairs)
         TurnPair pair = {.call = (uint32_t)(called - a->tones), .answer = (uint32_t)(answered - b->tones)};
         pair.yield = (float)tune_quietness(a, answered->onset, answered->onset + window_of(answered), &caller_hint);
         pair.free = (float)tune_quietness(b, called->onset, called->onset + window_of(called), &responder_hint);
-        relate(&pair, called, answered, last_call, last_answer, run->lag);
+        relate(&pair, called, answered, last_call, last_answer, run);
         rested = pair.begins ? pair.rested : rested;
         double likeness = pair.begins || (pair.alike > 0 && pair.moving) ? 1 : pair.alike > 0 ? rule.still : rule.other;
         double turn = 0.5 * (pair.yield + pair.free) - rule.threshold + (rested ? rule.rested : 0);
@@ -76,7 +76,7 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
 {
     const TurnPair *p = &pairs->at[first], *q = &pairs->at[last];
     const Tune *a = &tunes[run->caller], *b = &tunes[run->responder];
-    Match match = {.caller = run->caller, .responder = run->responder, .lag = run->lag, .call_first = p->call,
+    Match match = {.caller = run->caller, .responder = run->responder, .lag = run->lag, .mirror = run->mirror, .call_first = p->call,
                    .call_last = q->call, .answer_first = p->answer, .answer_last = q->answer,
                    .matched = (uint32_t)(last - first + 1), .onset = a->tones[p->call].onset,
                    .call_end = a->tones[q->call].end, .end = b->tones[q->answer].end,
@@ -92,7 +92,6 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
             match.spoken += a->tones[pair->call].onset - a->tones[pairs->at[i - 1].call].onset;
         if (i > first) {
             match.alike += pair->alike > 0;
-            match.inverted += pair->alike < 0;
             match.exact += pair->exact;
             match.moving += pair->moving;
         }
