@@ -11,7 +11,7 @@ static const char styles[] =
     "body { font: 1rem/1.4 Georgia, 'DejaVu Serif', serif; max-width: 60rem; margin: 1.5rem auto; padding: 0 1rem; overflow-wrap: anywhere; }\n"
     "h1 { font-size: 1.5rem; margin: 0 0 .2rem; }\n"
     "h2 { font-size: 1.25rem; margin: 1.6rem 0 .1rem; }\n"
-    "h3 { font-size: 1.05rem; margin: 1rem 0 .2rem; }\n"
+    "h3 { font-size: 1.05rem; margin: .2rem 0; }\n"
     "p { margin: .2rem 0; }\n"
     "ol, ul { margin: .3rem 0; padding-left: 1.6rem; }\n"
     "li { margin: .25rem 0; }\n"
@@ -19,7 +19,7 @@ static const char styles[] =
     "ul.todo li::before { content: ''; display: inline-block; width: .8rem; height: .8rem; border: 1px solid; margin-right: .6rem; }\n"
     ".seating { font-weight: bold; }\n"
     ".change { border-left: .3rem solid #b45309; padding: .2rem .7rem; margin: .5rem 0; }\n"
-    ".interval { border-top: 1px dashed; margin: .5rem 0; padding-top: .2rem; font-style: italic; list-style: none; }\n"
+    ".interval { border-top: 1px dashed; margin: .5rem 0; padding-top: .2rem; font-style: italic; }\n"
     ".small { font-size: .85rem; }\n"
     ".cautions { font-size: .85rem; margin-top: 1rem; border-top: 1px solid #888; padding-top: .4rem; }\n"
     "@media print {\n"
@@ -35,10 +35,10 @@ typedef struct Page {
     Buffer text; /* under way */
 } Page;
 
-static void meta(Html *html, const char *name, const char *content)
+static void meta(Html *html, const char *attribute, const char *name, const char *content)
 {
     html_open(html, "meta");
-    html_put(html, "name", name);
+    html_put(html, attribute, name);
     html_put(html, "content", content);
     html_close_void(html);
 }
@@ -55,7 +55,8 @@ static void begin(Page *page, const char *title)
     html_open(html, "meta");
     html_put(html, "charset", "utf-8");
     html_close_void(html);
-    meta(html, "viewport", "width=device-width, initial-scale=1");
+    meta(html, "http-equiv", "Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'"); /* nothing may be fetched */
+    meta(html, "name", "viewport", "width=device-width, initial-scale=1");
     html_element(html, "title", NULL, title);
     html_open(html, "style");
     html_raw(html, styles);
@@ -129,13 +130,7 @@ static void put_movement(Page *page, const spz_planned_movement *movement)
 
 static void put_losses(Page *page, const spz_planned_work *work)
 {
-    if (work->problem)
-        buffer_printf(&page->text, "%s; any seating will do", work->problem);
-    else if (work->points > 0) {
-        buffer_puts(&page->text, "Gives up ");
-        season_points(&page->text, work->points);
-    } else
-        buffer_puts(&page->text, "Gives up nothing");
+    season_evidence(&page->text, work);
     end_text(page, "p", "small");
     if (!(work->points > 0))
         return;
@@ -145,8 +140,24 @@ static void put_losses(Page *page, const spz_planned_work *work)
     html_close(&page->html);
 }
 
-static void put_work(Page *page, const spz_planned_work *work, bool losses)
+/* The changes that come before the work or within it, one line each. */
+static void put_changes_of(Page *page, const spz_planned_concert *concert, size_t place)
 {
+    for (size_t i = 0; i < concert->change_count; i++) {
+        const spz_changeover *change = &concert->changes[i];
+        if (change->work != place)
+            continue;
+        buffer_printf(&page->text, "Change %s: ", change->movement ? spz_gap_words(change->gap) : "before it");
+        season_load(&page->text, change);
+        buffer_puts(&page->text, ", ");
+        season_minutes(&page->text, change->minutes);
+        end_text(page, "p", "change small");
+    }
+}
+
+static void put_work(Page *page, const spz_planned_concert *concert, size_t place, bool losses)
+{
+    const spz_planned_work *work = &concert->works[place];
     html_open(&page->html, "li");
     buffer_puts(&page->text, work->title);
     if (work->year)
@@ -156,18 +167,20 @@ static void put_work(Page *page, const spz_planned_work *work, bool losses)
     end_text(page, "div", "seating");
     buffer_puts(&page->text, work->note);
     end_text(page, "div", "small");
-    if (losses)
+    if (losses) {
+        put_changes_of(page, concert, place);
         put_losses(page, work);
-    html_close(&page->html);
+    }
     if (work->interval_after)
-        html_element(&page->html, "li", "interval", "Interval");
+        html_element(&page->html, "div", "interval", "Interval");
+    html_close(&page->html);
 }
 
 static void put_works(Page *page, const spz_planned_concert *concert, bool losses)
 {
     html_open(&page->html, "ol");
     for (size_t i = 0; i < concert->work_count; i++)
-        put_work(page, &concert->works[i], losses);
+        put_work(page, concert, i, losses);
     html_close(&page->html);
 }
 

@@ -58,35 +58,19 @@ static void say_movement(Page *page, const spz_planned_movement *movement, bool 
     end_line(page, DEEPER, alone ? "" : "- ");
 }
 
-static bool all_unjudged(const spz_planned_work *work)
-{
-    for (size_t i = 0; i < work->movement_count; i++)
-        if (work->movements[i].judged)
-            return false;
-    return true;
-}
-
 static void say_evidence(Page *page, const spz_planned_concert *concert, size_t place)
 {
     const spz_planned_work *work = &concert->works[place];
-    if (work->problem || all_unjudged(work)) {
-        buffer_printf(&page->line, "%s; any seating will do.", work->problem ? work->problem : "Nothing in it speaks for a seating");
-        end_line(page, DEEPER, "");
-        return;
-    }
-    if (!(work->points > 0)) {
-        buffer_puts(&page->line, "Gives up nothing.");
-        end_line(page, DEEPER, "");
-    } else if (work->movement_count > 1) {
-        buffer_puts(&page->line, "Gives up ");
-        season_points(&page->line, work->points);
-        buffer_puts(&page->line, ":");
+    bool alone = work->movement_count == 1 && work->points > 0; /* then one line says it all */
+    if (!alone) {
+        season_evidence(&page->line, work);
+        buffer_puts(&page->line, work->points > 0 ? ":" : ".");
         end_line(page, DEEPER, "");
     }
     for (size_t i = 0; i < work->movement_count; i++) {
         if (i)
             say_changes_before(page, concert, place, i);
-        say_movement(page, &work->movements[i], work->movement_count == 1);
+        say_movement(page, &work->movements[i], alone);
     }
 }
 

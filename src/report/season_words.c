@@ -108,6 +108,27 @@ const char *season_movement_title(const spz_planned_movement *movement)
     return *movement->title ? movement->title : season_file_name(movement->file);
 }
 
+bool season_any_seating(const spz_planned_work *work)
+{
+    for (size_t i = 0; i < work->movement_count; i++)
+        if (work->movements[i].judged)
+            return false;
+    return true;
+}
+
+void season_evidence(Buffer *out, const spz_planned_work *work)
+{
+    if (work->problem)
+        buffer_printf(out, "Not judged: %s; any seating will do", work->problem);
+    else if (season_any_seating(work))
+        buffer_puts(out, "Nothing in it speaks for a seating; any will do");
+    else if (work->points > 0) {
+        buffer_puts(out, "Gives up ");
+        season_points(out, work->points);
+    } else
+        buffer_puts(out, "Gives up nothing");
+}
+
 void season_unchanged(Buffer *out, const spz_planned_concert *concert)
 {
     const spz_other_plan *other = &concert->unchanged;

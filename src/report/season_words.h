@@ -21,10 +21,14 @@ void season_load(Buffer *out, const spz_changeover *change);
 const char *season_movement_title(const spz_planned_movement *movement);
 /* The last part of a path. */
 const char *season_file_name(const char *path);
+/* True when nothing in any movement of the work speaks for a seating, or no score of it could be read. */
+bool season_any_seating(const spz_planned_work *work);
+/* 'Gives up 3.2 points', 'Gives up nothing', 'Nothing in it speaks for a seating; any will do'. */
+void season_evidence(Buffer *out, const spz_planned_work *work);
 /* What a plan that was not taken would mean, one sentence each; nothing where there is nothing to say. */
 void season_unchanged(Buffer *out, const spz_planned_concert *concert);
 void season_one_more(Buffer *out, const spz_planned_concert *concert);
 void season_other_order(Buffer *out, const spz_planned_concert *concert);
-/* 'one movement of 3 works ...': sums of the whole season in one sentence. */
+/* '4 concerts, 12 works, ...': sums of the whole season in one sentence. */
 void season_sums(Buffer *out, const spz_season_totals *totals);
 #endif

@@ -1,4 +1,5 @@
 #include "season/halls.h"
+#include "season/terms.h"
 #include "seating/rules.h"
 #include "settings/store.h"
 #include "support/memory.h"
@@ -161,6 +162,8 @@ static spz_status read_hall(Halls *halls, Hall *hall, const spz_sink *sink)
         spz_message place = {.severity = SPZ_DOUBT};
         message_send(sink, &place, "the hall '%s' has no settings file in halls/; the settings of the house are used", hall->name);
     }
+    if (status == SPZ_OK)
+        terms_of_settings(hall->settings, hall->terms);
     return status == SPZ_OK ? find_seatings(halls, hall, sink) : status;
 }
 

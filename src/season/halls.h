@@ -2,6 +2,7 @@
 #ifndef SEASON_HALLS_H
 #define SEASON_HALLS_H
 #include "season/concert.h"
+#include "season/sha256.h"
 #include "spezzato/stage.h"
 #include "support/arena.h"
 #include "support/array.h"
@@ -11,6 +12,7 @@ typedef struct Hall {
     const char *file;        /* its settings file; "" where there is none and the house's settings hold */
     const char *problem;     /* why nothing can be planned in it; NULL */
     spz_settings *settings;
+    char terms[SHA256_TEXT]; /* names what of the settings bears on a verdict */
     int seatings;            /* that the house allows and the stage holds */
     const char *names[CONCERT_SEATINGS];
     spz_plan *plans[CONCERT_SEATINGS][2]; /* two violin sections, three; the second NULL where three don't fit */

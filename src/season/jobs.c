@@ -26,10 +26,10 @@ typedef struct Run {
     pthread_cond_t moved;
 } Run;
 
-spz_status jobs_add(Jobs *jobs, const char *file, const spz_settings *settings, int year, size_t *place)
+spz_status jobs_add(Jobs *jobs, const char *file, const Hall *hall, int year, size_t *place)
 {
-    Job job = {.settings = settings, .year = year};
-    terms_name(settings, year, job.head.terms);
+    Job job = {.settings = hall->settings, .year = year};
+    terms_with_year(hall->terms, year, job.head.terms);
     job.head.file = arena_string(&jobs->arena, file);
     const char *key = job.head.file ? arena_format(&jobs->arena, "%s\n%s", file, job.head.terms) : NULL;
     if (!key)

@@ -2,6 +2,7 @@
  * depend on how many are read at a time, nor on what the cache or the lines already hold. */
 #ifndef SEASON_JOBS_H
 #define SEASON_JOBS_H
+#include "season/halls.h"
 #include "season/index.h"
 #include "season/kept_lines.h"
 
@@ -22,7 +23,7 @@ typedef struct Jobs { /* zeroed: none */
 } Jobs;
 
 /* The job's place; the same score under the same terms is one job. SPZ_NO_MEMORY. */
-spz_status jobs_add(Jobs *jobs, const char *file, const spz_settings *settings, int year, size_t *place);
+spz_status jobs_add(Jobs *jobs, const char *file, const Hall *hall, int year, size_t *place);
 /* Reads all that are not to be skipped. SPZ_INTERRUPTED: some have no digest. SPZ_NO_MEMORY. */
 spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines);
 void jobs_free(Jobs *jobs);

@@ -10,11 +10,6 @@
 #define EDITION __DATE__ " " __TIME__
 #endif
 
-const char *terms_edition(void)
-{
-    return EDITION;
-}
-
 static void add_table(Sha256 *sum, const spz_settings *settings)
 {
     char name[128];
@@ -38,18 +33,26 @@ static void add_entries(Sha256 *sum, const spz_settings *settings, const char *s
     }
 }
 
-void terms_name(const spz_settings *settings, int year, char name[SHA256_TEXT])
+void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT])
 {
     Sha256 sum;
-    char number[16];
     const char *arrangement;
-    snprintf(number, sizeof number, "%d", year);
     sha256_begin(&sum);
     sha256_add_text(&sum, EDITION);
-    sha256_add_text(&sum, number);
     add_table(&sum, settings);
     add_entries(&sum, settings, "sections");
     for (size_t i = 0; (arrangement = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
         add_entries(&sum, settings, arrangement);
+    sha256_end(&sum, name);
+}
+
+void terms_with_year(const char *settings_name, int year, char name[SHA256_TEXT])
+{
+    Sha256 sum;
+    char number[16];
+    snprintf(number, sizeof number, "%d", year);
+    sha256_begin(&sum);
+    sha256_add_text(&sum, settings_name);
+    sha256_add_text(&sum, number);
     sha256_end(&sum, name);
 }

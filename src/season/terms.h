@@ -4,8 +4,7 @@
 #include "season/sha256.h"
 #include "spezzato/settings.h"
 
-/* Names the code that reads, hears and judges; differs whenever any of it does. */
-const char *terms_edition(void);
 /* [concert] is left out: it bears on the plan, not on the verdicts. */
-void terms_name(const spz_settings *settings, int year, char name[SHA256_TEXT]);
+void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT]);
+void terms_with_year(const char *settings_name, int year, char name[SHA256_TEXT]);
 #endif
