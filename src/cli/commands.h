@@ -5,6 +5,7 @@
     COMMAND(passages) \
     COMMAND(sections) \
     COMMAND(streams) \
+    COMMAND(check) \
     COMMAND(report) \
     COMMAND(stage) \
     COMMAND(season) \

@@ -8,7 +8,7 @@ enum { PITCHES = 256, NOTHING = -1 };
 /* An open sound, linked to the next one of the same pitch. */
 typedef struct Waiting {
     size_t sound;
-    uint16_t voice; /* of the last note joined */
+    const Note *last; /* note joined */
     int next;
 } Waiting;
 
@@ -18,6 +18,8 @@ typedef struct Joiner {
     int heads[PITCHES];
     int unused; /* chain of entries that can be taken again */
     uint16_t part;
+    const Note *notes;     /* of the part */
+    unsigned char *fates;  /* NULL: not asked for */
 } Joiner;
 
 bool stream_hears(const Note *note)
@@ -49,7 +51,7 @@ static int find_open(Joiner *joiner, const Note *note, Ticks onset)
                 best = NULL;
             continue;
         }
-        if (end == onset && (!best || (entry->voice == note->voice && joiner->waiting.at[*best].voice != note->voice)))
+        if (end == onset && (!best || (entry->last->voice == note->voice && joiner->waiting.at[*best].last->voice != note->voice)))
             best = link;
         link = &entry->next;
     }
@@ -66,7 +68,7 @@ static bool leave_open(Joiner *joiner, const Note *note, size_t sound, int entry
         entry = joiner->unused;
         joiner->unused = joiner->waiting.at[entry].next;
     }
-    Waiting waiting = {sound, note->voice, NOTHING};
+    Waiting waiting = {sound, note, NOTHING};
     if (entry == NOTHING) {
         if (!array_push(&joiner->waiting, waiting))
             return false;
@@ -79,10 +81,19 @@ static bool leave_open(Joiner *joiner, const Note *note, size_t sound, int entry
     return true;
 }
 
+static void remember(const Joiner *joiner, const Note *note, unsigned fate)
+{
+    if (joiner->fates)
+        joiner->fates[note - joiner->notes] |= (unsigned char)fate;
+}
+
 static bool join(Joiner *joiner, const Note *note, Ticks onset)
 {
     bool grace = (note->flags & NOTE_GRACE) != 0;
     int entry = !grace && (note->flags & NOTE_TIE_STOP) ? find_open(joiner, note, onset) : NOTHING;
+    remember(joiner, note, entry == NOTHING ? TIE_PLAYED : TIE_PLAYED | TIE_STOP_MET);
+    if (entry != NOTHING)
+        remember(joiner, joiner->waiting.at[entry].last, TIE_START_MET);
     size_t sound = joiner->out->count;
     if (entry != NOTHING) {
         sound = joiner->waiting.at[entry].sound;
@@ -140,23 +151,41 @@ static size_t *starts_of_bars(const Movement *movement, const Part *part)
     return starts;
 }
 
-spz_status stream_of_part_played(const Movement *movement, size_t part, SoundList *out)
+static spz_status play(const Movement *movement, Joiner *joiner)
 {
-    const Part *from = &movement->parts[part];
+    const Part *from = &movement->parts[joiner->part];
     size_t *starts = starts_of_bars(movement, from);
-    Joiner joiner;
     Ticks now = 0;
     bool done = starts != NULL;
-    joiner_init(&joiner, part, out);
     for (size_t i = 0; i < movement->played_count && done; i++) {
         size_t index = (size_t)movement->played[i];
         const Bar *bar = &movement->bars[index];
         for (size_t n = starts[index]; n < starts[index + 1] && done; n++)
             if (stream_hears(&from->notes[n]))
-                done = join(&joiner, &from->notes[n], from->notes[n].onset - bar->onset + now);
+                done = join(joiner, &from->notes[n], from->notes[n].onset - bar->onset + now);
         now += bar->length;
     }
-    array_free(&joiner.waiting);
+    array_free(&joiner->waiting);
     memory_give(starts);
     return done ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+spz_status stream_of_part_played(const Movement *movement, size_t part, SoundList *out)
+{
+    Joiner joiner;
+    joiner_init(&joiner, part, out);
+    return play(movement, &joiner);
+}
+
+spz_status stream_tie_fates(const Movement *movement, size_t part, unsigned char *fates)
+{
+    SoundList sounds = {NULL, 0, 0};
+    Joiner joiner;
+    joiner_init(&joiner, part, &sounds);
+    joiner.notes = movement->parts[part].notes;
+    joiner.fates = fates;
+    memset(fates, 0, movement->parts[part].note_count);
+    spz_status status = play(movement, &joiner);
+    array_free(&sounds);
+    return status;
 }

@@ -21,6 +21,14 @@ spz_status stream_of_part(const Movement *movement, size_t part, SoundList *out)
  * repeat into the bar that is played next. A tie stop with nothing before it begins a sound. */
 spz_status stream_of_part_played(const Movement *movement, size_t part, SoundList *out);
 
+/* What became of the ties of a part when its bars are played in order: by note, in the order of the part's notes. */
+enum TieFate {
+    TIE_PLAYED = 1,       /* the note was played at all */
+    TIE_START_MET = 2,    /* its tie was taken up by a later note, at least once */
+    TIE_STOP_MET = 4      /* it went on from an earlier note, at least once */
+};
+spz_status stream_tie_fates(const Movement *movement, size_t part, unsigned char *fates);
+
 /* Is the note heard as a sound of its own or as a continuation? Cue notes and slashes are not. */
 bool stream_hears(const Note *note);
 #endif

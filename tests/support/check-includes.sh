@@ -11,6 +11,7 @@ allowed() {
     settings) echo "settings support" ;;
     sections) echo "sections settings model support" ;;
     analysis) echo "analysis sections settings model support" ;;
+    checking) echo "checking analysis sections settings model support" ;;
     seating) echo "seating analysis sections settings model support" ;;
     season) echo "season seating analysis sections settings model support" ;;
     report) echo "report reader season seating analysis sections settings model support" ;;

@@ -1,0 +1,58 @@
+/* check.h - what is doubtful in a score file, before anyone trusts an analysis of it. */
+#ifndef SPEZZATO_CHECK_H
+#define SPEZZATO_CHECK_H
+
+#include "spezzato/report.h"
+
+typedef enum spz_doubt_kind {
+    SPZ_DOUBT_FILE,     /* what the reader had to put right or to leave out */
+    SPZ_DOUBT_BAR,      /* a bar that holds more or less than its time signature asks for */
+    SPZ_DOUBT_LENGTH,   /* parts of different length */
+    SPZ_DOUBT_TIE,      /* a tie without its other end */
+    SPZ_DOUBT_RANGE,    /* a note that the instrument does not have */
+    SPZ_DOUBT_TEMPO,    /* no tempo */
+    SPZ_DOUBT_SECTION,  /* a part that could not be named */
+    SPZ_DOUBT_DIVISION, /* a division that begins and never ends */
+    SPZ_DOUBT_ORDER,    /* repeat signs that contradict each other, bars that are never played */
+    SPZ_DOUBT_KIND_COUNT
+} spz_doubt_kind;
+/* "file", "bar", "length", "tie", "range", "tempo", "section", "division", "order"; "" outside the list. */
+SPZ_API const char *spz_doubt_kind_name(spz_doubt_kind kind);
+
+typedef struct spz_doubt { /* views that live as long as the list */
+    spz_doubt_kind kind;
+    spz_severity severity;  /* SPZ_DOUBT, or SPZ_NOTE for what is worth knowing and no fault */
+    size_t movement;        /* index; 0 for what concerns the whole file */
+    const char *title;      /* of the movement, "" */
+    const char *part;       /* as printed; "" for all parts */
+    const char *bar;        /* as printed: '12', or '12-15' for a row of bars; "" for none */
+    long line;              /* in the file; 0 unknown */
+    const char *text;       /* one sentence */
+} spz_doubt;
+
+typedef struct spz_doubts spz_doubts;
+
+/* Reads the score and lists what is doubtful: by movement, then in the order of kinds, parts and bars. `settings` NULL: the usual; its
+ * corrections of [sections] count. A file that can't be read is an error as in spz_score_read (codes there); its one message goes to the sink. */
+SPZ_API spz_status spz_check(const char *path, const spz_settings *settings, const spz_sink *sink, spz_doubts **out);
+SPZ_API void spz_doubts_free(spz_doubts *doubts);
+SPZ_API const char *spz_doubts_file(const spz_doubts *doubts);
+SPZ_API size_t spz_doubts_count(const spz_doubts *doubts);
+SPZ_API const spz_doubt *spz_doubts_at(const spz_doubts *doubts, size_t index); /* NULL past the end */
+/* How many are SPZ_DOUBT: 0 means that the file is clean. */
+SPZ_API size_t spz_doubts_grave(const spz_doubts *doubts);
+
+/* Lowest and highest sounding note of an instrument, as orchestral players are asked for it. */
+typedef struct spz_range {
+    const char *sound;   /* MusicXML sound id or the beginning of several ('wind.flutes.flute') */
+    const char *name;    /* in words */
+    int lowest, highest; /* MIDI pitch, 60 middle C */
+    const char *source;
+} spz_range;
+SPZ_API size_t spz_range_count(void);
+SPZ_API const spz_range *spz_range_at(size_t index); /* NULL past the end */
+
+/* The lists of several files as one document: SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV; else SPZ_BAD_ARGUMENT. */
+SPZ_API spz_status spz_report_doubts(const spz_doubts *const *lists, size_t count, spz_format format, spz_document **out);
+
+#endif

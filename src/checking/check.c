@@ -1,0 +1,175 @@
+/* check.c - reads the file with an ear for what the reader and the naming of parts doubt, then asks each check of checks.h. */
+#include "checking/checks.h"
+#include "support/message.h"
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+static const char *const kind_names[SPZ_DOUBT_KIND_COUNT] = {
+    [SPZ_DOUBT_FILE] = "file",   [SPZ_DOUBT_BAR] = "bar",         [SPZ_DOUBT_LENGTH] = "length",
+    [SPZ_DOUBT_TIE] = "tie",     [SPZ_DOUBT_RANGE] = "range",     [SPZ_DOUBT_TEMPO] = "tempo",
+    [SPZ_DOUBT_SECTION] = "section", [SPZ_DOUBT_DIVISION] = "division", [SPZ_DOUBT_ORDER] = "order",
+};
+
+const char *spz_doubt_kind_name(spz_doubt_kind kind)
+{
+    return (int)kind >= 0 && kind < SPZ_DOUBT_KIND_COUNT ? kind_names[kind] : "";
+}
+
+static void add(spz_doubts *doubts, spz_doubt doubt, const char *text)
+{
+    doubt.movement = doubts->movement;
+    doubt.title = doubts->title;
+    doubt.text = arena_string(&doubts->arena, text);
+    if (!doubt.text || !doubt.part || !doubt.bar || !array_push(&doubts->list, doubt))
+        doubts->no_memory = true;
+}
+
+static const char *bars_text(spz_doubts *doubts, const Movement *movement, int first, int last)
+{
+    if (first < 0)
+        return "";
+    const char *from = movement->bars[first].number, *to = movement->bars[last].number;
+    return first == last ? arena_string(&doubts->arena, from) : arena_format(&doubts->arena, "%s-%s", from, to);
+}
+
+static void add_list(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place, int last,
+                     const char *format, va_list list)
+{
+    char text[400];
+    vsnprintf(text, sizeof text, format, list);
+    const char *part = place.part >= 0 ? arena_string(&doubts->arena, movement->parts[place.part].name) : "";
+    const char *bar = bars_text(doubts, movement, place.bar, last);
+    add(doubts, (spz_doubt){kind, severity, 0, NULL, part, bar, place.line, NULL}, text);
+}
+
+void doubts_add(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place,
+                const char *format, ...)
+{
+    va_list list;
+    va_start(list, format);
+    add_list(doubts, kind, severity, movement, place, place.bar, format, list);
+    va_end(list);
+}
+
+void doubts_add_row(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place, int last_bar,
+                    const char *format, ...)
+{
+    va_list list;
+    va_start(list, format);
+    add_list(doubts, kind, severity, movement, place, last_bar, format, list);
+    va_end(list);
+}
+
+/* What the library says while it reads: doubts are kept, errors passed on. */
+typedef struct Ear {
+    spz_doubts *doubts;
+    const spz_sink *sink;
+    spz_doubt_kind kind;
+} Ear;
+
+static void hear(void *context, const spz_message *message)
+{
+    Ear *ear = context;
+    spz_doubts *doubts = ear->doubts;
+    if (message->severity == SPZ_ERROR) {
+        message_send(ear->sink, message, "%s", message->text);
+        return;
+    }
+    const char *part = arena_string(&doubts->arena, message->part ? message->part : "");
+    const char *bar = arena_string(&doubts->arena, message->bar ? message->bar : "");
+    add(doubts, (spz_doubt){ear->kind, message->severity, 0, NULL, part, bar, message->line, NULL}, message->text);
+}
+
+static spz_status check_movement(spz_doubts *doubts, const Movement *movement, const spz_settings *settings, const spz_sink *sink)
+{
+    Ear ear = {doubts, sink, SPZ_DOUBT_SECTION};
+    spz_sink listening = {hear, &ear};
+    spz_sections *map = NULL;
+    doubts->title = arena_string(&doubts->arena, movement->title);
+    if (!doubts->title)
+        return SPZ_NO_MEMORY;
+    check_bars(doubts, movement);
+    check_part_lengths(doubts, movement);
+    check_ties(doubts, movement);
+    spz_status status = spz_sections_find(movement, settings, &listening, &map);
+    if (status)
+        return status;
+    check_ranges(doubts, map);
+    check_tempo(doubts, movement);
+    check_names(doubts, map);
+    check_divisions(doubts, map);
+    check_order(doubts, movement);
+    spz_sections_free(map);
+    return doubts->no_memory ? SPZ_NO_MEMORY : SPZ_OK;
+}
+
+static spz_status check_file(spz_doubts *doubts, const char *path, const spz_settings *settings, const spz_sink *sink)
+{
+    Ear ear = {doubts, sink, SPZ_DOUBT_FILE};
+    spz_sink listening = {hear, &ear};
+    spz_score *score = NULL;
+    spz_settings *usual = NULL;
+    spz_status status = settings ? SPZ_OK : spz_settings_new(&usual);
+    if (!status)
+        status = spz_score_read(path, &listening, &score);
+    for (size_t i = 0; !status && i < spz_score_movement_count(score); i++) {
+        doubts->movement = i;
+        status = check_movement(doubts, spz_score_movement(score, i), settings ? settings : usual, sink);
+    }
+    spz_settings_free(usual);
+    spz_score_free(score);
+    return status;
+}
+
+spz_status spz_check(const char *path, const spz_settings *settings, const spz_sink *sink, spz_doubts **out)
+{
+    spz_doubts *doubts = memory_get(sizeof *doubts);
+    *out = NULL;
+    if (!doubts)
+        return SPZ_NO_MEMORY;
+    memset(doubts, 0, sizeof *doubts);
+    arena_init(&doubts->arena);
+    doubts->title = "";
+    doubts->file = arena_string(&doubts->arena, path);
+    spz_status status = doubts->file ? check_file(doubts, path, settings, sink) : SPZ_NO_MEMORY;
+    if (!status && doubts->no_memory)
+        status = SPZ_NO_MEMORY;
+    if (status)
+        spz_doubts_free(doubts);
+    else
+        *out = doubts;
+    return status;
+}
+
+void spz_doubts_free(spz_doubts *doubts)
+{
+    if (!doubts)
+        return;
+    array_free(&doubts->list);
+    arena_release(&doubts->arena);
+    memory_give(doubts);
+}
+
+const char *spz_doubts_file(const spz_doubts *doubts)
+{
+    return doubts->file;
+}
+
+size_t spz_doubts_count(const spz_doubts *doubts)
+{
+    return doubts->list.count;
+}
+
+const spz_doubt *spz_doubts_at(const spz_doubts *doubts, size_t index)
+{
+    return index < doubts->list.count ? &doubts->list.at[index] : NULL;
+}
+
+size_t spz_doubts_grave(const spz_doubts *doubts)
+{
+    size_t grave = 0;
+    for (size_t i = 0; i < doubts->list.count; i++)
+        grave += doubts->list.at[i].severity != SPZ_NOTE;
+    return grave;
+}
