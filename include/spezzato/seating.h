@@ -39,13 +39,14 @@ SPZ_API const char *spz_confidence_name(spz_confidence confidence); /* "open", "
 typedef struct spz_verdict spz_verdict;
 
 /* Judges one movement. Arrangements that the house forbids are not ranked. Each term is measured against what the four standard
- * arrangements give on average on this stage; docs/method-seating.md holds the model. `settings` NULL: all defaults. Where the score has no strings, or fewer than two violin sections, the verdict says so in
- * spz_verdict_statement and ranks nothing. `year` 0: not known. SPZ_BAD_SETTINGS, told to the sink, for house rules that can't be
- * followed; SPZ_NO_MEMORY. The verdict keeps no view of `findings` or `settings`. */
+ * arrangements give on average on this stage; docs/method-seating.md holds the model. `settings` NULL: all defaults. `year` 0: not
+ * known. Where the score has no strings, or fewer than two violin sections, the verdict says so in spz_verdict_statement and ranks
+ * nothing. SPZ_BAD_SETTINGS, told to the sink, for house rules that can't be followed; SPZ_NO_MEMORY. The verdict keeps no view of
+ * `findings` or `settings`. */
 SPZ_API spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *settings, int year,
                                      const spz_sink *sink, spz_verdict **out);
-/* One seating for several movements of a work: its points are the means of the movements' points, each weighed by how much evidence
- * the movement holds. Movements that could not be judged are left out. Reasons say what each movement loses. SPZ_BAD_ARGUMENT when
+/* One seating for several movements of a work: its points are the means of the movements' points, each weighed by how much
+ * evidence the movement holds. Movements that could not be judged are left out. Reasons say what each movement loses. SPZ_BAD_ARGUMENT when
  * the movements were judged under different arrangements. */
 SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,
                                           const spz_sink *sink, spz_verdict **out);
@@ -65,10 +66,10 @@ SPZ_API const char *spz_verdict_turning(const spz_verdict *verdict); /* 'turns i
 SPZ_API const char *spz_verdict_title(const spz_verdict *verdict);
 /* Whether the violins were seated in three sections. */
 SPZ_API bool spz_verdict_thirds(const spz_verdict *verdict);
-/* How many orchestras the score has: 1, or 2 that face each other, each of which is judged by itself. 0 where nothing was judged. */
+/* How many orchestras the score has: 1, or 2 that face each other, each judged by itself. 0 where nothing was judged. */
 SPZ_API int spz_verdict_orchestras(const spz_verdict *verdict);
-/* The pairs of sections on which the verdict hangs most, weightiest first; false past the last. With two orchestras the first violins
- * of the one and of the other come first, as the same section twice. */
+/* The pairs of sections on which the verdict hangs most, weightiest first; false past the last. With two orchestras the first
+ * violins of the one and of the other come first, as the same section twice. */
 SPZ_API bool spz_verdict_pair(const spz_verdict *verdict, size_t index, spz_section out[2]);
 
 #endif

@@ -39,8 +39,8 @@ typedef struct spz_plan spz_plan;
  * what would. */
 SPZ_API spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                                   spz_plan **out);
-/* The same for two string orchestras that face each other: each has half the players and half of the arc, the first at house left in the
- * order of the arrangement from the edge of the stage inward, the second its mirror image. */
+/* The same for two string orchestras that face each other: each has half the players and half of the arc, the first at house left
+ * in the order of the arrangement from the edge of the stage inward, the second its mirror image. */
 SPZ_API spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                                          spz_plan **out);
 SPZ_API void spz_plan_free(spz_plan *plan);
@@ -60,8 +60,8 @@ SPZ_API double spz_plan_used_width(const spz_plan *plan);
 SPZ_API double spz_plan_used_depth(const spz_plan *plan);
 SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /* of a desk of two, along its row, spread included */
 /* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: what lies
- * between them is the mean over their sections, by players. In a double plan it is what lies between sections of the first orchestra;
- * the same section twice is asked for the way from one orchestra to the other. */
+ * between them is the mean over their sections, by players. In a double plan it is what lies between sections of the first
+ * orchestra; the same section twice asks for the way from one orchestra to the other. */
 SPZ_API bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out);
 SPZ_API size_t spz_plan_places(const spz_plan *plan); /* listeners */
 SPZ_API bool spz_plan_hearing(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_hearing *out);

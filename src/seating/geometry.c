@@ -32,16 +32,28 @@ static size_t members_of(const Layout *layout, spz_section section, spz_section 
     return count;
 }
 
+/* Players times players; a section is no pair with itself, but for the bodies of two orchestras. */
+static double weight_of_pair(const Layout *layout, spz_section a, spz_section b, bool across)
+{
+    return a == b && !across ? 0 : layout->spots[a].weight * layout->spots[b].weight;
+}
+
 /* Calls `add` with every pair of members and its share: players times players, of all. */
 static void each_pair(const Layout *layout, spz_section a, spz_section b, void (*add)(void *, spz_section, spz_section, double),
                       void *sum)
 {
     spz_section ones[3], twos[3];
     size_t one_count = members_of(layout, a, ones), two_count = members_of(layout, b, twos);
-    double all = layout->spots[a].weight * layout->spots[b].weight;
+    double all = 0;
     for (size_t i = 0; i < one_count; i++)
         for (size_t j = 0; j < two_count; j++)
-            add(sum, ones[i], twos[j], layout->spots[ones[i]].weight * layout->spots[twos[j]].weight / all);
+            all += weight_of_pair(layout, ones[i], twos[j], a == b);
+    for (size_t i = 0; i < one_count && all > 0; i++)
+        for (size_t j = 0; j < two_count; j++) {
+            double weight = weight_of_pair(layout, ones[i], twos[j], a == b);
+            if (weight > 0)
+                add(sum, ones[i], twos[j], weight / all);
+        }
 }
 
 /* Where the second of a pair sits: of the same section twice it is the body of the other orchestra. */

@@ -120,11 +120,16 @@ static bool has_soloist(const Testimony *testimony, const spz_passage *p)
     return (one && one->solo) || (two && two->solo);
 }
 
+/* Two places that can be apart: a section and the set it belongs to are not. */
 static bool is_between_seats(const spz_passage *p)
 {
     spz_section a = p->sections[0], b = p->sections[1];
-    return a != b && (is_violin_section(a) || is_lower(a) || a == SPZ_VIOLINS) &&
-           (is_violin_section(b) || is_lower(b) || b == SPZ_VIOLINS);
+    bool a_violin = is_violin_section(a) || a == SPZ_VIOLINS, b_violin = is_violin_section(b) || b == SPZ_VIOLINS;
+    if (a == b || !(a_violin || is_lower(a)) || !(b_violin || is_lower(b)))
+        return false;
+    bool same_family = a_violin == b_violin,
+         any_set = a == SPZ_VIOLINS || b == SPZ_VIOLINS || a == SPZ_STRINGS || b == SPZ_STRINGS;
+    return !(same_family && any_set);
 }
 
 static bool push(ItemList *list, const spz_passage *passage, double weight)

@@ -187,6 +187,17 @@ static void all_violins_against_the_lower_strings_ask_mildly_for_violins_togethe
     done(verdict);
 }
 
+static void a_section_that_answers_all_violins_is_at_no_other_place(void)
+{
+    evening_begin(&evening, 120);
+    evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN2, SPZ_VIOLINS, 6, 0.9);
+    evening_passages(&evening, SPZ_EXCHANGE, SPZ_VC, SPZ_STRINGS, 6, 0.9);
+    spz_verdict *verdict = evening_judge(&evening, NULL, 0);
+    CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_OPEN);
+    CU_ASSERT_DOUBLE_EQUAL(spz_verdict_ranked(verdict, 0)->points, 0, 1e-12);
+    done(verdict);
+}
+
 static void imitation_weighs_less_than_an_exchange(void)
 {
     evening_begin(&evening, 120);
@@ -481,6 +492,7 @@ static const struct Statement statements[] = {
     STATEMENT(first_violins_and_cellos_in_dialogue_pull_the_cellos_outside),
     STATEMENT(violas_and_cellos_in_dialogue_move_the_lower_strings_but_less_than_violins_would),
     STATEMENT(all_violins_against_the_lower_strings_ask_mildly_for_violins_together),
+    STATEMENT(a_section_that_answers_all_violins_is_at_no_other_place),
     STATEMENT(imitation_weighs_less_than_an_exchange),
     STATEMENT(what_is_buried_under_a_tutti_counts_less),
     STATEMENT(the_year_alone_never_gives_more_than_a_leaning),
