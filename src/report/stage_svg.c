@@ -11,6 +11,7 @@
 /* Sizes of the sheet in units of the drawing; of chairs in metres. */
 enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 150 };
 static const double most_stage = 840, most_scale = 60; /* units; units a metre */
+static const double name_room = 12; /* units between the middle of a section and its name */
 static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5, row_gap = 0.8;
 
 typedef struct Drawing {
@@ -208,7 +209,10 @@ static void name_section(Drawing *d, spz_section section, int orchestra)
             best = row;
     }
     double out = radius > 0 ? (best + row_gap) / radius : 1;
-    words(d, across(d, middle.x * out), down(d, middle.y * out) + 5, "section", spz_section_name(section));
+    double x = across(d, middle.x * out), y = down(d, middle.y * out) + 5;
+    if (hypot(x - across(d, middle.x), y - down(d, middle.y)) < name_room) /* the end of a way stands there */
+        y = down(d, middle.y) - name_room;
+    words(d, x, y, "section", spz_section_name(section));
 }
 
 static void draw_way(Drawing *d, const spz_section pair[2], size_t index)
@@ -354,7 +358,7 @@ static void measure(Drawing *d, size_t pairs)
     d->scale = fmin(most_stage / stage, most_scale);
     d->width = fmax(stage * d->scale + 2 * MARGIN, SHEET_LEAST);
     d->left = (d->width - stage * d->scale) / 2;
-    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (11 + 3 * (double)pairs);
+    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + 3 * (double)pairs);
 }
 
 spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out)
