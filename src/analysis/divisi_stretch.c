@@ -22,12 +22,13 @@ static const struct {
     double short_length, long_length; /* crotchets, between which length counts from nothing to all */
     double full_lines;                /* bars from which three lines or more count fully */
     double parallel;                  /* share of its length that counts where the lines only run in parallel */
-    size_t brief;                     /* fewer divided bars than this, and no firm evidence: */
+    size_t brief;                     /* fewer divided bars than this, without firm evidence or with */
+    uint16_t few_attacks;             /* fewer attacks than this (a chord, no passage): */
     double unsure;                    /* the strength is multiplied by this */
 } weight = {
     .base = 0.165, .independence = 0.3, .lines = 0.16, .length = 0.16, .foreground = 0.25, .certain = 0.12,
     .short_length = 4, .long_length = 24, .full_lines = 4, .parallel = 0.5,
-    .brief = 3, .unsure = 0.85,
+    .brief = 3, .few_attacks = 4, .unsure = 0.85,
 };
 
 typedef enum BarKind { BAR_SILENT, BAR_SINGLE, BAR_CHORDS, BAR_VOICES, BAR_FIRM } BarKind;
@@ -128,7 +129,7 @@ double divisi_strength(const Stretch *stretch)
     double strength = weight.base + weight.independence * stretch->independence + weight.lines * lines +
                       weight.length * length + weight.foreground * fmin(1, 2 * stretch->foreground) +
                       weight.certain * (stretch->in_company ? 1 : certainty_of(&stretch->sum));
-    if (!stretch->firm && stretch->divided < weight.brief)
+    if (stretch->divided < weight.brief && (!stretch->firm || stretch->sum.attacks < weight.few_attacks))
         strength *= weight.unsure;
     return fmin(0.95, strength);
 }

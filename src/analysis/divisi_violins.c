@@ -205,12 +205,13 @@ spz_status divisi_of_both_violins(Findings *findings, const Company *company, Di
     return status;
 }
 
-static bool has_sound(const Group *group, Ticks onset, int midi)
+/* A note that another section has at the same moment, at the pitch or in octaves, is no line of its own. */
+static bool is_doubled_by(const Group *group, const GroupSound *sound)
 {
-    for (size_t i = first_sound_at(group, onset); i < group->sound_count && group->sounds[i].onset == onset; i++)
-        if (group->sounds[i].note->midi == midi)
-            return true;
-    return false;
+    size_t from = first_sound_at(group, sound->onset);
+    if (from == group->sound_count || group->sounds[from].onset != sound->onset)
+        return false;
+    return sounds_pitch_class(group, from, past_moment(group, from), sound->note->midi);
 }
 
 /* The violins of one orchestra, where there are three parts. */
@@ -227,8 +228,7 @@ static bool plays_its_own(const SectionMap *map, const Violins *violins, size_t 
         if (sound->onset >= place->onset + place->length)
             break;
         all++;
-        own += !has_sound(violins->first->group, sound->onset, sound->note->midi) &&
-               !has_sound(violins->second->group, sound->onset, sound->note->midi);
+        own += !is_doubled_by(violins->first->group, sound) && !is_doubled_by(violins->second->group, sound);
     }
     return all ? (double)own >= rules.own * (double)all : before && violins->third->bars[bar].heard;
 }

@@ -114,59 +114,21 @@ static double rarity(const Scene *scene, const RhythmIndex *rhythms, const Match
 }
 
 typedef struct Sums {
-    double yield, free, clean, overlap, doubled, soft, soft_known;
+    double doubled, soft, soft_known, pizz, equal_lengths;
     Ticks first_length;
-    double equal_lengths;
-    double pizz, begins;
     unsigned pairs;
     unsigned with_caller[64], with_responder[64];
-    size_t caller_hint, responder_hint;
-    size_t company_hint[64], answer_hint[64];
 } Sums;
 
-static bool plays_along(const Tune *tune, const Tone *tone, size_t *hint)
+static void count_company(uint64_t company, unsigned counts[64])
 {
-    size_t i = *hint;
-    if (i > tune->count || (i > 0 && tune->tones[i - 1].onset >= tone->onset))
-        i = tune_at(tune, tone->onset);
-    while (i < tune->count && tune->tones[i].onset < tone->onset)
-        i++;
-    *hint = i;
-    if (i == tune->count || tune->tones[i].onset != tone->onset)
-        return false;
-    const Tone *other = &tune->tones[i];
-    return other->next == tone->next || other->end == tone->end;
+    for (; company; company &= company - 1)
+        counts[__builtin_ctzll(company)]++;
 }
 
-static void add_company(const Scene *scene, const Match *match, const Tone *called, const Tone *answered, Sums *sums)
+static void add_pair(const Scene *scene, const Tone *called, const Tone *answered, Sums *sums)
 {
-    for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
-        if (t != match->caller)
-            sums->with_caller[t] += plays_along(&scene->tunes[t], called, &sums->company_hint[t]);
-        if (t != match->responder)
-            sums->with_responder[t] += plays_along(&scene->tunes[t], answered, &sums->answer_hint[t]);
-    }
-}
-
-static Ticks window_of(const Tone *tone)
-{
-    Ticks sounding = tone->end - tone->onset, step = tone->next - tone->onset;
-    return step < 2 * sounding ? step : sounding;
-}
-
-static void add_pair(const Scene *scene, const Match *match, const Tone *called, const Tone *answered, Sums *sums)
-{
-    const Tune *a = &scene->tunes[match->caller], *b = &scene->tunes[match->responder];
-    double yield = tune_quietness(a, answered->onset, answered->onset + window_of(answered), &sums->caller_hint);
-    double free = tune_quietness(b, called->onset, called->onset + window_of(called), &sums->responder_hint);
-    sums->yield += yield;
-    sums->free += free;
-    sums->clean += yield > 0.85;
-    sums->overlap += yield < 0.3;
     sums->pizz += (called->flags & TONE_PIZZICATO) != 0;
-    if (sums->pairs == 0)
-        sums->begins = ((called->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0) * 0.5 +
-                       ((answered->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0) * 0.5;
     sums->doubled += 0.5 * scene_doubled(scene, called->onset, called->midi) +
                      0.5 * scene_doubled(scene, answered->onset, answered->midi);
     if (called->dynamic != DYNAMIC_NONE) {
@@ -178,16 +140,22 @@ static void add_pair(const Scene *scene, const Match *match, const Tone *called,
         sums->first_length = length;
     sums->equal_lengths += length == sums->first_length;
     sums->pairs++;
-    add_company(scene, match, called, answered, sums);
+    count_company(called->company, sums->with_caller);
+    count_company(answered->company, sums->with_responder);
+}
+
+static bool fresh(const Tone *tone)
+{
+    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
 }
 
 static void company_of(const Scene *scene, const Match *match, const Sums *sums, Evidence *out)
 {
     double need = 0.7 * sums->pairs;
     for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
-        if (sums->with_caller[t] >= need)
+        if (t != match->caller && sums->with_caller[t] >= need)
             out->with_caller |= (uint64_t)1 << t;
-        if (sums->with_responder[t] >= need)
+        if (t != match->responder && sums->with_responder[t] >= need)
             out->with_responder |= (uint64_t)1 << t;
     }
     double extra = 0;
@@ -258,16 +226,16 @@ void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match 
     uint32_t call = match->call_first, answer = match->answer_first;
     const Tone *called, *answered;
     while (match_next_pair(scene->tunes, match, &call, &answer, &called, &answered))
-        add_pair(scene, match, called, answered, &sums);
+        add_pair(scene, called, answered, &sums);
     double n = sums.pairs ? sums.pairs : 1;
     measures_of_form(scene, match, out);
     company_of(scene, match, &sums, out);
     out->at[F_RHYTHM] = 1 - sums.equal_lengths / n;
-    out->at[F_YIELD] = sums.yield / n;
-    out->at[F_FREE] = sums.free / n;
-    out->at[F_SWAP] = fmin(sums.yield, sums.free) / n;
-    out->at[F_CLEAN] = sums.clean / n;
-    out->at[F_OVERLAP] = sums.overlap / n;
+    out->at[F_YIELD] = match->yield;
+    out->at[F_FREE] = match->free;
+    out->at[F_SWAP] = fmin(match->yield, match->free);
+    out->at[F_CLEAN] = match->clean / n;
+    out->at[F_OVERLAP] = match->active / n;
     out->at[F_DOUBLED] = sums.doubled / n;
     out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
     out->at[F_RARE] = rarity(scene, rhythms, match);
@@ -275,7 +243,8 @@ void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match 
     out->at[F_FRONT] = 0.5 * scene_prominence(scene, match->caller, sides, match->onset, match->call_end) +
                        0.5 * scene_prominence(scene, match->responder, sides, match->onset + match->lag, match->end);
     out->at[F_PIZZ] = sums.pizz / n;
-    out->at[F_BEGINS] = sums.begins;
+    out->at[F_BEGINS] = 0.5 * fresh(&scene->tunes[match->caller].tones[match->call_first]) +
+                        0.5 * fresh(&scene->tunes[match->responder].tones[match->answer_first]);
     out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
     out->strength = strength_from(out);
 }

@@ -18,7 +18,7 @@ static const struct {
     .alone = -0.9, .drop = 2.6, .least_matched = 3, .least_same = 0.65, .least_motion = 0.2,
 };
 
-enum { BUCKETS = 1 << 12, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
+enum { BUCKETS = 1 << 13, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
 
 typedef struct Seed {
     uint32_t tune, tone;
@@ -34,7 +34,7 @@ typedef struct Finder {
     uint32_t newest[BUCKETS]; /* index + 1 */
     Ticks *covered;           /* by caller, responder, lag: call time up to which this lag is grown */
     size_t lag_count;
-    TurnPairs pairs; /* scratch of turns_cut */
+    TurnCutter cutter;
     MatchList *out;
 } Finder;
 
@@ -189,7 +189,7 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     Ticks pause = 2 * lag + lag / 4; /* a longer silence in the call's rhythm ends the conversation */
     Match match = grow(finder, start, pause > unit ? pause : unit);
     *covered = finder->tunes[call->tune].tones[match.call_last].onset + 1;
-    return worth_weighing(&match) ? turns_cut(finder->tunes, &match, &finder->pairs, finder->out) : SPZ_OK;
+    return worth_weighing(&match) ? turns_cut(&finder->cutter, &match, finder->out) : SPZ_OK;
 }
 
 /* Looks the seed up among the recent ones of its key, then remembers it. */
@@ -254,13 +254,16 @@ spz_status matches_find(const Movement *movement, const Tune *tunes, size_t tune
         finder->out = out;
         finder->lag_count = (size_t)growth.lag_crotchets * LAG_GRID + 1;
         finder->covered = memory_resize(NULL, tune_count * tune_count * finder->lag_count, sizeof *finder->covered);
-        if (finder->covered) {
+        status = turn_cutter_make(tunes, tune_count, &finder->cutter);
+        if (!finder->covered)
+            status = SPZ_NO_MEMORY;
+        if (status == SPZ_OK) {
             memset(finder->covered, 0, tune_count * tune_count * finder->lag_count * sizeof *finder->covered);
             status = visit_all(finder, next);
         }
         memory_give(finder->covered);
         array_free(&finder->seeds);
-        array_free(&finder->pairs);
+        turn_cutter_release(&finder->cutter);
     }
     memory_give(next);
     memory_give(finder);

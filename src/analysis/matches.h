@@ -26,6 +26,7 @@ typedef struct Match {
     uint32_t rested;             /* of these, begun after a rest or a long note in call and answer */
     bool overlapping;            /* cut as imitation: the caller goes on under the answer */
     float yield, free;           /* means of tune_quietness: of the caller under the answer, of the responder under the call */
+    uint32_t clean, active;      /* answer tones during which the caller rests or only holds; is as busy as they */
     float early_yield, early_free; /* the same over the first two tones of each statement: where the word passes */
     Ticks spoken;                /* time from the first to the last tone of the calls, summed over the statements */
     int16_t transposition;       /* semitones from the first call tone to the first answer tone */

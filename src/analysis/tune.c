@@ -91,6 +91,29 @@ static void mark_basses(const SectionMap *map, Tune *tunes)
                 mark_doubling(&tunes[b], &tunes[c]);
 }
 
+static void meet(Tune *a, size_t ai, Tune *b, size_t bi)
+{
+    size_t i = 0, j = 0;
+    while (i < a->count && j < b->count) {
+        Tone *x = &a->tones[i], *y = &b->tones[j];
+        if (x->onset == y->onset && (x->next == y->next || x->end == y->end)) {
+            x->company |= (uint64_t)1 << bi;
+            y->company |= (uint64_t)1 << ai;
+        }
+        Ticks when = x->onset < y->onset ? x->onset : y->onset;
+        i += x->onset == when;
+        j += y->onset == when;
+    }
+}
+
+/* Companies are known for the first 64 groups: more have never been seen in one score. */
+static void mark_company(const SectionMap *map, Tune *tunes)
+{
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        for (size_t j = i + 1; j < map->group_count && j < 64; j++)
+            meet(&tunes[i], i, &tunes[j], j);
+}
+
 Tune *tunes_of(const SectionMap *map, Arena *arena)
 {
     Tune *tunes = arena_take(arena, map->group_count, sizeof *tunes);
@@ -100,8 +123,10 @@ Tune *tunes_of(const SectionMap *map, Arena *arena)
         if (!fill(&tunes[i], map, arena))
             return NULL;
     }
-    if (tunes)
+    if (tunes) {
         mark_basses(map, tunes);
+        mark_company(map, tunes);
+    }
     return tunes;
 }
 
@@ -127,14 +152,9 @@ static double quiet_of_tone(const Tone *tone, Ticks window)
     return quiet.moving;
 }
 
-double tune_quietness(const Tune *tune, Ticks from, Ticks to, size_t *hint)
+double tune_quietness(const Tune *tune, Ticks from, Ticks to)
 {
-    size_t i = *hint;
-    if (i > tune->count || (i > 0 && tune->tones[i - 1].onset >= from))
-        i = tune_at(tune, from);
-    while (i < tune->count && tune->tones[i].onset < from)
-        i++;
-    *hint = i;
+    size_t i = tune_at(tune, from);
     if (i == tune->count || tune->tones[i].onset >= to)
         return i > 0 && tune->tones[i - 1].end > from ? quiet.held : quiet.rest;
     double least = 1.0;

@@ -21,6 +21,7 @@ typedef struct Tone {
     Ticks onset, end; /* end: when it stops sounding, at most the next onset */
     Ticks next;       /* onset of the next tone, or the end of the movement */
     const GroupSound *sound;
+    uint64_t company; /* bit i: tune i has a tone that begins and ends, or moves on, at the same time */
     int32_t bar;
     int16_t midi;
     uint8_t dynamic;
@@ -41,6 +42,6 @@ Tune *tunes_of(const SectionMap *map, Arena *arena);
 size_t tune_at(const Tune *tune, Ticks when);
 
 /* How far a group stays out of the way between two moments, 0 (as busy as a speaker) to 1 (rests): a held note or a repeated
- * pitch steps back, new notes do not. `hint` is where to look first and moves on; start with 0 and rising times. */
-double tune_quietness(const Tune *tune, Ticks from, Ticks to, size_t *hint);
+ * pitch steps back, new notes do not. */
+double tune_quietness(const Tune *tune, Ticks from, Ticks to);
 #endif

@@ -46,18 +46,52 @@ static void relate(TurnPair *pair, const Tone *called, const Tone *answered, con
     pair->exact = called->midi - last_call->midi == run->mirror * (answered->midi - last_answer->midi);
 }
 
-static bool collect(const Tune *tunes, const Match *run, TurnPairs *pairs)
+void turn_cutter_release(TurnCutter *cutter)
 {
+    memory_give(cutter->first_tone);
+    memory_give(cutter->quiet);
+    array_free(&cutter->pairs);
+}
+
+spz_status turn_cutter_make(const Tune *tunes, size_t tune_count, TurnCutter *out)
+{
+    *out = (TurnCutter){.tunes = tunes, .tune_count = tune_count};
+    out->first_tone = memory_resize(NULL, tune_count, sizeof *out->first_tone);
+    for (size_t i = 0; out->first_tone && i < tune_count; i++) {
+        out->first_tone[i] = out->tone_count;
+        out->tone_count += tunes[i].count;
+    }
+    out->quiet = memory_resize(NULL, tune_count * out->tone_count, sizeof *out->quiet);
+    if (!out->first_tone || !out->quiet)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < tune_count * out->tone_count; i++)
+        out->quiet[i] = -1;
+    return SPZ_OK;
+}
+
+/* How far `tune` stays out of the way of a tone of `speaker`. */
+static float quiet_under(TurnCutter *cutter, size_t tune, size_t speaker, const Tone *tone)
+{
+    size_t place = cutter->first_tone[speaker] + (size_t)(tone - cutter->tunes[speaker].tones);
+    float *known = &cutter->quiet[tune * cutter->tone_count + place];
+    if (*known < 0)
+        *known = (float)tune_quietness(&cutter->tunes[tune], tone->onset, tone->onset + window_of(tone));
+    return *known;
+}
+
+static bool collect(TurnCutter *cutter, const Match *run)
+{
+    const Tune *tunes = cutter->tunes;
+    TurnPairs *pairs = &cutter->pairs;
     const Tune *a = &tunes[run->caller], *b = &tunes[run->responder];
     uint32_t call = run->call_first, answer = run->answer_first;
-    size_t caller_hint = 0, responder_hint = 0;
     const Tone *called, *answered, *last_call = NULL, *last_answer = NULL;
     bool rested = false;
     pairs->count = 0;
     while (match_next_pair(tunes, run, &call, &answer, &called, &answered)) {
         TurnPair pair = {.call = (uint32_t)(called - a->tones), .answer = (uint32_t)(answered - b->tones)};
-        pair.yield = (float)tune_quietness(a, answered->onset, answered->onset + window_of(answered), &caller_hint);
-        pair.free = (float)tune_quietness(b, called->onset, called->onset + window_of(called), &responder_hint);
+        pair.yield = quiet_under(cutter, run->caller, run->responder, answered);
+        pair.free = quiet_under(cutter, run->responder, run->caller, called);
         relate(&pair, called, answered, last_call, last_answer, run);
         rested = pair.begins ? pair.rested : rested;
         double likeness = pair.begins || (pair.alike > 0 && pair.moving) ? 1 : pair.alike > 0 ? rule.still : rule.other;
@@ -95,6 +129,8 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
             match.exact += pair->exact;
             match.moving += pair->moving;
         }
+        match.clean += pair->yield > 0.85f;
+        match.active += pair->yield < 0.3f;
         match.yield += pair->yield;
         match.free += pair->free;
         if (index < 2) {
@@ -164,10 +200,12 @@ static bool cut_canon(const Tune *tunes, const Match *run, const TurnPairs *pair
     return array_push(out, match);
 }
 
-spz_status turns_cut(const Tune *tunes, const Match *run, TurnPairs *pairs, MatchList *out)
+spz_status turns_cut(TurnCutter *cutter, const Match *run, MatchList *out)
 {
     size_t found = 0;
-    if (!collect(tunes, run, pairs))
+    const Tune *tunes = cutter->tunes;
+    const TurnPairs *pairs = &cutter->pairs;
+    if (!collect(cutter, run))
         return SPZ_NO_MEMORY;
     if (pairs->count < rule.least_tones)
         return SPZ_OK;

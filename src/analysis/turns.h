@@ -17,6 +17,19 @@ typedef struct TurnPair {
 } TurnPair;
 typedef ARRAY(TurnPair) TurnPairs;
 
-/* Appends the matches that `run` holds to `out`; `pairs` is scratch, kept between calls. SPZ_OK or SPZ_NO_MEMORY. */
-spz_status turns_cut(const Tune *tunes, const Match *run, TurnPairs *pairs, MatchList *out);
+/* What is kept between calls: the pairs of the run in hand, and how far each tune stays out of the way of each tone of the others,
+ * worked out once. */
+typedef struct TurnCutter {
+    const Tune *tunes;
+    size_t tune_count, tone_count;
+    size_t *first_tone; /* of each tune, in a row of `quiet` */
+    float *quiet;       /* [tune * tone_count + tone]; below 0: not worked out yet */
+    TurnPairs pairs;
+} TurnCutter;
+
+spz_status turn_cutter_make(const Tune *tunes, size_t tune_count, TurnCutter *out); /* release it in any case */
+void turn_cutter_release(TurnCutter *cutter);
+
+/* Appends the matches that `run` holds to `out`. SPZ_OK or SPZ_NO_MEMORY. */
+spz_status turns_cut(TurnCutter *cutter, const Match *run, MatchList *out);
 #endif
