@@ -1,5 +1,5 @@
 # Two commands do everything on a fresh machine: `make demo` (the main job on the bundled season) and `make test`.
-# Other targets: all, check (unit and command-line tests without the installing step), check-includes, test-web, accept, asan, valgrind, bench,
+# Other targets: all, check (unit and command-line tests without the installing step), check-includes, test-web, engraver, accept, asan, valgrind, bench,
 # fuzz, install, clean. Settings that may be given on the command line: CC, CFLAGS, LDFLAGS, BUILD, PREFIX.
 
 CC ?= cc
@@ -92,6 +92,10 @@ valgrind: $(UNIT)
 # The conductor's pages in a real browser; installs what that needs when it may.
 test-web: all $(SKETCH)
 	@BUILD=$(BUILD) sh tests/support/test-web.sh
+
+# Optional: what engraves the passages on the conductor's pages (needs node and npm).
+engraver:
+	cd engraver && npm ci --no-audit --no-fund --silent
 
 # Takes today's output for right, after a look at it: golden files, README page, reports/.
 accept: all $(SKETCH)

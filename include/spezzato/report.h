@@ -26,9 +26,11 @@ typedef struct spz_report_options {
     unsigned kinds;  /* passages: sum of 1u << spz_kind; 0 for all kinds */
     double strength; /* passages: this strength at least, 0..1 */
     int width;       /* text: columns, 60..200; 0 for the usual 96 */
+    const char *engraver; /* pages as HTML: folder with engrave.mjs, which engraves the passages; NULL: they are drawn by pitch and time */
+    const char *cache;    /* folder that keeps what was engraved; NULL: none */
     const spz_settings *settings; /* pages as HTML: the stage to draw the plan on; NULL: no plan. Borrowed until the report is closed */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL })
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */

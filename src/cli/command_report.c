@@ -7,9 +7,12 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
-static const Option *const options[] = {&option_folder, &option_kind, &option_strength, &option_year, &option_settings, &option_set, &option_verbose, NULL};
+static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: draw them by pitch and time"};
+static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything anew, keep nothing"};
+static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_kind, &option_strength, &option_year, &option_settings, &option_set, &option_verbose, NULL};
 
 enum { PATH_SIZE = 4096 };
 
@@ -20,6 +23,7 @@ typedef struct Pages {
     spz_report *index;
     int year;
     size_t most_doubts, written;
+    char engraver[PATH_SIZE], cache[PATH_SIZE];
 } Pages;
 
 static int write_document(const Pages *pages, const char *name, const spz_document *document)
@@ -139,6 +143,32 @@ static int report_all(const Arguments *arguments, Pages *pages)
     return result;
 }
 
+/* The folder given, the one of the environment, or engraver/ where one stands; none when what it needs is not installed there. */
+static void find_engraver(const Arguments *arguments, Pages *pages)
+{
+    char needed[PATH_SIZE];
+    const char *usual = getenv("SPEZZATO_ENGRAVER");
+    const char *folder = arguments_value(arguments, &option_engraver, usual && *usual ? usual : "engraver");
+    int length = snprintf(pages->engraver, sizeof pages->engraver, "%s", folder);
+    int more = snprintf(needed, sizeof needed, "%s/node_modules", folder);
+    if (strcmp(folder, "none") != 0 && length > 0 && more > 0 && (size_t)more < sizeof needed && access(needed, R_OK) == 0)
+        pages->options.engraver = pages->engraver;
+}
+
+/* $XDG_CACHE_HOME/spezzato, else ~/.cache/spezzato (XDG Base Directory Specification), made when it isn't there. */
+static void find_cache(Pages *pages)
+{
+    const char *top = getenv("XDG_CACHE_HOME"), *home = getenv("HOME");
+    bool own = top && *top == '/';
+    int length = own ? snprintf(pages->cache, sizeof pages->cache, "%s", top) : home ? snprintf(pages->cache, sizeof pages->cache, "%s/.cache", home) : -1;
+    if (length <= 0 || (size_t)length + sizeof "/spezzato" > sizeof pages->cache)
+        return;
+    mkdir(pages->cache, 0700);
+    strcat(pages->cache, "/spezzato");
+    if (mkdir(pages->cache, 0700) == 0 || errno == EEXIST)
+        pages->options.cache = pages->cache;
+}
+
 static int run(const Arguments *arguments)
 {
     Pages pages = {.folder = arguments_value(arguments, &option_folder, NULL), .options = SPZ_REPORT_USUAL,
@@ -156,6 +186,9 @@ static int run(const Arguments *arguments)
     if (result)
         return result;
     pages.options.settings = pages.settings;
+    find_engraver(arguments, &pages);
+    if (pages.options.engraver && !arguments_have(arguments, &option_no_cache))
+        find_cache(&pages);
     result = report_all(arguments, &pages);
     spz_settings_free(pages.settings);
     return result;

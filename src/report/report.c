@@ -83,7 +83,8 @@ spz_status spz_report_add(spz_report *report, const spz_reading *reading)
     for (size_t i = 0; i < count; i++) {
         Shown shown = {.reading = spz_reading_at(reading, i), .number = i + 1, .of = count};
         const char *title = spz_movement_title(shown.reading.movement);
-        shown.file = last_of_path(spz_score_file(spz_reading_score(reading)));
+        shown.path = spz_score_file(spz_reading_score(reading));
+        shown.file = last_of_path(shown.path);
         shown.title = *title ? title : shown.file;
         report->form->movement(report, &shown);
         report->movements++;

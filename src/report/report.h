@@ -8,6 +8,7 @@
 
 typedef struct Shown { /* one movement to be shown */
     spz_movement_reading reading;
+    const char *path;  /* as given by the user */
     const char *file;  /* the last part of its path */
     const char *title; /* the file's name where the score gives none */
     size_t number, of; /* from 1, in its file; how many the file has */

@@ -11,6 +11,7 @@ typedef struct Web {
     const Shown *shown;
     const SectionMap *map;
     const Movement *movement;
+    Buffer *drawings; /* engraved passages by their place in the findings, empty where there is none; NULL: none at all */
 } Web;
 
 /* Styles and script of every page; ours, written raw. */
@@ -29,6 +30,12 @@ void web_map(const Web *web);
 void web_passages(const Web *web);
 /* Notes of the groups that the passage is about, by pitch and time: at most a page of it. */
 void web_strip(const Web *web, const spz_passage *passage);
+
+/* Engraves the strongest passages, where an engraver is at hand; to be released in the end. */
+void web_engrave(Web *web);
+void web_engraved_free(Web *web);
+/* The passage as engraved; false where it isn't. */
+bool web_notation(const Web *web, const spz_passage *passage, size_t index);
 
 /* 'm1-p12': where passage `index` of the movement stands on its page. */
 enum { WEB_ID = 48 };

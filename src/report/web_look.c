@@ -54,6 +54,7 @@ static const char drawings[] =
     ".strips { margin: .4rem 0; } .strip { margin: .3rem 0; } .ground { fill: var(--lane2); stroke: var(--line); } .octave { stroke: var(--line); } svg .octave-name { text-anchor: end; fill: var(--soft); font-size: 8px; }\n"
     ".notes { stroke: var(--ink); stroke-width: 3.2; fill: none; } .shade.calls { fill: var(--c); opacity: .28; } .shade.answers { fill: none; stroke: var(--c); stroke-width: 1.5; }\n"
     "svg .said { fill: var(--c); font-size: 8px; } svg .strip-name { font-size: 11px; }\n"
+    "img.notation { display: block; height: auto; background: #fff; margin: .4rem 0; }\n"
     "img.stage { display: block; width: 100%; max-width: 46rem; height: auto; background: #fff; }\n"
     "@media (max-width: 40rem) { main, footer { padding: .8rem; } .who { min-width: 0; flex-basis: 100%; } .bars, .kind { min-width: 0; } }\n";
 static const char paper[] =
@@ -62,7 +63,7 @@ static const char paper[] =
     "    --exchange: #0b5fa5; --hocket: #b2440a; --split-line: #86367f; --imitation: #0c7355; --div: #7d5f00; --coupling: #5d5d5d; }\n"
     "  @page { margin: 14mm; }\n"
     "  body { font-size: 9.5pt; } main, footer { max-width: none; padding: 0; } .filters { display: none; } .scroll { overflow: visible; }\n"
-    "  .map, .strip { min-width: 0; break-inside: avoid; } tr, li, summary, p, img, .key { break-inside: avoid; } .passage:not([open]) { break-inside: avoid; }\n"
+    "  img.notation { max-width: 100%; } .map, .strip { min-width: 0; break-inside: avoid; } tr, li, summary, p, img, .key { break-inside: avoid; } .passage:not([open]) { break-inside: avoid; }\n"
     "  h1, h2, h3, summary { break-after: avoid; } thead { display: table-header-group; } section.movement + section.movement { break-before: page; }\n"
     "  th, td, .passage, .lane, .call, .shade, .swatch { print-color-adjust: exact; -webkit-print-color-adjust: exact; } table { width: 100%; } th, td { padding-right: .5rem; }\n"
     "  tbody th { min-width: 7rem; } table.arrangements td:last-child, table.index tbody th { min-width: 0; } .meter { width: 4rem; }\n"

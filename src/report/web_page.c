@@ -90,7 +90,9 @@ static void page_movement(spz_report *report, const Shown *shown)
     Html html;
     Web web = {.html = &html, .report = report, .shown = shown, .map = shown->reading.sections, .movement = shown->reading.movement};
     html_begin(&html);
+    web_engrave(&web);
     movement_section(&web);
+    web_engraved_free(&web);
     html_end(&html, &report->out);
 }
 

@@ -133,7 +133,8 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     pair_words(web, passage, pair);
     html_put(html, "data-pair", pair);
     summary(web, passage);
-    web_strip(web, passage);
+    if (!web_notation(web, passage, index))
+        web_strip(web, passage);
     entries(web, passage);
     html_close(html);
 }

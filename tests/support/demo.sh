@@ -21,7 +21,7 @@ done
 [ "$count" -gt 0 ] || { echo "There are no scores in corpus/." >&2; exit 1; }
 # The names in corpus/ have no blanks.
 "$program" --brief $all -o "$reports/overview.txt"
-"$program" report $all -o "$reports"
+"$program" report --engraver none $all -o "$reports"
 "$program" passages --kind antiphony,divisi --strength clear --format csv $all -o "$reports/passages.csv"
 
 echo "$count movements read; their pages are in $reports/. The season at a glance:"

@@ -138,6 +138,10 @@ static void a_hostile_title_harms_neither_terminal_nor_reader(void)
             CU_ASSERT(!holds(document, "\xe2\x80\xae"));
             spz_document_free(document);
         }
+    spz_document *web = report_of(spz_report_movements, reading, SPZ_AS_HTML);
+    CU_ASSERT(holds(web, "2J&lt;script&gt;"));
+    CU_ASSERT(!holds(web, "\xc2\x9b") && !holds(web, "\xe2\x80\xae"));
+    spz_document_free(web);
     spz_document *page = report_of(spz_report_movements, reading, SPZ_AS_TEXT);
     CU_ASSERT(strncmp(spz_document_text(page, NULL), "2J<script>\"x\",=1\n", 17) == 0);
     spz_document_free(page);
@@ -208,6 +212,7 @@ static void every_report_survives_every_shortage_of_memory(void)
     for (size_t i = 0; i < COUNT(reports); i++)
         for (int format = SPZ_AS_TEXT; format <= SPZ_AS_CSV; format++)
             starve(reports[i], reading, (spz_format)format);
+    starve(spz_report_movements, reading, SPZ_AS_HTML);
     spz_reading_free(reading);
 }
 

@@ -190,6 +190,42 @@ test('a hostile title is shown as text and does nothing', async () => {
   await page.context().close();
 });
 
+test('passages are engraved where the engraver is installed, and drawn where it is not', async t => {
+  const drawn = join(folder, 'drawn');
+  const score = join('corpus', richest().replace(/\.html$/, '.musicxml'));
+  execFileSync(program, ['report', existsSync(score) ? score : score.replace('.musicxml', '.mxl'), '--engraver', 'none', '-o', drawn], { stdio: 'ignore' });
+  assert.doesNotMatch(readFileSync(join(drawn, richest()), 'utf8'), /<img class="notation"/);
+  if (!existsSync('engraver/node_modules')) {
+    t.diagnostic('skipped: the engraver is not installed (make engraver)');
+    return;
+  }
+  const page = await open(richest());
+  const images = await page.$$('img.notation');
+  assert.ok(images.length > 3);
+  await page.$$eval('details.passage', all => all.forEach(p => { p.hidden = false; p.open = true; }));
+  for (const image of images.slice(0, 5)) {
+    await image.scrollIntoViewIfNeeded();
+    await page.waitForTimeout(50);
+    assert.ok(await image.evaluate(i => i.decode().then(() => i.naturalWidth > 100 && i.naturalHeight > 50)));
+    assert.match(await image.getAttribute('alt'), /^Notes of bars .*: ./);
+  }
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  assert.ok(over <= 0);
+  assert.deepEqual(page.faults, []);
+  await page.context().close();
+});
+
+test('what is engraved without the cache is what the cache keeps', t => {
+  if (!existsSync('engraver/node_modules')) {
+    t.diagnostic('skipped: the engraver is not installed (make engraver)');
+    return;
+  }
+  const score = readdirSync('corpus').filter(name => name.endsWith('.musicxml')).sort()[0];
+  execFileSync(program, ['report', join('corpus', score), '--no-cache', '-o', join(folder, 'fresh')], { stdio: 'ignore' });
+  const name = score.replace(/\.musicxml$/, '.html');
+  assert.ok(readFileSync(join(folder, 'fresh', name)).equals(readFileSync(join(folder, 'pages', name))));
+});
+
 // Rows of a printed page: each passage's line is found whole on one page, or on none.
 test('print on A4 and Letter cuts no row', async t => {
   const page = await open(richest());
