@@ -97,17 +97,13 @@ static void utf16_stays_utf16(void)
     size_t length, marks, taken, back_length;
     Buffer wide;
     SheetMusic music = sheet_music(dialogue);
-    char *declaration = strstr(music.xml, "UTF-8");
-    if (declaration) /* a file that says UTF-8 and is not would be refused */
-        memcpy(declaration, "UTF16", 5);
-    char *named = strstr(music.xml, "UTF16");
-    CU_ASSERT_PTR_NOT_NULL_FATAL(named);
-    memcpy(named, "UTF-16", 6); /* takes the closing quote along, which comes again: */
-    memmove(named + 7, named + 6, strlen(named + 6) + 1);
-    named[6] = '"';
+    const char *encoding = strstr(music.xml, "UTF-8");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(encoding);
     buffer_init(&wide);
     encoding_close(ENCODING_UTF16_LITTLE, "\xef\xbb\xbf", 3, &wide);
-    encoding_close(ENCODING_UTF16_LITTLE, music.xml, strlen(music.xml), &wide);
+    encoding_close(ENCODING_UTF16_LITTLE, music.xml, (size_t)(encoding - music.xml), &wide);
+    encoding_close(ENCODING_UTF16_LITTLE, "UTF-16", 6, &wide);
+    encoding_close(ENCODING_UTF16_LITTLE, encoding + 5, strlen(encoding + 5), &wide);
     SheetMusic in_utf16 = sheet_music_of_bytes(wide.text, wide.length);
     char *text = mark(in_utf16.path, false, &length, &marks);
     CU_ASSERT_TRUE(marks >= 4);
