@@ -9,6 +9,7 @@
 #ifndef SPEZZATO_SPEZZATO_H
 #define SPEZZATO_SPEZZATO_H
 
+#include "spezzato/check.h"
 #include "spezzato/reading.h"
 #include "spezzato/report.h"
 #include "spezzato/sheets.h"

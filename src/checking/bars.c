@@ -90,8 +90,8 @@ void check_part_lengths(spz_doubts *doubts, const Movement *movement)
         if (part->written_bars == 0 || (size_t)part->written_bars == movement->bar_count)
             continue;
         DoubtPlace place = {(int)p, part->written_bars - 1, 0};
-        doubts_add(doubts, SPZ_DOUBT_LENGTH, SPZ_DOUBT, movement, place, "ends here, after %d bars; the longest part has %zu", part->written_bars,
-                   movement->bar_count);
+        doubts_add(doubts, SPZ_DOUBT_LENGTH, SPZ_DOUBT, movement, place, "ends here, after %d %s; the longest part has %zu", part->written_bars,
+                   part->written_bars == 1 ? "bar" : "bars", movement->bar_count);
     }
 }
 
