@@ -24,7 +24,7 @@ UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
-.PHONY: accuracy-notes suite-table all demo test check check-includes asan valgrind bench accept clean install packages sketches
+.PHONY: citation-times fuzz accuracy-notes suite-table all demo test check check-includes asan valgrind bench accept clean install packages sketches
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(LIBRARY)
@@ -111,6 +111,9 @@ bench: all
 # The notes of real scores beside independent tables of them (needs the shared folder).
 $(BUILD)/accuracy-notes: $(call objects,tests/support/accuracy/notes.c tests/support/note_table.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+citation-times: $(PROGRAM)
+	@SPEZZATO=$(PROGRAM) sh tests/support/citation-times.sh > $(BUILD)/citation-times.md; status=$$?; case $$status in 0|3) cp $(BUILD)/citation-times.md docs/citation-times.md ;; *) cat $(BUILD)/citation-times.md ;; esac; exit $$status
+
 accuracy-notes: $(BUILD)/accuracy-notes
 	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
 
@@ -119,6 +122,17 @@ $(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/suppor
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 suite-table: $(BUILD)/suite-table
 	@$(BUILD)/suite-table "$${SPEZZATO_SHARED:-../shared}/suite" > $(BUILD)/suite.md && cp $(BUILD)/suite.md docs/suite.md
+
+# libFuzzer harnesses (clang) under address and undefined-behaviour sanitizers: `make fuzz SECONDS=60`, each for so many seconds.
+FUZZ_FLAGS = -O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+fuzz: all
+	@command -v clang >/dev/null 2>&1 || { echo "fuzz: clang is missing (Debian: clang libclang-rt-14-dev)" >&2; exit 1; }
+	@$(MAKE) --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/libspezzato.a $(BUILD)-fuzz/tests/support/archive_text.o
+	@mkdir -p $(BUILD)/fuzz
+	@for harness in xml archive settings analysis; do \
+	    clang -std=c11 $(FUZZ_FLAGS) -fsanitize=fuzzer -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests $(XML_CFLAGS) -o $(BUILD)/fuzz/fuzz_$$harness tests/fuzz/fuzz_$$harness.c \
+	        $(BUILD)-fuzz/tests/support/archive_text.o $(BUILD)-fuzz/libspezzato.a $(LIB_LIBS) || exit 1; done
+	@BUILD=$(BUILD) SECONDS_EACH="$(or $(SECONDS),60)" sh tests/fuzz/run.sh
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1

@@ -1,14 +1,14 @@
 #!/bin/sh
-# Compares the times of `spezzato notes` with real recordings (NAME_alignment.csv of the shared scores): for each movement and recording,
-# the share of passages whose predicted time, with the movement stretched to the recording's length, falls within 5 % of that
-# length of the time at which it really sounds. Prints a table (Markdown) and, last, the share of all. Status 3 when that is below 90 %.
+# Prints docs/citation-times.md; `make citation-times` writes it. Compares the times of `spezzato notes` with real recordings
+# (NAME_alignment.csv of the shared scores): for each movement and recording, the share of passages whose predicted time, with the movement stretched to the recording's length, falls within 5 % of that
+# length of the time at which it really sounds; last, the share of all. Status 3 when that is below 90 %.
 # A recording's length is taken from the first to the last moment that its table times.
 set -u
 program=${SPEZZATO:-build/spezzato}
 shared=${SPEZZATO_SHARED:-../shared}
 if [ ! -d "$shared/scores" ]; then
     echo "skipped: the shared scores are not at hand ($shared)"
-    exit 0
+    exit 4
 fi
 notes=$(mktemp) || exit 1
 rows=$(mktemp) || exit 1
@@ -19,6 +19,17 @@ span() { # seconds from the first to the last timed moment of column $2
     awk -F, -v c="$2" 'NR > 1 && $c != "" { if (!n++) a = $c; b = $c } END { printf "%.3f", b - a }' "$1"
 }
 
+cat <<'EOT'
+# When a cited passage sounds
+
+Made by `make citation-times`; not written by hand.
+
+For each movement with recorded times at hand (OpenScore Orchestra's alignments, Gotham and others; source: `*_alignment.csv`), the time that
+`spezzato notes --lasts LENGTH` gives for every passage it finds, of any kind and strength, is compared with the time at which the recording plays it.
+LENGTH is the time from the first to the last moment that the alignment names. Within 5 % means: off by at most a twentieth of that
+length. The scores' own tempo marks decide how the time is shared out within a movement; no ritardando or fermata is guessed.
+
+EOT
 echo "| Movement | Recording | Length, s | Passages | Within 5 % | Share | Largest error |"
 echo "|---|---|---:|---:|---:|---:|---:|"
 for table in "$shared"/scores/*_alignment.csv; do
