@@ -49,7 +49,8 @@ typedef struct spz_section_move {
     const char *from, *to; /* 'outer right', 'inner left', ... as the audience sees it */
 } spz_section_move;
 
-/* What a change takes, counted from the two layouts. */
+/* What a change takes, counted from the two layouts. Where the violins are in three sections, the desks stay as they stand and are
+ * shared out anew. */
 typedef struct spz_changeover {
     spz_gap gap;
     size_t work, movement;  /* it comes before this movement of this work */

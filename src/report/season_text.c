@@ -96,8 +96,10 @@ static void say_work(Page *page, const spz_planned_concert *concert, size_t plac
     end_line(page, 1, lead);
     buffer_printf(&page->line, "%s%s. From house left to house right: %s.", words_capital(work->seating, name, sizeof name),
                   work->fixed ? " (fixed in the table)" : "", work->order);
-    if (thirds_in(work))
-        buffer_puts(&page->line, " The violins sit in three sections.");
+    if (thirds_in(work) && thirds_in(work) < work->movement_count)
+        buffer_printf(&page->line, " In %zu of %zu movements the violins are in three sections.", thirds_in(work), work->movement_count);
+    else if (thirds_in(work))
+        buffer_puts(&page->line, " The violins are in three sections.");
     end_line(page, DEEPER, "");
     say_evidence(page, concert, place);
     if (work->interval_after)

@@ -70,7 +70,7 @@ static void add_price(Buffer *text, const ConcertPlan *plan, size_t step, int be
 static void add_change(Buffer *text, const ConcertPlan *plan, size_t step, int before, int after)
 {
     const PlanStep *source = &plan->sources[step];
-    Carried carried = changeover_carried(hall_plan(plan->hall, before, false), hall_plan(plan->hall, after, false), &plan->rules);
+    Carried carried = changeover_carried(plan->hall->plans[before], plan->hall->plans[after], &plan->rules);
     if (source->movement)
         buffer_printf(text, "before movement %zu of '%s'", source->movement + 1, title_of(plan, source->work));
     else

@@ -106,7 +106,7 @@ void changeover_prices(const Hall *hall, const ChangeRules *rules, ConcertTask *
         for (int to = 0; to < hall->seatings; to++) {
             Carried carried = {0, 0, 0};
             if (from != to)
-                carried = changeover_carried(hall_plan(hall, from, false), hall_plan(hall, to, false), rules);
+                carried = changeover_carried(hall->plans[from], hall->plans[to], rules);
             for (int gap = 0; gap < SPZ_GAP_COUNT; gap++)
                 task->price[gap][from][to] = from == to ? 0 : changeover_price(rules, (spz_gap)gap, &carried);
         }
@@ -168,10 +168,9 @@ size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_mo
     size_t count = 0;
     for (int section = SPZ_VN1; section <= SPZ_DB; section++) {
         int players = spz_plan_players(to, (spz_section)section);
-        if (players == 0 && spz_plan_players(from, (spz_section)section) == 0)
+        if (players == 0)
             continue;
-        const char *before = spz_plan_players(from, (spz_section)section) ? place_words(from, (spz_section)section) : "the other violins";
-        const char *after = players ? place_words(to, (spz_section)section) : "the other violins";
+        const char *before = place_words(from, (spz_section)section), *after = place_words(to, (spz_section)section);
         if (strcmp(before, after) != 0)
             moves[count++] = (spz_section_move){(spz_section)section, players, before, after};
     }

@@ -23,8 +23,7 @@ spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house
 static void free_hall(Hall *hall)
 {
     for (int i = 0; i < hall->seatings; i++)
-        for (int thirds = 0; thirds < 2; thirds++)
-            spz_plan_free(hall->plans[i][thirds]);
+        spz_plan_free(hall->plans[i]);
     spz_settings_free(hall->settings);
 }
 
@@ -106,14 +105,14 @@ static bool is_failure(spz_status status)
 /* Adds the arrangement if it fits on the stage; the reason stays in hall->problem when it doesn't. */
 static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const spz_sink *quiet)
 {
-    spz_plan **plans = hall->plans[hall->seatings];
-    spz_status status = spz_stage_plan(hall->settings, name, false, quiet, &plans[0]);
+    spz_plan *plan = NULL;
+    spz_status status = spz_stage_plan(hall->settings, name, false, quiet, &plan);
     if (status != SPZ_OK)
         return is_failure(status) ? status : SPZ_OK;
+    hall->plans[hall->seatings] = plan;
     hall->names[hall->seatings] = arena_string(arena, name);
-    status = spz_stage_plan(hall->settings, name, true, NULL, &plans[1]);
-    if (is_failure(status) || !hall->names[hall->seatings]) {
-        spz_plan_free(plans[0]);
+    if (!hall->names[hall->seatings]) {
+        spz_plan_free(plan);
         return SPZ_NO_MEMORY;
     }
     if (strcmp(name, spz_settings_text(hall->settings, "house.usual")) == 0)
@@ -183,12 +182,6 @@ spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, cons
     hall->file = *name ? find_file(halls, name) : "";
     *out = hall;
     return hall->name && hall->file ? read_hall(halls, hall, sink) : SPZ_NO_MEMORY;
-}
-
-const spz_plan *hall_plan(const Hall *hall, int seating, bool thirds)
-{
-    spz_plan *const *plans = hall->plans[seating];
-    return thirds && plans[1] ? plans[1] : plans[0];
 }
 
 uint32_t hall_meant(const Hall *hall, const char *name)

@@ -15,7 +15,7 @@ typedef struct Hall {
     char terms[SHA256_TEXT]; /* names what of the settings bears on a verdict */
     int seatings;            /* that the house allows and the stage holds */
     const char *names[CONCERT_SEATINGS];
-    spz_plan *plans[CONCERT_SEATINGS][2]; /* two violin sections, three; the second NULL where three don't fit */
+    spz_plan *plans[CONCERT_SEATINGS]; /* with two violin sections: where the violins are in three, the desks stay as they stand */
     int usual;               /* the house's usual seating among them; -1: not one of them */
 } Hall;
 
@@ -31,8 +31,6 @@ spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house
 void halls_free(Halls *halls);
 /* The hall of that name, read when it is first asked for; what is wrong with it goes to the sink once. */
 spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out);
-/* The layout of a seating, with three violin sections where that is asked for and fits. */
-const spz_plan *hall_plan(const Hall *hall, int seating, bool thirds);
 /* Bits of the seatings meant by a name as a table gives it: a whole name, or its beginning up to a comma ('violins opposed'). */
 uint32_t hall_meant(const Hall *hall, const char *name);
 #endif

@@ -59,7 +59,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
     *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
                               .interval_after = row->interval_after, .fixed = *row->fixed ? row->fixed : NULL,
                               .problem = problem_of(plan, work), .seating = plan->hall->names[seating],
-                              .order = spz_plan_order(hall_plan(plan->hall, seating, false)), .movements = movements};
+                              .order = spz_plan_order(plan->hall->plans[seating]), .movements = movements};
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
         tell_movement(plan, steps->first + i, &movements[i]);
         out->points += movements[i].points;
@@ -79,7 +79,7 @@ static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, 
     const PlanStep *source = &plan->sources[step];
     int after = plan->seatings[step];
     bool thirds = step > 0 && has_thirds(plan, step - 1);
-    const spz_plan *from = hall_plan(plan->hall, before, thirds), *to = hall_plan(plan->hall, after, has_thirds(plan, step));
+    const spz_plan *from = plan->hall->plans[before], *to = plan->hall->plans[after];
     spz_section_move *moves = arena_take(&plan->season->arena, SPZ_SECTION_COUNT, sizeof *moves);
     if (!moves)
         return SPZ_NO_MEMORY;
@@ -93,9 +93,9 @@ static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, 
     if (step > 0)
         out->after = row->works.at[plan->sources[step - 1].work].title;
     if (has_thirds(plan, step) && !thirds)
-        out->remark = "the violins sit in three sections from here";
+        out->remark = "the violins are in three sections from here, desk by desk as they sit";
     else if (thirds && !has_thirds(plan, step))
-        out->remark = "the violins sit in two sections again";
+        out->remark = "the violins are in two sections again";
     out->move_count = changeover_moves(from, to, moves);
     return SPZ_OK;
 }
