@@ -220,7 +220,7 @@ static spz_status settle(Arena *arena, Collector *collector, GroupSound **out, s
     if (!stream)
         return SPZ_NO_MEMORY;
     GroupSound *from = collector->sounds.at, *to = stream;
-    while (runs > 1) {
+    while (runs > 1 && count > 0) {
         runs = merge_round(from, to, count, collector->runs.at, runs);
         GroupSound *swap = from;
         from = to;
