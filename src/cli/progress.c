@@ -38,7 +38,8 @@ void progress_show(void *context, const spz_progress *state)
 {
     Progress *progress = context;
     char text[PROGRESS_TEXT];
-    if (!progress->terminal || seconds_since(&progress->last) < between)
+    bool last = state->files_done == state->files;
+    if (!progress->terminal || (!last && seconds_since(&progress->last) < between))
         return;
     clock_gettime(CLOCK_MONOTONIC, &progress->last);
     progress_words(state, seconds_since(&progress->begun), text);

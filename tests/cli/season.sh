@@ -133,4 +133,25 @@ run 0 season "$folder/many.csv"
 mv "$folder/out" "$folder/resumed"
 run 0 season "$folder/many.csv" --no-cache
 same "$folder/out" "$folder/resumed" "after an interrupted run"
+
+# On a terminal it says how far it is; the result is the same.
+if [ "$json_reader" = python3 ]; then
+    python3 - "$SPEZZATO" "$folder/many.csv" "$folder/terminal" > "$folder/shown" <<'EOT' || fault "no run on a terminal"
+import os, pty, sys
+program, plan, result = sys.argv[1:]
+child, terminal = pty.fork()
+if child == 0: os.execv(program, [program, "season", plan, "--no-cache", "-o", result])
+shown = b""
+while True:
+    try: piece = os.read(terminal, 4096)
+    except OSError: break
+    if not piece: break
+    shown += piece
+sys.stdout.buffer.write(shown)
+sys.exit(os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]))
+EOT
+    same "$folder/resumed" "$folder/terminal" "on a terminal"
+    grep -q "of 12 scores" "$folder/shown" || fault "nothing on the terminal about how far it is"
+    grep -q "bars a second" "$folder/shown" || fault "nothing on the terminal about the speed"
+fi
 finish
