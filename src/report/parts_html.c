@@ -120,7 +120,7 @@ static void html_empty(Buffer *out, const PartsPage *page)
     for (size_t group = 0; group < page->map->group_count; group++) {
         size_t first, end;
         parts_range(page, group, &first, &end);
-        if (first == end) {
+        if (first == end && !page->map->groups[group].shares_bass) {
             buffer_puts(out, shown++ ? ", " : "<p class=\"empty\">Nothing to write: ");
             buffer_xml(out, page->map->groups[group].about.name);
         }

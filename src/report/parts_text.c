@@ -67,7 +67,7 @@ static void text_empty(Buffer *out, const PartsPage *page)
     for (size_t group = 0; group < page->map->group_count; group++) {
         size_t first, end;
         parts_range(page, group, &first, &end);
-        if (first == end)
+        if (first == end && !page->map->groups[group].shares_bass)
             buffer_printf(&line, "%s%s", line.length ? ", " : "Nothing to write: ", page->map->groups[group].about.name);
     }
     if (line.length) {

@@ -60,23 +60,36 @@ static bool enters_often(const spz_passage *passage, size_t group)
     return false;
 }
 
-/* Printed numbers of the bars in which the group enters, each once. */
+static void put_run(Buffer *out, const Movement *movement, size_t first, size_t last, bool begun)
+{
+    const char *from = movement->bars[first].number, *to = movement->bars[last].number;
+    buffer_printf(out, "%s%s", begun ? ", " : "", *from ? from : "(no number)");
+    if (last > first)
+        buffer_printf(out, "%s%s", last > first + 1 ? "-" : ", ", *to ? to : "(no number)");
+}
+
+/* Printed numbers of the bars in which the group enters, each once; from three in a row on with a dash. */
 static void list_bars(Buffer *out, const SectionMap *map, const spz_passage *passage, size_t group)
 {
-    enum { BARS_MOST = 12 };
-    size_t last = SIZE_MAX, shown = 0;
+    enum { RUNS_MOST = 12 };
+    size_t first = SIZE_MAX, last = SIZE_MAX, runs = 0;
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
         if (entry->group != group || entry->bar == last)
             continue;
-        if (shown == BARS_MOST) {
+        if (first != SIZE_MAX && entry->bar != last + 1) {
+            put_run(out, map->movement, first, last, runs++ > 0);
+            first = entry->bar;
+        } else if (first == SIZE_MAX)
+            first = entry->bar;
+        last = entry->bar;
+        if (runs == RUNS_MOST) {
             buffer_puts(out, " and later");
             return;
         }
-        const char *number = map->movement->bars[entry->bar].number;
-        buffer_printf(out, "%s%s", shown++ ? ", " : "", *number ? number : "(no number)");
-        last = entry->bar;
     }
+    if (first != SIZE_MAX)
+        put_run(out, map->movement, first, last, runs > 0);
 }
 
 static const char *keep(Arena *arena, Buffer *text)
