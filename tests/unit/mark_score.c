@@ -1,5 +1,7 @@
 /* A marked score: what the librarian's sheet says stands in it, everything else as it was, and all of it can be taken out again. */
 #include "report/mark_encoding.h"
+#include "report/mark_zip.h"
+#include "reader/archive.h"
 #include "model/stream.h"
 #include "support/memory.h"
 #include "support/sheet_music.h"
@@ -136,6 +138,49 @@ static void a_score_that_divides_needs_no_second_div(void)
     sheet_music_end(&music);
 }
 
+static void add_text(Zip *zip, const char *name, const char *text)
+{
+    zip_deflated(zip, name, strlen(name), text, strlen(text));
+}
+
+/* Two scores and a picture in one file. */
+static void write_collection(Buffer *out, const char *score)
+{
+    Zip zip;
+    zip_begin(&zip, out);
+    add_text(&zip, "META-INF/container.xml", "<container><rootfiles><rootfile full-path=\"all.xml\"/></rootfiles></container>");
+    add_text(&zip, "all.xml", "<opus xmlns:xlink=\"http://www.w3.org/1999/xlink\"><score xlink:href=\"one.xml\"/><score xlink:href=\"two.xml\"/></opus>");
+    add_text(&zip, "one.xml", score);
+    zip_stored(&zip, "cover.png", 9, "\0\1\2\3", 4);
+    add_text(&zip, "two.xml", score);
+    CU_ASSERT_TRUE_FATAL(zip_end(&zip));
+}
+
+static void every_score_of_a_collection_is_marked(void)
+{
+    size_t length, marks, one;
+    Buffer collection;
+    spz_document *document = NULL;
+    Archive archive;
+    SheetMusic music = sheet_music(dialogue);
+    buffer_init(&collection);
+    write_collection(&collection, music.xml);
+    SheetMusic both = sheet_music_of_bytes(collection.text, collection.length);
+    free(mark(music.path, false, &length, &one));
+    char *bytes = mark(both.path, true, &length, &marks);
+    CU_ASSERT_EQUAL(marks, 2 * one);
+    CU_ASSERT_EQUAL_FATAL(archive_open(&archive, bytes, length), SPZ_OK);
+    const ArchiveMember *cover = archive_find(&archive, "cover.png"), *score = archive_find(&archive, "two.xml");
+    CU_ASSERT_TRUE(cover && cover->unpacked == 4 && cover->method == 0);
+    CU_ASSERT_TRUE(score && score->unpacked > music.length);
+    archive_close(&archive);
+    CU_ASSERT_EQUAL(spz_score_mark(both.path, NULL, NULL, false, NULL, &document, NULL), SPZ_BAD_ARGUMENT); /* one plain file can't hold two */
+    free(bytes);
+    buffer_free(&collection);
+    sheet_music_end(&both);
+    sheet_music_end(&music);
+}
+
 static void an_unknown_seating_is_said_to_be_unknown(void)
 {
     spz_sheet_options options = SPZ_SHEET_USUAL;
@@ -175,6 +220,7 @@ void suite_mark_score(void)
         STATEMENT(a_compressed_score_holds_the_same_marks),
         STATEMENT(utf16_stays_utf16),
         STATEMENT(a_score_that_divides_needs_no_second_div),
+        STATEMENT(every_score_of_a_collection_is_marked),
         STATEMENT(an_unknown_seating_is_said_to_be_unknown),
         STATEMENT(when_memory_ends_nothing_is_half_done),
     };
