@@ -126,11 +126,10 @@ static void count_company(uint64_t company, unsigned counts[64])
         counts[__builtin_ctzll(company)]++;
 }
 
-static void add_pair(const Scene *scene, const Tone *called, const Tone *answered, Sums *sums)
+static void add_pair(const Tone *called, const Tone *answered, Sums *sums)
 {
     sums->pizz += (called->flags & TONE_PIZZICATO) != 0;
-    sums->doubled += 0.5 * scene_doubled(scene, called->onset, called->midi) +
-                     0.5 * scene_doubled(scene, answered->onset, answered->midi);
+    sums->doubled += 0.5 * ((called->flags & TONE_DOUBLED) != 0) + 0.5 * ((answered->flags & TONE_DOUBLED) != 0);
     if (called->dynamic != DYNAMIC_NONE) {
         sums->soft += (DYNAMIC_FFFF - called->dynamic) / (double)(DYNAMIC_FFFF - DYNAMIC_PPPP);
         sums->soft_known += 1;
@@ -202,14 +201,14 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 2.426, [F_EXACT] = 1.428, [F_MOTION] = 1.382, [F_RHYTHM] = 1.158, [F_YIELD] = -0.640, [F_FREE] = 1.394,
-    [F_SWAP] = 2.318, [F_TURNS] = 0.129, [F_NOTES] = 0.419, [F_TOTAL] = 0.163, [F_LAG_BEATS] = -0.335, [F_LAG_BARS] = -0.307,
-    [F_RARE] = -0.430, [F_FRONT] = 1.648, [F_DOUBLED] = 0.180, [F_WINDS] = -0.673, [F_COMPANY] = -0.495, [F_SOFT] = -1.057,
-    [F_SPEED] = -0.100, [F_OVERLAP] = 1.743, [F_REGULAR] = 1.174, [F_CLEAN] = 1.656, [F_SAME_PITCH] = 0.363, [F_GAP] = -0.262,
-    [F_SINGLE] = -0.583, [F_PIZZ] = -0.099, [F_EARLY] = 0.674, [F_RESTED] = -0.091, [F_CANON] = -1.412, [F_MIRROR] = -0.586,
-    [F_QUICK] = -0.653, [F_LATE] = 0.110, [F_SHORT] = -0.804, [F_BEGINS] = 0.114,
+    [F_SAME] = 3.400, [F_EXACT] = 1.314, [F_MOTION] = 1.547, [F_RHYTHM] = 1.195, [F_YIELD] = -0.677, [F_FREE] = 1.442,
+    [F_SWAP] = 2.199, [F_TURNS] = 0.136, [F_NOTES] = 0.303, [F_TOTAL] = 0.121, [F_LAG_BEATS] = -0.261, [F_LAG_BARS] = -0.321,
+    [F_RARE] = -0.161, [F_FRONT] = 1.683, [F_DOUBLED] = 0.318, [F_WINDS] = -0.761, [F_COMPANY] = -0.033, [F_SOFT] = -1.122,
+    [F_SPEED] = -0.055, [F_OVERLAP] = 1.637, [F_REGULAR] = 0.991, [F_CLEAN] = 1.394, [F_SAME_PITCH] = 0.304, [F_GAP] = -0.270,
+    [F_SINGLE] = -0.458, [F_PIZZ] = -0.754, [F_EARLY] = 0.758, [F_RESTED] = -0.277, [F_CANON] = -1.388, [F_MIRROR] = -0.621,
+    [F_QUICK] = -0.587, [F_LATE] = 0.042, [F_SHORT] = -1.265, [F_BEGINS] = 0.093,
 };
-static const double bias = -9.577;
+static const double bias = -9.999;
 
 static double strength_from(const Evidence *evidence)
 {
@@ -226,7 +225,7 @@ void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match 
     uint32_t call = match->call_first, answer = match->answer_first;
     const Tone *called, *answered;
     while (match_next_pair(scene->tunes, match, &call, &answer, &called, &answered))
-        add_pair(scene, called, answered, &sums);
+        add_pair(called, answered, &sums);
     double n = sums.pairs ? sums.pairs : 1;
     measures_of_form(scene, match, out);
     company_of(scene, match, &sums, out);

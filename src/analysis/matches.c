@@ -57,9 +57,17 @@ static uint32_t gesture_key(const Tone *t)
     return (uint32_t)(h >> 32);
 }
 
+/* Groups that move together speak with one voice: the highest in the score begins for all. */
+static bool led_by_another(const Tune *tune, size_t i)
+{
+    const Tone *t = &tune->tones[i];
+    uint64_t higher = ((uint64_t)1 << (tune->group_index & 63)) - 1;
+    return (t[0].parallel & t[1].parallel & t[2].parallel & higher) != 0;
+}
+
 static bool may_begin(const Tune *tune, size_t i)
 {
-    return i + 2 < tune->count &&
+    return i + 2 < tune->count && !led_by_another(tune, i) &&
            (tune->tones[i].flags & (TONE_AFTER_REST | TONE_ON_BEAT | TONE_AFTER_LONG)) != 0 &&
            !(tune->tones[i].flags & TONE_DOUBLES);
 }

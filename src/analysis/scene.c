@@ -52,28 +52,6 @@ spz_status scene_make(const SectionMap *map, const Tune *tunes, Arena *arena, Sc
     return SPZ_OK;
 }
 
-static size_t first_other_at(const SectionMap *map, Ticks when)
-{
-    size_t low = 0, high = map->other_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (map->others[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
-bool scene_doubled(const Scene *scene, Ticks when, int midi)
-{
-    const SectionMap *map = scene->map;
-    for (size_t i = first_other_at(map, when); i < map->other_count && map->others[i].onset == when; i++)
-        if (map->others[i].note->midi >= 0 && (map->others[i].note->midi - midi) % 12 == 0)
-            return true;
-    return false;
-}
-
 double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks from, Ticks to)
 {
     double own = 0, busiest = 0, on_top = 0, cells = 0;

@@ -28,9 +28,6 @@ static inline size_t scene_cell_at(const Scene *scene, Ticks when)
     return i < scene->cell_count ? i : scene->cell_count - 1;
 }
 
-/* True when a wind, brass or keyboard part begins the same pitch or its octave at that moment. */
-bool scene_doubled(const Scene *scene, Ticks when, int midi);
-
 /* Share of what moves at that time that group `tune` has, 0..1: its fresh notes against the busiest group that is not in
  * `company` (bit i: tune i), and whether it lies above that group. */
 double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks from, Ticks to);

@@ -6,17 +6,18 @@
 
 static const struct {
     int step;          /* semitones the heard line may move and still be one line */
-    int leap;          /* a part that goes farther than this while the line moves by step is jagged */
+    int leap;          /* semitones by which the two parts' own steps together pass twice the line's: they are jagged */
     double turn;       /* gain of a step at which the line passes to another part that had to leap for it */
     double stay;       /* loss of a step at which it does not */
     double tear;       /* loss of a leap in the heard line */
     double drop;       /* how far the sum may fall before a run ends */
     double least_gain; /* gain of a run worth reporting: about six notes */
     double least_turning; /* share of steps at which the line must change hands */
+    double least_by_step; /* share of steps of a tone or a semitone: crossing arpeggios are no melody */
     double contrast;   /* the parts' mean step over the line's, at least */
 } rule = {
-    .step = 4, .leap = 2, .turn = 1.0, .stay = -0.7, .tear = -2.0, .drop = 2.1, .least_gain = 4.5, .least_turning = 0.6,
-    .contrast = 1.7,
+    .step = 4, .leap = 3, .turn = 1.0, .stay = -0.7, .tear = -2.0, .drop = 2.1, .least_gain = 4.5, .least_turning = 0.6,
+    .least_by_step = 0.55, .contrast = 1.7,
 };
 
 enum { MOST_PARTS = 3 };
@@ -98,23 +99,26 @@ static double step_gain(const Moment *before, const Moment *now)
         return rule.tear;
     if (now->holder == before->holder)
         return line == 0 ? rule.stay / 3 : rule.stay; /* a repeated top note says little */
-    return own > line + rule.leap && left > rule.leap ? rule.turn : rule.stay / 2;
+    bool jagged = own > line && left >= line && own + left >= 2 * line + rule.leap;
+    return jagged ? rule.turn : rule.stay / 2;
 }
 
 static bool run_holds(const Braid *braid, const Run *run)
 {
-    double line = 0, parts = 0, turns = 0, steps = 0;
+    double line = 0, parts = 0, turns = 0, steps = 0, by_step = 0;
     for (size_t i = run->first + 1; i <= run->last; i++) {
         const Moment *a = &braid->moments.at[i - 1], *b = &braid->moments.at[i];
         if (same_tone(a, b))
             continue;
-        line += abs(b->tone[b->holder]->midi - a->tone[a->holder]->midi);
+        int move = abs(b->tone[b->holder]->midi - a->tone[a->holder]->midi);
+        line += move;
+        by_step += move == 1 || move == 2;
         for (size_t p = 0; p < braid->parts; p++)
             parts += abs(b->tone[p]->midi - a->tone[p]->midi) / (double)braid->parts;
         turns += a->holder != b->holder;
         steps += 1;
     }
-    return steps >= 5 && line > 0.3 * steps && turns >= rule.least_turning * steps && parts >= rule.contrast * line;
+    return steps >= 5 && by_step >= rule.least_by_step * steps && turns >= rule.least_turning * steps && parts >= rule.contrast * line;
 }
 
 /* Grows a run from moment `start`; `*next` is where to look on. */

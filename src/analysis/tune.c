@@ -91,6 +91,11 @@ static void mark_basses(const SectionMap *map, Tune *tunes)
                 mark_doubling(&tunes[b], &tunes[c]);
 }
 
+static int next_step(const Tune *tune, size_t i)
+{
+    return i + 1 < tune->count ? (tune->tones[i + 1].midi > tune->tones[i].midi) - (tune->tones[i + 1].midi < tune->tones[i].midi) : 0;
+}
+
 static void meet(Tune *a, size_t ai, Tune *b, size_t bi)
 {
     size_t i = 0, j = 0;
@@ -99,6 +104,10 @@ static void meet(Tune *a, size_t ai, Tune *b, size_t bi)
         if (x->onset == y->onset && (x->next == y->next || x->end == y->end)) {
             x->company |= (uint64_t)1 << bi;
             y->company |= (uint64_t)1 << ai;
+            if (x->next == y->next && next_step(a, i) == next_step(b, j)) {
+                x->parallel |= (uint64_t)1 << bi;
+                y->parallel |= (uint64_t)1 << ai;
+            }
         }
         Ticks when = x->onset < y->onset ? x->onset : y->onset;
         i += x->onset == when;
@@ -114,6 +123,19 @@ static void mark_company(const SectionMap *map, Tune *tunes)
             meet(&tunes[i], i, &tunes[j], j);
 }
 
+static void mark_doubled(const SectionMap *map, Tune *tune)
+{
+    size_t other = 0;
+    for (size_t i = 0; i < tune->count; i++) {
+        Tone *tone = &tune->tones[i];
+        while (other < map->other_count && map->others[other].onset < tone->onset)
+            other++;
+        for (size_t o = other; o < map->other_count && map->others[o].onset == tone->onset; o++)
+            if (map->others[o].note->midi >= 0 && (map->others[o].note->midi - tone->midi) % 12 == 0)
+                tone->flags |= TONE_DOUBLED;
+    }
+}
+
 Tune *tunes_of(const SectionMap *map, Arena *arena)
 {
     Tune *tunes = arena_take(arena, map->group_count, sizeof *tunes);
@@ -126,6 +148,8 @@ Tune *tunes_of(const SectionMap *map, Arena *arena)
     if (tunes) {
         mark_basses(map, tunes);
         mark_company(map, tunes);
+        for (size_t i = 0; i < map->group_count; i++)
+            mark_doubled(map, &tunes[i]);
     }
     return tunes;
 }

@@ -14,6 +14,7 @@ enum ToneFlag {
     TONE_REPEATED = 1u << 3,   /* same pitch as the tone before, no rest between */
     TONE_TREMOLO = 1u << 4,
     TONE_PIZZICATO = 1u << 5,
+    TONE_DOUBLED = 1u << 7,    /* a wind, brass or keyboard part begins the same pitch or its octave */
     TONE_DOUBLES = 1u << 6     /* basses only: the cellos play the same line, which is then theirs */
 };
 
@@ -22,6 +23,7 @@ typedef struct Tone {
     Ticks next;       /* onset of the next tone, or the end of the movement */
     const GroupSound *sound;
     uint64_t company; /* bit i: tune i has a tone that begins and ends, or moves on, at the same time */
+    uint64_t parallel; /* of these, the tunes that also go on in the same direction */
     int32_t bar;
     int16_t midi;
     uint8_t dynamic;

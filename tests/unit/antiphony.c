@@ -4,7 +4,7 @@
 #include <string.h>
 
 #define QUARTET \
-    "time: 4/4 key: 0  tempo: q=96\n" \
+    "time: 4/4  key: 0  tempo: q=96\n" \
     "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
 
 static void a_call_and_its_answer_are_an_exchange(void)
