@@ -149,14 +149,16 @@ static void dialogues(Buffer *out, const Overview *overview)
 {
     char text[24], a[BODY_TEXT], b[BODY_TEXT], clock[CLOCK_TEXT];
     buffer_printf(out, "Sections answer each other in %s %s", number_word(overview->dialogues, text), overview->dialogues == 1 ? "passage" : "passages");
-    if (overview->striking)
+    if (overview->striking == overview->dialogues)
+        buffer_puts(out, overview->dialogues == 1 ? ", and strikingly so" : ", each time strikingly so");
+    else if (overview->striking)
         buffer_printf(out, ", strikingly so in %s", number_word(overview->striking, text));
     buffer_puts(out, ".");
     if (overview->dialogues > 1 && overview->pair_count > 1)
         buffer_printf(out, " The %s and the %s have %s of them.", name(&overview->pair[0], a), name(&overview->pair[1], b),
                       overview->pair_count == overview->dialogues ? "all" : number_word(overview->pair_count, text));
     if (overview->strongest) {
-        buffer_puts(out, " The one not to miss begins in bar ");
+        buffer_puts(out, overview->dialogues == 1 ? " It begins in bar " : " The one not to miss begins in bar ");
         buffer_puts(out, overview->strongest->bar_from);
         if (overview->strongest->time_count)
             buffer_printf(out, ", at %s", clock_text(overview->strongest->times[0], clock));

@@ -95,29 +95,53 @@ static spz_status add_citation(const SectionMap *map, const spz_passage *passage
     return array_push(&notes->citations, citation) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-/* Sections of the dialogue, whichever leads. */
-static bool same_pair(const spz_passage *a, const spz_passage *b)
+static bool same_body(const Body *a, const Body *b)
 {
-    return (a->sections[0] == b->sections[0] && a->sections[1] == b->sections[1]) ||
-           (a->sections[0] == b->sections[1] && a->sections[1] == b->sections[0]);
+    return a->section == b->section && a->number == b->number && a->orchestra == b->orchestra && a->solo == b->solo;
 }
 
-static void find_pair(const spz_findings *findings, Overview *overview)
+/* The two who lead and answer, as bodies of players. */
+typedef struct Pair {
+    Body bodies[2];
+} Pair;
+
+static Pair pair_of(const SectionMap *map, const spz_passage *passage)
+{
+    ChainOrder chain = parts_chain(passage);
+    if (chain.count == 2)
+        return (Pair){{body_of_group(map, chain.groups[0]), body_of_group(map, chain.groups[1])}};
+    return (Pair){{body_of_side(map, passage, 0), body_of_side(map, passage, 1)}};
+}
+
+/* Whichever leads. */
+static bool same_pair(const Pair *a, const Pair *b)
+{
+    return (same_body(&a->bodies[0], &b->bodies[0]) && same_body(&a->bodies[1], &b->bodies[1])) ||
+           (same_body(&a->bodies[0], &b->bodies[1]) && same_body(&a->bodies[1], &b->bodies[0]));
+}
+
+static bool is_dialogue(const spz_passage *passage)
+{
+    return spz_kind_is_antiphony(passage->kind) && passage->strength >= clear;
+}
+
+static void find_pair(const SectionMap *map, const spz_findings *findings, Overview *overview)
 {
     size_t count = spz_findings_count(findings);
     for (size_t i = 0; i < count; i++) {
-        const spz_passage *one = spz_findings_at(findings, i);
         size_t like = 0;
-        if (!spz_kind_is_antiphony(one->kind) || one->strength < clear)
+        if (!is_dialogue(spz_findings_at(findings, i)))
             continue;
+        Pair one = pair_of(map, spz_findings_at(findings, i));
         for (size_t k = 0; k < count; k++) {
-            const spz_passage *two = spz_findings_at(findings, k);
-            like += spz_kind_is_antiphony(two->kind) && two->strength >= clear && same_pair(one, two);
+            const spz_passage *passage = spz_findings_at(findings, k);
+            Pair two = pair_of(map, passage);
+            like += is_dialogue(passage) && same_pair(&one, &two);
         }
         if (like > overview->pair_count) {
             overview->pair_count = like;
-            overview->pair[0] = (Body){one->sections[0], 0, 0, false};
-            overview->pair[1] = (Body){one->sections[1], 0, 0, false};
+            overview->pair[0] = one.bodies[0];
+            overview->pair[1] = one.bodies[1];
         }
     }
 }
@@ -153,7 +177,7 @@ static void look_over(const spz_movement_reading *reading, double lasts, Movemen
 {
     Overview *overview = &notes->overview;
     count_kinds(reading->findings, overview);
-    find_pair(reading->findings, overview);
+    find_pair(reading->sections, reading->findings, overview);
     overview->strings = spz_sections_groups(reading->sections) > 0;
     overview->seating = seating_word(reading->verdict);
     overview->stretched = lasts > 0;

@@ -173,7 +173,9 @@ static void dialogues(Buffer *out, const Overview *overview)
     char text[24], a[BODY_TEXT], b[BODY_TEXT], clock[CLOCK_TEXT];
     buffer_puts(out, "Les groupes se répondent dans ");
     passages(out, overview->dialogues);
-    if (overview->striking)
+    if (overview->striking == overview->dialogues)
+        buffer_puts(out, overview->dialogues == 1 ? ", et de façon frappante" : ", chaque fois de façon frappante");
+    else if (overview->striking)
         buffer_printf(out, ", de façon frappante dans %s", number_word(overview->striking, text));
     buffer_puts(out, ".");
     if (overview->dialogues > 1 && overview->pair_count > 1) {
@@ -185,7 +187,8 @@ static void dialogues(Buffer *out, const Overview *overview)
             buffer_printf(out, " Aux %s et aux %s en reviennent %s.", a, b, number_word(overview->pair_count, text));
     }
     if (overview->strongest) {
-        buffer_printf(out, " Celui qu'il ne faut pas manquer commence à la mesure %s", overview->strongest->bar_from);
+        buffer_printf(out, overview->dialogues == 1 ? " Il commence à la mesure %s" : " Celui qu'il ne faut pas manquer commence à la mesure %s",
+                      overview->strongest->bar_from);
         if (overview->strongest->time_count)
             buffer_printf(out, ", à %s", clock_text(overview->strongest->times[0], clock));
         buffer_puts(out, ".");

@@ -182,7 +182,9 @@ static void dialogues(Buffer *out, const Overview *overview)
     char text[24], a[BODY_TEXT], b[BODY_TEXT], clock[CLOCK_TEXT];
     buffer_puts(out, "Die Gruppen antworten einander ");
     passages(out, overview->dialogues);
-    if (overview->striking)
+    if (overview->striking == overview->dialogues)
+        buffer_puts(out, overview->dialogues == 1 ? ", und das besonders deutlich" : ", jedes Mal besonders deutlich");
+    else if (overview->striking)
         buffer_printf(out, ", davon in %s besonders deutlich", number_word(overview->striking, text));
     buffer_puts(out, ".");
     if (overview->dialogues > 1 && overview->pair_count > 1) {
@@ -193,7 +195,8 @@ static void dialogues(Buffer *out, const Overview *overview)
             buffer_printf(out, "%s.", number_word(overview->pair_count, text));
     }
     if (overview->strongest) {
-        buffer_printf(out, " Die Stelle, auf die man nicht verzichten sollte, beginnt in Takt %s", overview->strongest->bar_from);
+        buffer_printf(out, overview->dialogues == 1 ? " Sie beginnt in Takt %s" : " Die Stelle, die man nicht versäumen sollte, beginnt in Takt %s",
+                      overview->strongest->bar_from);
         if (overview->strongest->time_count)
             buffer_printf(out, ", bei %s", clock_text(overview->strongest->times[0], clock));
         buffer_puts(out, ".");

@@ -177,6 +177,41 @@ static void places_have_bars_letter_and_times(void)
     CU_ASSERT_STRING_EQUAL(place(&notes_english, "", 0, "", "71"), "Bars (12.)–71, at 2:15 and again at 5:40");
 }
 
+static const char *paragraph(const NotesLanguage *language, const Overview *overview)
+{
+    static char text[800];
+    Buffer out;
+    buffer_init(&out);
+    language->paragraph(&out, overview);
+    snprintf(text, sizeof text, "%s", out.text);
+    buffer_free(&out);
+    return text;
+}
+
+static void the_paragraph_counts_what_was_found(void)
+{
+    Overview overview = {.dialogues = 4, .striking = 1, .pair = {{SPZ_VA, 0, 1, false}, {SPZ_VA, 0, 2, false}}, .pair_count = 3, .divided = 2,
+                         .threefold = 1, .coupled = 1, .seating = SEATING_OPEN, .strings = true};
+    CU_ASSERT_STRING_EQUAL(paragraph(&notes_english, &overview),
+                           "Sections answer each other in four passages, strikingly so in one. The violas of the first orchestra and the violas of the second "
+                           "orchestra have three of them. In two passages a section divides, in one into three or more voices. In one passage two "
+                           "sections move as one. Where the violins sit, the score leaves open.");
+    CU_ASSERT_STRING_EQUAL(paragraph(&notes_german, &overview),
+                           "Die Gruppen antworten einander in vier Passagen, davon in einer besonders deutlich. Den Bratschen des ersten Orchesters und den "
+                           "Bratschen des zweiten Orchesters gehören davon drei. In zwei Passagen teilt sich eine Gruppe, davon in einer in drei oder mehr "
+                           "Stimmen. In einer Passage gehen zwei Gruppen wie eine einzige Stimme. Wo die Violinen sitzen, lässt die Partitur offen.");
+    CU_ASSERT_STRING_EQUAL(paragraph(&notes_french, &overview),
+                           "Les groupes se répondent dans quatre passages, de façon frappante dans un. Aux altos du premier orchestre et aux altos du second "
+                           "orchestre en reviennent trois. Dans deux passages un groupe se divise, dont un en trois voix ou plus. Dans un passage deux "
+                           "groupes avancent comme une seule voix. La place des violons, la partition la laisse ouverte.");
+}
+
+static void a_movement_without_strings_says_so(void)
+{
+    Overview overview = {.strings = false};
+    CU_ASSERT_STRING_EQUAL(paragraph(&notes_english, &overview), "No string sections play in this movement.");
+}
+
 static const char dialogue[] =
     "title: Calls <b>*loud*</b>\ntime: 4/4%s\n"
     "Violin I:    c5 r:h. | R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
@@ -269,6 +304,8 @@ void suite_notes_sheet(void)
         STATEMENT(each_language_declines_its_nouns),
         STATEMENT(every_kind_has_a_sentence_in_every_language),
         STATEMENT(places_have_bars_letter_and_times),
+        STATEMENT(the_paragraph_counts_what_was_found),
+        STATEMENT(a_movement_without_strings_says_so),
         STATEMENT(a_citation_tells_when_and_what),
         STATEMENT(without_a_tempo_no_time_is_made_up),
         STATEMENT(markdown_shows_signs_of_a_title_as_they_are),
