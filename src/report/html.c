@@ -123,6 +123,11 @@ void html_format(Html *html, const char *format, ...)
     buffer_free(&text);
 }
 
+void html_line_end(Html *html)
+{
+    html_raw(html, "\n");
+}
+
 void html_raw(Html *html, const char *text)
 {
     if (!html->failed)

@@ -23,6 +23,7 @@ void html_put_number(Html *html, const char *attribute, double value, int decima
 void html_put_format(Html *html, const char *attribute, const char *format, ...) __attribute__((format(printf, 3, 4)));
 void html_words(Html *html, const char *text);
 void html_format(Html *html, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void html_line_end(Html *html);                    /* between elements, so that a page can be compared line by line */
 void html_raw(Html *html, const char *text);       /* our own text only: styles, scripts, the document type */
 /* <element class="class">text</element>; `class` NULL for none. */
 void html_element(Html *html, const char *element, const char *class, const char *text);

@@ -4,6 +4,7 @@
 #include "report/web.h"
 #include "report/words.h"
 #include "support/memory.h"
+#include <ctype.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
@@ -102,6 +103,19 @@ static void draw_letters(const System *system)
     }
 }
 
+/* The words of a tempo mark without what is left of a metronome mark in brackets; "" where nothing is left. */
+static const char *tempo_words(const char *text, char words[64])
+{
+    bool letters = false;
+    snprintf(words, 64, "%s", text);
+    size_t length = strlen(words);
+    while (length > 0 && strchr(" ([=", words[length - 1]))
+        words[--length] = '\0';
+    for (const char *c = words; *c; c++)
+        letters = letters || isalpha((unsigned char)*c) || (unsigned char)*c >= 0x80;
+    return letters ? words : "";
+}
+
 /* Changes of tempo in words; one that would run into the one before is left out (a title tells nothing here that the score doesn't). */
 static void draw_tempos(const System *system)
 {
@@ -112,11 +126,13 @@ static void draw_tempos(const System *system)
             const Mark *mark = &movement->parts[part].marks[i];
             if (mark->kind != MARK_TEMPO || !mark->text || mark->bar < 0 || !overlaps(system, (size_t)mark->bar, (size_t)mark->bar))
                 continue;
+            char text[64];
+            const char *words = tempo_words(mark->text, text);
             double x = x_of(system, mark->onset);
-            if (x < free_from)
+            if (x < free_from || !*words)
                 continue;
-            html_label(system->web->html, "tempo", x, 10, mark->text);
-            free_from = x + 12 + 6.2 * (double)strlen(mark->text);
+            html_label(system->web->html, "tempo", x, 10, words);
+            free_from = x + 12 + 6.2 * (double)strlen(words);
         }
         if (free_from > 0)
             return; /* the marks of one part are enough */
@@ -206,7 +222,7 @@ static void draw_mark(const System *system, const spz_passage *passage)
     size_t lane = 0;
     while (lane < system->web->map->group_count && !web_group_takes_part(system->web, passage, 0, lane))
         lane++;
-    if (lane == system->web->map->group_count && !system->winds)
+    if ((lane == system->web->map->group_count && !system->winds) || !*mark_of(passage->kind))
         return;
     bool band = !spz_kind_is_antiphony(passage->kind);
     html_label(system->web->html, "mark-name", x_of(system, passage->onset) + 1, lane_top(lane) + (band ? LANE - 1 : 9), mark_of(passage->kind));
@@ -238,6 +254,7 @@ static void draw_passage(const System *system, size_t index)
     if (passage->first >= system->first)
         draw_mark(system, passage);
     html_close(html);
+    html_line_end(html);
 }
 
 static void draw_system(const System *system)
@@ -258,6 +275,7 @@ static void draw_system(const System *system)
                 draw_passage(system, system->shown[i]);
         }
     html_close(html);
+    html_line_end(html);
 }
 
 static void draw_key(Html *html)

@@ -59,6 +59,7 @@ static void sections_line(const Web *web)
         html_format(html, "%s%s", i ? ", " : "", web->map->groups[i].about.name);
     html_words(html, ".");
     html_close(html);
+    html_line_end(html);
 }
 
 static void movement_section(const Web *web)
@@ -189,6 +190,7 @@ static void index_row(spz_report *report, const Shown *shown)
     html_format(&html, "%ld", clear);
     html_close(&html);
     html_close(&html);
+    html_line_end(&html);
     html_end(&html, &report->out);
 }
 

@@ -31,11 +31,11 @@ size_t web_group(const Web *web, const spz_passage *passage, int side)
 
 bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group)
 {
-    spz_section section = web->map->groups[group].about.section;
+    const spz_group *about = &web->map->groups[group].about;
     if (passage->sections[side] == SPZ_VIOLINS)
-        return section == SPZ_VN1 || section == SPZ_VN2 || section == SPZ_VN3;
+        return !about->solo && (about->section == SPZ_VN1 || about->section == SPZ_VN2 || about->section == SPZ_VN3);
     if (passage->sections[side] == SPZ_STRINGS)
-        return true;
+        return !about->solo;
     return passage->sections[side] != SPZ_NO_SECTION && web_group(web, passage, side) == group;
 }
 
@@ -137,6 +137,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
         web_strip(web, passage);
     entries(web, passage);
     html_close(html);
+    html_line_end(html);
 }
 
 static void kind_box(Html *html, spz_kind kind)

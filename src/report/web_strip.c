@@ -192,6 +192,7 @@ static void draw_line(Excerpt *excerpt)
         top += strip_height(&excerpt->strips[i]) + GAP;
     }
     html_close(html);
+    html_line_end(html);
 }
 
 static size_t bars_a_line(size_t bars)

@@ -28,6 +28,7 @@ static void reasons(Html *html, const spz_verdict *verdict)
         if (*reason->bars)
             html_format(html, " (bars %s)", reason->bars);
         html_close(html);
+        html_line_end(html);
     }
     html_close(html);
 }
@@ -99,6 +100,7 @@ static void arrangement_row(Html *html, const spz_ranked *ranked, size_t place)
     html_element(html, "td", NULL, ranked->order);
     html_element(html, "td", NULL, *ranked->losses ? ranked->losses : "nothing");
     html_close(html);
+    html_line_end(html);
 }
 
 static const spz_term *term_of(const spz_ranked *ranked, const char *name)
@@ -124,6 +126,7 @@ static void term_row(Html *html, const spz_verdict *verdict, const char *name)
     }
     html_element(html, "td", NULL, because);
     html_close(html);
+    html_line_end(html);
 }
 
 static void terms(Html *html, const spz_verdict *verdict)
@@ -194,6 +197,7 @@ static void stage_image(Html *html, const spz_plan *plan, const spz_document *dr
     html_put_format(html, "alt", "Plan of the stage to scale: %s, from house left to house right %s", spz_plan_arrangement(plan), spz_plan_order(plan));
     html_put(html, "src", address.text);
     html_close_void(html);
+    html_line_end(html);
     buffer_free(&address);
 }
 

@@ -55,11 +55,12 @@ awk -v rows="$rows" '{ s += $1; c += $2; w += $3; if ($4 > k) k = $4; xc += $5; 
 echo
 echo "Every command on the largest, $(basename "$largest"), against the same pass of xmllint:"
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
-for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "settings"; do
+for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "stage" "parts" \
+    "notes" "mark -o $folder/marked.musicxml" "report --engraver none -o $folder/pages" "settings"; do
     operand=$largest
     [ "$command" = settings ] && operand=""
     figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against xmllint --stream --noout "$largest")
-    line "spezzato $command" "$(megabytes "$largest")" $figures
+    line "spezzato ${command%%-o*}" "$(megabytes "$largest")" $figures
 done
 
 # Each part's bars once more behind its own: the same music twice.

@@ -29,7 +29,7 @@ shows() { grep -qF -- "$1" "$folder/out" || fault "no word of '$1' in the result
 shows_not() { if grep -qF -- "$1" "$folder/out"; then fault "'$1' should not be in the result"; fi; }
 
 # same FILE FILE WHAT
-same() { cmp -s "$1" "$2" || fault "$3: $(diff "$1" "$2" | head -n 5)"; }
+same() { cmp -s "$1" "$2" || fault "$3: $(diff "$1" "$2" | cut -c 1-160 | head -n 5)"; }
 
 # An independent reader of JSON, when there is one. json_ok FILE; json_reader says which.
 json_reader=""

@@ -6,7 +6,7 @@ build=${BUILD:-build}
 program=${SPEZZATO:-$build/spezzato}
 reports=${REPORTS:-reports}
 mkdir -p "$reports"
-rm -f "$reports"/*.txt "$reports"/*.csv "$reports"/*.html
+rm -f "$reports"/*.txt "$reports"/*.csv "$reports"/*.html "$reports"/*.md "$reports"/*.svg
 export LC_ALL=C
 
 count=0
@@ -22,6 +22,12 @@ done
 # The names in corpus/ have no blanks.
 "$program" --brief $all -o "$reports/overview.txt"
 "$program" report --engraver none $all -o "$reports"
+"$program" parts --format html $all -o "$reports/parts.html"
+"$program" notes --format markdown $all -o "$reports/notes.md"
+"$program" stage --format svg corpus/brelisk-balconies-1.musicxml -o "$reports/stage.svg"
+"$program" season --no-cache corpus/season.csv -o "$reports/season.txt"
+"$program" season --no-cache --format html corpus/season.csv -o "$reports/season.html"
+"$program" season --no-cache --format csv corpus/season.csv -o "$reports/season-stage-manager.csv"
 "$program" passages --kind antiphony,divisi --strength clear --format csv $all -o "$reports/passages.csv"
 
 echo "$count movements read; their pages are in $reports/. The season at a glance:"
@@ -34,4 +40,8 @@ echo "  $reports/overview.txt      the seating of every movement, one line each"
 for page in "$reports"/brelisk-balconies-1.txt "$reports"/lindquarre-salt-road-1.txt "$reports"/tolvesk-ecluses-1.txt; do
     [ -e "$page" ] && echo "  $page      $(head -n 1 "$page")"
 done
+echo "  $reports/season.html       the season's concerts: seatings, changes, what moves (season.txt: the same as text)"
+echo "  $reports/parts.html        for the librarian: what to write into each string part"
+echo "  $reports/notes.md          for the programme note: what to listen for, and when"
+echo "  $reports/stage.svg         the stage to scale"
 echo "  $reports/passages.csv      every clear or striking passage of the season, for a spreadsheet"
