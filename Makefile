@@ -127,7 +127,7 @@ suite-table: $(BUILD)/suite-table
 FUZZ_FLAGS = -O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 fuzz: all
 	@command -v clang >/dev/null 2>&1 || { echo "fuzz: clang is missing (Debian: clang libclang-rt-14-dev)" >&2; exit 1; }
-	@$(MAKE) --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/libspezzato.a $(BUILD)-fuzz/tests/support/archive_text.o
+	@$(MAKE) -s --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/libspezzato.a $(BUILD)-fuzz/tests/support/archive_text.o
 	@mkdir -p $(BUILD)/fuzz
 	@for harness in xml archive settings analysis; do \
 	    clang -std=c11 $(FUZZ_FLAGS) -fsanitize=fuzzer -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests $(XML_CFLAGS) -o $(BUILD)/fuzz/fuzz_$$harness tests/fuzz/fuzz_$$harness.c \
