@@ -9,6 +9,7 @@ enum { NUMBERS = 16 }; /* MusicXML 4.0, number-level: 1 to 16 */
 typedef struct Wanted {
     const Advice *advice;
     const spz_line *line;
+    const char *words;
 } Wanted;
 
 typedef struct Wisher {
@@ -28,15 +29,30 @@ static bool line_sounds(const Group *group, size_t line, Ticks from, Ticks to)
     return false;
 }
 
-/* A part that holds just one line of a divided section needs no word about the division. */
-static bool line_wants(const SectionMap *map, const Advice *advice, size_t line)
+/* Lines of the division that are staves of their own and play while the advice holds. */
+static int staves_of_division(const SectionMap *map, const Advice *advice)
+{
+    const Group *group = &map->groups[advice->group];
+    int count = 0;
+    for (size_t i = 0; i < group->line_count; i++)
+        count += map->lines[group->lines[i]].division > 0 && line_sounds(group, group->lines[i], advice->from, advice->to);
+    return count;
+}
+
+/* What to write over one line; NULL for nothing. A staff that holds one line of a division needs no 'div.', but the desks that read it,
+ * where it is plain which of the lines it is. */
+static const char *words_for_line(const SectionMap *map, const Advice *advice, size_t line)
 {
     const Group *group = &map->groups[advice->group];
     bool division = advice->kind == ADVICE_DIVIDE || advice->kind == ADVICE_UNISON;
     Ticks to = advice->to > advice->from ? advice->to : advice->from + 1;
-    if (division && map->lines[line].division > 0 && group->line_count > 1)
-        return false;
-    return line_sounds(group, line, advice->from, to);
+    int number = map->lines[line].division;
+    if (!line_sounds(group, line, advice->from, to))
+        return NULL;
+    if (!division || number == 0 || group->line_count == 1)
+        return advice->words;
+    bool plain = number <= advice->line_count && staves_of_division(map, advice) == advice->line_count;
+    return plain && *advice->line_desks[number - 1] ? advice->line_desks[number - 1] : NULL;
 }
 
 static void collect(Wisher *wisher, const AdviceList *list)
@@ -45,8 +61,8 @@ static void collect(Wisher *wisher, const AdviceList *list)
         const Advice *advice = &list->items.at[i];
         const Group *group = &wisher->map->groups[advice->group];
         for (size_t k = 0; k < group->line_count; k++) {
-            Wanted wanted = {advice, &wisher->map->lines[group->lines[k]]};
-            if (line_wants(wisher->map, advice, group->lines[k]) && !array_push(&wisher->wanted, wanted))
+            Wanted wanted = {advice, &wisher->map->lines[group->lines[k]], words_for_line(wisher->map, advice, group->lines[k])};
+            if (wanted.words && !array_push(&wisher->wanted, wanted))
                 wisher->status = SPZ_NO_MEMORY;
         }
     }
@@ -72,7 +88,7 @@ static bool is_repeated(const Wisher *wisher, size_t index)
         const Wanted *before = &wisher->wanted.at[i];
         if (before->line->part != now->line->part || before->advice->from != now->advice->from)
             return false;
-        if (before->line->staff == now->line->staff && strcmp(before->advice->words, now->advice->words) == 0)
+        if (before->line->staff == now->line->staff && strcmp(before->words, now->words) == 0)
             return true;
     }
     return false;
@@ -108,7 +124,7 @@ static void wish_for(Wisher *wisher, const Wanted *wanted)
     const Advice *advice = wanted->advice;
     WishSign sign = sign_of(advice);
     int number = sign == WISH_WORDS ? 0 : free_number(wisher, wanted);
-    Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = advice->words};
+    Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = wanted->words};
     wish(wisher, words, advice->from, advice->bar);
     if (!number)
         return;

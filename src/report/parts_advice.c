@@ -96,9 +96,10 @@ static void advise_antiphony(Advisor *advisor, const spz_passage *passage)
         if (group >= advisor->map->group_count)
             continue;
         bool far = chain.count == 2 && across(advisor, chain.groups[0], chain.groups[1]);
-        Advice advice = {shared ? ADVICE_SHARE : i == 0 ? ADVICE_LEAD : ADVICE_ANSWER, group, passage, passage->onset, passage->end, 0, 0,
-                         parts_chain_words(arena, advisor->map, passage, &chain, i, far),
-                         parts_entries(arena, advisor->map, passage, group)};
+        Advice advice = {.kind = shared ? ADVICE_SHARE : i == 0 ? ADVICE_LEAD : ADVICE_ANSWER, .group = group, .passage = passage,
+                         .from = passage->onset, .to = passage->end,
+                         .words = parts_chain_words(arena, advisor->map, passage, &chain, i, far),
+                         .detail = parts_entries(arena, advisor->map, passage, group)};
         span_of(passage, group, &advice.from, &advice.to);
         add(advisor, advice);
     }
@@ -112,8 +113,8 @@ static void advise_coupling(Advisor *advisor, const spz_passage *passage)
         if (own >= advisor->map->group_count || other >= advisor->map->group_count)
             continue;
         const char *far = across(advisor, own, other) ? " across the stage" : "";
-        add(advisor, (Advice){ADVICE_WITH, own, passage, passage->onset, passage->end, 0, 0,
-                              arena_format(arena, "with %s%s", advisor->map->groups[other].about.name, far), passage->reason});
+        add(advisor, (Advice){.kind = ADVICE_WITH, .group = own, .passage = passage, .from = passage->onset, .to = passage->end,
+                              .words = arena_format(arena, "with %s%s", advisor->map->groups[other].about.name, far), .detail = passage->reason});
     }
 }
 
@@ -170,13 +171,48 @@ static bool divides_between(const Advisor *advisor, size_t group, Ticks from, Ti
     return false;
 }
 
+/* Whether the group itself plays several notes at once most of the time; a section that is one line of all violins doesn't. */
+static bool plays_several(const Group *group, Ticks from, Ticks to)
+{
+    size_t moments = 0, several = 0;
+    for (size_t i = 0; i < group->sound_count && group->sounds[i].onset < to; i++) {
+        const GroupSound *now = &group->sounds[i];
+        if (now->onset < from || (i > 0 && now[-1].onset == now->onset))
+            continue;
+        moments++;
+        several += i + 1 < group->sound_count && now[1].onset == now->onset && now[1].note->midi != now->note->midi;
+    }
+    return 2 * several >= moments && moments > 0;
+}
+
 static void advise_unison(Advisor *advisor, const spz_passage *passage, size_t group)
 {
     const Bar *last = &advisor->map->movement->bars[passage->last];
+    if (passage->sections[0] == SPZ_VIOLINS && !plays_several(&advisor->map->groups[group], passage->onset, passage->end))
+        return;
     Ticks again = next_sound(&advisor->map->groups[group], passage->end);
     if (again < 0 || divides_between(advisor, group, again, again + 1, false) || score_says(advisor, group, last->onset, again, false))
         return;
-    add(advisor, (Advice){ADVICE_UNISON, group, passage, again, again, 0, 0, "unis.", ""});
+    add(advisor, (Advice){.kind = ADVICE_UNISON, .group = group, .passage = passage, .from = again, .to = again, .words = "unis.", .detail = ""});
+}
+
+/* What each line of the division gets to read: for scores that give each line a staff of its own. */
+static void name_line_desks(Advisor *advisor, const spz_allotment *allotment, Advice *advice)
+{
+    Arena *arena = &advisor->list->arena;
+    int lines = allotment ? spz_allotment_lines(allotment) : 0;
+    if (lines == 0)
+        return;
+    advice->line_desks = arena_take(arena, (size_t)lines, sizeof *advice->line_desks);
+    for (int line = 1; advice->line_desks && line <= lines; line++) {
+        const char *desks = parts_line_desks(arena, allotment, advisor->map->groups[advice->group].about.section, line);
+        advice->line_desks[line - 1] = desks ? desks : "";
+        if (!desks)
+            advisor->status = SPZ_NO_MEMORY;
+    }
+    advice->line_count = advice->line_desks ? lines : 0;
+    if (!advice->line_desks)
+        advisor->status = SPZ_NO_MEMORY;
 }
 
 static void advise_divided(Advisor *advisor, const spz_passage *passage, size_t group)
@@ -191,9 +227,12 @@ static void advise_divided(Advisor *advisor, const spz_passage *passage, size_t 
         advisor->status = made;
     const Bar *first = &movement->bars[passage->first];
     bool said = score_says(advisor, group, first->onset, passage->onset, true);
-    add(advisor, (Advice){ADVICE_DIVIDE, group, passage, passage->onset, passage->end, 0, 0,
-                          parts_division(arena, passage, allotment, said),
-                          parts_desks(arena, allotment, advisor->map->groups[group].about.section)});
+    Advice advice = {.kind = ADVICE_DIVIDE, .group = group, .passage = passage, .from = passage->onset, .to = passage->end,
+                     .words = parts_division(arena, passage, allotment, said),
+                     .detail = parts_desks(arena, allotment, advisor->map->groups[group].about.section)};
+    if (passage->sections[0] != SPZ_VIOLINS)
+        name_line_desks(advisor, allotment, &advice);
+    add(advisor, advice);
     advise_unison(advisor, passage, group);
     spz_allotment_free(allotment);
 }

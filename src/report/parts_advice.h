@@ -22,6 +22,8 @@ typedef struct Advice {
     size_t bar, last_bar;  /* indices */
     const char *words;     /* to write in: 'answer Vn I' */
     const char *detail;    /* for the librarian: entries, desks; "" */
+    const char **line_desks; /* a division: 'desks 1, 4', for each of line_count lines from the top; else NULL */
+    int line_count;
 } Advice;
 
 typedef struct AdviceList {

@@ -178,6 +178,16 @@ static void list_side(Buffer *out, const spz_allotment *allotment, spz_section s
     buffer_free(&desks);
 }
 
+const char *parts_line_desks(Arena *arena, const spz_allotment *allotment, spz_section section, int line)
+{
+    Buffer text;
+    bool any = false;
+    buffer_init(&text);
+    for (int side = 0; side < SIDES; side++)
+        list_side(&text, allotment, section, line, side, &any);
+    return keep(arena, &text);
+}
+
 const char *parts_desks(Arena *arena, const spz_allotment *allotment, spz_section section)
 {
     Buffer text;
@@ -185,16 +195,12 @@ const char *parts_desks(Arena *arena, const spz_allotment *allotment, spz_sectio
     buffer_init(&text);
     int lines = allotment ? spz_allotment_lines(allotment) : 0;
     for (int line = 1; line <= lines; line++) {
-        size_t before = text.length;
-        bool any = false;
-        buffer_printf(&text, "%sline %d%s: ", begun ? "; " : "", line, line == 1 ? " (top)" : "");
-        for (int side = 0; side < SIDES; side++)
-            list_side(&text, allotment, section, line, side, &any);
-        if (!any && text.text) { /* nobody of this section: the line is the other one's */
-            text.length = before;
-            text.text[before] = '\0';
-        } else
-            begun = true;
+        const char *desks = parts_line_desks(arena, allotment, section, line);
+        text.failed = text.failed || !desks;
+        if (!desks || !*desks) /* nobody of this section: the line is the other one's */
+            continue;
+        buffer_printf(&text, "%sline %d%s: %s", begun ? "; " : "", line, line == 1 ? " (top)" : "", desks);
+        begun = true;
     }
     return keep(arena, &text);
 }

@@ -23,4 +23,6 @@ const char *parts_entries(Arena *arena, const SectionMap *map, const spz_passage
 const char *parts_division(Arena *arena, const spz_passage *passage, const spz_allotment *allotment, bool said);
 /* 'line 1 (top): desks 1, 4, 7; line 2: desks 2, 5, 8; ...' for one section. */
 const char *parts_desks(Arena *arena, const spz_allotment *allotment, spz_section section);
+/* The desks of one line: 'desks 1, 4, outside player of desk 7'; "" where nobody of the section plays it. */
+const char *parts_line_desks(Arena *arena, const spz_allotment *allotment, spz_section section, int line);
 #endif
