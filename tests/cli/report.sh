@@ -1,0 +1,91 @@
+#!/bin/sh
+# The conductor's pages as files: whole or not at all, one for each score and an index, with and without an engraver.
+. tests/support/cli.sh
+one=corpus/brelisk-balconies-2.musicxml
+two=corpus/tolvesk-ecluses-2.mxl
+XDG_CACHE_HOME=$folder/cache
+export XDG_CACHE_HOME
+
+run 1 report "$one"
+says "where to?"
+run 1 report -o "$folder/pages"
+says "which score?"
+[ -e "$folder/pages" ] && fault "a folder was made for nothing"
+
+# Names of scores that would write over each other.
+cp "$one" "$folder/brelisk-balconies-2.xml"
+run 1 report "$one" "$folder/brelisk-balconies-2.xml" -o "$folder/pages"
+says "is taken"
+cp "$one" "$folder/index.musicxml"
+run 1 report "$folder/index.musicxml" -o "$folder/pages"
+says "is taken"
+
+# A bad file among good ones: the others are done, the index leads to them alone.
+: > "$folder/empty.musicxml"
+run 2 report --engraver none "$one" "$folder/empty.musicxml" "$two" -o "$folder/pages"
+[ "$(error_lines)" = 1 ] || fault "one bad file, $(error_lines) lines"
+[ "$(ls "$folder/pages" | tr '\n' ' ')" = "brelisk-balconies-2.html index.html tolvesk-ecluses-2.html " ] || fault "the pages are not those of the good scores: $(ls "$folder/pages")"
+[ "$(grep -o 'href="[a-z][^#"]*' "$folder/pages/index.html" | tr '\n' ' ')" = 'href="brelisk-balconies-2.html href="tolvesk-ecluses-2.html ' ] || fault "the index leads elsewhere"
+run 2 report "$folder/empty.musicxml" -o "$folder/nothing"
+[ -e "$folder/nothing/index.html" ] && fault "an index of nothing"
+printf 'a file\n' > "$folder/taken"
+run 2 report "$one" -o "$folder/taken"
+[ "$(error_lines)" = 1 ] || fault "a file in place of the folder: $(error_lines) lines"
+
+# A page asks for nothing: no address of another place in it, apart from the names of XML.
+grep -o 'https\?://[^"<> ]*' "$folder"/pages/*.html | grep -v 'www\.w3\.org' > "$folder/addresses"
+[ -s "$folder/addresses" ] && fault "an address in a page: $(head -n 1 "$folder/addresses")"
+grep -q 'class="strip"' "$folder/pages/brelisk-balconies-2.html" || fault "no passage is drawn"
+grep -q "exits and sight lines" "$folder/pages/brelisk-balconies-2.html" || fault "the cautions are missing"
+
+# Every element is closed: the page is well-formed but for its document type.
+if command -v xmllint >/dev/null 2>&1; then
+    for page in "$folder"/pages/*.html; do
+        tail -n +2 "$page" | sed 's/<style>/<style><![CDATA[/; s/<\/style>/]]><\/style>/; s/<script>/<script><![CDATA[/; s/<\/script>/]]><\/script>/' | xmllint --huge --noout - 2> "$folder/said" || fault "$page is not well formed: $(head -n 1 "$folder/said")"
+    done
+fi
+
+# Engravers that can't be trusted: one that fails, one that says nonsense, one that breaks off, none at all. The page is drawn instead.
+mkdir -p "$folder/engraver/node_modules" "$folder/path"
+printf '// not used by the stand-in\n' > "$folder/engraver/engrave.mjs"
+stand_in() {
+    printf '#!/bin/sh\n%s\n' "$1" > "$folder/path/node"
+    chmod +x "$folder/path/node"
+    PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" 2> "$folder/err" || fault "an engraver that does '$1' makes the report fail"
+    same "$folder/pages/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "an engraver that does '$1' changes the page"
+}
+stand_in 'exit 1'
+stand_in 'echo nonsense'
+stand_in 'cat > /dev/null; printf "100000\n<svg>"'
+stand_in 'cat > /dev/null; printf "5\n<svg>7\nhello!!"'
+stand_in 'kill -9 $$'
+PATH=$folder/nowhere "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" 2> "$folder/err" || fault "a missing node makes the report fail"
+same "$folder/pages/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "a missing node changes the page"
+
+# One that answers: its drawings are on the page, and come from the cache the next time. No shell sees a name on the way.
+cat > "$folder/path/node" << 'END'
+#!/bin/sh
+echo run >> "$COUNT"
+count=$(grep -c '^<score-partwise')
+i=0
+while [ "$i" -lt "$count" ]; do
+    printf '49\n<svg viewBox="0 0 300 90"><!-- stand-in --></svg>'
+    i=$((i + 1))
+done
+END
+chmod +x "$folder/path/node"
+COUNT="$folder/count"
+export COUNT
+odd="$folder/\$(touch harmed); 'quoted'.musicxml"
+cp "$one" "$odd"
+for turn in 1 2; do
+    PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" "$odd" -o "$folder/engraved" 2> "$folder/err" || fault "the stand-in's drawings make the report fail"
+done
+grep -q 'class="notation"' "$folder"/engraved/*quoted*.html || fault "the drawings are not on the page"
+[ "$(wc -l < "$folder/count" | tr -d ' ')" = 1 ] || fault "the cache was not used: $(cat "$folder/count" | wc -l) runs"
+[ -e harmed ] || [ -e "$folder/harmed" ] && fault "a shell has seen the name of a score"
+# A torn file in the cache is made anew.
+for kept in "$folder"/cache/spezzato/*.svg; do printf '<svg viewBox="0' > "$kept"; break; done
+PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" "$odd" -o "$folder/again" 2> "$folder/err"
+for page in "$folder"/engraved/*quoted*.html; do same "$page" "$folder/again/$(basename "$page")" "a torn file in the cache changes the page"; done
+finish
