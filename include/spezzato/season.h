@@ -87,6 +87,7 @@ typedef struct spz_planned_concert {
     double minutes;             /* of the changes within the concert */
     spz_other_plan unchanged;   /* the best without any change within the concert */
     spz_other_plan one_more;    /* least evidence given up with one change more, prices and bans between works set aside */
+    spz_other_plan two_more;    /* likewise with two, filled only where one alone gains nothing: there and back */
     spz_other_plan other_order; /* works of a half in another order: fewer changes at no higher sum; not possible: none */
 } spz_planned_concert;
 

@@ -12,6 +12,7 @@
 #include "spezzato/check.h"
 #include "spezzato/reading.h"
 #include "spezzato/report.h"
+#include "spezzato/season.h"
 #include "spezzato/sheets.h"
 
 #endif

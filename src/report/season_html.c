@@ -131,6 +131,8 @@ static void put_movement(Page *page, const spz_planned_movement *movement)
 static void put_losses(Page *page, const spz_planned_work *work)
 {
     season_evidence(&page->text, work);
+    buffer_puts(&page->text, ". ");
+    season_confidence(&page->text, work);
     end_text(page, "p", "small");
     if (!(work->points > 0))
         return;

@@ -122,6 +122,7 @@ static void put_plan(Json *json, const spz_planned_concert *concert)
     json_put_number(json, "minutes", concert->minutes, 1);
     put_other(json, "without_change", &concert->unchanged);
     put_other(json, "one_more_change", &concert->one_more);
+    put_other(json, "two_more_changes", &concert->two_more);
     put_other(json, "other_order", &concert->other_order);
 }
 

@@ -58,20 +58,28 @@ static void say_movement(Page *page, const spz_planned_movement *movement, bool 
     end_line(page, DEEPER, alone ? "" : "- ");
 }
 
+static void say_confidence(Page *page, const spz_planned_work *work)
+{
+    season_confidence(&page->line, work);
+    end_line(page, DEEPER, "");
+}
+
 static void say_evidence(Page *page, const spz_planned_concert *concert, size_t place)
 {
     const spz_planned_work *work = &concert->works[place];
     bool alone = work->movement_count == 1 && work->points > 0; /* then one line says it all */
     if (!alone) {
         season_evidence(&page->line, work);
-        buffer_puts(&page->line, work->points > 0 ? ":" : ".");
-        end_line(page, DEEPER, "");
+        buffer_puts(&page->line, ". ");
+        say_confidence(page, work);
     }
     for (size_t i = 0; i < work->movement_count; i++) {
         if (i)
             say_changes_before(page, concert, place, i);
         say_movement(page, &work->movements[i], alone);
     }
+    if (alone)
+        say_confidence(page, work);
 }
 
 static size_t thirds_in(const spz_planned_work *work)

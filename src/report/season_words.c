@@ -129,6 +129,25 @@ void season_evidence(Buffer *out, const spz_planned_work *work)
         buffer_puts(out, "Gives up nothing");
 }
 
+void season_confidence(Buffer *out, const spz_planned_work *work)
+{
+    size_t counts[SPZ_FIRM + 1] = {0};
+    for (size_t i = 0; i < work->movement_count; i++)
+        if (work->movements[i].judged)
+            counts[work->movements[i].confidence]++;
+    const char *before = "The evidence is ";
+    for (int confidence = SPZ_FIRM; confidence >= SPZ_OPEN; confidence--) {
+        if (counts[confidence] == 0)
+            continue;
+        buffer_printf(out, "%s%s", before, spz_confidence_name((spz_confidence)confidence));
+        if (work->movement_count > 1)
+            buffer_printf(out, " in %zu of %zu movements", counts[confidence], work->movement_count);
+        before = ", ";
+    }
+    if (*before == ',')
+        buffer_puts(out, ".");
+}
+
 void season_unchanged(Buffer *out, const spz_planned_concert *concert)
 {
     const spz_other_plan *other = &concert->unchanged;
@@ -142,19 +161,20 @@ void season_unchanged(Buffer *out, const spz_planned_concert *concert)
     }
     buffer_printf(out, "Without any change: %s throughout gives up ", other->words);
     season_points(out, other->points);
-    buffer_puts(out, ", ");
-    season_points(out, other->points - concert->points);
-    buffer_puts(out, " more.");
+    buffer_puts(out, "; prices counted, it is ");
+    season_points(out, other->points + other->price - concert->points - concert->price);
+    buffer_puts(out, " worse.");
 }
 
 void season_one_more(Buffer *out, const spz_planned_concert *concert)
 {
-    const spz_other_plan *other = &concert->one_more;
-    if (!other->possible) {
+    bool two = concert->two_more.possible;
+    const spz_other_plan *other = two ? &concert->two_more : &concert->one_more;
+    if (!concert->one_more.possible)
         buffer_puts(out, "One change more would gain nothing.");
+    if (!other->possible)
         return;
-    }
-    buffer_puts(out, "If one change more were allowed, ");
+    buffer_puts(out, two ? " If two more were allowed, " : "If one change more were allowed, ");
     season_points(out, concert->points - other->points);
     buffer_printf(out, " less would be given up. %s: %s.", other->changes == 1 ? "The change" : "The changes", other->words);
 }

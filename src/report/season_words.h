@@ -25,6 +25,8 @@ const char *season_file_name(const char *path);
 bool season_any_seating(const spz_planned_work *work);
 /* 'Gives up 3.2 points', 'Gives up nothing', 'Nothing in it speaks for a seating; any will do'. */
 void season_evidence(Buffer *out, const spz_planned_work *work);
+/* 'The evidence is firm in 2 of 3 movements, open in 1 of 3 movements.'; nothing where nothing was judged. */
+void season_confidence(Buffer *out, const spz_planned_work *work);
 /* What a plan that was not taken would mean, one sentence each; nothing where there is nothing to say. */
 void season_unchanged(Buffer *out, const spz_planned_concert *concert);
 void season_one_more(Buffer *out, const spz_planned_concert *concert);

@@ -105,13 +105,13 @@ static Hundredths allowed_prices(const ConcertPlan *plan, const int *seatings)
     return sum;
 }
 
-static spz_status find_one_more(ConcertPlan *plan, int *seatings, spz_other_plan *out)
+static spz_status find_more(ConcertPlan *plan, int more, int *seatings, spz_other_plan *out)
 {
     ConcertTask task;
     ConcertChoice choice;
     bool possible;
     set_free(plan, &task);
-    spz_status status = concert_choose(&task, plan->choice.changes + 1, seatings, &choice, &possible);
+    spz_status status = concert_choose(&task, plan->choice.changes + more, seatings, &choice, &possible);
     if (status != SPZ_OK || !possible || choice.loss >= plan->choice.loss)
         return status;
     choice.price = allowed_prices(plan, seatings);
@@ -138,6 +138,8 @@ spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out)
     int *seatings = arena_take(&plan->season->arena, plan->task.count, sizeof *seatings);
     spz_status status = seatings ? find_unchanged(plan, seatings, &out->unchanged) : SPZ_NO_MEMORY;
     if (status == SPZ_OK)
-        status = find_one_more(plan, seatings, &out->one_more);
+        status = find_more(plan, 1, seatings, &out->one_more);
+    if (status == SPZ_OK && !out->one_more.possible)
+        status = find_more(plan, 2, seatings, &out->two_more);
     return status == SPZ_OK ? find_other_order(plan, &out->other_order) : status;
 }
