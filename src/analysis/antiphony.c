@@ -164,26 +164,26 @@ static int turns_of(const Chain *chain, const EntryList *entries)
     return turns;
 }
 
-static const char *chain_names(const Scene *scene, const EntryList *entries, const Chain *chain, Arena *arena)
+/* 'Vn II - Va - Vn I + Vc': who speaks after whom, + where groups begin together; "" when there are just two moments. */
+static const char *chain_names(const Scene *scene, const Chain *chain, Arena *arena)
 {
-    Ticks first[64];
-    size_t order[64], count = 0;
+    size_t order[64], count = 0, moments = 0;
     for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
-        first[t] = INT64_MAX;
-        if (!(chain->chain_tunes >> t & 1))
+        if (chain->enters[t] == INT64_MAX)
             continue;
-        for (size_t i = 0; i < entries->count; i++)
-            if (entries->at[i].group == t && entries->at[i].onset < first[t])
-                first[t] = entries->at[i].onset;
         size_t at = count++;
-        for (; at > 0 && first[order[at - 1]] > first[t]; at--)
+        for (; at > 0 && chain->enters[order[at - 1]] > chain->enters[t]; at--)
             order[at] = order[at - 1];
         order[at] = t;
     }
-    char *text = arena_string(arena, count > 2 ? scene->map->groups[order[0]].about.name : "");
-    for (size_t i = 1; text && count > 2 && i < count; i++)
-        text = arena_format(arena, "%s - %s", text, scene->map->groups[order[i]].about.name);
-    return text;
+    const char *text = "";
+    for (size_t i = 0; text && i < count; i++) {
+        bool later = i > 0 && chain->enters[order[i]] != chain->enters[order[i - 1]];
+        const char *name = scene->map->groups[order[i]].about.name;
+        moments += i == 0 || later;
+        text = i == 0 ? name : arena_format(arena, "%s %s %s", text, later ? "-" : "+", name);
+    }
+    return moments > 2 ? text : text ? "" : NULL;
 }
 
 static double weighted(const CandidateList *candidates, const Chain *chain, enum Feature feature)
@@ -234,7 +234,7 @@ static spz_status add_chain(Findings *findings, const Hearing *hearing, const Ch
             passage.sections[side] = chain->sides[side].section;
             passage.groups[side] = chain->sides[side].group;
         }
-        passage.chain = chain_names(&hearing->scene, &entries, chain, &findings->arena);
+        passage.chain = chain_names(&hearing->scene, chain, &findings->arena);
         passage.reason = chain_reason(&hearing->scene, candidates, chain, passage.kind, passage.turns, &findings->arena);
         status = passage.chain && passage.reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
     }

@@ -71,12 +71,13 @@ static void interval_words(const Scene *scene, const Match *match, Buffer *out)
         buffer_printf(out, "more than an octave %s", way);
 }
 
+/* The strongest exchange in the direction of the passage: the sentence has to begin with the section that calls first. */
 static const Candidate *best_of(const CandidateList *candidates, const Chain *chain)
 {
     const Candidate *best = &candidates->at[chain->candidates[0]];
     for (size_t i = 1; i < chain->candidate_count; i++) {
         const Candidate *c = &candidates->at[chain->candidates[i]];
-        if (c->evidence.strength > best->evidence.strength)
+        if (c->sides[0].section == chain->sides[0].section && c->evidence.strength > best->evidence.strength)
             best = c;
     }
     return best;

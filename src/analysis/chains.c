@@ -60,16 +60,36 @@ static double tell(const Scene *scene, unsigned char *told, const Match *match, 
     return (double)fresh / (double)(last - first + 1);
 }
 
-static bool push_chain(ChainList *out, Candidate **run, size_t count, const Candidate *base, Arena *arena)
+static void enter(Ticks *enters, size_t tune_count, uint64_t tunes, Ticks when)
 {
+    for (size_t t = 0; t < tune_count && t < 64; t++)
+        if ((tunes >> t & 1) && when < enters[t])
+            enters[t] = when;
+}
+
+typedef struct Joiner { /* where chains are put together */
+    const Scene *scene;
+    const Candidate *base;
+    Arena *arena;
+    ChainList *out;
+} Joiner;
+
+static bool push_chain(const Joiner *joiner, Candidate **run, size_t count)
+{
+    size_t tune_count = joiner->scene->tune_count;
     Chain chain = {.first = run[0]->first, .last = run[0]->last, .onset = run[0]->match.onset, .end = run[0]->match.end};
-    chain.candidates = arena_take(arena, count, sizeof *chain.candidates);
-    if (!chain.candidates)
+    chain.candidates = arena_take(joiner->arena, count, sizeof *chain.candidates);
+    chain.enters = arena_take(joiner->arena, tune_count, sizeof *chain.enters);
+    if (!chain.candidates || !chain.enters)
         return false;
+    for (size_t t = 0; t < tune_count; t++)
+        chain.enters[t] = INT64_MAX;
     const Candidate *best = run[0];
     double miss = 1;
     for (size_t i = 0; i < count; i++) {
-        chain.candidates[i] = (uint32_t)(run[i] - base);
+        chain.candidates[i] = (uint32_t)(run[i] - joiner->base);
+        enter(chain.enters, tune_count, run[i]->sides[0].tunes, run[i]->match.onset);
+        enter(chain.enters, tune_count, run[i]->sides[1].tunes, run[i]->match.onset + run[i]->match.lag);
         if (run[i]->last > chain.last)
             chain.last = run[i]->last;
         if (run[i]->match.end > chain.end)
@@ -85,11 +105,11 @@ static bool push_chain(ChainList *out, Candidate **run, size_t count, const Cand
     chain.sides[0] = run[0]->sides[0];
     chain.sides[1] = run[0]->sides[1];
     chain.candidate_count = count;
-    return array_push(out, chain);
+    return array_push(joiner->out, chain);
 }
 
 /* The taken matches of one pair, in time order, cut where two bars or more lie between. */
-static spz_status cut_into_chains(Candidate **taken, size_t count, const Candidate *base, Arena *arena, ChainList *out)
+static spz_status cut_into_chains(const Joiner *joiner, Candidate **taken, size_t count)
 {
     qsort(taken, count, sizeof *taken, earlier_first);
     size_t start = 0;
@@ -100,7 +120,7 @@ static spz_status cut_into_chains(Candidate **taken, size_t count, const Candida
                 last = taken[i]->last;
             continue;
         }
-        if (!push_chain(out, taken + start, i - start, base, arena))
+        if (!push_chain(joiner, taken + start, i - start))
             return SPZ_NO_MEMORY;
         start = i;
         if (i < count)
@@ -169,8 +189,16 @@ static bool same_story(const Chain *weak, const Chain *strong)
     return shared_bars(weak, strong) >= rule.same_story * (weak->last - weak->first + 1);
 }
 
+static void hand_over(const Chain *from, Chain *to, size_t tune_count)
+{
+    to->chain_tunes |= from->chain_tunes;
+    for (size_t t = 0; t < tune_count; t++)
+        if (from->enters[t] < to->enters[t])
+            to->enters[t] = from->enters[t];
+}
+
 /* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
-static void drop_retellings(ChainList *chains)
+static void drop_retellings(ChainList *chains, size_t tune_count)
 {
     if (chains->count)
         qsort(chains->at, chains->count, sizeof *chains->at, stronger_chain_first);
@@ -181,7 +209,7 @@ static void drop_retellings(ChainList *chains)
             if (same_story(&chains->at[i], &chains->at[k]))
                 teller = k;
         if (teller < kept)
-            chains->at[teller].chain_tunes |= chains->at[i].chain_tunes;
+            hand_over(&chains->at[i], &chains->at[teller], tune_count);
         else
             chains->at[kept++] = chains->at[i];
     }
@@ -205,15 +233,16 @@ spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *are
     unsigned char *told = memory_get(scene->cell_count);
     spz_status status = order && told ? SPZ_OK : SPZ_NO_MEMORY;
     size_t count = status == SPZ_OK ? eligible(candidates, order) : 0;
+    Joiner joiner = {scene, candidates->at, arena, out};
     for (size_t start = 0, end; start < count && status == SPZ_OK; start = end) {
         uint64_t key = pair_key(order[start]->sides);
         for (end = start; end < count && pair_key(order[end]->sides) == key;)
             end++;
         size_t taken = take_best(scene, order + start, end - start, told);
-        status = cut_into_chains(order + start, taken, candidates->at, arena, out);
+        status = cut_into_chains(&joiner, order + start, taken);
     }
     if (status == SPZ_OK)
-        drop_retellings(out);
+        drop_retellings(out, scene->tune_count);
     memory_give(told);
     memory_give(order);
     return status;

@@ -26,6 +26,7 @@ typedef struct Chain {
     uint32_t *candidates;  /* indices, by onset; from the arena */
     size_t candidate_count;
     uint64_t chain_tunes;  /* all tunes that speak in it, other pairs' too */
+    Ticks *enters;         /* by tune: when it first speaks, INT64_MAX when it does not */
 } Chain;
 typedef ARRAY(Chain) ChainList;
 
