@@ -156,7 +156,7 @@ void season_unchanged(Buffer *out, const spz_planned_concert *concert)
         return;
     }
     if (concert->change_count == 0) {
-        buffer_puts(out, "This is the best plan, and it needs no change.");
+        buffer_puts(out, "The plan has no change: none that the house allows gains its price.");
         return;
     }
     buffer_printf(out, "Without any change: %s throughout gives up ", other->words);

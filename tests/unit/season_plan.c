@@ -218,6 +218,10 @@ static void no_plan_that_was_not_taken_is_better(void)
             CU_ASSERT_TRUE(concert->one_more.points < concert->points);
             CU_ASSERT_TRUE(concert->one_more.changes <= (int)concert->change_count + 1);
         }
+        if (concert->two_more.possible) {
+            CU_ASSERT_FALSE(concert->one_more.possible);
+            CU_ASSERT_TRUE(concert->two_more.points < concert->points);
+        }
         if (concert->other_order.possible)
             CU_ASSERT_TRUE(concert->other_order.changes < (int)concert->change_count);
     }
