@@ -11,7 +11,7 @@ const Option option_output = {"output", 'o', "FILE", "write to FILE, whole or no
 const Option option_settings = {"settings", 0, "FILE", "house rules and corrections; `spezzato settings` prints all there are"};
 const Option option_set = {"set", 0, "NAME=VALUE", "one setting, such as stage.width=18; may be repeated"};
 const Option option_year = {"year", 0, "YEAR", "year of composition, where the score doesn't say it or is wrong"};
-const Option option_all = {"all", 0, NULL, "every passage, the marginal ones too"};
+const Option option_all = {"all", 0, NULL, "everything, the marginal passages too"};
 const Option option_brief = {"brief", 0, NULL, "one line for each movement instead of its page"};
 const Option option_work = {"work", 0, NULL, "also one seating for all the scores, as movements of one work"};
 const Option option_kind = {"kind", 0, "KINDS", "only these passages: exchange, hocket, split-line, imitation,\n"

@@ -1,4 +1,4 @@
-/* The CSV of the reports: one table each, its columns in docs/formats.md. */
+/* The CSV of the reports: one table each, its columns in docs/output.md. */
 #include "report/number.h"
 #include "report/report.h"
 #include "report/words.h"

@@ -1,4 +1,4 @@
-/* The JSON of the reports. Fields once written stay; docs/formats.md lists them. */
+/* The JSON of the reports. Fields once written stay; docs/output.md lists them. */
 #include "report/number.h"
 #include "report/report.h"
 #include "report/words.h"

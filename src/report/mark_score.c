@@ -40,7 +40,7 @@ static spz_status mark_reading(Job *job, const Buffer *plain, const spz_movement
     return status;
 }
 
-/* Judges the movement of a text that is freed of marks, and marks it. Errors of reading have been told when it returns. */
+/* Judges the movement of a text that is freed of marks, and marks it. */
 static spz_status mark_movement(Job *job, const Buffer *plain, const char *name, const spz_movement *movement, Buffer *marked)
 {
     spz_sections *sections = NULL;
@@ -54,9 +54,9 @@ static spz_status mark_movement(Job *job, const Buffer *plain, const char *name,
     if (!status) {
         spz_movement_reading reading = {movement, sections, findings, verdict};
         status = mark_reading(job, plain, &reading, marked);
+        if (status)
+            complain(job, name, status, status == SPZ_BAD_ARGUMENT ? "there is no seating of the name asked for" : NULL);
     }
-    if (status)
-        complain(job, name, status, status == SPZ_BAD_ARGUMENT ? "there is no seating of the name asked for" : NULL);
     spz_verdict_free(verdict);
     spz_findings_free(findings);
     spz_sections_free(sections);

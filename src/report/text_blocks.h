@@ -7,10 +7,10 @@
 void block_title(spz_report *report, const Shown *shown);
 /* 'String sections: Vn I, Vn II, ...' */
 void block_sections(spz_report *report, const Shown *shown);
-/* The recommendation, how sure it is, its reasons, and what the other placing of the violins loses. */
-void block_verdict(spz_report *report, const spz_verdict *verdict);
-/* All arrangements, best first, with what each loses. */
-void block_ranking(spz_report *report, const spz_verdict *verdict);
+/* The recommendation, how sure it is, its reasons (the weightiest, or all), and what the other placing of the violins loses. */
+void block_verdict(spz_report *report, const spz_verdict *verdict, bool all);
+/* All arrangements, best first; with what each loses. */
+void block_ranking(spz_report *report, const spz_verdict *verdict, bool losses);
 /* What speaks for and against each arrangement, one row a ground. */
 void block_terms(spz_report *report, const spz_verdict *verdict);
 /* The passages: those worth a conductor's time, or all. */

@@ -77,8 +77,8 @@ static void page_movement(spz_report *report, const Shown *shown)
     }
     block_title(report, shown);
     block_sections(report, shown);
-    block_verdict(report, shown->reading.verdict);
-    block_ranking(report, shown->reading.verdict);
+    block_verdict(report, shown->reading.verdict, report->options.all);
+    block_ranking(report, shown->reading.verdict, report->options.all);
     if (spz_sections_groups(shown->reading.sections))
         block_passages(report, shown, report->options.all);
 }
@@ -87,8 +87,8 @@ static void page_seating(spz_report *report, const Shown *shown)
 {
     block_title(report, shown);
     block_sections(report, shown);
-    block_verdict(report, shown->reading.verdict);
-    block_ranking(report, shown->reading.verdict);
+    block_verdict(report, shown->reading.verdict, true);
+    block_ranking(report, shown->reading.verdict, true);
     block_terms(report, shown->reading.verdict);
 }
 
@@ -102,8 +102,8 @@ static void page_work(spz_report *report)
 {
     between(report);
     layout_heading(&report->out, "One seating for all these movements", '=', report->options.width);
-    block_verdict(report, report->work);
-    block_ranking(report, report->work);
+    block_verdict(report, report->work, true);
+    block_ranking(report, report->work, true);
 }
 
 static void end_with_cautions(spz_report *report)

@@ -7,7 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { INDENT = 2 };
+enum { INDENT = 2, REASONS_ON_PAGE = 5 };
 
 static void say_recommendation(spz_report *report, const spz_verdict *verdict)
 {
@@ -61,7 +61,23 @@ static void say_losses(spz_report *report, const spz_verdict *verdict)
     layout_flow(&report->out, INDENT, "", &line, report->options.width);
 }
 
-void block_verdict(spz_report *report, const spz_verdict *verdict)
+static void say_reasons(spz_report *report, const spz_verdict *verdict, bool all)
+{
+    size_t count = spz_verdict_reasons(verdict);
+    size_t shown = all || count <= REASONS_ON_PAGE + 1 ? count : REASONS_ON_PAGE;
+    Buffer line;
+    if (count)
+        buffer_puts(&report->out, "\n  Why:\n");
+    for (size_t i = 0; i < shown; i++)
+        say_reason(report, spz_verdict_reason(verdict, i));
+    if (shown == count)
+        return;
+    buffer_init(&line);
+    buffer_printf(&line, "%zu smaller grounds are left out (--all shows them)", count - shown);
+    layout_flow(&report->out, INDENT, "- ", &line, report->options.width);
+}
+
+void block_verdict(spz_report *report, const spz_verdict *verdict, bool all)
 {
     buffer_puts(&report->out, "\nSEATING\n");
     if (spz_verdict_count(verdict) == 0) {
@@ -69,15 +85,12 @@ void block_verdict(spz_report *report, const spz_verdict *verdict)
         return;
     }
     say_recommendation(report, verdict);
-    if (spz_verdict_reasons(verdict))
-        buffer_puts(&report->out, "\n  Why:\n");
-    for (size_t i = 0; i < spz_verdict_reasons(verdict); i++)
-        say_reason(report, spz_verdict_reason(verdict, i));
+    say_reasons(report, verdict, all);
     buffer_putc(&report->out, '\n');
     say_losses(report, verdict);
 }
 
-void block_ranking(spz_report *report, const spz_verdict *verdict)
+void block_ranking(spz_report *report, const spz_verdict *verdict, bool losses)
 {
     static const char *const heads[] = {"", "Points", "Arrangement", "From house left to house right"};
     static const int most[] = {4, 8, 48, 0};
@@ -91,7 +104,7 @@ void block_ranking(spz_report *report, const spz_verdict *verdict)
         char place[24], score[NUMBER_TEXT];
         snprintf(place, sizeof place, "%zu.", i + 1);
         table_row(&table, (const char *const[]){place, number_text(ranked->score, 1, score), ranked->name, ranked->order});
-        table_note_about(&table, "weakened: ", ranked->losses);
+        table_note_about(&table, "weakened: ", losses ? ranked->losses : "");
     }
     buffer_puts(&report->out, "\nARRANGEMENTS\n");
     layout_paragraph(&report->out, INDENT, "", "100 points: all evidence speaks for it; 50: none either way", report->options.width);
