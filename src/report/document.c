@@ -7,6 +7,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <inttypes.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -82,7 +83,16 @@ static int write_straight(const spz_document *document, const char *path)
     return cause;
 }
 
-/* A name in the folder of `path` that no other run uses at this moment; NULL when out of memory. */
+/* FNV-1a: tells the names of one run apart. */
+static uint32_t digest(const char *text)
+{
+    uint32_t sum = 2166136261u;
+    for (; *text; text++)
+        sum = (sum ^ (unsigned char)*text) * 16777619u;
+    return sum;
+}
+
+/* A name in the folder of `path` that no other run, and no other file of this run, uses at this moment; NULL when out of memory. */
 static char *name_beside(const char *path)
 {
     const char *slash = strrchr(path, '/');
@@ -90,7 +100,7 @@ static char *name_beside(const char *path)
     size_t size = folder + 64;
     char *name = memory_get(size);
     if (name)
-        snprintf(name, size, "%.*s.spezzato-%jd", (int)folder, path, (intmax_t)getpid());
+        snprintf(name, size, "%.*s.spezzato-%jd-%08x", (int)folder, path, (intmax_t)getpid(), (unsigned)digest(path));
     return name;
 }
 
