@@ -1,4 +1,5 @@
 #include "analysis/antiphony.h"
+#include "support/buffer.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -164,26 +165,66 @@ static int turns_of(const Chain *chain, const EntryList *entries)
     return turns;
 }
 
+static bool plays_violin(const spz_group *group)
+{
+    return !group->solo && (group->section == SPZ_VN1 || group->section == SPZ_VN2 || group->section == SPZ_VN3);
+}
+
+/* All groups of one kind: every violin group, or every part of a section written in several. */
+static uint64_t whole_set(const SectionMap *map, size_t group)
+{
+    uint64_t set = 0;
+    const spz_group *about = &map->groups[group].about;
+    for (size_t t = 0; t < map->group_count && t < 64; t++) {
+        const spz_group *other = &map->groups[t].about;
+        bool same = other->orchestra == about->orchestra &&
+                    (plays_violin(about) ? plays_violin(other) : other->section == about->section && other->solo == about->solo);
+        set |= (uint64_t)same << t;
+    }
+    return set;
+}
+
+/* 'Vn I + Va', 'Violins + Vc': the groups of `set`, whole families by one name. */
+static void name_moment(const SectionMap *map, uint64_t set, Buffer *out)
+{
+    bool first = true;
+    while (set) {
+        size_t group = (size_t)__builtin_ctzll(set);
+        const spz_group *about = &map->groups[group].about;
+        uint64_t whole = whole_set(map, group);
+        bool all = (whole & (whole - 1)) && (set & whole) == whole;
+        const char *name = !all ? about->name : plays_violin(about) ? "Violins" : spz_section_name(about->section);
+        set &= all ? ~whole : set - 1;
+        buffer_printf(out, "%s%s", first ? "" : " + ", name);
+        first = false;
+    }
+}
+
+static Ticks next_entrance(const Scene *scene, const Chain *chain, Ticks after)
+{
+    Ticks next = INT64_MAX;
+    for (size_t t = 0; t < scene->tune_count && t < 64; t++)
+        if (chain->enters[t] > after && chain->enters[t] < next)
+            next = chain->enters[t];
+    return next;
+}
+
 /* 'Vn II - Va - Vn I + Vc': who speaks after whom, + where groups begin together; "" when there are just two moments. */
 static const char *chain_names(const Scene *scene, const Chain *chain, Arena *arena)
 {
-    size_t order[64], count = 0, moments = 0;
-    for (size_t t = 0; t < scene->tune_count && t < 64; t++) {
-        if (chain->enters[t] == INT64_MAX)
-            continue;
-        size_t at = count++;
-        for (; at > 0 && chain->enters[order[at - 1]] > chain->enters[t]; at--)
-            order[at] = order[at - 1];
-        order[at] = t;
+    Buffer text;
+    size_t moments = 0;
+    buffer_init(&text);
+    for (Ticks next = next_entrance(scene, chain, -1); next != INT64_MAX; next = next_entrance(scene, chain, next)) {
+        uint64_t set = 0;
+        for (size_t t = 0; t < scene->tune_count && t < 64; t++)
+            set |= (uint64_t)(chain->enters[t] == next) << t;
+        buffer_puts(&text, moments++ ? " - " : "");
+        name_moment(scene->map, set, &text);
     }
-    const char *text = "";
-    for (size_t i = 0; text && i < count; i++) {
-        bool later = i > 0 && chain->enters[order[i]] != chain->enters[order[i - 1]];
-        const char *name = scene->map->groups[order[i]].about.name;
-        moments += i == 0 || later;
-        text = i == 0 ? name : arena_format(arena, "%s %s %s", text, later ? "-" : "+", name);
-    }
-    return moments > 2 ? text : text ? "" : NULL;
+    const char *names = buffer_failed(&text) ? NULL : arena_string(arena, moments > 2 ? text.text : "");
+    buffer_free(&text);
+    return names;
 }
 
 static double weighted(const CandidateList *candidates, const Chain *chain, enum Feature feature)

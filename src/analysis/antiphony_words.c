@@ -1,5 +1,5 @@
 /* antiphony_words.c - passages in the words of a rehearsal. */
-#include "analysis/antiphony.h"
+#include "analysis/antiphony_words.h"
 #include "support/buffer.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -24,7 +24,7 @@ static const char *times_word(int n, char text[24])
 }
 
 /* 'half a beat', 'a beat', 'two beats', 'half a bar', 'a bar', 'three bars', else crotchets. */
-static void lag_words(const Scene *scene, const Candidate *c, Buffer *out)
+void lag_words(const Scene *scene, const Candidate *c, Buffer *out)
 {
     const Movement *m = scene->map->movement;
     const Bar *bar = &m->bars[c->first];
@@ -51,7 +51,7 @@ static int diatonic(const Note *note)
 }
 
 /* 'at the same pitch', 'an octave higher', 'a third lower'. */
-static void interval_words(const Scene *scene, const Match *match, Buffer *out)
+void interval_words(const Scene *scene, const Match *match, Buffer *out)
 {
     static const char *const names[] = {"", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh"};
     const Note *call = scene->tunes[match->caller].tones[match->call_first].sound->note;
@@ -89,16 +89,32 @@ static const char *manner(const Scene *scene, const Match *match)
     return tone->flags & TONE_PIZZICATO ? "pizzicato " : "";
 }
 
-static void side_words(const Scene *scene, const Side *side, Buffer *out)
+static const char *ordinal(int n)
 {
-    if (side->group != SIZE_MAX) {
-        const spz_group *group = &scene->map->groups[side->group].about;
-        if (group->number || group->orchestra || group->solo) {
-            buffer_puts(out, group->name);
-            return;
-        }
-    }
-    buffer_puts(out, spz_section_words(side->section));
+    static const char *const words[] = {"", "first", "second", "third", "fourth", "fifth", "sixth"};
+    return n > 0 && n < (int)(sizeof words / sizeof *words) ? words[n] : "other";
+}
+
+void side_words(const Scene *scene, const Side *side, Buffer *out)
+{
+    const char *section = spz_section_words(side->section);
+    const spz_group *group = side->group != SIZE_MAX ? &scene->map->groups[side->group].about : NULL;
+    if (group && group->solo)
+        buffer_printf(out, "solo %s", section);
+    else if (group && group->number)
+        buffer_printf(out, "%s %s", ordinal(group->number), section);
+    else
+        buffer_puts(out, section);
+    if (group && group->orchestra)
+        buffer_printf(out, " of the %s orchestra", ordinal(group->orchestra));
+}
+
+/* "violins' ", "violins of the first orchestra with a ". */
+static void side_possessive(const Scene *scene, const Side *side, Buffer *out)
+{
+    side_words(scene, side, out);
+    bool orchestra = side->group != SIZE_MAX && scene->map->groups[side->group].about.orchestra;
+    buffer_puts(out, orchestra ? " with a " : "' ");
 }
 
 static void gesture_words(const Scene *scene, const Candidate *c, spz_kind kind, Buffer *out)
@@ -120,8 +136,7 @@ char *chain_reason(const Scene *scene, const CandidateList *candidates, const Ch
     char times[24];
     buffer_init(&text);
     const Candidate *best = best_of(candidates, chain);
-    side_words(scene, &best->sides[0], &text);
-    buffer_puts(&text, kind == SPZ_HOCKET ? "' " : "' ");
+    side_possessive(scene, &best->sides[0], &text);
     gesture_words(scene, best, kind, &text);
     buffer_puts(&text, kind == SPZ_IMITATION ? ", taken up " : kind == SPZ_HOCKET ? ", alternating " : ", answered ");
     lag_words(scene, best, &text);

@@ -200,6 +200,12 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     return worth_weighing(&match) ? turns_cut(&finder->cutter, &match, finder->out) : SPZ_OK;
 }
 
+/* Soloists stand together before the sections: they answer the sections, not each other across the stage. */
+static bool may_talk(const Finder *finder, uint32_t a, uint32_t b)
+{
+    return a != b && !(finder->tunes[a].group->about.solo && finder->tunes[b].group->about.solo);
+}
+
 /* Looks the seed up among the recent ones of its key, then remembers it. */
 static spz_status visit(Finder *finder, Seed seed)
 {
@@ -212,7 +218,7 @@ static spz_status visit(Finder *finder, Seed seed)
         Seed call = finder->seeds.at[at - 1];
         if (finder->tunes[call.tune].tones[call.tone].onset < earliest)
             break;
-        if (call.key == seed.key && call.tune != seed.tune && tried[call.tune % 64]++ < growth.nearest) {
+        if (call.key == seed.key && may_talk(finder, call.tune, seed.tune) && tried[call.tune % 64]++ < growth.nearest) {
             spz_status status = try_pair(finder, &call, &seed);
             if (status != SPZ_OK)
                 return status;

@@ -66,4 +66,8 @@ void sides_of(const SectionMap *map, const Match *match, const Evidence *evidenc
     sides[1].tunes = (answers & ~both) | responder;
     name_side(map, match->caller, &sides[0]);
     name_side(map, match->responder, &sides[1]);
+    spz_section own[] = {map->groups[match->caller].about.section, map->groups[match->responder].about.section};
+    if (sides[0].section == sides[1].section && own[0] != own[1]) /* basses against cellos */
+        for (int i = 0; i < 2; i++)
+            sides[i] = (Side){.tunes = sides[i].tunes, .section = own[i], .group = i == 0 ? match->caller : match->responder};
 }
