@@ -11,8 +11,9 @@ typedef struct spz_sheet_options {
     double strength;         /* this strength at least, 0..1 */
     unsigned kinds;          /* sum of 1u << spz_kind; 0 for all kinds */
     const char *arrangement; /* seating by its name, for 'across the stage'; NULL: the one recommended for each movement */
+    int year;                /* spz_score_mark: of composition; 0: as the score says */
 } spz_sheet_options;
-#define SPZ_SHEET_USUAL ((spz_sheet_options){ 0.5, 0, NULL })
+#define SPZ_SHEET_USUAL ((spz_sheet_options){ 0.5, 0, NULL, 0 })
 
 /* For each string part, in bar order, what to write into it: who leads and who answers, how a divided section shares its lines desk by
  * desk, where it is one again, with whom it moves. `readings` have to reach SPZ_TO_SEATING and be made with the same `settings` (NULL:
@@ -26,8 +27,8 @@ SPZ_API spz_status spz_sheet_parts(const spz_reading *const *readings, size_t co
  * of an earlier run are replaced. `compressed`: the result is a compressed score (a zip archive: the document is not text). `marks` (may be NULL)
  * counts the directions. The result can be valid MusicXML only where the input was: each direction has an id, which MusicXML knows from 3.1 on.
  * Codes of spz_reading_make; SPZ_NOT_XML for an encoding in which nothing can be added (UTF-32 and others that don't write ASCII
- * as ASCII); SPZ_BAD_ARGUMENT for a collection of several scores that is to be written as one plain file, or an unknown arrangement. One
- * SPZ_ERROR has gone to the sink in each case. */
+ * as ASCII); SPZ_BAD_ARGUMENT for a collection of several scores that is to be written as one plain file, or an unknown arrangement. Every
+ * fault of the file or the options has gone to the sink as one SPZ_ERROR. */
 SPZ_API spz_status spz_score_mark(const char *path, const spz_settings *settings, const spz_sheet_options *options, bool compressed,
                                   const spz_sink *sink, spz_document **out, size_t *marks);
 /* The score without the marks of spz_score_mark: what was marked comes back byte for byte (a compressed score: each of its members). */

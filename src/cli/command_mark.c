@@ -9,7 +9,7 @@ static const Option option_unmark = {"unmark", 0, NULL, "take the marks out agai
 static const Option option_into = {"output", 'o', "FILE", "the marked score: compressed where FILE ends in .mxl; needed"};
 static const Option option_arrangement = {"arrangement", 0, "NAME", "the seating to mark for, by its name; else the one recommended"};
 static const Option *const options[] = {&option_into, &option_unmark,   &option_all, &option_kind,    &option_strength,
-                                        &option_arrangement, &option_settings, &option_set, &option_verbose, NULL};
+                                        &option_arrangement, &option_year, &option_settings, &option_set, &option_verbose, NULL};
 
 static bool ends_in_mxl(const char *path)
 {
@@ -57,7 +57,8 @@ static int run(const Arguments *arguments)
     size_t marks = 0;
     bool unmark = arguments_have(arguments, &option_unmark);
     sheet.arrangement = arguments_value(arguments, &option_arrangement, NULL);
-    if (!read_names(arguments, &path, &into) || !arguments_kinds(arguments, &sheet.kinds) || !sheets_strength(arguments, &sheet.strength))
+    if (!read_names(arguments, &path, &into) || !arguments_kinds(arguments, &sheet.kinds) ||
+        !sheets_strength(arguments, &sheet.strength) || !arguments_year(arguments, &sheet.year))
         return EXIT_USAGE;
     int result = arguments_settings(arguments, &settings);
     if (result)

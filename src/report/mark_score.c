@@ -46,11 +46,12 @@ static spz_status mark_movement(Job *job, const Buffer *plain, const char *name,
     spz_sections *sections = NULL;
     spz_findings *findings = NULL;
     spz_verdict *verdict = NULL;
+    int year = job->options->year ? job->options->year : spz_movement_year(movement);
     spz_status status = spz_sections_find(movement, job->settings, job->sink, &sections);
     if (!status)
         status = spz_passages_find(sections, job->settings, job->sink, &findings);
     if (!status)
-        status = spz_seating_judge(findings, job->settings, spz_movement_year(movement), job->sink, &verdict);
+        status = spz_seating_judge(findings, job->settings, year, job->sink, &verdict);
     if (!status) {
         spz_movement_reading reading = {movement, sections, findings, verdict};
         status = mark_reading(job, plain, &reading, marked);
