@@ -29,8 +29,9 @@ typedef struct spz_report_options {
     const char *engraver; /* pages as HTML: folder with engrave.mjs, which engraves the passages; NULL: they are drawn by pitch and time */
     const char *cache;    /* folder that keeps what was engraved; NULL: none */
     const spz_settings *settings; /* pages as HTML: the stage to draw the plan on; NULL: no plan. Borrowed until the report is closed */
+    const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL })
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */
@@ -38,6 +39,7 @@ typedef enum spz_report_kind {
     SPZ_REPORT_STREAMS,   /* the notes of each part, ties joined; wants SPZ_TO_SECTIONS; SPZ_AS_CSV, SPZ_AS_JSON, SPZ_AS_TEXT */
     SPZ_REPORT_PASSAGES,  /* wants SPZ_TO_PASSAGES */
     SPZ_REPORT_SEATING,   /* wants SPZ_TO_SEATING */
+    SPZ_REPORT_CONSIDERED, /* what was compared in one bar, and why it was or was not reported; wants SPZ_TO_PASSAGES; SPZ_AS_TEXT */
     SPZ_REPORT_KIND_COUNT
 } spz_report_kind;
 

@@ -10,6 +10,7 @@
 #define SPEZZATO_SPEZZATO_H
 
 #include "spezzato/check.h"
+#include "spezzato/explain.h"
 #include "spezzato/reading.h"
 #include "spezzato/report.h"
 #include "spezzato/season.h"

@@ -210,6 +210,11 @@ static const double weight_of[FEATURE_COUNT] = {
 };
 static const double bias = -9.999;
 
+double feature_weight(enum Feature feature)
+{
+    return weight_of[feature];
+}
+
 static double strength_from(const Evidence *evidence)
 {
     double sum = bias;

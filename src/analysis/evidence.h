@@ -49,6 +49,7 @@ typedef struct Evidence {
 } Evidence;
 
 const char *feature_name(enum Feature feature);
+double feature_weight(enum Feature feature); /* in log odds of being marked by a reader */
 
 /* Occurrences of rhythms, for F_RARE; made once a movement. */
 typedef struct RhythmIndex RhythmIndex;

@@ -4,7 +4,7 @@ static const Option *const options[] = {&option_width, &option_settings, &option
 
 static int run(const Arguments *arguments)
 {
-    return run_report(arguments, &(Run){SPZ_REPORT_SECTIONS, SPZ_TO_SECTIONS, SPZ_AS_TEXT, SPZ_REPORT_USUAL});
+    return run_report(arguments, &(Run){SPZ_REPORT_SECTIONS, SPZ_TO_SECTIONS, SPZ_AS_TEXT, SPZ_REPORT_USUAL, NULL});
 }
 
 const Command command_sections = {

@@ -8,6 +8,7 @@ enum { DOUBTS_SHOWN = 3 };
 
 /* What stays the same from score to score. */
 typedef struct Work {
+    const Run *run;
     const spz_settings *settings;
     spz_report *report;
     spz_depth depth;
@@ -23,6 +24,8 @@ static spz_status add_score(const Work *work, const char *path)
     spz_sink sink = voice_sink(&voice);
     spz_reading *reading = NULL;
     spz_status status = spz_reading_make(path, work->settings, work->year, work->depth, &sink, &reading);
+    if (!status && work->run->fits && !work->run->fits(&work->run->options, reading, &sink))
+        status = SPZ_BAD_ARGUMENT;
     if (!status)
         status = spz_report_add(work->report, reading);
     if (!status && work->verdicts)
@@ -87,7 +90,7 @@ int run_report(const Arguments *arguments, const Run *run)
 {
     spz_format format;
     spz_report_options options;
-    Work work = {.depth = run->depth, .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN};
+    Work work = {.run = run, .depth = run->depth, .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN};
     const char *path = arguments_value(arguments, &option_output, NULL);
     spz_settings *settings = NULL;
     Verdicts verdicts = {0};

@@ -35,7 +35,7 @@ struct spz_report {
 /* What the user asked to see of the passages. */
 bool report_shows(const spz_report_options *options, const spz_passage *passage);
 
-extern const Form text_movements, text_sections, text_streams, text_passages, text_seating;
+extern const Form text_movements, text_sections, text_streams, text_passages, text_seating, text_considered;
 extern const Form html_movements;
 extern const Form json_movements, json_sections, json_streams, json_passages, json_seating;
 extern const Form csv_movements, csv_sections, csv_streams, csv_passages, csv_seating;

@@ -1,0 +1,49 @@
+/* explain.h - what was considered at a bar: every pair of calls and answers that was compared there, and why it is a passage or is
+ * none. For whoever doubts a finding, or misses one. */
+#ifndef SPEZZATO_EXPLAIN_H
+#define SPEZZATO_EXPLAIN_H
+
+#include "spezzato/passages.h"
+
+typedef enum spz_fate {
+    SPZ_REPORTED,    /* it is a passage, or part of one */
+    SPZ_TOLD,        /* a stronger match of the same two says the same in most of its time */
+    SPZ_OVERSHADOWED, /* the same two have a much stronger one beside it */
+    SPZ_RETOLD,      /* a stronger passage of another pair tells the same story */
+    SPZ_TOO_WEAK,    /* below what is reported even as marginal */
+    SPZ_FATE_COUNT
+} spz_fate;
+
+/* A call and its answers that were compared. */
+typedef struct spz_considered { /* views that live as long as the explanation */
+    const char *caller, *responder; /* 'first violins', 'Va 2' */
+    const char *lag;             /* from a call to its answer: 'two beats' */
+    const char *interval;        /* from the call to the answer: 'a third lower' */
+    bool upside_down;            /* the answer turns the call over; `alike` and `exact` are counted so */
+    const char *first_bar, *last_bar; /* as printed */
+    size_t first, last;          /* bars, indices */
+    int tones, statements;       /* notes that call and answer share, and in how many calls */
+    double alike;                /* 0..1: share of the notes of either that both have and that move the same way */
+    double exact;                /* 0..1: share of their steps that are by the same interval */
+    double caller_aside;         /* 0..1: how far the caller steps back under the answer: rests 1, goes on as busily 0 */
+    double responder_aside;      /* 0..1: the same of the answering section under the call */
+    double foreground;           /* 0..1: how much of what moves in the strings then is theirs */
+    double strength;             /* 0..1, of this match alone; a passage of several matches is a little stronger */
+    const char *for_it, *against_it; /* what sets it off from the clear passages of the movement; "" for nothing, or where there are none */
+    spz_fate fate;
+    const char *because;         /* the fate as one sentence with bars */
+} spz_considered;
+
+typedef struct spz_explanation spz_explanation;
+
+/* All that was compared in bar `bar` (as printed; where several bars carry the number, in each of them), the strongest first: at
+ * most `most`, and beyond that everything that is reported. Hears the movement anew: the time of spz_passages_find. `sections` must outlive the
+ * result. SPZ_BAD_ARGUMENT where no bar has that number; SPZ_NO_MEMORY. */
+SPZ_API spz_status spz_explanation_make(const spz_sections *sections, const char *bar, size_t most, spz_explanation **out);
+SPZ_API void spz_explanation_free(spz_explanation *explanation);
+SPZ_API size_t spz_explanation_count(const spz_explanation *explanation);
+SPZ_API const spz_considered *spz_explanation_at(const spz_explanation *explanation, size_t index); /* NULL past the end */
+/* How many more were compared there and are weaker than those listed. */
+SPZ_API size_t spz_explanation_more(const spz_explanation *explanation);
+
+#endif
