@@ -19,7 +19,7 @@ static spz_status add_jobs(spz_season *season, const Hall *hall, const FileList 
     if (!work->jobs)
         return SPZ_NO_MEMORY;
     for (size_t i = 0; status == SPZ_OK && i < files->count; i++) {
-        status = jobs_add(&season->jobs, files->at[i], hall, work->row->year, &work->jobs[i]);
+        status = jobs_add(&season->jobs, files->at[i], season->halls.folder, hall, work->row->year, &work->jobs[i]);
         work->job_count = i + 1;
     }
     return status;

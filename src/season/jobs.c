@@ -26,14 +26,16 @@ typedef struct Run {
     pthread_cond_t moved;
 } Run;
 
-spz_status jobs_add(Jobs *jobs, const char *file, const Hall *hall, int year, size_t *place)
+spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall *hall, int year, size_t *place)
 {
     Job job = {.settings = hall->settings, .year = year};
+    size_t length = strlen(folder);
     terms_with_year(hall->terms, year, job.head.terms);
-    job.head.file = arena_string(&jobs->arena, file);
-    const char *key = job.head.file ? arena_format(&jobs->arena, "%s\n%s", file, job.head.terms) : NULL;
+    job.path = arena_string(&jobs->arena, path);
+    const char *key = job.path ? arena_format(&jobs->arena, "%s\n%s", path, job.head.terms) : NULL;
     if (!key)
         return SPZ_NO_MEMORY;
+    job.head.file = strncmp(path, folder, length) == 0 ? job.path + length : job.path;
     long long found = index_find(&jobs->names, key);
     if (found >= 0) {
         *place = (size_t)found;
@@ -103,7 +105,7 @@ static spz_status make_digest(Job *job, const char *data, size_t size, spz_statu
         return SPZ_NO_MEMORY;
     if (read != SPZ_OK)
         return note_failure(job->digest, read);
-    return digest_make(data, size, job->head.file, job->settings, job->year, job->digest);
+    return digest_make(data, size, job->path, job->settings, job->year, job->digest);
 }
 
 /* From the lines, else from the cache. */
@@ -119,7 +121,7 @@ static spz_status do_job(const Run *run, Job *job)
 {
     char *data;
     size_t size;
-    spz_status read = read_file(job->head.file, &data, &size), status = SPZ_OK;
+    spz_status read = read_file(job->path, &data, &size), status = SPZ_OK;
     if (read == SPZ_OK) {
         name_content(job, data, size);
         job->digest = find_kept(run, &job->head);
@@ -240,7 +242,7 @@ static bool put_in_order(Run *run, Jobs *jobs)
         Job *job = &jobs->list.at[i];
         if (job->skip)
             continue;
-        job->bytes = stat(job->head.file, &about) == 0 ? (unsigned long long)about.st_size : 0;
+        job->bytes = stat(job->path, &about) == 0 ? (unsigned long long)about.st_size : 0;
         run->progress.bytes += job->bytes;
         run->order[run->count++] = job;
     }

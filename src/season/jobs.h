@@ -7,7 +7,9 @@
 #include "season/kept_lines.h"
 
 typedef struct Job {
-    LineHead head;                /* file and terms; the content when it was read */
+    const char *path;             /* as the table leads to it */
+    LineHead head;                /* the file from the table's folder, so that it may lie elsewhere on another computer; terms; the
+                                     content when it was read */
     const spz_settings *settings;
     int year;
     unsigned long long bytes;     /* of the file, as its folder says */
@@ -22,8 +24,8 @@ typedef struct Jobs { /* zeroed: none */
     Index names; /* 'FILE terms' */
 } Jobs;
 
-/* The job's place; the same score under the same terms is one job. SPZ_NO_MEMORY. */
-spz_status jobs_add(Jobs *jobs, const char *file, const Hall *hall, int year, size_t *place);
+/* The job's place; the same score under the same terms is one job. `folder` is the table's, with its slash. SPZ_NO_MEMORY. */
+spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall *hall, int year, size_t *place);
 /* Reads all that are not to be skipped. SPZ_INTERRUPTED: some have no digest. SPZ_NO_MEMORY. */
 spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines);
 void jobs_free(Jobs *jobs);

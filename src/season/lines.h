@@ -7,7 +7,7 @@
 #include "support/buffer.h"
 
 typedef struct LineHead {
-    const char *file;  /* as the table leads to it; the cache writes "" */
+    const char *file;  /* from the table's folder; the cache writes "" */
     char terms[SHA256_TEXT];   /* edition of the program, settings, year */
     char content[SHA256_TEXT]; /* of the file; "" where it could not be read */
 } LineHead;

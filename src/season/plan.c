@@ -29,7 +29,7 @@ static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_move
     const DigestMovement *digest = source->digest;
     const char *seating = plan->hall->names[plan->seatings[step]];
     Hundredths loss = plan->steps[step].loss[plan->seatings[step]];
-    *out = (spz_planned_movement){.file = source->job->head.file, .title = digest->title, .number = source->number, .bars = digest->bars,
+    *out = (spz_planned_movement){.file = source->job->path, .title = digest->title, .number = source->number, .bars = digest->bars,
                                   .judged = digest->seat_count > 0, .statement = digest->statement, .confidence = digest->confidence,
                                   .seating = seating, .points = points(loss), .thirds = digest->thirds, .bars_lost = ""};
     if (out->judged)

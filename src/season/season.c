@@ -78,7 +78,7 @@ void season_tell(spz_season *season, const spz_sink *sink)
                 if (is_told(season, told, work->jobs[i]))
                     continue;
                 told[work->jobs[i]] = true;
-                digest_tell(job->digest, job->head.file, sink);
+                digest_tell(job->digest, job->path, sink);
                 season->problems += job->digest->status != SPZ_OK;
             }
         }

@@ -15,7 +15,7 @@ concert = json.load(open(plan, encoding="utf-8"))["concerts"][0]
 seats = {}
 for line in open(lines, encoding="utf-8"):
     m = json.loads(line)
-    seats[m["file"].rsplit("/", 1)[1], m["movement"]] = {s["name"]: s["points"] for s in m["seatings"]}
+    seats[m["file"].rsplit("/", 1)[-1], m["movement"]] = {s["name"]: s["points"] for s in m["seatings"]}
 steps = []
 for w, work in enumerate(concert["works"]):
     for i, m in enumerate(work["movements"]):

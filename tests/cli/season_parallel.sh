@@ -10,6 +10,13 @@ done
 cat "$folder"/by-hand-3.ndjson "$folder"/by-hand-1.ndjson "$folder"/by-hand-2.ndjson | "$SPEZZATO" season corpus/season.csv --no-cache --lines - > "$folder/merged"
 same "$folder/alone" "$folder/merged" "three shares by hand"
 
+# The same season under another path, as on another computer: the lines still fit. A mark put into one of them shows that they were taken.
+mkdir "$folder/elsewhere"
+cp -R corpus/*.csv corpus/*.musicxml corpus/*.mxl corpus/halls "$folder/elsewhere/"
+cat "$folder"/by-hand-*.ndjson | sed 's/"title": "/"title": "marked /' | sort > "$folder/sorted"
+"$SPEZZATO" season "$folder/elsewhere/season.csv" --no-cache --lines "$folder/sorted" --format ndjson | sort > "$folder/lines-sorted"
+same "$folder/sorted" "$folder/lines-sorted" "under another path"
+
 # A line that was cut off on the way is told, and its score read again.
 head -c 700 "$folder/by-hand-1.ndjson" > "$folder/cut.ndjson"
 run 0 season corpus/season.csv --no-cache --lines "$folder/cut.ndjson"
