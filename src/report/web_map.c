@@ -9,13 +9,13 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { WIDTH = 1000, LEFT = 96, RIGHT = 8, AXIS = 46, LANE = 34, BARS_MOST = 90 };
+enum { WIDTH = 1000, RIGHT = 8, AXIS = 46, LANE = 34, BARS_MOST = 90 };
 
 /* One row of the map: a stretch of bars. */
 typedef struct System {
     const Web *web;
     size_t first, end;  /* bars */
-    double bar_width;
+    double left, bar_width; /* where the first bar begins; units a bar */
     size_t lanes;       /* string groups, then winds where a passage has them */
     bool winds;
     const size_t *shown; /* indices of the passages that the report shows */
@@ -31,7 +31,7 @@ static double x_of_bar(const System *system, double bar)
 {
     double first = (double)system->first, end = (double)system->end;
     double within = bar < first ? first : bar > end ? end : bar;
-    return LEFT + (within - first) * system->bar_width;
+    return system->left + (within - first) * system->bar_width;
 }
 
 static double x_of(const System *system, Ticks when)
@@ -39,7 +39,7 @@ static double x_of(const System *system, Ticks when)
     const Movement *movement = system->web->movement;
     int bar = movement_bar_at(movement, when);
     if (bar < 0)
-        return LEFT;
+        return system->left;
     const Bar *at = &movement->bars[bar];
     double part = at->length > 0 ? (double)(when - at->onset) / (double)at->length : 0;
     return x_of_bar(system, (double)bar + (part > 1 ? 1 : part));
@@ -58,8 +58,8 @@ static void draw_lanes(const System *system)
     for (size_t lane = 0; lane < system->lanes; lane++) {
         bool wind = system->winds && lane + 1 == system->lanes;
         const char *name = wind ? spz_section_name(SPZ_WINDS) : system->web->map->groups[lane].about.name;
-        html_box(html, lane % 2 ? "lane odd" : "lane", LEFT, lane_top(lane), right - LEFT, LANE);
-        html_label(html, "lane-name", LEFT - 6, lane_top(lane) + LANE / 2.0 + 4, name);
+        html_box(html, lane % 2 ? "lane odd" : "lane", system->left, lane_top(lane), right - system->left, LANE);
+        html_label(html, "lane-name", system->left - 6, lane_top(lane) + LANE / 2.0 + 4, name);
     }
 }
 
@@ -308,7 +308,7 @@ static void draw_systems(const Web *web, System *system)
 {
     size_t bars = web->movement->bar_count, rows = (bars + BARS_MOST - 1) / BARS_MOST;
     size_t each = (bars + rows - 1) / rows;
-    system->bar_width = (double)(WIDTH - LEFT - RIGHT) / (double)each;
+    system->bar_width = (WIDTH - system->left - RIGHT) / (double)each;
     for (size_t row = 0; row < rows; row++) {
         system->first = row * each;
         system->end = system->first + each < bars ? system->first + each : bars;
@@ -323,7 +323,7 @@ void web_map(const Web *web)
     Html *html = web->html;
     size_t count = spz_findings_count(findings);
     size_t *shown = memory_resize(NULL, count, sizeof *shown);
-    System system = {.web = web, .lanes = web->map->group_count, .shown = shown};
+    System system = {.web = web, .left = web_names_width(web), .lanes = web->map->group_count, .shown = shown};
     if (!shown || web->movement->bar_count == 0) {
         html->failed = html->failed || !shown;
         memory_give(shown);

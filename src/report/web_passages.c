@@ -1,5 +1,6 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "report/number.h"
+#include "report/utf8.h"
 #include "report/web.h"
 #include "report/words.h"
 #include <stdint.h>
@@ -27,6 +28,17 @@ size_t web_group(const Web *web, const spz_passage *passage, int side)
         if (web->map->groups[i].about.section == passage->sections[side] && !web->map->groups[i].about.solo)
             return i;
     return SIZE_MAX;
+}
+
+double web_names_width(const Web *web)
+{
+    size_t longest = 5; /* 'Winds' */
+    for (size_t i = 0; i < web->map->group_count; i++) {
+        const char *name = web->map->groups[i].about.name;
+        size_t columns = utf8_columns(name, strlen(name));
+        longest = columns > longest ? columns : longest;
+    }
+    return 14 + 6.6 * (double)(longest > 40 ? 40 : longest); /* letters of 11 units are about 6.6 wide */
 }
 
 bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group)

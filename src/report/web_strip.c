@@ -4,7 +4,7 @@
 #include <stdint.h>
 #include <stdio.h>
 
-enum { WIDTH = 1000, LEFT = 96, RIGHT = 6, TOP = 18, GAP = 10, BARS_A_LINE = 8, LINES_MOST = 4, STRIPS_MOST = 4, LEAST_RANGE = 12 };
+enum { WIDTH = 1000, RIGHT = 6, NUMBERS = 10, TOP = 24, GAP = 11, BARS_A_LINE = 8, LINES_MOST = 4, STRIPS_MOST = 4, LEAST_RANGE = 12 };
 static const double semitone = 3.6; /* units of the drawing */
 
 /* One strip: the sounds of a group within the passage. */
@@ -21,7 +21,7 @@ typedef struct Excerpt {
     Strip strips[STRIPS_MOST];
     size_t strip_count;
     size_t first_bar, end_bar; /* of the line at hand */
-    double per_tick;
+    double left, per_tick;
     Ticks from, to;
 } Excerpt;
 
@@ -85,7 +85,7 @@ static double strip_height(const Strip *strip)
 static double x_of(const Excerpt *excerpt, Ticks when)
 {
     Ticks within = when < excerpt->from ? excerpt->from : when > excerpt->to ? excerpt->to : when;
-    return LEFT + (double)(within - excerpt->from) * excerpt->per_tick;
+    return excerpt->left + (double)(within - excerpt->from) * excerpt->per_tick;
 }
 
 static double y_of(const Strip *strip, double top, int midi)
@@ -104,7 +104,7 @@ static void draw_entries(const Excerpt *excerpt, const Strip *strip, double top)
         double x = x_of(excerpt, entry->onset);
         html_box(html, entry->answer ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
         if (entry->onset >= excerpt->from && spz_kind_is_antiphony(excerpt->passage->kind))
-            html_label(html, "said", x + 3, top + strip_height(strip) - 3, entry->answer ? "answer" : "call");
+            html_label(html, "said", x, top - 2, entry->answer ? "answer" : "call");
     }
 }
 
@@ -136,9 +136,9 @@ static void draw_pitches(const Excerpt *excerpt, const Strip *strip, double top,
     char name[16];
     for (int midi = (strip->low + 11) / 12 * 12; midi <= strip->high; midi += 12) {
         double y = y_of(strip, top, midi) + semitone / 2;
-        html_line(excerpt->web->html, "octave", LEFT, y, right, y);
+        html_line(excerpt->web->html, "octave", excerpt->left, y, right, y);
         snprintf(name, sizeof name, "C%d", midi / 12 - 1);
-        html_label(excerpt->web->html, "octave-name", LEFT - 4, y + 3, name);
+        html_label(excerpt->web->html, "octave-name", excerpt->left - 4, y + 3, name);
     }
 }
 
@@ -146,7 +146,7 @@ static void draw_strip(const Excerpt *excerpt, const Strip *strip, double top)
 {
     Html *html = excerpt->web->html;
     double right = x_of(excerpt, excerpt->to);
-    html_box(html, "ground", LEFT, top, right - LEFT, strip_height(strip));
+    html_box(html, "ground", excerpt->left, top, right - excerpt->left, strip_height(strip));
     draw_pitches(excerpt, strip, top, right);
     draw_entries(excerpt, strip, top);
     draw_notes(excerpt, strip, top);
@@ -167,15 +167,15 @@ static void draw_bars(const Excerpt *excerpt, double bottom)
     const Movement *movement = excerpt->web->movement;
     for (size_t bar = excerpt->first_bar; bar < excerpt->end_bar; bar++) {
         double x = x_of(excerpt, movement->bars[bar].onset);
-        html_line(html, "bar-line", x, TOP - 4, x, bottom);
-        html_label(html, "bar-number", x + 2, TOP - 5, movement->bars[bar].number);
+        html_line(html, "bar-line", x, NUMBERS + 2, x, bottom);
+        html_label(html, "bar-number", x + 2, NUMBERS, movement->bars[bar].number);
         Ticks beat = movement->bars[bar].beat;
         for (Ticks at = beat; beat > 0 && at < movement->bars[bar].length; at += beat) {
             double on = x_of(excerpt, movement->bars[bar].onset + at);
             html_line(html, "beat-line", on, TOP, on, bottom);
         }
     }
-    html_line(html, "bar-line", x_of(excerpt, excerpt->to), TOP - 4, x_of(excerpt, excerpt->to), bottom);
+    html_line(html, "bar-line", x_of(excerpt, excerpt->to), NUMBERS + 2, x_of(excerpt, excerpt->to), bottom);
 }
 
 static void draw_line(Excerpt *excerpt)
@@ -213,12 +213,12 @@ static void set_line(Excerpt *excerpt, size_t first, size_t each, size_t end)
     /* Lines with fewer bars are shorter: the same time has the same length all through. */
     Ticks length = excerpt->to - excerpt->from;
     double share = (double)(excerpt->end_bar - first) / (double)each;
-    excerpt->per_tick = length > 0 ? (WIDTH - LEFT - RIGHT) * share / (double)length : 0;
+    excerpt->per_tick = length > 0 ? (WIDTH - excerpt->left - RIGHT) * share / (double)length : 0;
 }
 
 void web_strip(const Web *web, const spz_passage *passage)
 {
-    Excerpt excerpt = {.web = web, .passage = passage};
+    Excerpt excerpt = {.web = web, .passage = passage, .left = web_names_width(web) + 20};
     const Movement *movement = web->movement;
     size_t bars = passage->last - passage->first + 1, each = bars_a_line(bars), end = passage->last + 1;
     size_t shown = bars < each * LINES_MOST ? bars : each * LINES_MOST;

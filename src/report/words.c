@@ -2,6 +2,9 @@
 #include <ctype.h>
 #include <stdint.h>
 #include <stdio.h>
+#include <string.h>
+
+enum { CHAIN_SHOWN = 60 }; /* letters; a longer chain tells less than it takes room */
 
 static char *bar_name(const char *number, size_t index, char text[WORDS_TEXT])
 {
@@ -48,8 +51,11 @@ const char *words_side(const spz_passage *passage, const spz_sections *sections,
 char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT])
 {
     const char *first = words_side(passage, sections, 0), *second = words_side(passage, sections, 1);
-    if (passage->chain && *passage->chain)
-        snprintf(text, WORDS_TEXT, "%.150s", passage->chain);
+    bool chain = passage->chain && *passage->chain;
+    if (chain && strlen(passage->chain) <= CHAIN_SHOWN)
+        snprintf(text, WORDS_TEXT, "%s", passage->chain);
+    else if (chain)
+        snprintf(text, WORDS_TEXT, "%.60s, answered by %.60s and others", first, second);
     else if (!*second)
         snprintf(text, WORDS_TEXT, "%.150s", first);
     else if (passage->kind == SPZ_COUPLING || passage->kind == SPZ_SPLIT_LINE)

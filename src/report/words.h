@@ -9,7 +9,7 @@ enum { WORDS_TEXT = 160 };
 char *words_bars(const spz_passage *passage, char text[WORDS_TEXT]);
 /* 'exchange', 'div. a 3', 'coupling': what a musician calls it. */
 char *words_kind(const spz_passage *passage, char text[WORDS_TEXT]);
-/* 'Vn I, answered by Vn II', 'Vn I with Vn II', 'Vn I', the whole chain where it has more than two. */
+/* 'Vn I, answered by Vn II', 'Vn I with Vn II', 'Vn I', the whole chain where it has more than two and is short. */
 char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT]);
 /* Name of the body of players on one side of the passage (0 caller, 1 responder); "" for none. */
 const char *words_side(const spz_passage *passage, const spz_sections *sections, int side);
