@@ -1,0 +1,115 @@
+/* Halls of a season: where their settings are found, and which seatings they hold. */
+#include "season/halls.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <string.h>
+
+typedef struct House {
+    spz_settings *settings;
+    Halls halls;
+} House;
+
+static void open_house(House *house)
+{
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&house->settings), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(halls_begin(&house->halls, "corpus/season.csv", house->settings), SPZ_OK);
+}
+
+static void close_house(House *house)
+{
+    halls_free(&house->halls);
+    spz_settings_free(house->settings);
+}
+
+static const Hall *find(House *house, const char *name)
+{
+    const Hall *hall = NULL;
+    CU_ASSERT_EQUAL_FATAL(halls_find(&house->halls, name, NULL, &hall), SPZ_OK);
+    return hall;
+}
+
+static int bits(uint32_t meant)
+{
+    int count = 0;
+    for (; meant; meant >>= 1)
+        count += (int)(meant & 1u);
+    return count;
+}
+
+static void a_hall_is_found_by_the_name_in_the_table(void)
+{
+    House house;
+    open_house(&house);
+    const Hall *barn = find(&house, "Tithe Barn, Vellgate");
+    CU_ASSERT_STRING_EQUAL(barn->file, "corpus/halls/tithe-barn-vellgate.ini");
+    CU_ASSERT_STRING_EQUAL(spz_settings_text(barn->settings, "hall.sound"), "blurred");
+    CU_ASSERT_PTR_NULL(barn->problem);
+    CU_ASSERT_TRUE(barn->seatings >= 2);
+    CU_ASSERT_TRUE(barn->usual >= 0);
+    CU_ASSERT_PTR_EQUAL(find(&house, "Tithe Barn, Vellgate"), barn); /* read once */
+    CU_ASSERT_STRING_EQUAL(spz_settings_text(house.settings, "hall.sound"), "clear"); /* the house's own are as they were */
+    close_house(&house);
+}
+
+static void a_hall_without_settings_has_those_of_the_house(void)
+{
+    House house;
+    open_house(&house);
+    const Hall *unknown = find(&house, "Nowhere in particular");
+    CU_ASSERT_STRING_EQUAL(unknown->file, "");
+    CU_ASSERT_STRING_EQUAL(spz_settings_text(unknown->settings, "hall.name"), "Nowhere in particular");
+    CU_ASSERT_EQUAL(unknown->seatings, 4);
+    close_house(&house);
+}
+
+static void the_name_of_a_hall_never_leads_out_of_its_folder(void)
+{
+    static const char *const names[] = {"../season", "../../corpus/halls/tithe-barn-vellgate", "/etc/passwd", "..", ".", "/", "\\..\\x"};
+    House house;
+    open_house(&house);
+    for (size_t i = 0; i < COUNT(names); i++)
+        CU_ASSERT_STRING_EQUAL(find(&house, names[i])->file, "");
+    close_house(&house);
+}
+
+static void a_fixed_seating_may_be_named_in_full_or_by_its_beginning(void)
+{
+    House house;
+    open_house(&house);
+    const Hall *hall = find(&house, "");
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins opposed")), 2);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together")), 2);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together, violas outside")), 1);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins")), 0);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together, tubas outside")), 0);
+    close_house(&house);
+}
+
+static void what_the_house_forbids_or_the_stage_does_not_hold_is_left_out(void)
+{
+    House house;
+    open_house(&house);
+    CU_ASSERT_EQUAL(spz_settings_set(house.settings, "house.forbidden", "violins together, violas outside | violins opposed, cellos inside left", NULL), SPZ_OK);
+    const Hall *strict = find(&house, "strict");
+    CU_ASSERT_EQUAL(strict->seatings, 2);
+    CU_ASSERT_EQUAL(hall_meant(strict, "violins together, violas outside"), 0);
+    CU_ASSERT_EQUAL(spz_settings_set(house.settings, "stage.width", "6", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(house.settings, "stage.depth", "4", NULL), SPZ_OK);
+    const Hall *tiny = find(&house, "tiny");
+    CU_ASSERT_EQUAL(tiny->seatings, 0);
+    CU_ASSERT_PTR_NOT_NULL(tiny->problem);
+    close_house(&house);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(a_hall_is_found_by_the_name_in_the_table),
+    STATEMENT(a_hall_without_settings_has_those_of_the_house),
+    STATEMENT(the_name_of_a_hall_never_leads_out_of_its_folder),
+    STATEMENT(a_fixed_seating_may_be_named_in_full_or_by_its_beginning),
+    STATEMENT(what_the_house_forbids_or_the_stage_does_not_hold_is_left_out),
+};
+
+void suite_season_halls(void)
+{
+    suite_of("halls of a season", statements, COUNT(statements));
+}
