@@ -261,7 +261,27 @@ static double foreground_of(const CandidateList *candidates, const Chain *chain)
     return fmin(1, 1.6 * front) * (1 - 0.5 * doubled);
 }
 
-static spz_status add_chain(Findings *findings, const Hearing *hearing, const Chain *chain)
+static size_t group_of_line(const SectionMap *map, uint16_t line)
+{
+    for (size_t g = 0; g < map->group_count; g++)
+        for (size_t l = 0; l < map->groups[g].line_count; l++)
+            if (map->groups[g].lines[l] == line)
+                return g;
+    return SIZE_MAX;
+}
+
+/* From the tunes that were heard to the groups of the findings. */
+static void name_players(const SectionMap *map, const Scene *scene, EntryList *entries)
+{
+    for (size_t i = 0; map != scene->map && i < entries->count; i++) {
+        const Tune *tune = &scene->tunes[entries->at[i].group];
+        size_t tone = tune_at(tune, entries->at[i].onset);
+        bool strings = tune->group->about.section != SPZ_WINDS && tone < tune->count;
+        entries->at[i].group = strings ? group_of_line(map, tune->tones[tone].sound->line) : SIZE_MAX;
+    }
+}
+
+spz_status antiphony_report(Findings *findings, const Hearing *hearing, const Chain *chain)
 {
     EntryList entries = {0};
     const CandidateList *candidates = &hearing->candidates;
@@ -271,9 +291,10 @@ static spz_status add_chain(Findings *findings, const Hearing *hearing, const Ch
                                .strength = chain->strength, .turns = turns_of(chain, &entries), .entries = entries.at,
                                .entry_count = entries.count, .foreground = foreground_of(candidates, chain),
                                .shortest = shortest_seconds(&hearing->scene, candidates, chain)};
+        name_players(findings->map, &hearing->scene, &entries);
         for (int side = 0; side < 2; side++) {
             passage.sections[side] = chain->sides[side].section;
-            passage.groups[side] = chain->sides[side].group;
+            passage.groups[side] = findings->map == hearing->scene.map ? chain->sides[side].group : SIZE_MAX;
         }
         passage.chain = chain_names(&hearing->scene, chain, &findings->arena);
         passage.reason = chain_reason(&hearing->scene, candidates, chain, passage.kind, passage.turns, &findings->arena);
@@ -291,7 +312,7 @@ spz_status detect_antiphony(Findings *findings, const spz_settings *settings)
     Hearing hearing;
     spz_status status = hearing_make(findings->map, &hearing);
     for (size_t i = 0; status == SPZ_OK && i < hearing.chains.count; i++)
-        status = add_chain(findings, &hearing, &hearing.chains.at[i]);
+        status = antiphony_report(findings, &hearing, &hearing.chains.at[i]);
     hearing_release(&hearing);
     return status;
 }

@@ -23,6 +23,10 @@ typedef struct Hearing {
 spz_status hearing_make(const SectionMap *map, Hearing *out); /* on failure too, `out` must be released */
 void hearing_release(Hearing *hearing);
 
+/* Adds one chain as a passage. The hearing's groups may be others than the findings' (winds.h): entries are then given the group that
+ * really plays, SIZE_MAX for winds. */
+spz_status antiphony_report(Findings *findings, const Hearing *hearing, const Chain *chain);
+
 /* What kind of passage a chain is. */
 spz_kind chain_kind(const Scene *scene, const CandidateList *candidates, const Chain *chain);
 

@@ -3,11 +3,13 @@
 #include "analysis/coupling.h"
 #include "analysis/divisi.h"
 #include "analysis/split_line.h"
+#include "analysis/winds.h"
 #include <string.h>
 
 static const Detector detectors[] = {
     { "antiphony", detect_antiphony },
     { "split line", detect_split_line },
+    { "strings and winds", detect_winds },
     { "divided sections", detect_divisi },
     { "coupling", detect_coupling },
 };
