@@ -28,10 +28,11 @@ typedef struct spz_report_options {
     int width;       /* text: columns, 60..200; 0 for the usual 96 */
     const char *engraver; /* pages as HTML: folder with engrave.mjs, which engraves the passages; NULL: they are drawn by pitch and time */
     const char *cache;    /* folder that keeps what was engraved; NULL: none */
+    const char *season;   /* overview as HTML: name of the page with the season's plan, to lead to it; NULL: none */
     const spz_settings *settings; /* pages as HTML: the stage to draw the plan on; NULL: no plan. Borrowed until the report is closed */
     const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL })
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */

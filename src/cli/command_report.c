@@ -2,6 +2,7 @@
 #include "command.h"
 #include "messages.h"
 #include "output.h"
+#include "score_list.h"
 #include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -23,6 +24,7 @@ typedef struct Pages {
     spz_report *index;
     int year;
     size_t most_doubts, written;
+    ScoreList scores;
     char engraver[PATH_SIZE], cache[PATH_SIZE];
 } Pages;
 
@@ -70,14 +72,14 @@ static int add_page(Pages *pages, const char *score, const spz_sink *sink, const
     return result;
 }
 
-static int add_pages(const Arguments *arguments, Pages *pages)
+static int add_pages(Pages *pages)
 {
     int result = EXIT_OK;
-    for (size_t i = 0; i < arguments->operand_count; i++) {
+    for (size_t i = 0; i < pages->scores.count; i++) {
         Voice voice = {.most_doubts = pages->most_doubts};
         spz_sink sink = voice_sink(&voice);
-        int one = add_page(pages, arguments->operands[i], &sink, &voice);
-        voice_close(&voice, arguments->operands[i]);
+        int one = add_page(pages, pages->scores.paths[i], &sink, &voice);
+        voice_close(&voice, pages->scores.paths[i]);
         result = one ? one : result;
     }
     return result;
@@ -94,17 +96,19 @@ static int write_index(Pages *pages)
     return result;
 }
 
+static const char season_page[] = "season.html";
+
 /* Two scores of one name would write one page; a score named index would write over the index. */
-static bool names_are_apart(const Arguments *arguments)
+static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
 {
     char one[PATH_SIZE], other[PATH_SIZE];
-    for (size_t i = 0; i < arguments->operand_count; i++) {
-        spz_report_page_name(arguments->operands[i], one, sizeof one);
-        bool taken = strcmp(one, "index.html") == 0;
+    for (size_t i = 0; i < scores->count; i++) {
+        spz_report_page_name(scores->paths[i], one, sizeof one);
+        bool taken = strcmp(one, "index.html") == 0 || (scores->plan && strcmp(one, season_page) == 0);
         for (size_t k = 0; k < i && !taken; k++)
-            taken = strcmp(one, spz_report_page_name(arguments->operands[k], other, sizeof other)) == 0;
+            taken = strcmp(one, spz_report_page_name(scores->paths[k], other, sizeof other)) == 0;
         if (taken) {
-            complain_usage(arguments->command, "%s: the name %s is taken; rename the score, or report it into another folder", arguments->operands[i], one);
+            complain_usage(arguments->command, "%s: the name %s is taken; rename the score, or report it into another folder", scores->paths[i], one);
             return false;
         }
     }
@@ -123,10 +127,11 @@ static bool folder_is_there(const char *folder)
     return false;
 }
 
-static int report_all(const Arguments *arguments, Pages *pages)
+static int report_all(Pages *pages)
 {
     spz_report_options brief = SPZ_REPORT_USUAL;
     brief.brief = true;
+    brief.season = pages->scores.plan ? season_page : NULL;
     if (!folder_is_there(pages->folder))
         return EXIT_INPUT;
     spz_status status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &brief, &pages->index);
@@ -134,7 +139,11 @@ static int report_all(const Arguments *arguments, Pages *pages)
         complain_status(pages->folder, status);
         return EXIT_INPUT;
     }
-    int result = add_pages(arguments, pages);
+    int result = add_pages(pages);
+    if (pages->scores.plan) {
+        int plan = write_document(pages, season_page, pages->scores.plan);
+        result = plan ? plan : result;
+    }
     if (pages->written > 0) {
         int index = write_index(pages);
         result = index ? index : result;
@@ -180,8 +189,6 @@ static int run(const Arguments *arguments)
         complain_usage(arguments->command, arguments->operand_count ? "where to? Give a folder with -o" : "which score? Give a MusicXML file, plain or compressed");
         return EXIT_USAGE;
     }
-    if (!names_are_apart(arguments))
-        return EXIT_USAGE;
     int result = arguments_settings(arguments, &pages.settings);
     if (result)
         return result;
@@ -189,7 +196,12 @@ static int run(const Arguments *arguments)
     find_engraver(arguments, &pages);
     if (pages.options.engraver && !arguments_have(arguments, &option_no_cache))
         find_cache(&pages);
-    result = report_all(arguments, &pages);
+    result = score_list_make(&pages.scores, arguments, pages.settings);
+    if (result != EXIT_USAGE) {
+        int reported = names_are_apart(arguments, &pages.scores) ? report_all(&pages) : EXIT_USAGE;
+        result = reported ? reported : result;
+    }
+    score_list_free(&pages.scores);
     spz_settings_free(pages.settings);
     return result;
 }
@@ -200,7 +212,8 @@ const Command command_report = {
     .operands = "SCORE...",
     .help = "Writes a page for each score, and index.html that leads to them, into a folder: the seating with its reasons,\n"
             "a map of the passages that can be filtered and opened, the stage, and all arrangements. The pages need\n"
-            "nothing else, fetch nothing, and print on A4 and Letter.\n",
+            "nothing else, fetch nothing, and print on A4 and Letter. A season's table (PLAN.csv) stands for its scores; its\n"
+            "plan becomes a page too.\n",
     .options = options,
     .run = run,
 };

@@ -198,7 +198,13 @@ static void index_heads(spz_report *report)
 {
     static const char *const names[] = {"Movement", "Seating", "How sure", "Striking answers", "Clear answers"};
     add_frame(report, "Where the strings sit", true);
-    buffer_puts(&report->out, "<h1>Where the strings sit</h1><div class=\"scroll\"><table class=\"index\"><thead><tr>");
+    buffer_puts(&report->out, "<h1>Where the strings sit</h1>\n");
+    if (report->options.season) {
+        buffer_puts(&report->out, "<p><a href=\"");
+        add_escaped(&report->out, report->options.season);
+        buffer_puts(&report->out, "\">The season's plan: concerts, changes, what moves</a></p>\n");
+    }
+    buffer_puts(&report->out, "<div class=\"scroll\"><table class=\"index\"><thead><tr>");
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
         buffer_printf(&report->out, "<th scope=\"col\">%s</th>", names[i]);
     buffer_puts(&report->out, "</tr></thead><tbody>\n");

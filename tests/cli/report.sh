@@ -20,6 +20,14 @@ cp "$one" "$folder/index.musicxml"
 run 1 report "$folder/index.musicxml" -o "$folder/pages"
 says "is taken"
 
+# A season's table stands for its scores, each once; its plan becomes a page.
+run 0 report --engraver none corpus/season.csv -o "$folder/season"
+[ -e "$folder/season/season.html" ] || fault "the season's plan is not there"
+grep -q 'href="season.html"' "$folder/season/index.html" || fault "the index does not lead to the season's plan"
+[ "$(grep -c '<tr><th scope="row">' "$folder/season/index.html")" = "$(($(ls "$folder/season" | wc -l) - 2))" ] || fault "the index and the pages of the season differ"
+run 1 report corpus/season.csv corpus/season.csv -o "$folder/season"
+says "one season at a time"
+
 # A bad file among good ones: the others are done, the index leads to them alone.
 : > "$folder/empty.musicxml"
 run 2 report --engraver none "$one" "$folder/empty.musicxml" "$two" -o "$folder/pages"

@@ -1,0 +1,92 @@
+#include "score_list.h"
+#include "command.h"
+#include "messages.h"
+#include "spezzato/season.h"
+#include <stdlib.h>
+#include <string.h>
+
+/* Adds a path unless it is there. */
+static spz_status add_path(ScoreList *list, const char *path)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (strcmp(list->paths[i], path) == 0)
+            return SPZ_OK;
+    size_t size = strlen(path) + 1;
+    char **paths = realloc(list->paths, (list->count + 1) * sizeof *paths);
+    if (paths)
+        list->paths = paths;
+    char *copy = paths ? malloc(size) : NULL;
+    if (!copy)
+        return SPZ_NO_MEMORY;
+    memcpy(copy, path, size);
+    list->paths[list->count++] = copy;
+    return SPZ_OK;
+}
+
+static spz_status add_works(ScoreList *list, const spz_planned_concert *concert)
+{
+    spz_status status = SPZ_OK;
+    for (size_t w = 0; w < concert->work_count && !status; w++)
+        for (size_t m = 0; m < concert->works[w].movement_count && !status; m++)
+            status = add_path(list, concert->works[w].movements[m].file);
+    return status;
+}
+
+static int add_season(ScoreList *list, const char *path, const spz_settings *settings)
+{
+    Voice voice = {.most_doubts = 3};
+    spz_sink sink = voice_sink(&voice);
+    spz_season_options options = {.settings = settings, .jobs = 1};
+    spz_season *season = NULL;
+    spz_status status = spz_season_plan(path, &options, &sink, &season);
+    for (size_t i = 0; !status && i < spz_season_concerts(season); i++)
+        status = add_works(list, spz_season_concert(season, i));
+    if (!status)
+        status = spz_report_season(season, SPZ_AS_HTML, 0, &list->plan);
+    if (status && !voice.errors)
+        complain_status(path, status);
+    bool problems = voice.errors > 0 || (season && spz_season_total(season).problems > 0);
+    voice_close(&voice, path);
+    spz_season_free(season);
+    return status || problems ? EXIT_INPUT : EXIT_OK;
+}
+
+static bool is_table(const char *path)
+{
+    size_t length = strlen(path);
+    return length > 4 && strcmp(path + length - 4, ".csv") == 0;
+}
+
+int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings)
+{
+    int result = EXIT_OK;
+    size_t tables = 0;
+    *list = (ScoreList){NULL, 0, NULL};
+    for (size_t i = 0; i < arguments->operand_count; i++)
+        tables += is_table(arguments->operands[i]);
+    if (tables > 1) {
+        complain_usage(arguments->command, "one season at a time, please");
+        return EXIT_USAGE;
+    }
+    for (size_t i = 0; i < arguments->operand_count; i++) {
+        const char *path = arguments->operands[i];
+        int one = EXIT_OK;
+        if (is_table(path))
+            one = add_season(list, path, settings);
+        else if (add_path(list, path)) {
+            complain_status(path, SPZ_NO_MEMORY);
+            one = EXIT_INPUT;
+        }
+        result = one ? one : result;
+    }
+    return result;
+}
+
+void score_list_free(ScoreList *list)
+{
+    for (size_t i = 0; i < list->count; i++)
+        free(list->paths[i]);
+    free(list->paths);
+    spz_document_free(list->plan);
+    *list = (ScoreList){NULL, 0, NULL};
+}

@@ -1,0 +1,16 @@
+/* score_list.h - the scores of a command line, those of a season's table among them. */
+#ifndef CLI_SCORE_LIST_H
+#define CLI_SCORE_LIST_H
+#include "arguments.h"
+
+typedef struct ScoreList {
+    char **paths;        /* each score once, in the order given */
+    size_t count;
+    spz_document *plan;  /* the plan of the season as a page; NULL where no table was given */
+} ScoreList;
+
+/* Operands that end in .csv are tables of a season: it is planned, and its scores come in their place. Exit status: EXIT_INPUT where
+ * something could not be used (what could be is in the list), EXIT_USAGE for two tables. The caller frees. */
+int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings);
+void score_list_free(ScoreList *list);
+#endif
