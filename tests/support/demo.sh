@@ -21,12 +21,11 @@ done
 [ "$count" -gt 0 ] || { echo "There are no scores in corpus/." >&2; exit 1; }
 # The names in corpus/ have no blanks.
 "$program" --brief $all -o "$reports/overview.txt"
-"$program" report --engraver none $all -o "$reports"
+"$program" report --engraver none $all corpus/season.csv -o "$reports"
 "$program" parts --format html $all -o "$reports/parts.html"
 "$program" notes --format markdown $all -o "$reports/notes.md"
 "$program" stage --format svg corpus/brelisk-balconies-1.musicxml -o "$reports/stage.svg"
 "$program" season --no-cache corpus/season.csv -o "$reports/season.txt"
-"$program" season --no-cache --format html corpus/season.csv -o "$reports/season.html"
 "$program" season --no-cache --format csv corpus/season.csv -o "$reports/season-stage-manager.csv"
 "$program" passages --kind antiphony,divisi --strength clear --format csv $all -o "$reports/passages.csv"
 
