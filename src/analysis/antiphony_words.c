@@ -23,6 +23,21 @@ static const char *times_word(int n, char text[24])
     return text;
 }
 
+/* 'five quavers', 'a semiquaver'; triplets as a fraction of a crotchet. */
+static void note_value_words(Ticks length, Ticks crotchet, Buffer *out)
+{
+    static const char *const names[] = {"crotchet", "quaver", "semiquaver", "demisemiquaver"};
+    char number[16], exact[TICKS_TEXT];
+    for (int i = 0; i < 4; i++)
+        if ((length << i) % crotchet == 0) {
+            int count = (int)((length << i) / crotchet);
+            count == 1 ? buffer_printf(out, "a %s", names[i])
+                       : buffer_printf(out, "%s %ss", number_word(count, number), names[i]);
+            return;
+        }
+    buffer_printf(out, "%s of a crotchet", ticks_text(length, crotchet, exact));
+}
+
 /* 'half a beat', 'a beat', 'two beats', 'half a bar', 'a bar', 'three bars', else crotchets. */
 void lag_words(const Scene *scene, const Candidate *c, Buffer *out)
 {
@@ -30,7 +45,7 @@ void lag_words(const Scene *scene, const Candidate *c, Buffer *out)
     const Bar *bar = &m->bars[c->first];
     Ticks lag = c->match.lag, beat = bar->beat > 0 ? bar->beat : m->per_crotchet;
     Ticks nominal = bar->nominal > 0 ? bar->nominal : 0;
-    char number[16], exact[TICKS_TEXT];
+    char number[16];
     if (nominal && lag % nominal == 0)
         lag == nominal ? buffer_puts(out, "a bar") : buffer_printf(out, "%s bars", number_word((int)(lag / nominal), number));
     else if (nominal && lag * 2 == nominal && nominal > 2 * beat)
@@ -42,7 +57,7 @@ void lag_words(const Scene *scene, const Candidate *c, Buffer *out)
     else if (lag * 2 % beat == 0)
         buffer_printf(out, "%s and a half beats", number_word((int)(lag / beat), number));
     else
-        buffer_printf(out, "%s crotchets", ticks_text(lag, m->per_crotchet, exact));
+        note_value_words(lag, m->per_crotchet, out);
 }
 
 static int diatonic(const Note *note)
