@@ -36,7 +36,7 @@ demo: packages
 test: packages
 	@$(MAKE) --no-print-directory check
 
-check: all $(UNIT) $(SKETCH) check-includes
+check: all $(UNIT) $(SKETCH) $(BUILD)/written check-includes
 	@BUILD=$(BUILD) sh tests/support/run-tests.sh
 
 packages:
@@ -117,6 +117,10 @@ citation-times: $(PROGRAM)
 accuracy-notes: $(BUILD)/accuracy-notes
 	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
 
+# What was composed into corpus/ beside what is found there.
+$(BUILD)/corpus-table: $(call objects,tests/support/accuracy/composed.c tests/support/composed.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+
 # The unofficial MusicXML test suite, file by file (needs the shared folder).
 $(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
@@ -133,6 +137,12 @@ fuzz: all
 	    clang -std=c11 $(FUZZ_FLAGS) -fsanitize=fuzzer -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests $(XML_CFLAGS) -o $(BUILD)/fuzz/fuzz_$$harness tests/fuzz/fuzz_$$harness.c \
 	        $(BUILD)-fuzz/tests/support/archive_text.o $(BUILD)-fuzz/libspezzato.a $(LIB_LIBS) || exit 1; done
 	@BUILD=$(BUILD) SECONDS_EACH="$(or $(SECONDS),60)" sh tests/fuzz/run.sh
+
+# Every note as written, for the second reader of tests/independent (npm; the tests alone use it).
+$(BUILD)/written: $(call objects,tests/support/accuracy/written.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+accuracy-reader: $(BUILD)/written
+	@BUILD=$(BUILD) sh tests/independent/all.sh
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1

@@ -1,0 +1,28 @@
+#!/bin/sh
+# Every score of corpus/ and of the shared folder by both readers; writes docs/accuracy-reader.md. Takes some minutes.
+set -u
+build=${BUILD:-build}
+shared=${SPEZZATO_SHARED:-../shared}
+command -v node >/dev/null 2>&1 && command -v npm >/dev/null 2>&1 || { echo "node and npm are needed" >&2; exit 1; }
+[ -d tests/independent/node_modules/verovio ] || (cd tests/independent && npm ci --no-audit --no-fund --silent) || exit 1
+set -- corpus/*.musicxml corpus/*.mxl
+[ -d "$shared/scores" ] && set -- "$@" "$shared"/scores/*.mxl
+table=$build/accuracy-reader.md
+{
+    cat <<'T'
+# Accuracy of the notes, against a second reader
+
+Made by `make accuracy-reader`; not written by hand. The second reader is the verovio package of npm, which reads MusicXML for engraving and shares no
+code with this project. Compared is every note as written (tied notes apart, repeats not unfolded): staff, onset and duration in crotchets (to a
+hundred-thousandth: the second reader counts in floating point), sounding pitch. Of grace notes staff, bar and pitch are compared, since their time is a
+matter of taste. Where a score has repeats, so is the order of the bars.
+
+T
+    node tests/independent/compare.mjs "$build/written" "$@" 2>/dev/null
+    cat <<'T'
+
+Where the two differ, the second reader takes a note's length from its printed value where that contradicts the duration, prints an accidental that the
+pitch does not have, or does not follow a da capo or dal segno; the duration and the pitch that MusicXML defines as sounding are what this library reads.
+T
+} > "$table"
+cp "$table" docs/accuracy-reader.md
