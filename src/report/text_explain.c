@@ -20,14 +20,25 @@ static bool sounds_in(const spz_passage *passage, const spz_movement *movement, 
     return false;
 }
 
-static void list_reported(spz_report *report, const Shown *shown, const char *bar)
+static size_t count_reported(const spz_movement_reading *reading, const char *bar)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < spz_findings_count(reading->findings); i++)
+        count += sounds_in(spz_findings_at(reading->findings, i), reading->movement, bar);
+    return count;
+}
+
+static void list_reported(spz_report *report, const spz_movement_reading *reading, const char *bar)
 {
     static const char *const heads[] = {"Bars", "Letter", "Kind", "Who", "Strength"};
     static const int most[] = {14, 10, 12, 0, 10};
-    const spz_movement_reading *reading = &shown->reading;
     char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
-    size_t rows = 0;
     Table table;
+    buffer_printf(&report->out, "\nREPORTED IN BAR %s\n", bar);
+    if (count_reported(reading, bar) == 0) {
+        buffer_puts(&report->out, "  Nothing.\n");
+        return;
+    }
     table_begin(&table, 5, heads, most);
     for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
@@ -36,11 +47,7 @@ static void list_reported(spz_report *report, const Shown *shown, const char *ba
         table_row(&table, (const char *const[]){words_bars(passage, bars), passage->rehearsal, words_kind(passage, kind),
                                                words_who(passage, reading->sections, who), spz_strength_word(passage->strength)});
         table_note(&table, passage->reason);
-        rows++;
     }
-    buffer_printf(&report->out, "\nREPORTED IN BAR %s\n", bar);
-    if (rows == 0)
-        buffer_puts(&report->out, "  Nothing.\n");
     table_end(&table, &report->out, INDENT, report->options.width);
 }
 
@@ -136,7 +143,7 @@ static void movement(spz_report *report, const Shown *shown)
     else if (status != SPZ_OK)
         report->out.failed = true;
     else {
-        list_reported(report, shown, bar);
+        list_reported(report, &shown->reading, bar);
         list_considered(report, explanation);
     }
     spz_explanation_free(explanation);

@@ -1,0 +1,123 @@
+/* What is said about a bar, and that it agrees with what is reported there. */
+#include "spezzato/explain.h"
+#include "support/memory.h"
+#include "support/rehearsal.h"
+#include "support/suite.h"
+#include <string.h>
+
+/* A figure answered twice by the seconds; the same figure far weaker between the violas, who accompany with it. */
+static const char dialogue[] =
+    "time: 4/4  key: 0  tempo: q=96\n"
+    "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+    "Violin I:    R*2 | g5:e( a5 b5 c6) g5:q r | R | a5:e( b5 c6 d6) a5:q r | R | c5:w\n"
+    "Violin II:   R*2 | R | e5:e( f5 g5 a5) e5:q r | R | f5:e( g5 a5 b5) f5:q r | c5:w\n"
+    "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+    "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n";
+
+static spz_explanation *explained(const Rehearsal *r, const char *bar)
+{
+    spz_explanation *explanation = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_explanation_make(r->sections, bar, 12, &explanation), SPZ_OK);
+    return explanation;
+}
+
+static void the_strongest_match_of_a_bar_is_the_passage_reported_there(void)
+{
+    Rehearsal r = rehearse(dialogue);
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    spz_explanation *e = explained(&r, p->first_bar);
+    const spz_considered *first = spz_explanation_at(e, 0);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(first);
+    CU_ASSERT_EQUAL(first->fate, SPZ_REPORTED);
+    CU_ASSERT_STRING_EQUAL(first->caller, "first violins");
+    CU_ASSERT_STRING_EQUAL(first->responder, "second violins");
+    CU_ASSERT_STRING_EQUAL(first->lag, "a bar");
+    CU_ASSERT_STRING_EQUAL(first->interval, "a third lower");
+    CU_ASSERT_EQUAL(first->tones, 10);
+    CU_ASSERT_EQUAL(first->statements, 2);
+    CU_ASSERT_DOUBLE_EQUAL(first->caller_aside, 1, 0.2); /* it rests under the answer */
+    CU_ASSERT_TRUE(first->strength <= p->strength + 1e-9);
+    CU_ASSERT_PTR_NOT_NULL(strstr(first->because, spz_strength_word(p->strength)));
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
+static void each_match_left_out_says_why(void)
+{
+    Rehearsal r = rehearse(dialogue);
+    spz_explanation *e = explained(&r, "4");
+    size_t left_out = 0;
+    for (size_t i = 0; i < spz_explanation_count(e); i++) {
+        const spz_considered *item = spz_explanation_at(e, i);
+        bool says = !strncmp(item->because, "left out: ", 10);
+        left_out += says;
+        CU_ASSERT_EQUAL(says, item->fate != SPZ_REPORTED);
+        CU_ASSERT_TRUE(i == 0 || item->strength <= spz_explanation_at(e, i - 1)->strength);
+        CU_ASSERT_TRUE(item->first <= 3 && item->last >= 3);
+    }
+    CU_ASSERT_TRUE(left_out > 0); /* the seconds' answer, answered in turn by the firsts' second call, is told already */
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
+static void a_bar_in_which_nobody_answers_has_nothing_to_tell(void)
+{
+    Rehearsal r = rehearse("time: 4/4  key: 0\npart: Violin I\npart: Violin II\n"
+                           "Violin I:  c5:q d5 e5 f5 | g5:w | a5:w\nViolin II: c4:w | c4 | c4\n");
+    spz_explanation *e = explained(&r, "2");
+    CU_ASSERT_EQUAL(spz_explanation_count(e), 0);
+    CU_ASSERT_EQUAL(spz_explanation_more(e), 0);
+    CU_ASSERT_PTR_NULL(spz_explanation_at(e, 0));
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
+static void a_bar_that_is_not_there_is_the_asker_s_mistake(void)
+{
+    Rehearsal r = rehearse(dialogue);
+    spz_explanation *e = NULL;
+    CU_ASSERT_EQUAL(spz_explanation_make(r.sections, "99", 12, &e), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_PTR_NULL(e);
+    rehearsal_end(&r);
+}
+
+static void what_is_reported_is_listed_even_beyond_the_limit(void)
+{
+    Rehearsal r = rehearse(dialogue);
+    spz_explanation *e = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_explanation_make(r.sections, "4", 0, &e), SPZ_OK);
+    CU_ASSERT_TRUE(spz_explanation_count(e) >= 1);
+    for (size_t i = 0; i < spz_explanation_count(e); i++)
+        CU_ASSERT_EQUAL(spz_explanation_at(e, i)->fate, SPZ_REPORTED);
+    CU_ASSERT_TRUE(spz_explanation_more(e) > 0);
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
+static void want_of_memory_is_answered_and_leaves_nothing_behind(void)
+{
+    Rehearsal r = rehearse(dialogue);
+    spz_explanation *e = NULL;
+    spz_status status = SPZ_NO_MEMORY;
+    long requests = 0;
+    while (status == SPZ_NO_MEMORY && ++requests < 500) {
+        memory_starve_after(requests);
+        status = spz_explanation_make(r.sections, "4", 12, &e);
+        memory_starve_after(0);
+    }
+    CU_ASSERT_EQUAL(status, SPZ_OK);
+    CU_ASSERT_TRUE(requests > 10);
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(the_strongest_match_of_a_bar_is_the_passage_reported_there),
+    STATEMENT(each_match_left_out_says_why),
+    STATEMENT(a_bar_in_which_nobody_answers_has_nothing_to_tell),
+    STATEMENT(a_bar_that_is_not_there_is_the_asker_s_mistake),
+    STATEMENT(what_is_reported_is_listed_even_beyond_the_limit),
+    STATEMENT(want_of_memory_is_answered_and_leaves_nothing_behind),
+};
+void suite_explain(void) { suite_of("explain", statements, COUNT(statements)); }
