@@ -9,36 +9,9 @@
  * Cost: bounded by tones x groups x `lookback` looked-up tones, each stretch of a lag grown once. Linear in the bars. */
 #ifndef ANALYSIS_MATCHES_H
 #define ANALYSIS_MATCHES_H
-#include "analysis/tune.h"
-#include "support/array.h"
-
-typedef struct Match {
-    uint16_t caller, responder;  /* indices of tunes */
-    Ticks lag;                   /* from a call to its answer, > 0 */
-    uint32_t call_first, call_last, answer_first, answer_last; /* tones, inclusive */
-    uint32_t matched;            /* tones that both have */
-    uint32_t alike;              /* of these, moved in the same direction */
-    uint32_t exact;              /* of these, by the same interval */
-    int8_t mirror;               /* -1 where the answer turns the call upside down, else 1: 'alike' is counted so */
-    uint32_t moving;             /* of the matched, those whose pitch moved in the call */
-    uint32_t unmatched;          /* tones of either inside the run that the other has not */
-    uint32_t statements;         /* separate calls in the run, each answered */
-    uint32_t rested;             /* of these, begun after a rest or a long note in call and answer */
-    bool overlapping;            /* cut as imitation: the caller goes on under the answer */
-    float yield, free;           /* means of tune_quietness: of the caller under the answer, of the responder under the call */
-    uint32_t clean, active;      /* answer tones during which the caller rests or only holds; is as busy as they */
-    float early_yield, early_free; /* the same over the first two tones of each statement: where the word passes */
-    Ticks spoken;                /* time from the first to the last tone of the calls, summed over the statements */
-    int16_t transposition;       /* semitones from the first call tone to the first answer tone */
-    Ticks onset, call_end, end;  /* first call tone, end of the last call tone, end of the last answer tone */
-} Match;
-typedef ARRAY(Match) MatchList;
+#include "analysis/match.h"
 
 /* All matches between different tunes, in order of discovery. SPZ_OK or SPZ_NO_MEMORY. */
 spz_status matches_find(const Movement *movement, const Tune *tunes, size_t tune_count, MatchList *out);
 
-/* Walks the tones that both groups have, in time order. Start with *call = call_first, *answer = answer_first of the match; each
- * call gives the next pair and moves on; false at the end. */
-bool match_next_pair(const Tune *tunes, const Match *match, uint32_t *call, uint32_t *answer, const Tone **called,
-                     const Tone **answered);
 #endif

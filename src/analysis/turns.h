@@ -5,7 +5,7 @@
  * 1999). A run without such a stretch in which the second group enters afresh with the same moving line is kept as imitation. */
 #ifndef ANALYSIS_TURNS_H
 #define ANALYSIS_TURNS_H
-#include "analysis/matches.h"
+#include "analysis/match.h"
 
 typedef struct TurnPair {
     uint32_t call, answer;
