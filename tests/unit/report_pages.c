@@ -216,6 +216,27 @@ static void every_report_survives_every_shortage_of_memory(void)
     spz_reading_free(reading);
 }
 
+/* From the file to the verdict. */
+static void a_reading_survives_every_shortage_of_memory(void)
+{
+    spz_settings *settings = NULL;
+    spz_status status = SPZ_NO_MEMORY;
+    CU_ASSERT_FATAL(write_score(answers));
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    for (long request = 1; status != SPZ_OK && request < 20000; request++) {
+        spz_reading *reading = NULL;
+        memory_starve_after(request);
+        status = spz_reading_make(path, settings, 0, SPZ_TO_SEATING, NULL, &reading);
+        memory_starve_after(0);
+        CU_ASSERT(status == SPZ_NO_MEMORY || status == SPZ_OK);
+        CU_ASSERT((reading != NULL) == (status == SPZ_OK));
+        spz_reading_free(reading);
+    }
+    CU_ASSERT_EQUAL(status, SPZ_OK);
+    spz_settings_free(settings);
+    unlink(path);
+}
+
 static void the_settings_come_back_from_their_own_report(void)
 {
     static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV};
@@ -259,6 +280,7 @@ void suite_report_pages(void)
         STATEMENT(a_form_that_does_not_exist_is_refused),
         STATEMENT(the_same_score_gives_the_same_bytes),
         STATEMENT(every_report_survives_every_shortage_of_memory),
+        STATEMENT(a_reading_survives_every_shortage_of_memory),
         STATEMENT(the_settings_come_back_from_their_own_report),
     };
     suite_of("report: pages", statements, COUNT(statements));
