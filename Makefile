@@ -15,7 +15,7 @@ override COMPILE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclud
 LIB_SOURCES := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
-SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c tests/support/evidence_table.c,$(wildcard tests/support/*.c)))
+SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c tests/support/evidence_table.c tests/support/weights_table.c,$(wildcard tests/support/*.c)))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 LIB_OBJECTS := $(call objects,$(LIB_SOURCES))
 LIBRARY := $(BUILD)/libspezzato.a
@@ -24,7 +24,7 @@ UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
-.PHONY: citation-times fuzz accuracy-notes suite-table all demo test check check-includes asan valgrind bench accept clean install packages sketches
+.PHONY: fit accuracy citation-times fuzz accuracy-notes suite-table all demo test check check-includes asan valgrind bench accept clean install packages sketches
 .DELETE_ON_ERROR:
 
 all: $(PROGRAM) $(LIBRARY)
@@ -121,6 +121,14 @@ accuracy-notes: $(BUILD)/accuracy-notes
 $(BUILD)/corpus-table: $(call objects,tests/support/accuracy/composed.c tests/support/composed.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 
+# What bears on antiphony in each match of a score; its passages under other weights (see tests/support/fit_weights.py).
+$(BUILD)/evidence-table: $(call objects,tests/support/evidence_table.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/weights-table: $(call objects,tests/support/weights_table.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+fit: $(BUILD)/evidence-table $(BUILD)/weights-table
+	@python3 tests/support/fit_weights.py $(BUILD) "$${SPEZZATO_SHARED:-../shared}" tests/data/readings
+
 # The unofficial MusicXML test suite, file by file (needs the shared folder).
 $(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
@@ -143,6 +151,9 @@ $(BUILD)/written: $(call objects,tests/support/accuracy/written.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 accuracy-reader: $(BUILD)/written
 	@BUILD=$(BUILD) sh tests/independent/all.sh
+
+reliability: all
+	@BUILD=$(BUILD) sh tests/support/accuracy/reliability.sh
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1

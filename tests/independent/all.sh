@@ -21,7 +21,7 @@ T
     node tests/independent/compare.mjs "$build/written" "$@" 2>/dev/null
     cat <<'T'
 
-Where the two differ, the second reader takes a note's length from its printed value where that contradicts the duration, prints an accidental that the
+The second reader takes the time of grace notes from the note before or after them; such notes are counted apart. Where else the two differ, it takes a note's length from its printed value where that contradicts the duration, prints an accidental that the
 pitch does not have, or does not follow a da capo or dal segno; the duration and the pitch that MusicXML defines as sounding are what this library reads.
 T
 } > "$table"

@@ -36,7 +36,7 @@ const alterations = { s: 1, f: -1, ss: 2, x: 2, ff: -2, xs: 3, sx: 3, ts: 3, tf:
 function noteFacts(mei) {
   const facts = new Map();
   const measures = [], transposed = new Map();
-  let staff = 0, bar = -1, graceAround = false, cueAround = false;
+  let staff = 0, bar = -1, graceAround = false, cueAround = false, chordStaff;
   let note = null;
   const alter = (text) => {
     const sign = attribute(text, 'accid.ges') ?? attribute(text, 'accid');
@@ -47,13 +47,14 @@ function noteFacts(mei) {
     else if (name === 'staffDef' && attribute(text, 'trans.semi') !== undefined) transposed.set(Number(attribute(text, 'n')), Number(attribute(text, 'trans.semi')));
     else if (name === 'staff' && !closes) staff = Number(attribute(text, 'n'));
     else if (name === 'chord' || name === 'graceGrp') {
+      chordStaff = closes ? undefined : attribute(text, 'staff');
       graceAround = !closes && attribute(text, 'grace') !== undefined;
       cueAround = !closes && attribute(text, 'cue') === 'true';
     } else if (name === 'accid' && note) alter(text);
     else if (name === 'note' && !closes) {
       const pitch = attribute(text, 'pname');
-      note = { staff, bar, alter: 0, pitched: pitch !== undefined, grace: graceAround || attribute(text, 'grace') !== undefined, cue: cueAround || attribute(text, 'cue') === 'true' };
-      note.midi = pitch === undefined ? -1 : naturals[pitch] + 12 * (Number(attribute(text, 'oct')) + 1) + (transposed.get(staff) ?? 0);
+      note = { staff: Number(attribute(text, 'staff') ?? chordStaff ?? staff), bar, alter: 0, pitched: pitch !== undefined, grace: graceAround || attribute(text, 'grace') !== undefined, cue: cueAround || attribute(text, 'cue') === 'true' };
+      note.midi = pitch === undefined ? -1 : naturals[pitch] + 12 * (Number(attribute(text, 'oct.ges') ?? attribute(text, 'oct')) + 1) + (transposed.get(staff) ?? 0);
       if (note.pitched) alter(text);
       facts.set(attribute(text, 'xml:id'), note);
     }
@@ -123,31 +124,48 @@ function match(mine, other) {
   return { agree, onlyMine, onlyOther: [...waiting.values()].flat() };
 }
 
+// The other reader takes the time of grace notes from the note before them, which then ends early, or from the note after, which begins late: the
+// same note but for one of its ends, and a grace note of its staff there.
+function shortenedByGrace(result, graces) {
+  const grace = (staff, from, to) => graces.some((note) => note.staff === staff && note.onset > from - 1e-3 && note.onset < to + 1e-3);
+  const same = (note, other) => note.staff === other.staff && note.midi === other.midi && other.duration < note.duration;
+  const early = (note, other) => near(note.onset, other.onset) && grace(note.staff, other.onset + other.duration, note.onset + note.duration);
+  const late = (note, other) => near(note.onset + note.duration, other.onset + other.duration) && grace(note.staff, note.onset, other.onset);
+  const shortened = result.onlyMine.filter((note) => {
+    const at = result.onlyOther.findIndex((other) => same(note, other) && (early(note, other) || late(note, other)));
+    if (at >= 0) result.onlyOther.splice(at, 1);
+    return at >= 0;
+  });
+  result.onlyMine = result.onlyMine.filter((note) => !shortened.includes(note));
+  return shortened.length;
+}
+
 const countBy = (notes, bars) => [...new Set(notes.map((note) => bars[note.bar]?.number ?? '?'))].slice(0, 40).join(', ');
 const pitches = (notes) => notes.map((note) => `${note.staff}:${note.bar}:${note.midi}`).sort();
 
-let total = { mine: 0, other: 0, agree: 0, differ: 0 };
+const total = { mine: 0, other: 0, agree: 0, before: 0, differ: 0 };
 const remarks = [];
-console.log('| score | notes | other reader | onset, duration and pitch agree | differ | grace notes | bars in playing order |\n|---|---|---|---|---|---|---|');
+console.log('| score | notes | other reader | onset, duration and pitch agree | shortened for a grace note | differ | grace notes | bars in playing order |\n|---|---|---|---|---|---|---|---|');
 const [program, ...paths] = process.argv.slice(2);
 for (const path of paths) {
   const name = basename(path);
   try {
     const mine = ours(program, path), other = theirs(path);
     const result = match(mine.notes.filter((note) => note.kind === 'main'), other.notes.filter((note) => !note.grace && !note.cue));
+    const before = shortenedByGrace(result, other.notes.filter((note) => note.grace));
     const graceMine = pitches(mine.notes.filter((note) => note.kind === 'grace')), graceOther = pitches(other.notes.filter((note) => note.grace));
     const graces = JSON.stringify(graceMine) === JSON.stringify(graceOther) ? `${graceMine.length} agree` : `${graceMine.length} / ${graceOther.length} differ`;
     const order = mine.order.length !== mine.bars.length ? theirOrder(path, other.measures) : null;
     const played = order === null ? (mine.order.length === mine.bars.length ? 'no repeats' : 'not told') : JSON.stringify(order) === JSON.stringify(mine.order) ? `${order.length} agree` : `${mine.order.length} / ${order.length} differ`;
     const differ = Math.max(result.onlyMine.length, result.onlyOther.length);
-    console.log(`| ${name} | ${result.agree + result.onlyMine.length} | ${result.agree + result.onlyOther.length} | ${result.agree} | ${differ} | ${graces} | ${played} |`);
+    console.log(`| ${name} | ${result.agree + before + result.onlyMine.length} | ${result.agree + before + result.onlyOther.length} | ${result.agree} | ${before} | ${differ} | ${graces} | ${played} |`);
     if (differ) remarks.push(`- ${name}: ${result.onlyMine.length} notes only here, in bars ${countBy(result.onlyMine, mine.bars)}; ${result.onlyOther.length} only there, in bars ${countBy(result.onlyOther, mine.bars)}.`);
     if (process.env.SHOW) for (const [side, list] of [['mine', result.onlyMine], ['other', result.onlyOther]]) for (const note of list.slice(0, Number(process.env.SHOW))) console.error(name, side, JSON.stringify(note));
-    total = { mine: total.mine + result.agree + result.onlyMine.length, other: total.other + result.agree + result.onlyOther.length, agree: total.agree + result.agree, differ: total.differ + differ };
+    for (const [name, count] of Object.entries({ mine: result.agree + before + result.onlyMine.length, other: result.agree + before + result.onlyOther.length, agree: result.agree, before, differ })) total[name] += count;
   } catch (error) {
-    console.log(`| ${name} | - | - | - | - | - | ${error.message.split('\n')[0]} |`);
+    console.log(`| ${name} | - | - | - | - | - | - | ${error.message.split('\n')[0]} |`);
   }
 }
-console.log(`| all | ${total.mine} | ${total.other} | ${total.agree} | ${total.differ} | | |\n`);
+console.log(`| all | ${total.mine} | ${total.other} | ${total.agree} | ${total.before} | ${total.differ} | | |\n`);
 console.log(remarks.join('\n'));
 process.exit(total.differ ? 1 : 0);

@@ -1,0 +1,75 @@
+#!/bin/sh
+# Writes docs/reliability.md: files tried, notes compared, fuzzing. Tries every file at hand itself; takes the comparisons from the documents that
+# `make accuracy-notes` and `make accuracy-reader` wrote, and the fuzzing from the last `make fuzz`.
+set -u
+build=${BUILD:-build}
+shared=${SPEZZATO_SHARED:-../shared}
+fuzz=$build/fuzz.md
+[ -e "$fuzz" ] || { echo "run make fuzz first" >&2; exit 1; }
+folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-reliability-XXXXXX")
+trap 'rm -rf "$folder"' EXIT
+
+# row NAME FILE...: how many were read, refused with one line, or ended in any other way.
+row() {
+    name=$1
+    shift
+    read=0 refused=0 other=0
+    for file in "$@"; do
+        [ -e "$file" ] || continue
+        "$build/spezzato" check "$file" > "$folder/out" 2> "$folder/err"
+        case $? in
+        0 | 3) read=$((read + 1)) ;;
+        2) if [ "$(wc -l < "$folder/err")" = 1 ]; then refused=$((refused + 1)); else other=$((other + 1)); fi ;;
+        *) other=$((other + 1)) ;;
+        esac
+    done
+    echo "| $name | $((read + refused + other)) | $read | $refused | $other |"
+}
+
+# The row 'all' of a table: its columns by number.
+all_row() { awk -F'|' -v columns="$2" '$2 ~ /^ all $/ { n = split(columns, c, " "); for (i = 1; i <= n; i++) printf "%s|", $c[i]; exit }' "$1"; }
+
+{
+    cat <<'T'
+# Reliability
+
+Made by `make reliability`; not written by hand.
+
+## Files tried
+
+Each file is read, its parts are named and it is checked. Refused means: exit status 2 and exactly one line that says why.
+
+| files | tried | read | refused with one line | anything else |
+|---|---|---|---|---|
+T
+    row "orchestral scores of the OpenScore corpus (shared folder)" "$shared"/scores/*.mxl
+    row "unofficial MusicXML test suite (shared folder; see suite.md)" "$shared"/suite/*.xml "$shared"/suite/*.mxl
+    row "the bundled season" corpus/*.musicxml corpus/*.mxl
+    row "hostile files meant to be refused" $(ls tests/data/hostile/*.xml tests/data/hostile/*.mxl | grep -v '/fine')
+    row "hostile files meant to be read" tests/data/hostile/fine.*
+    echo
+    echo "## Notes compared"
+    echo
+    echo "| with | compared | agree | explained by a habit of the other, with its bars | not explained |"
+    echo "|---|---|---|---|---|"
+    [ -e docs/accuracy-notes.md ] && all_row docs/accuracy-notes.md "7 8 9 10 11" | awk -F'|' '{ gsub(/ /, ""); printf "| independent tables (accuracy-notes.md): moment x part | %s | %s | %d | %s |\n", $1, $2, $3 + $4, $5 }'
+    [ -e docs/accuracy-reader.md ] && all_row docs/accuracy-reader.md "3 5 6 7" | awk -F'|' '{ gsub(/ /, ""); printf "| second reader (accuracy-reader.md): notes | %s | %s | %s | %s |\n", $1, $2, $3, $4 }'
+    cat <<'T'
+
+## Fuzzing
+
+libFuzzer under address and undefined-behaviour sanitizers (`make fuzz SECONDS=...`), seeded with the bundled season, the test suite and the hostile files. `xml`
+reads any bytes as a score and joins and plays its notes; `archive` reads them as the packed score or the container of an archive, or as the archive itself;
+`settings` as a settings file; `analysis` takes a score the whole way to its seating. What was found is fixed and kept in tests/data/hostile.
+
+T
+    cat "$fuzz"
+    cat <<'T'
+
+## Memory that runs out
+
+The tests make the first, second, third ... request for memory fail until reading succeeds: each failure ends in a status, nothing leaks (`make asan`,
+`make valgrind`; `make check` runs the test suite and the hostile files under valgrind where it is at hand).
+T
+} > "$folder/reliability.md"
+cp "$folder/reliability.md" docs/reliability.md
