@@ -30,7 +30,8 @@ SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 all: $(PROGRAM) $(LIBRARY)
 
 demo: packages
-	@$(MAKE) --no-print-directory all
+	@echo "Building ..."
+	@$(MAKE) -s --no-print-directory all
 	@BUILD=$(BUILD) sh tests/support/demo.sh
 
 test: packages
@@ -90,6 +91,7 @@ valgrind: $(UNIT)
 	valgrind -q --error-exitcode=9 --leak-check=full $(UNIT)
 
 # The conductor's pages in a real browser; installs what that needs when it may.
+.PHONY: test-web engraver
 test-web: all $(SKETCH)
 	@BUILD=$(BUILD) sh tests/support/test-web.sh
 
