@@ -75,20 +75,27 @@ void read_measure_start(Reader *reader)
     add_bar(reader);
 }
 
-/* Supplies what a measure-repeat sign stands for, when the file doesn't write it out itself. */
-static void copy_repeated(Reader *reader, PartDraft *part)
+static bool of_staff(const Note *note, int staff)
 {
-    int from = reader->place.bar - part->repeat_span;
-    if (from < 0 || part->notes.count > reader->place.first_note)
+    return staff == 0 || note->staff == staff;
+}
+
+/* Supplies what a measure-repeat sign over a staff (0: the whole part) stands for, when the file doesn't write it out itself. */
+static void copy_repeated(Reader *reader, PartDraft *part, int staff)
+{
+    int from = reader->place.bar - part->repeat_span[staff];
+    for (size_t i = reader->place.first_note; i < part->notes.count; i++)
+        if (of_staff(&part->notes.at[i], staff) && !(part->notes.at[i].flags & NOTE_COPIED))
+            return;
+    if (from < 0)
         return;
-    size_t first = part->notes.count;
+    size_t first = reader->place.first_note;
     while (first > 0 && part->notes.at[first - 1].bar >= from)
         first--;
-    size_t last = first;
-    while (last < part->notes.count && part->notes.at[last].bar == from)
-        last++;
-    for (size_t i = first; i < last && reader->status == SPZ_OK; i++) {
+    for (size_t i = first; i < reader->place.first_note && part->notes.at[i].bar == from && reader->status == SPZ_OK; i++) {
         Note note = part->notes.at[i];
+        if (!of_staff(&note, staff))
+            continue;
         note.bar = reader->place.bar;
         note.flags |= NOTE_COPIED;
         if (++reader->note_count > LIMIT_NOTES)
@@ -107,8 +114,9 @@ void bar_close(Reader *reader)
     if (!part || place->bar < 0)
         return;
     note_close_graces(reader);
-    if (part->repeat_span > 0)
-        copy_repeated(reader, part);
+    for (int staff = 0; staff <= part->repeated_staves; staff++)
+        if (part->repeat_span[staff] > 0)
+            copy_repeated(reader, part, staff);
     part->filled.at[place->bar] = place->furthest;
     Bar *bar = &reader->bars.at[place->bar];
     if (place->furthest > bar->length)
@@ -231,24 +239,41 @@ void read_transpose_end(Reader *reader)
             part->transposition[staff] = *by;
 }
 
-void read_measure_repeat_start(Reader *reader)
+/* The staff that a measure style is for; 0 for the whole part. */
+void read_measure_style_start(Reader *reader)
+{
+    char number[8];
+    int64_t staff = 0;
+    reader->style_staff = 0;
+    if (reader_attribute(reader, ATTRIBUTE_NUMBER, number, sizeof number) && number_whole(number, &staff) && staff >= 1 && staff <= LIMIT_STAVES)
+        reader->style_staff = (int)staff;
+}
+
+static void set_repeat(Reader *reader, int span)
 {
     PartDraft *part = reader_part(reader);
-    if (part && reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
-        part->repeat_span = 0;
-    else if (part)
-        part->repeat_span = -1;
+    if (!part)
+        return;
+    part->repeat_span[reader->style_staff] = span;
+    if (reader->style_staff > part->repeated_staves)
+        part->repeated_staves = reader->style_staff;
+}
+
+void read_measure_repeat_start(Reader *reader)
+{
+    reader->repeat_begins = !reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop");
+    if (!reader->repeat_begins)
+        set_repeat(reader, 0);
 }
 
 void read_measure_repeat_end(Reader *reader)
 {
-    PartDraft *part = reader_part(reader);
     int64_t span = 1;
-    if (!part || part->repeat_span == 0)
+    if (!reader->repeat_begins)
         return;
     if (!number_whole(reader_text(reader), &span) || span < 1 || span > 16) {
         reader_doubt(reader, "a sign repeats '%.40s' bars; it is taken as one", reader->text);
         span = 1;
     }
-    part->repeat_span = (int)span;
+    set_repeat(reader, (int)span);
 }

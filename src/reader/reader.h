@@ -32,7 +32,8 @@ typedef struct PartDraft {
     Ticks unit;         /* ticks of one division; 0 when it has to be found anew */
     Ticks nominal, beat;
     Transposition transposition[LIMIT_STAVES + 1];
-    int repeat_span;    /* bars that a measure-repeat sign copies; 0 when there is none */
+    int repeat_span[LIMIT_STAVES + 1]; /* by staff, 0 for the whole part: bars that a measure-repeat sign copies; 0 when there is none */
+    int repeated_staves; /* highest staff that ever had such a sign */
     bool listed, begun;
     size_t notes_taken, marks_taken; /* by the movements assembled so far */
 } PartDraft;
@@ -153,6 +154,8 @@ typedef struct Reader {
     int transpose_staff, octave_change;
     Transposition transposition;
     bool diatonic_given;
+    int style_staff;    /* of the open <measure-style>; 0: the whole part */
+    bool repeat_begins;
     GroupDraft groups[LIMIT_GROUP_DEPTH];
     int group_count;
     char creator_type[64], field_name[64], credit_type[64];
@@ -245,6 +248,7 @@ void read_diatonic_end(Reader *reader);
 void read_chromatic_end(Reader *reader);
 void read_octave_change_end(Reader *reader);
 void read_double_start(Reader *reader);
+void read_measure_style_start(Reader *reader);
 void read_measure_repeat_start(Reader *reader);
 void read_measure_repeat_end(Reader *reader);
 

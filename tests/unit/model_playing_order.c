@@ -123,6 +123,12 @@ static void words_alone_order_a_jump_too(void)
     CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1)) BAR(2, REST(1) WORDS("Fine")) BAR(3, REST(1) WORDS("D.C. al Fine"))))), "1 2 3 1 2");
 }
 
+static void a_sound_may_order_a_forward_repeat(void)
+{
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1)) BAR(2, "<sound forward-repeat=\"yes\"/>" REST(1))
+        BAR(3, REST(1) "<barline location=\"right\"><repeat direction=\"backward\"/></barline>")))), "1 2 3 2 3");
+}
+
 static void a_sign_in_any_part_counts(void)
 {
     CU_ASSERT_STRING_EQUAL(order_text(movement_of(SCORE(LISTED(P1, "Violin I") LISTED(P2, "Viola"), PART(P1, BAR(1, REST(1)) BAR(2, REST(1)))
@@ -178,6 +184,7 @@ static const struct Statement statements[] = {
     STATEMENT(sections_nested_beyond_reason_are_taken_as_written),
     STATEMENT(a_forward_sign_at_the_end_of_a_bar_is_for_the_next_bar),
     STATEMENT(words_alone_order_a_jump_too),
+    STATEMENT(a_sound_may_order_a_forward_repeat),
     STATEMENT(a_sign_in_any_part_counts),
     STATEMENT(a_tie_into_the_second_ending_sounds_on),
     STATEMENT(an_after_grace_at_the_end_of_a_repeated_bar_is_played_each_time),

@@ -123,6 +123,14 @@ static void a_repeat_sign_over_written_notes_adds_nothing(void)
     CU_ASSERT_STRING_EQUAL(sounds_text(movement_of(PIECE(BAR(1, DIVISIONS(1) NOTE(C, 4, 1, "")) BAR(2, REPEAT_BAR("start", "1") NOTE(C, 4, 1, "")))), 0), "C4@0+1 C4@1+1");
 }
 
+static void a_repeat_sign_over_one_staff_leaves_the_other_alone(void)
+{
+    const Movement *m = movement_of(PIECE(BAR(1, "<attributes><divisions>1</divisions><staves>2</staves></attributes>" NOTE(C, 5, 2, "<staff>1</staff>") BACKUP(2) NOTE(C, 3, 2, "<staff>2</staff>"))
+        BAR(2, "<attributes><measure-style number=\"2\"><measure-repeat type=\"start\">1</measure-repeat></measure-style></attributes>" NOTE(D, 5, 2, "<staff>1</staff>"))
+        BAR(3, "<attributes><measure-style number=\"2\"><measure-repeat type=\"stop\"/></measure-style></attributes>" NOTE(E, 5, 2, "<staff>1</staff>"))));
+    CU_ASSERT_STRING_EQUAL(sounds_text(m, 0), "C5@0+2 C3@0+2 D5@2+2 C3@2+2 E5@4+2");
+}
+
 static void bars_under_a_long_rest_are_all_there(void)
 {
     LENGTHS(BAR(1, DIVISIONS(1) TIME(2, 4) "<attributes><measure-style><multiple-rest>3</multiple-rest></measure-style></attributes>" REST(2)) BAR(2, REST(2)) BAR(3, REST(2)), "2 2 2");
@@ -252,6 +260,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_repeat_sign_for_one_bar_is_filled_with_the_bar_before),
     STATEMENT(a_repeat_sign_for_two_bars_goes_back_two),
     STATEMENT(a_repeat_sign_over_written_notes_adds_nothing),
+    STATEMENT(a_repeat_sign_over_one_staff_leaves_the_other_alone),
     STATEMENT(bars_under_a_long_rest_are_all_there),
     STATEMENT(names_instruments_and_brackets_of_a_part_are_kept),
     STATEMENT(overlapping_brackets_end_each_on_its_own),
