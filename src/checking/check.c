@@ -104,6 +104,28 @@ static spz_status check_movement(spz_doubts *doubts, const Movement *movement, c
     return doubts->no_memory ? SPZ_NO_MEMORY : SPZ_OK;
 }
 
+/* Puts the doubts of each movement in the order of kinds, those of a kind staying in the order in which they were found. */
+static spz_status order_by_kind(spz_doubts *doubts)
+{
+    size_t count = doubts->list.count;
+    spz_doubt *ordered = memory_resize(NULL, count, sizeof *ordered);
+    size_t done = 0;
+    if (!ordered)
+        return SPZ_NO_MEMORY;
+    for (size_t first = 0, end; first < count; first = end) {
+        for (end = first; end < count && doubts->list.at[end].movement == doubts->list.at[first].movement; end++)
+            ;
+        for (int kind = 0; kind < SPZ_DOUBT_KIND_COUNT; kind++)
+            for (size_t i = first; i < end; i++)
+                if (doubts->list.at[i].kind == (spz_doubt_kind)kind)
+                    ordered[done++] = doubts->list.at[i];
+    }
+    if (count)
+        memcpy(doubts->list.at, ordered, count * sizeof *ordered);
+    memory_give(ordered);
+    return SPZ_OK;
+}
+
 static spz_status check_file(spz_doubts *doubts, const char *path, const spz_settings *settings, const spz_sink *sink)
 {
     Ear ear = {doubts, sink, SPZ_DOUBT_FILE};
@@ -117,6 +139,8 @@ static spz_status check_file(spz_doubts *doubts, const char *path, const spz_set
         doubts->movement = i;
         status = check_movement(doubts, spz_score_movement(score, i), settings ? settings : usual, sink);
     }
+    if (!status)
+        status = order_by_kind(doubts);
     spz_settings_free(usual);
     spz_score_free(score);
     return status;

@@ -54,7 +54,8 @@ void check_divisions(spz_doubts *doubts, const SectionMap *map)
     for (size_t i = 0; i < map->line_count; i++) {
         const spz_line *line = &map->lines[i];
         const Part *part = &m->parts[line->part];
-        const Mark *mark = line->section != SPZ_NO_SECTION ? open_division(part, line) : NULL;
+        bool again = i > 0 && line->part == line[-1].part && line->staff == line[-1].staff; /* two sections on one staff read the same words */
+        const Mark *mark = line->section != SPZ_NO_SECTION && !again ? open_division(part, line) : NULL;
         if (!mark)
             continue;
         DoubtPlace place = {(int)line->part, mark->bar, (long)mark->line};
