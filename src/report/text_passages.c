@@ -61,11 +61,16 @@ static size_t count_clear(const Pick *picks, size_t count)
 
 static void passage_row(Table *table, const Pick *pick, const spz_sections *sections)
 {
+    Buffer reason;
     char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
     const spz_passage *passage = pick->passage;
     table_row(table, (const char *const[]){words_bars(passage, bars), passage->rehearsal, words_kind(passage, kind),
                                            words_who(passage, sections, who), spz_strength_word(passage->strength)});
-    table_note(table, passage->reason);
+    buffer_init(&reason);
+    words_reason(passage, &reason);
+    table_note(table, reason.text);
+    table->failed = table->failed || reason.failed;
+    buffer_free(&reason);
 }
 
 static void say_left_out(spz_report *report, size_t clear_left, size_t marginal)

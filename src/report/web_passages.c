@@ -114,6 +114,7 @@ static void entries(const Web *web, const spz_passage *passage)
 
 static void summary(const Web *web, const spz_passage *passage)
 {
+    Buffer reason;
     char text[WORDS_TEXT];
     Html *html = web->html;
     html_open(html, "summary");
@@ -129,7 +130,11 @@ static void summary(const Web *web, const spz_passage *passage)
     html_words(html, " ");
     html_element(html, "span", "strength", spz_strength_word(passage->strength));
     html_words(html, " ");
-    html_element(html, "span", "reason", passage->reason);
+    buffer_init(&reason);
+    words_reason(passage, &reason);
+    html_element(html, "span", "reason", reason.text);
+    html->failed = html->failed || reason.failed;
+    buffer_free(&reason);
     html_close(html);
 }
 

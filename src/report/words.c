@@ -2,9 +2,6 @@
 #include <ctype.h>
 #include <stdint.h>
 #include <stdio.h>
-#include <string.h>
-
-enum { CHAIN_SHOWN = 60 }; /* letters; a longer chain tells less than it takes room */
 
 static char *bar_name(const char *number, size_t index, char text[WORDS_TEXT])
 {
@@ -51,12 +48,7 @@ const char *words_side(const spz_passage *passage, const spz_sections *sections,
 char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT])
 {
     const char *first = words_side(passage, sections, 0), *second = words_side(passage, sections, 1);
-    bool chain = passage->chain && *passage->chain;
-    if (chain && strlen(passage->chain) <= CHAIN_SHOWN)
-        snprintf(text, WORDS_TEXT, "%s", passage->chain);
-    else if (chain)
-        snprintf(text, WORDS_TEXT, "%.60s, answered by %.60s and others", first, second);
-    else if (!*second)
+    if (!*second)
         snprintf(text, WORDS_TEXT, "%.150s", first);
     else if (passage->kind == SPZ_COUPLING || passage->kind == SPZ_SPLIT_LINE)
         snprintf(text, WORDS_TEXT, "%.70s with %.70s", first, second);
@@ -77,6 +69,13 @@ const char *words_confidence_meaning(spz_confidence confidence)
     case SPZ_LEANING: return "the score points this way, but other grounds may weigh more";
     default: return "the score does not decide this; the hall, the house's habit or the other works of the evening may";
     }
+}
+
+void words_reason(const spz_passage *passage, Buffer *out)
+{
+    buffer_puts(out, passage->reason);
+    if (passage->chain && *passage->chain)
+        buffer_printf(out, "; in order of entry: %s", passage->chain);
 }
 
 char *words_capital(const char *from, char *text, size_t size)

@@ -2,6 +2,7 @@
 #ifndef REPORT_WORDS_H
 #define REPORT_WORDS_H
 #include "spezzato/reading.h"
+#include "support/buffer.h"
 
 enum { WORDS_TEXT = 160 };
 
@@ -9,8 +10,10 @@ enum { WORDS_TEXT = 160 };
 char *words_bars(const spz_passage *passage, char text[WORDS_TEXT]);
 /* 'exchange', 'div. a 3', 'coupling': what a musician calls it. */
 char *words_kind(const spz_passage *passage, char text[WORDS_TEXT]);
-/* 'Vn I, answered by Vn II', 'Vn I with Vn II', 'Vn I', the whole chain where it has more than two and is short. */
+/* 'Vn I, answered by Vn II', 'Vn I with Vn II', 'Vn I'. */
 char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT]);
+/* Its sentence, and all sections in order of entry where there are more than two. */
+void words_reason(const spz_passage *passage, Buffer *out);
 /* Name of the body of players on one side of the passage (0 caller, 1 responder); "" for none. */
 const char *words_side(const spz_passage *passage, const spz_sections *sections, int side);
 /* 'Firm', and what it means to whoever decides. */
