@@ -201,14 +201,14 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.400, [F_EXACT] = 1.314, [F_MOTION] = 1.547, [F_RHYTHM] = 1.195, [F_YIELD] = -0.677, [F_FREE] = 1.442,
-    [F_SWAP] = 2.199, [F_TURNS] = 0.136, [F_NOTES] = 0.303, [F_TOTAL] = 0.121, [F_LAG_BEATS] = -0.261, [F_LAG_BARS] = -0.321,
-    [F_RARE] = -0.161, [F_FRONT] = 1.683, [F_DOUBLED] = 0.318, [F_WINDS] = -0.761, [F_COMPANY] = -0.033, [F_SOFT] = -1.122,
-    [F_SPEED] = -0.055, [F_OVERLAP] = 1.637, [F_REGULAR] = 0.991, [F_CLEAN] = 1.394, [F_SAME_PITCH] = 0.304, [F_GAP] = -0.270,
-    [F_SINGLE] = -0.458, [F_PIZZ] = -0.754, [F_EARLY] = 0.758, [F_RESTED] = -0.277, [F_CANON] = -1.388, [F_MIRROR] = -0.621,
-    [F_QUICK] = -0.587, [F_LATE] = 0.042, [F_SHORT] = -1.265, [F_BEGINS] = 0.093,
+    [F_SAME] = 2.917, [F_EXACT] = 1.302, [F_MOTION] = 1.598, [F_RHYTHM] = 1.212, [F_YIELD] = -0.382, [F_FREE] = 1.545,
+    [F_SWAP] = 1.850, [F_TURNS] = 0.116, [F_NOTES] = 0.253, [F_TOTAL] = 0.170, [F_LAG_BEATS] = -0.251, [F_LAG_BARS] = -0.318,
+    [F_RARE] = -0.132, [F_FRONT] = 1.549, [F_DOUBLED] = 0.223, [F_WINDS] = -0.721, [F_COMPANY] = -0.041, [F_SOFT] = -1.126,
+    [F_SPEED] = -0.062, [F_OVERLAP] = 1.384, [F_REGULAR] = 0.927, [F_CLEAN] = 1.211, [F_SAME_PITCH] = 0.327, [F_GAP] = -0.217,
+    [F_SINGLE] = -0.568, [F_PIZZ] = -0.583, [F_EARLY] = 0.913, [F_RESTED] = -0.258, [F_CANON] = -1.101, [F_MIRROR] = -0.589,
+    [F_QUICK] = -0.465, [F_LATE] = -0.025, [F_SHORT] = -1.344, [F_BEGINS] = 0.133,
 };
-static const double bias = -9.999;
+static const double bias = -9.532;
 
 double feature_weight(enum Feature feature)
 {

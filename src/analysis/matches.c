@@ -11,11 +11,12 @@ static const struct {
     double alone;          /* a tone that only one has */
     double drop;           /* how far the sum may fall before the run is given up */
     unsigned least_matched;
+    size_t phrase_tones, phrase_head; /* a gesture between rests has at most so many tones; of which so many steps must agree */
     double least_same, least_motion; /* shares below which a match is no gesture answered */
 } growth = {
     .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 3,
     .both = 0.5, .alike = 0.5, .still = -0.2, .contrary = -0.35, .exact = 0.1,
-    .alone = -0.9, .drop = 2.6, .least_matched = 3, .least_same = 0.65, .least_motion = 0.2,
+    .alone = -0.9, .drop = 2.6, .least_matched = 3, .phrase_tones = 10, .phrase_head = 3, .least_same = 0.65, .least_motion = 0.2,
 };
 
 enum { BUCKETS = 1 << 13, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
@@ -55,6 +56,25 @@ static uint32_t gesture_key(const Tone *t)
     h ^= h >> 29;
     h *= 0xBF58476D1CE4E5B9u;
     return (uint32_t)(h >> 32);
+}
+
+/* A short gesture that stands between rests is known by its rhythm, whatever its direction: its tones' steps, all of them.
+ * 0 where the tone begins none. */
+static uint32_t phrase_key(const Tune *tune, size_t i)
+{
+    const Tone *t = tune->tones;
+    uint64_t h = 0x165667B19E3779F9u;
+    size_t n = 1;
+    if (!(t[i].flags & TONE_AFTER_REST))
+        return 0;
+    for (; i + n < tune->count && !(t[i + n].flags & TONE_AFTER_REST); n++) {
+        if (n == growth.phrase_tones)
+            return 0;
+        if (n <= growth.phrase_head)
+            h = (h ^ (uint64_t)(t[i + n].onset - t[i + n - 1].onset)) * 0x9E3779B97F4A7C15u;
+    }
+    h ^= h >> 31;
+    return n < growth.phrase_head ? 0 : (uint32_t)(h >> 16) | 1u;
 }
 
 /* Groups that move together speak with one voice: the highest in the score begins for all. */
@@ -249,6 +269,9 @@ static spz_status visit_all(Finder *finder, uint32_t *next)
             continue;
         Seed seed = {.tune = (uint32_t)best, .tone = tone, .key = gesture_key(&finder->tunes[best].tones[tone])};
         spz_status status = visit(finder, seed);
+        seed.key = phrase_key(&finder->tunes[best], tone);
+        if (status == SPZ_OK && seed.key)
+            status = visit(finder, seed);
         if (status != SPZ_OK)
             return status;
     }
