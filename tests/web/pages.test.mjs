@@ -74,6 +74,29 @@ test('every page opens without an error, asks for nothing but itself, and fits a
   }
 });
 
+test('the librarian\'s sheets and the season\'s plan open, fit and print whole rows too', async () => {
+  const parts = join(folder, 'parts.html'), season = join(folder, 'season.html');
+  execFileSync(program, ['parts', '--format', 'html', join(folder, 'hostile <one> #2.musicxml'), join('corpus', richest().replace(/\.html$/, '.musicxml')), '-o', parts], { stdio: 'ignore' });
+  execFileSync(program, ['season', '--no-cache', '--format', 'html', join('corpus', 'season.csv'), '-o', season], { stdio: 'ignore' });
+  for (const file of [parts, season]) {
+    const page = await open('index.html');
+    page.asked.length = 0;
+    await page.goto(pathToFileURL(file).href);
+    for (const width of widths) {
+      await page.setViewportSize({ width, height: 800 });
+      const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+      assert.ok(over <= 0, `${file} is ${over} too wide at ${width}`);
+    }
+    await page.emulateMedia({ media: 'print' });
+    const cut = await page.$$eval('tr', all => all.filter(e => getComputedStyle(e).breakInside !== 'avoid').length);
+    assert.equal(cut, 0, `${file} has rows that paper may cut`);
+    assert.equal(await page.evaluate(() => window.harmed), undefined);
+    assert.deepEqual(page.faults, [], file);
+    assert.deepEqual(page.asked, [pathToFileURL(file).href], file);
+    await page.context().close();
+  }
+});
+
 test('the index leads to every movement', async () => {
   const page = await open('index.html');
   const links = await page.$$eval('table.index a', all => all.map(a => a.href));
