@@ -139,14 +139,33 @@ static void tidy_entries(EntryList *entries)
     entries->count = kept;
 }
 
+static bool entries_of_candidates(const Scene *scene, const CandidateList *candidates, const uint32_t *which, size_t count,
+                                  EntryList *entries, Arena *arena)
+{
+    bool ok = true;
+    for (size_t i = 0; ok && i < count; i++)
+        ok = entries_of_match(scene, &candidates->at[which[i]].match, entries, arena);
+    return ok;
+}
+
+static void keep_within(EntryList *entries, Ticks onset, Ticks end)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < entries->count; i++)
+        if (entries->at[i].onset >= onset && entries->at[i].end <= end)
+            entries->at[kept++] = entries->at[i];
+    entries->count = kept;
+}
+
 static spz_status entries_of_chain(const Scene *scene, const CandidateList *candidates, const Chain *chain, Arena *arena,
                                    EntryList *entries)
 {
-    for (size_t i = 0; i < chain->candidate_count; i++)
-        if (!entries_of_match(scene, &candidates->at[chain->candidates[i]].match, entries, arena))
-            return SPZ_NO_MEMORY;
+    bool ok = entries_of_candidates(scene, candidates, chain->candidates, chain->candidate_count, entries, arena);
+    for (const Retelling *r = chain->retold; ok && r; r = r->next)
+        ok = entries_of_candidates(scene, candidates, r->candidates, r->count, entries, arena);
+    keep_within(entries, chain->onset, chain->end);
     tidy_entries(entries);
-    return SPZ_OK;
+    return ok ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 /* How often the word passes: entries of one side in a row count once. */
@@ -156,7 +175,7 @@ static int turns_of(const Chain *chain, const EntryList *entries)
     Ticks end = -1;
     for (size_t i = 0; i < entries->count; i++) {
         const spz_entry *e = &entries->at[i];
-        int side = (chain->sides[0].tunes >> e->group & 1) ? 0 : 1;
+        int side = (chain->sides[0].tunes >> e->group & 1) ? 0 : (chain->sides[1].tunes >> e->group & 1) ? 1 : 2 + (int)e->group;
         if (side != before || e->onset > end)
             turns++;
         before = side;

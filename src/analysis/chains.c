@@ -1,5 +1,6 @@
 #include "analysis/chains.h"
 #include <stdlib.h>
+#include <string.h>
 
 static const struct {
     double least_strength; /* a match below this is nobody's passage */
@@ -129,40 +130,50 @@ static spz_status cut_into_chains(const Joiner *joiner, Candidate **taken, size_
     return SPZ_OK;
 }
 
-/* The strongest match already taken within two bars; weak echoes of a strong passage would only blur where it begins and ends. */
-static double strongest_beside(Candidate **taken, size_t count, const Candidate *candidate)
+/* What one pair has taken so far: which cells are told, and the strongest match over each bar. */
+typedef struct Ledger {
+    const Scene *scene;
+    unsigned char *told;
+    double *strongest;
+} Ledger;
+
+/* The strongest match taken within two bars; weak echoes of a strong passage would only blur where it begins and ends. */
+static double strongest_beside(const Ledger *ledger, const Candidate *candidate)
 {
+    int bars = (int)ledger->scene->map->movement->bar_count;
+    int first = candidate->first > 2 ? candidate->first - 2 : 0, last = candidate->last + 2 < bars ? candidate->last + 2 : bars - 1;
     double strongest = 0;
-    for (size_t i = 0; i < count; i++)
-        if (taken[i]->first - 2 <= candidate->last && taken[i]->last + 2 >= candidate->first &&
-            taken[i]->evidence.strength > strongest)
-            strongest = taken[i]->evidence.strength;
+    for (int bar = first; bar <= last; bar++)
+        if (ledger->strongest[bar] > strongest)
+            strongest = ledger->strongest[bar];
     return strongest;
 }
 
-static size_t take_best(const Scene *scene, Candidate **pair, size_t count, unsigned char *told)
+static void enter_in(Ledger *ledger, Candidate *candidate)
+{
+    candidate->taken = true;
+    tell(ledger->scene, ledger->told, &candidate->match, true);
+    for (int bar = candidate->first; bar <= candidate->last; bar++)
+        if (candidate->evidence.strength > ledger->strongest[bar])
+            ledger->strongest[bar] = candidate->evidence.strength;
+}
+
+static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
 {
     size_t taken = 0;
-    for (size_t c = 0; c < scene->cell_count; c++)
-        told[c] = 0;
+    memset(ledger->told, 0, ledger->scene->cell_count * sizeof *ledger->told);
+    for (size_t bar = 0; bar < ledger->scene->map->movement->bar_count; bar++)
+        ledger->strongest[bar] = 0;
     for (size_t i = 0; i < count; i++) {
-        bool adds = tell(scene, told, &pair[i]->match, false) >= rule.add;
-        if (!adds || pair[i]->evidence.strength < rule.near_share * strongest_beside(pair, taken, pair[i]))
-            continue;
-        tell(scene, told, &pair[i]->match, true);
-        pair[i]->taken = true;
         Candidate *candidate = pair[i];
+        bool adds = tell(ledger->scene, ledger->told, &candidate->match, false) >= rule.add;
+        if (!adds || candidate->evidence.strength < rule.near_share * strongest_beside(ledger, candidate))
+            continue;
+        enter_in(ledger, candidate);
         pair[i] = pair[taken];
         pair[taken++] = candidate;
     }
     return taken;
-}
-
-static double claim(const Chain *chain)
-{
-    bool violins = (chain->sides[0].section == SPZ_VN1 && chain->sides[1].section == SPZ_VN2) ||
-                   (chain->sides[0].section == SPZ_VN2 && chain->sides[1].section == SPZ_VN1);
-    return chain->strength * (violins ? rule.violins : 1);
 }
 
 static int stronger_chain_first(const void *left, const void *right)
@@ -189,17 +200,24 @@ static bool same_story(const Chain *weak, const Chain *strong)
     return shared_bars(weak, strong) >= rule.same_story * (weak->last - weak->first + 1);
 }
 
-static void hand_over(const Chain *from, Chain *to, size_t tune_count)
+static bool hand_over(const Joiner *joiner, const Chain *from, Chain *to)
 {
+    Retelling *retelling = arena_take(joiner->arena, 1, sizeof *retelling);
+    if (!retelling)
+        return false;
+    *retelling = (Retelling){from->candidates, from->candidate_count, to->retold};
+    to->retold = retelling;
     to->chain_tunes |= from->chain_tunes;
-    for (size_t t = 0; t < tune_count; t++)
+    for (size_t t = 0; t < joiner->scene->tune_count; t++)
         if (from->enters[t] < to->enters[t])
             to->enters[t] = from->enters[t];
+    return true;
 }
 
 /* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
-static void drop_retellings(ChainList *chains, size_t tune_count)
+static spz_status drop_retellings(const Joiner *joiner)
 {
+    ChainList *chains = joiner->out;
     if (chains->count)
         qsort(chains->at, chains->count, sizeof *chains->at, stronger_chain_first);
     size_t kept = 0;
@@ -208,12 +226,13 @@ static void drop_retellings(ChainList *chains, size_t tune_count)
         for (size_t k = 0; k < kept && teller == kept; k++)
             if (same_story(&chains->at[i], &chains->at[k]))
                 teller = k;
-        if (teller < kept)
-            hand_over(&chains->at[i], &chains->at[teller], tune_count);
-        else
+        if (teller == kept)
             chains->at[kept++] = chains->at[i];
+        else if (!hand_over(joiner, &chains->at[i], &chains->at[teller]))
+            return SPZ_NO_MEMORY;
     }
     chains->count = kept;
+    return SPZ_OK;
 }
 
 static size_t eligible(CandidateList *candidates, Candidate **out)
@@ -230,20 +249,22 @@ static size_t eligible(CandidateList *candidates, Candidate **out)
 spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *arena, ChainList *out)
 {
     Candidate **order = memory_get(candidates->count * sizeof *order);
-    unsigned char *told = memory_get(scene->cell_count);
-    spz_status status = order && told ? SPZ_OK : SPZ_NO_MEMORY;
-    size_t count = status == SPZ_OK ? eligible(candidates, order) : 0;
+    Ledger ledger = {.scene = scene, .told = memory_get(scene->cell_count),
+                     .strongest = memory_get(scene->map->movement->bar_count * sizeof *ledger.strongest)};
     Joiner joiner = {scene, candidates->at, arena, out};
+    spz_status status = order && ledger.told && ledger.strongest ? SPZ_OK : SPZ_NO_MEMORY;
+    size_t count = status == SPZ_OK ? eligible(candidates, order) : 0;
     for (size_t start = 0, end; start < count && status == SPZ_OK; start = end) {
         uint64_t key = pair_key(order[start]->sides);
         for (end = start; end < count && pair_key(order[end]->sides) == key;)
             end++;
-        size_t taken = take_best(scene, order + start, end - start, told);
+        size_t taken = take_best(&ledger, order + start, end - start);
         status = cut_into_chains(&joiner, order + start, taken);
     }
     if (status == SPZ_OK)
-        drop_retellings(out, scene->tune_count);
-    memory_give(told);
+        status = drop_retellings(&joiner);
+    memory_give(ledger.strongest);
+    memory_give(ledger.told);
     memory_give(order);
     return status;
 }

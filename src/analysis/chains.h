@@ -18,6 +18,13 @@ typedef struct Candidate {
 } Candidate;
 typedef ARRAY(Candidate) CandidateList;
 
+/* Candidates of another pair that tell the same story. */
+typedef struct Retelling {
+    const uint32_t *candidates;
+    size_t count;
+    const struct Retelling *next;
+} Retelling;
+
 typedef struct Chain {
     Side sides[2];
     Ticks onset, end;
@@ -25,6 +32,7 @@ typedef struct Chain {
     double strength;
     uint32_t *candidates;  /* indices, by onset; from the arena */
     size_t candidate_count;
+    const Retelling *retold; /* by pairs that lost it to this one: their entries belong to the story too */
     uint64_t chain_tunes;  /* all tunes that speak in it, other pairs' too */
     Ticks *enters;         /* by tune: when it first speaks, INT64_MAX when it does not */
 } Chain;
