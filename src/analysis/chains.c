@@ -176,6 +176,14 @@ static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
     return taken;
 }
 
+/* How strongly a pair claims a story that others tell too. */
+static double claim(const Chain *chain)
+{
+    bool violins = (chain->sides[0].section == SPZ_VN1 && chain->sides[1].section == SPZ_VN2) ||
+                   (chain->sides[0].section == SPZ_VN2 && chain->sides[1].section == SPZ_VN1);
+    return chain->strength * (violins ? rule.violins : 1);
+}
+
 static int stronger_chain_first(const void *left, const void *right)
 {
     const Chain *a = left, *b = right;
