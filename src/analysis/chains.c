@@ -222,25 +222,67 @@ static bool hand_over(const Joiner *joiner, const Chain *from, Chain *to)
     return true;
 }
 
-/* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
-static spz_status drop_retellings(const Joiner *joiner)
+/* The kept chains that touch each bar, so that a story is compared only with its neighbours. */
+typedef struct BarNote {
+    uint32_t chain, older; /* index, and index + 1 of the note before in the same bar */
+} BarNote;
+
+typedef struct Neighbours {
+    ARRAY(BarNote) notes;
+    uint32_t *newest; /* by bar: index + 1 */
+} Neighbours;
+
+static bool note_down(Neighbours *neighbours, const Chain *chain, size_t index)
+{
+    for (int bar = chain->first; bar <= chain->last; bar++) {
+        BarNote note = {(uint32_t)index, neighbours->newest[bar]};
+        if (!array_push(&neighbours->notes, note))
+            return false;
+        neighbours->newest[bar] = (uint32_t)neighbours->notes.count;
+    }
+    return true;
+}
+
+/* The strongest kept chain that already tells the story of `weak`, NULL when none does. The kept ones stand by strength. */
+static Chain *teller_of(const Chain *weak, Chain *kept, const Neighbours *neighbours)
+{
+    Chain *teller = NULL;
+    for (int bar = weak->first; bar <= weak->last; bar++)
+        for (uint32_t at = neighbours->newest[bar]; at != 0; at = neighbours->notes.at[at - 1].older) {
+            Chain *strong = &kept[neighbours->notes.at[at - 1].chain];
+            if ((!teller || strong < teller) && same_story(weak, strong))
+                teller = strong;
+        }
+    return teller;
+}
+
+static spz_status keep_tellers(const Joiner *joiner, Neighbours *neighbours)
 {
     ChainList *chains = joiner->out;
-    if (chains->count)
-        qsort(chains->at, chains->count, sizeof *chains->at, stronger_chain_first);
     size_t kept = 0;
     for (size_t i = 0; i < chains->count; i++) {
-        size_t teller = kept;
-        for (size_t k = 0; k < kept && teller == kept; k++)
-            if (same_story(&chains->at[i], &chains->at[k]))
-                teller = k;
-        if (teller == kept)
-            chains->at[kept++] = chains->at[i];
-        else if (!hand_over(joiner, &chains->at[i], &chains->at[teller]))
+        Chain *teller = teller_of(&chains->at[i], chains->at, neighbours);
+        if (teller ? !hand_over(joiner, &chains->at[i], teller) : !note_down(neighbours, &chains->at[i], kept))
             return SPZ_NO_MEMORY;
+        if (!teller)
+            chains->at[kept++] = chains->at[i];
     }
     chains->count = kept;
     return SPZ_OK;
+}
+
+/* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
+static spz_status drop_retellings(const Joiner *joiner)
+{
+    size_t bars = joiner->scene->map->movement->bar_count;
+    Neighbours neighbours = {.newest = arena_take(joiner->arena, bars, sizeof *neighbours.newest)};
+    spz_status status = neighbours.newest ? SPZ_OK : SPZ_NO_MEMORY;
+    if (joiner->out->count)
+        qsort(joiner->out->at, joiner->out->count, sizeof *joiner->out->at, stronger_chain_first);
+    if (status == SPZ_OK)
+        status = keep_tellers(joiner, &neighbours);
+    array_free(&neighbours.notes);
+    return status;
 }
 
 static size_t eligible(CandidateList *candidates, Candidate **out)
