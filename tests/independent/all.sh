@@ -21,8 +21,10 @@ T
     node tests/independent/compare.mjs "$build/written" "$@" 2>/dev/null
     cat <<'T'
 
-The second reader takes the time of grace notes from the note before or after them; such notes are counted apart. Where else the two differ, it takes a note's length from its printed value where that contradicts the duration, prints an accidental that the
-pitch does not have, or does not follow a da capo or dal segno; the duration and the pitch that MusicXML defines as sounding are what this library reads.
+The second reader takes the time of grace notes from the note before or after them and lets the notes of a broken chord begin one after the other; such notes
+are counted apart. Where else the two differ, it takes a note's length from its printed value where that contradicts the duration, or counts a plain note
+behind a triplet under the same beam into the triplet (looked up in the files: they give such notes their full duration and no time modification); it does
+not follow a da capo or dal segno. What MusicXML defines as sounding, the duration, is what this library reads.
 T
 } > "$table"
 cp "$table" docs/accuracy-reader.md

@@ -35,15 +35,16 @@ const alterations = { s: 1, f: -1, ss: 2, x: 2, ff: -2, xs: 3, sx: 3, ts: 3, tf:
 // accid.ges (else accid) and trans.semi of the staff.
 function noteFacts(mei) {
   const facts = new Map();
-  const measures = [], transposed = new Map();
+  const measures = [], transposed = new Map(), broken = new Set();
   let staff = 0, bar = -1, graceAround = false, cueAround = false, chordStaff;
   let note = null;
   const alter = (text) => {
     const sign = attribute(text, 'accid.ges') ?? attribute(text, 'accid');
     if (sign !== undefined) note.midi += (alterations[sign] ?? NaN) - note.alter, (note.alter = alterations[sign] ?? NaN);
   };
-  for (const [, closes, name, text] of mei.matchAll(/<(\/?)(measure|staffDef|staff|chord|note|accid|graceGrp)\b([^>]*)>/g)) {
+  for (const [, closes, name, text] of mei.matchAll(/<(\/?)(measure|staffDef|staff|chord|note|accid|graceGrp|arpeg)\b([^>]*)>/g)) {
     if (name === 'measure' && !closes) measures.push(attribute(text, 'xml:id')), bar++;
+    else if (name === 'arpeg') broken.add(bar);
     else if (name === 'staffDef' && attribute(text, 'trans.semi') !== undefined) transposed.set(Number(attribute(text, 'n')), Number(attribute(text, 'trans.semi')));
     else if (name === 'staff' && !closes) staff = Number(attribute(text, 'n'));
     else if (name === 'chord' || name === 'graceGrp') {
@@ -60,7 +61,7 @@ function noteFacts(mei) {
     }
     if (name === 'note' && (closes || text.endsWith('/'))) note = null;
   }
-  return { facts, measures };
+  return { facts, measures, broken };
 }
 
 function load(path) {
@@ -73,7 +74,7 @@ function load(path) {
 function theirs(path) {
   toolkit.setOptions({ breaks: 'none', expandNever: true, expandAlways: false, xmlIdSeed: 1 });
   if (!load(path)) throw new Error('the other reader refuses it');
-  const { facts, measures } = noteFacts(toolkit.getMEI());
+  const { facts, measures, broken } = noteFacts(toolkit.getMEI());
   const notes = [], open = new Map();
   for (const moment of toolkit.renderToTimemap({ includeMeasures: true })) {
     for (const id of moment.off ?? []) if (open.has(id)) open.get(id).duration = moment.qstamp - open.get(id).onset;
@@ -85,7 +86,7 @@ function theirs(path) {
       notes.push(note);
     }
   }
-  return { notes, measures };
+  return { notes, measures, broken };
 }
 
 // The bars in the order in which they sound, by index; null when the score has no repeats for the other reader.
@@ -125,19 +126,19 @@ function match(mine, other) {
 }
 
 // The other reader takes the time of grace notes from the note before them, which then ends early, or from the note after, which begins late: the
-// same note but for one of its ends, and a grace note of its staff there.
-function shortenedByGrace(result, graces) {
+// same note but for one of its ends, and a grace note of its staff there. The notes of a broken chord it lets begin one after the other.
+function shortened(result, graces, broken) {
   const grace = (staff, from, to) => graces.some((note) => note.staff === staff && note.onset > from - 1e-3 && note.onset < to + 1e-3);
   const same = (note, other) => note.staff === other.staff && note.midi === other.midi && other.duration < note.duration;
   const early = (note, other) => near(note.onset, other.onset) && grace(note.staff, other.onset + other.duration, note.onset + note.duration);
-  const late = (note, other) => near(note.onset + note.duration, other.onset + other.duration) && grace(note.staff, note.onset, other.onset);
-  const shortened = result.onlyMine.filter((note) => {
+  const late = (note, other) => near(note.onset + note.duration, other.onset + other.duration) && (broken.has(note.bar) || grace(note.staff, note.onset, other.onset));
+  const list = result.onlyMine.filter((note) => {
     const at = result.onlyOther.findIndex((other) => same(note, other) && (early(note, other) || late(note, other)));
     if (at >= 0) result.onlyOther.splice(at, 1);
     return at >= 0;
   });
-  result.onlyMine = result.onlyMine.filter((note) => !shortened.includes(note));
-  return shortened.length;
+  result.onlyMine = result.onlyMine.filter((note) => !list.includes(note));
+  return list.length;
 }
 
 const countBy = (notes, bars) => [...new Set(notes.map((note) => bars[note.bar]?.number ?? '?'))].slice(0, 40).join(', ');
@@ -145,14 +146,14 @@ const pitches = (notes) => notes.map((note) => `${note.staff}:${note.bar}:${note
 
 const total = { mine: 0, other: 0, agree: 0, before: 0, differ: 0 };
 const remarks = [];
-console.log('| score | notes | other reader | onset, duration and pitch agree | shortened for a grace note | differ | grace notes | bars in playing order |\n|---|---|---|---|---|---|---|---|');
+console.log('| score | notes | other reader | onset, duration and pitch agree | shortened for grace notes and broken chords | differ | grace notes | bars in playing order |\n|---|---|---|---|---|---|---|---|');
 const [program, ...paths] = process.argv.slice(2);
 for (const path of paths) {
   const name = basename(path);
   try {
     const mine = ours(program, path), other = theirs(path);
     const result = match(mine.notes.filter((note) => note.kind === 'main'), other.notes.filter((note) => !note.grace && !note.cue));
-    const before = shortenedByGrace(result, other.notes.filter((note) => note.grace));
+    const before = shortened(result, other.notes.filter((note) => note.grace), other.broken);
     const graceMine = pitches(mine.notes.filter((note) => note.kind === 'grace')), graceOther = pitches(other.notes.filter((note) => note.grace));
     const graces = JSON.stringify(graceMine) === JSON.stringify(graceOther) ? `${graceMine.length} agree` : `${graceMine.length} / ${graceOther.length} differ`;
     const order = mine.order.length !== mine.bars.length ? theirOrder(path, other.measures) : null;
