@@ -1,9 +1,9 @@
 /* stream.c - joins ties. Sounds that a tie leaves open wait in a chain for their pitch; a note with a tie stop looks there for the one that
- * ends where it starts, its own voice first. Linear in the notes as long as few sounds of one pitch are open at once. */
+ * ends where it starts, its own voice first. Linear in the notes: of many in unison only the first few are looked at. */
 #include "model/stream.h"
 #include <string.h>
 
-enum { PITCHES = 256, NOTHING = -1 };
+enum { PITCHES = 256, NOTHING = -1, CANDIDATES = 64 }; /* more voices in unison than any part has */
 
 /* An open sound, linked to the next one of the same pitch. */
 typedef struct Waiting {
@@ -37,8 +37,8 @@ static int pitch_slot(const Note *note)
 /* Takes the open sound that ends at `onset` out of the chain; NOTHING when there is none. */
 static int find_open(Joiner *joiner, const Note *note, Ticks onset)
 {
-    int *link = &joiner->heads[pitch_slot(note)], *best = NULL;
-    while (*link != NOTHING) {
+    int *link = &joiner->heads[pitch_slot(note)], *best = NULL, looked = 0;
+    while (*link != NOTHING && !(best && looked++ > CANDIDATES)) {
         Waiting *entry = &joiner->waiting.at[*link];
         const Sound *sound = &joiner->out->at[entry->sound];
         Ticks end = sound->onset + sound->duration;
