@@ -97,7 +97,7 @@ test-web: all $(SKETCH)
 
 # Optional: what engraves the passages on the conductor's pages (needs node and npm).
 engraver:
-	cd engraver && npm ci --no-audit --no-fund --silent
+	cd src/report/engraver && npm ci --no-audit --no-fund --silent
 
 # Takes today's output for right, after a look at it: golden files, README page, reports/.
 accept: all $(SKETCH)

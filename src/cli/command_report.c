@@ -152,12 +152,12 @@ static int report_all(Pages *pages)
     return result;
 }
 
-/* The folder given, the one of the environment, or engraver/ where one stands; none when what it needs is not installed there. */
+/* The folder given, the one of the environment, or the one of a checkout; none when what it needs is not installed there. */
 static void find_engraver(const Arguments *arguments, Pages *pages)
 {
     char needed[PATH_SIZE];
     const char *usual = getenv("SPEZZATO_ENGRAVER");
-    const char *folder = arguments_value(arguments, &option_engraver, usual && *usual ? usual : "engraver");
+    const char *folder = arguments_value(arguments, &option_engraver, usual && *usual ? usual : "src/report/engraver");
     int length = snprintf(pages->engraver, sizeof pages->engraver, "%s", folder);
     int more = snprintf(needed, sizeof needed, "%s/node_modules", folder);
     if (strcmp(folder, "none") != 0 && length > 0 && more > 0 && (size_t)more < sizeof needed && access(needed, R_OK) == 0)

@@ -1,4 +1,4 @@
-/* engrave.h - excerpts in MusicXML as engraved notes, by the program in the folder engraver/ (its package.json names what does it). The
+/* engrave.h - excerpts in MusicXML as engraved notes, by the program in the folder engraver/ beside it (its package.json names what does it). The
  * program is started directly, never through a shell; each engraving is kept in a cache under the digest of what it was made from. */
 #ifndef REPORT_ENGRAVE_H
 #define REPORT_ENGRAVE_H
