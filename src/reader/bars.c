@@ -87,8 +87,10 @@ static void copy_repeated(Reader *reader, PartDraft *part, int staff)
     for (size_t i = reader->place.first_note; i < part->notes.count; i++)
         if (of_staff(&part->notes.at[i], staff) && !(part->notes.at[i].flags & NOTE_COPIED))
             return;
-    if (from < 0)
+    if (from < 0) {
+        reader_doubt(reader, "a sign repeats bars from before the beginning");
         return;
+    }
     size_t first = reader->place.first_note;
     while (first > 0 && part->notes.at[first - 1].bar >= from)
         first--;
@@ -117,6 +119,10 @@ void bar_close(Reader *reader)
     for (int staff = 0; staff <= part->repeated_staves; staff++)
         if (part->repeat_span[staff] > 0)
             copy_repeated(reader, part, staff);
+    if (part->slashes && part->notes.count == place->first_note) {
+        reader_doubt(reader, "slashes stand for music that the file does not write; it is missing from here on");
+        part->slashes = false;
+    }
     part->filled.at[place->bar] = place->furthest;
     Bar *bar = &reader->bars.at[place->bar];
     if (place->furthest > bar->length)
@@ -247,6 +253,14 @@ void read_measure_style_start(Reader *reader)
     reader->style_staff = 0;
     if (reader_attribute(reader, ATTRIBUTE_NUMBER, number, sizeof number) && number_whole(number, &staff) && staff >= 1 && staff <= LIMIT_STAVES)
         reader->style_staff = (int)staff;
+}
+
+/* Slashes over written notes are a way to draw them; over nothing they stand for music that is not there. */
+void read_slash_start(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    if (part)
+        part->slashes = !reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop");
 }
 
 static void set_repeat(Reader *reader, int span)

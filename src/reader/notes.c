@@ -20,6 +20,8 @@ void read_note_start(Reader *reader)
     note->voice = VOICE_ABSENT;
     reader->duration = (Decimal){0, 1, false};
     reader->direction.count = 0;
+    if (reader_attribute_is(reader, ATTRIBUTE_PIZZICATO, "yes"))
+        note->flags = NOTE_PIZZICATO;
     if (reader->place.bar < 0)
         reader_fail(reader, SPZ_NOT_MUSICXML, "a note stands outside the bars");
 }

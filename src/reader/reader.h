@@ -34,6 +34,7 @@ typedef struct PartDraft {
     Transposition transposition[LIMIT_STAVES + 1];
     int repeat_span[LIMIT_STAVES + 1]; /* by staff, 0 for the whole part: bars that a measure-repeat sign copies; 0 when there is none */
     int repeated_staves; /* highest staff that ever had such a sign */
+    bool slashes;        /* slashes or beat-repeat signs stand here, and their music has not been missed yet */
     bool listed, begun;
     size_t notes_taken, marks_taken; /* by the movements assembled so far */
 } PartDraft;
@@ -248,6 +249,7 @@ void read_diatonic_end(Reader *reader);
 void read_chromatic_end(Reader *reader);
 void read_octave_change_end(Reader *reader);
 void read_double_start(Reader *reader);
+void read_slash_start(Reader *reader);
 void read_measure_style_start(Reader *reader);
 void read_measure_repeat_start(Reader *reader);
 void read_measure_repeat_end(Reader *reader);

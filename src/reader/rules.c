@@ -44,6 +44,8 @@ const Rule rules[ELEMENT_COUNT] = {
     [ELEMENT_OCTAVE_CHANGE] = {true, NULL, read_octave_change_end},
     [ELEMENT_DOUBLE] = {false, read_double_start, NULL},
     [ELEMENT_MEASURE_STYLE] = {false, read_measure_style_start, NULL},
+    [ELEMENT_SLASH] = {false, read_slash_start, NULL},
+    [ELEMENT_BEAT_REPEAT] = {false, read_slash_start, NULL},
     [ELEMENT_MEASURE_REPEAT] = {true, read_measure_repeat_start, read_measure_repeat_end},
 
     [ELEMENT_NOTE] = {false, read_note_start, read_note_end},

@@ -131,6 +131,21 @@ static void a_repeat_sign_over_one_staff_leaves_the_other_alone(void)
     CU_ASSERT_STRING_EQUAL(sounds_text(m, 0), "C5@0+2 C3@0+2 D5@2+2 C3@2+2 E5@4+2");
 }
 
+static void slashes_over_nothing_are_reported_once(void)
+{
+    movement_of(PIECE(BAR(1, DIVISIONS(1) NOTE(C, 4, 4, "")) BAR(2, "<attributes><measure-style><slash type=\"start\"/></measure-style></attributes>" REST(4)) BAR(3, REST(4))));
+    CU_ASSERT_EQUAL(message_count(), 1);
+    CU_ASSERT_STRING_EQUAL(last_message(), "slashes stand for music that the file does not write; it is missing from here on");
+    movement_of(PIECE(BAR(1, DIVISIONS(1) "<attributes><measure-style><slash type=\"start\"/></measure-style></attributes>" NOTE(C, 4, 4, "")) BAR(2, "<attributes><measure-style><slash type=\"stop\"/></measure-style></attributes>" REST(4))));
+    CU_ASSERT_EQUAL(message_count(), 0);
+}
+
+static void a_repeat_sign_in_the_first_bar_is_reported(void)
+{
+    movement_of(PIECE(BAR(1, DIVISIONS(1) REPEAT_BAR("start", "1") REST(2))));
+    CU_ASSERT_STRING_EQUAL(last_message(), "a sign repeats bars from before the beginning");
+}
+
 static void bars_under_a_long_rest_are_all_there(void)
 {
     LENGTHS(BAR(1, DIVISIONS(1) TIME(2, 4) "<attributes><measure-style><multiple-rest>3</multiple-rest></measure-style></attributes>" REST(2)) BAR(2, REST(2)) BAR(3, REST(2)), "2 2 2");
@@ -261,6 +276,8 @@ static const struct Statement statements[] = {
     STATEMENT(a_repeat_sign_for_two_bars_goes_back_two),
     STATEMENT(a_repeat_sign_over_written_notes_adds_nothing),
     STATEMENT(a_repeat_sign_over_one_staff_leaves_the_other_alone),
+    STATEMENT(slashes_over_nothing_are_reported_once),
+    STATEMENT(a_repeat_sign_in_the_first_bar_is_reported),
     STATEMENT(bars_under_a_long_rest_are_all_there),
     STATEMENT(names_instruments_and_brackets_of_a_part_are_kept),
     STATEMENT(overlapping_brackets_end_each_on_its_own),

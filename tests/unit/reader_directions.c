@@ -87,6 +87,13 @@ static void pizzicato_and_mutes_are_read_from_the_words_of_five_languages(void)
     CU_ASSERT_EQUAL(playing_after(WORDS("dolce")), 0);
 }
 
+static void a_single_note_may_be_plucked(void)
+{
+    const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) "<note pizzicato=\"yes\">" PITCH(C, 4) LASTING(1) "</note>" NOTE(C, 4, 1, ""))));
+    CU_ASSERT_TRUE(note_at(m, 0)->flags & NOTE_PIZZICATO);
+    CU_ASSERT_FALSE(note_at(m, 1)->flags & NOTE_PIZZICATO);
+}
+
 static double tempo_of(const char *direction)
 {
     char xml[2048];
@@ -176,6 +183,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_dynamic_written_after_a_second_voice_counts_by_its_time),
     STATEMENT(an_offset_moves_a_direction_in_time),
     STATEMENT(pizzicato_and_mutes_are_read_from_the_words_of_five_languages),
+    STATEMENT(a_single_note_may_be_plucked),
     STATEMENT(tempo_is_given_in_crotchets_a_minute),
     STATEMENT(an_equation_of_note_values_carries_the_tempo_over),
     STATEMENT(the_words_beside_a_tempo_name_it),
