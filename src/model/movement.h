@@ -117,6 +117,7 @@ typedef struct Bar {
     bool ending_start, ending_stop;
     uint32_t ending;       /* bit n-1: counts for the n-th pass; 0 outside endings */
     bool segno, coda, to_coda, da_capo, dal_segno, fine; /* signs and `sound` attributes */
+    const char *segno_name, *dal_segno_name, *coda_name, *to_coda_name; /* labels that <sound> gives them, where there are several; NULL */
     bool final;            /* light-heavy barline */
 } Bar;
 

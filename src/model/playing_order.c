@@ -108,8 +108,18 @@ static void leave_section(Walk *walk, size_t next)
     walk->now = (Section){next, 1};
 }
 
+/* Is this the sign that the label means? Without a label every sign is. */
+static bool is_named(const char *sign, const char *label)
+{
+    return !label || (sign && strcmp(sign, label) == 0);
+}
+
 static size_t jump_to_segno(const Movement *m, size_t from)
 {
+    const char *label = m->bars[from].dal_segno_name;
+    for (size_t at = 0; label && at < m->bar_count; at++)
+        if (m->bars[at].segno && is_named(m->bars[at].segno_name, label))
+            return at;
     for (size_t at = from + 1; at > 0; at--)
         if (m->bars[at - 1].segno)
             return at - 1;
@@ -121,6 +131,10 @@ static size_t jump_to_segno(const Movement *m, size_t from)
 
 static size_t coda_after(const Movement *m, size_t from)
 {
+    const char *label = m->bars[from].to_coda_name;
+    for (size_t at = from + 1; label && at < m->bar_count; at++)
+        if (m->bars[at].coda && is_named(m->bars[at].coda_name, label))
+            return at;
     for (size_t at = from + 1; at < m->bar_count; at++)
         if (m->bars[at].coda)
             return at;

@@ -242,16 +242,24 @@ static void sound_jumps(Reader *reader, Bar *bar)
         AttributeName name;
         bool *flag;
         const char *sign;
+        const char **label;
     } jumps[] = {
-        {ATTRIBUTE_DACAPO, &bar->da_capo, "dacapo"}, {ATTRIBUTE_DALSEGNO, &bar->dal_segno, "dalsegno"},
-        {ATTRIBUTE_SEGNO, &bar->segno, "segno"},     {ATTRIBUTE_CODA, &bar->coda, "coda"},
-        {ATTRIBUTE_TOCODA, &bar->to_coda, "tocoda"}, {ATTRIBUTE_FINE, &bar->fine, "fine"},
+        {ATTRIBUTE_DACAPO, &bar->da_capo, "dacapo", NULL},
+        {ATTRIBUTE_DALSEGNO, &bar->dal_segno, "dalsegno", &bar->dal_segno_name},
+        {ATTRIBUTE_SEGNO, &bar->segno, "segno", &bar->segno_name},
+        {ATTRIBUTE_CODA, &bar->coda, "coda", &bar->coda_name},
+        {ATTRIBUTE_TOCODA, &bar->to_coda, "tocoda", &bar->to_coda_name},
+        {ATTRIBUTE_FINE, &bar->fine, "fine", NULL},
     };
-    for (size_t i = 0; i < sizeof jumps / sizeof *jumps; i++)
-        if (attribute_there(reader, jumps[i].name)) {
-            *jumps[i].flag = true;
-            add_item(reader, MARK_SIGN, jumps[i].sign, 0);
-        }
+    for (size_t i = 0; i < sizeof jumps / sizeof *jumps; i++) {
+        char label[64];
+        if (!attribute_there(reader, jumps[i].name))
+            continue;
+        *jumps[i].flag = true;
+        add_item(reader, MARK_SIGN, jumps[i].sign, 0);
+        if (jumps[i].label && !*jumps[i].label && reader_attribute(reader, jumps[i].name, label, sizeof label))
+            *jumps[i].label = reader_keep(reader, label);
+    }
     if (attribute_there(reader, ATTRIBUTE_FORWARD_REPEAT))
         bar->repeat_start = true;
 }

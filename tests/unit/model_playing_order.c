@@ -129,6 +129,14 @@ static void a_sound_may_order_a_forward_repeat(void)
         BAR(3, REST(1) "<barline location=\"right\"><repeat direction=\"backward\"/></barline>")))), "1 2 3 2 3");
 }
 
+static void a_jump_goes_to_the_sign_of_its_label(void)
+{
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, "<sound segno=\"one\"/>" REST(1)) BAR(2, REST(1)) BAR(3, "<sound segno=\"two\"/>" REST(1))
+        BAR(4, REST(1) "<sound dalsegno=\"one\"/>") BAR(5, REST(1))))), "1 2 3 4 1 2 3 4 5");
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1) "<sound tocoda=\"b\"/>") BAR(2, REST(1) "<sound dacapo=\"yes\"/>") BAR(3, "<sound coda=\"a\"/>" REST(1))
+        BAR(4, "<sound coda=\"b\"/>" REST(1))))), "1 2 1 4");
+}
+
 static void a_sign_in_any_part_counts(void)
 {
     CU_ASSERT_STRING_EQUAL(order_text(movement_of(SCORE(LISTED(P1, "Violin I") LISTED(P2, "Viola"), PART(P1, BAR(1, REST(1)) BAR(2, REST(1)))
@@ -185,6 +193,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_forward_sign_at_the_end_of_a_bar_is_for_the_next_bar),
     STATEMENT(words_alone_order_a_jump_too),
     STATEMENT(a_sound_may_order_a_forward_repeat),
+    STATEMENT(a_jump_goes_to_the_sign_of_its_label),
     STATEMENT(a_sign_in_any_part_counts),
     STATEMENT(a_tie_into_the_second_ending_sounds_on),
     STATEMENT(an_after_grace_at_the_end_of_a_repeated_bar_is_played_each_time),
