@@ -114,19 +114,24 @@ static bool is_named(const char *sign, const char *label)
     return !label || (sign && strcmp(sign, label) == 0);
 }
 
+/* The nearest segno of that label before the jump, else the first behind it; bar_count when there is none. */
+static size_t segno_near(const Movement *m, size_t from, const char *label)
+{
+    for (size_t at = from + 1; at > 0; at--)
+        if (m->bars[at - 1].segno && is_named(m->bars[at - 1].segno_name, label))
+            return at - 1;
+    size_t at = from + 1;
+    while (at < m->bar_count && !(m->bars[at].segno && is_named(m->bars[at].segno_name, label)))
+        at++;
+    return at;
+}
+
 static size_t jump_to_segno(const Movement *m, size_t from)
 {
-    const char *label = m->bars[from].dal_segno_name;
-    for (size_t at = 0; label && at < m->bar_count; at++)
-        if (m->bars[at].segno && is_named(m->bars[at].segno_name, label))
-            return at;
-    for (size_t at = from + 1; at > 0; at--)
-        if (m->bars[at - 1].segno)
-            return at - 1;
-    for (size_t at = from + 1; at < m->bar_count; at++)
-        if (m->bars[at].segno)
-            return at;
-    return 0;
+    size_t to = segno_near(m, from, m->bars[from].dal_segno_name);
+    if (to == m->bar_count)
+        to = segno_near(m, from, NULL);
+    return to == m->bar_count ? 0 : to;
 }
 
 static size_t coda_after(const Movement *m, size_t from)
