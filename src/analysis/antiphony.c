@@ -13,9 +13,11 @@ void hearing_release(Hearing *hearing)
     arena_release(&hearing->arena);
 }
 
-static spz_status weigh_all(const SectionMap *map, Hearing *hearing)
+static spz_status weigh_all(const SectionMap *map, bool hopeless_too, Hearing *hearing)
 {
     for (size_t i = 0; i < hearing->matches.count; i++) {
+        if (!hopeless_too && !evidence_may_reach(&hearing->scene, &hearing->matches.at[i], chains_least_strength))
+            continue;
         Candidate candidate = {.match = hearing->matches.at[i]};
         evidence_weigh(&hearing->scene, hearing->rhythms, &candidate.match, &candidate.evidence);
         sides_of(map, &candidate.match, &candidate.evidence, candidate.sides);
@@ -27,7 +29,7 @@ static spz_status weigh_all(const SectionMap *map, Hearing *hearing)
     return SPZ_OK;
 }
 
-spz_status hearing_make(const SectionMap *map, Hearing *out)
+static spz_status listen(const SectionMap *map, bool hopeless_too, Hearing *out)
 {
     memset(out, 0, sizeof *out);
     arena_init(&out->arena);
@@ -38,10 +40,20 @@ spz_status hearing_make(const SectionMap *map, Hearing *out)
     if (status == SPZ_OK)
         status = matches_find(map->movement, out->tunes, map->group_count, &out->matches);
     if (status == SPZ_OK)
-        status = weigh_all(map, out);
+        status = weigh_all(map, hopeless_too, out);
     if (status == SPZ_OK)
         status = chains_make(&out->scene, &out->candidates, &out->arena, &out->chains);
     return status;
+}
+
+spz_status hearing_make(const SectionMap *map, Hearing *out)
+{
+    return listen(map, true, out);
+}
+
+spz_status hearing_make_hopeful(const SectionMap *map, Hearing *out)
+{
+    return listen(map, false, out);
 }
 
 static Ticks beat_at(const Scene *scene, int bar)
@@ -329,7 +341,7 @@ spz_status detect_antiphony(Findings *findings, const spz_settings *settings)
     if (findings->map->group_count < 2)
         return SPZ_OK;
     Hearing hearing;
-    spz_status status = hearing_make(findings->map, &hearing);
+    spz_status status = hearing_make_hopeful(findings->map, &hearing);
     for (size_t i = 0; status == SPZ_OK && i < hearing.chains.count; i++)
         status = antiphony_report(findings, &hearing, &hearing.chains.at[i]);
     hearing_release(&hearing);

@@ -21,6 +21,8 @@ typedef struct Hearing {
     ChainList chains;
 } Hearing;
 spz_status hearing_make(const SectionMap *map, Hearing *out); /* on failure too, `out` must be released */
+/* The same chains from fewer candidates: those that can't come to anything are left out. */
+spz_status hearing_make_hopeful(const SectionMap *map, Hearing *out);
 void hearing_release(Hearing *hearing);
 
 /* Adds one chain as a passage. The hearing's groups may be others than the findings' (winds.h): entries are then given the group that

@@ -2,15 +2,15 @@
 #include <stdlib.h>
 #include <string.h>
 
+const double chains_least_strength = 0.15;
+
 static const struct {
-    double least_strength; /* a match below this is nobody's passage */
     double near_share;     /* ... and has this share of the strength of the passage beside it */
     double add;            /* a match joins its pair's passages when it adds this share of its time */
     int gap_bars;          /* fewer bars than this between two stretches: one passage */
     double violins;        /* preference for first and second violins when pairs compete */
     double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
 } rule = {
-    .least_strength = 0.15,
     .add = 0.5,
     .near_share = 0.8,
     .gap_bars = 1,
@@ -289,7 +289,7 @@ static size_t eligible(CandidateList *candidates, Candidate **out)
 {
     size_t count = 0;
     for (size_t i = 0; i < candidates->count; i++)
-        if (candidates->at[i].evidence.strength >= rule.least_strength)
+        if (candidates->at[i].evidence.strength >= chains_least_strength)
             out[count++] = &candidates->at[i];
     if (count)
         qsort(out, count, sizeof *out, stronger_first);

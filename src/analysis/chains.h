@@ -38,6 +38,8 @@ typedef struct Chain {
 } Chain;
 typedef ARRAY(Chain) ChainList;
 
+extern const double chains_least_strength; /* a match below this is nobody's passage */
+
 /* `candidates` are marked taken or not; those not taken say why in the --explain report. */
 spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *arena, ChainList *out);
 #endif

@@ -223,32 +223,62 @@ static double strength_from(const Evidence *evidence)
     return 1 / (1 + exp(-sum));
 }
 
-void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+/* What can only be known from the surroundings of a match; each lies between 0 and 1. */
+static const enum Feature of_surroundings[] = {F_RHYTHM, F_RARE, F_FRONT, F_DOUBLED, F_WINDS, F_COMPANY, F_SOFT, F_PIZZ, F_BEGINS};
+
+static void measures_of_turns(const Match *match, Evidence *out)
 {
-    *out = (Evidence){0};
+    double n = match->matched ? match->matched : 1;
+    out->at[F_YIELD] = match->yield;
+    out->at[F_FREE] = match->free;
+    out->at[F_SWAP] = fmin(match->yield, match->free);
+    out->at[F_CLEAN] = match->clean / n;
+    out->at[F_OVERLAP] = match->active / n;
+}
+
+bool evidence_may_reach(const Scene *scene, const Match *match, double strength)
+{
+    Evidence form = {0};
+    measures_of_form(scene, match, &form);
+    measures_of_turns(match, &form);
+    for (size_t i = 0; i < sizeof of_surroundings / sizeof *of_surroundings; i++)
+        form.at[of_surroundings[i]] = weight_of[of_surroundings[i]] > 0 ? 1 : 0;
+    return strength_from(&form) >= strength;
+}
+
+static void measures_of_surroundings(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+{
     Sums sums = {0};
     uint32_t call = match->call_first, answer = match->answer_first;
     const Tone *called, *answered;
     while (match_next_pair(scene->tunes, match, &call, &answer, &called, &answered))
         add_pair(called, answered, &sums);
     double n = sums.pairs ? sums.pairs : 1;
-    measures_of_form(scene, match, out);
     company_of(scene, match, &sums, out);
     out->at[F_RHYTHM] = 1 - sums.equal_lengths / n;
-    out->at[F_YIELD] = match->yield;
-    out->at[F_FREE] = match->free;
-    out->at[F_SWAP] = fmin(match->yield, match->free);
-    out->at[F_CLEAN] = match->clean / n;
-    out->at[F_OVERLAP] = match->active / n;
     out->at[F_DOUBLED] = sums.doubled / n;
     out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
-    out->at[F_RARE] = rarity(scene, rhythms, match);
-    uint64_t sides = out->with_caller | out->with_responder | (uint64_t)1 << match->caller | (uint64_t)1 << match->responder;
-    out->at[F_FRONT] = 0.5 * scene_prominence(scene, match->caller, sides, match->onset, match->call_end) +
-                       0.5 * scene_prominence(scene, match->responder, sides, match->onset + match->lag, match->end);
     out->at[F_PIZZ] = sums.pizz / n;
+    out->at[F_RARE] = rarity(scene, rhythms, match);
+    out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
     out->at[F_BEGINS] = 0.5 * fresh(&scene->tunes[match->caller].tones[match->call_first]) +
                         0.5 * fresh(&scene->tunes[match->responder].tones[match->answer_first]);
-    out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
+}
+
+static double prominence_of(const Scene *scene, const Match *match, const Evidence *evidence)
+{
+    uint64_t caller = (uint64_t)1 << match->caller, responder = (uint64_t)1 << match->responder;
+    uint64_t sides = evidence->with_caller | evidence->with_responder | caller | responder;
+    return 0.5 * scene_prominence(scene, match->caller, sides, match->onset, match->call_end) +
+           0.5 * scene_prominence(scene, match->responder, sides, match->onset + match->lag, match->end);
+}
+
+void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+{
+    *out = (Evidence){0};
+    measures_of_form(scene, match, out);
+    measures_of_turns(match, out);
+    measures_of_surroundings(scene, rhythms, match, out);
+    out->at[F_FRONT] = prominence_of(scene, match, out);
     out->strength = strength_from(out);
 }

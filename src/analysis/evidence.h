@@ -56,5 +56,8 @@ typedef struct RhythmIndex RhythmIndex;
 spz_status rhythm_index_make(const Tune *tunes, size_t tune_count, RhythmIndex **out);
 void rhythm_index_free(RhythmIndex *index);
 
+/* False when no surroundings could lift the match to that strength: it need not be weighed. */
+bool evidence_may_reach(const Scene *scene, const Match *match, double strength);
+
 void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out);
 #endif
