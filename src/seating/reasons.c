@@ -304,6 +304,9 @@ static spz_status remarks(Case *c)
                             ? "Third violins sit beside the seconds, on their inner side, with a third of all violins"
                             : "Third violins sit next after the seconds, with a third of all violins");
     if (status == SPZ_OK)
+        status = remark_items(c, &e->fours,
+                              "The violins divide in four, two lines in each section, which they can do wherever they sit");
+    if (status == SPZ_OK)
         status = remark_items(c, &e->winds,
                               "Strings and winds answer each other, which the seating of the strings doesn't change");
     if (status == SPZ_OK)

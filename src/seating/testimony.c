@@ -166,6 +166,8 @@ static bool add_passage(Testimony *testimony, const Rules *rules, const spz_pass
         return add_between(testimony, rules, p, bars);
     if (p->sections[0] != SPZ_VIOLINS) /* one section in three divides by desk wherever it sits */
         return true;
+    if (p->turns % 2 == 0) /* two lines in each section: they divide outside and inside wherever they sit */
+        return push(&testimony->fours, p, 0);
     double weight = three_weight(p);
     testimony->three_sum += weight;
     return push(&testimony->thirds, p, weight);
@@ -235,6 +237,7 @@ void testimony_release(Testimony *testimony)
     }
     array_free(&testimony->pairs);
     array_free(&testimony->thirds);
+    array_free(&testimony->fours);
     array_free(&testimony->orchestras);
     array_free(&testimony->winds);
     array_free(&testimony->solos);

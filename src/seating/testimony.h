@@ -51,6 +51,7 @@ typedef struct Testimony {
     const Findings *findings;
     PairList pairs;
     ItemList thirds; /* violins in three */
+    ItemList fours;  /* violins in four, each section in two: told, not weighed */
     double three_sum;
     ItemList orchestras; /* between two orchestras: they face each other whatever the arrangement within each */
     ItemList winds;      /* strings against winds: told, not weighed */

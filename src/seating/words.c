@@ -18,9 +18,13 @@ void words_statement(const Verdict *verdict, Buffer *text)
         buffer_printf(text, "The evidence leaves the seating open (margin %.2f): %s serves as well as any.", s->margin, name);
 }
 
+/* Near 1 and below it a second decimal, so that nothing ever 'turns at 1.0 times'. */
 void words_turning(const Standing *s, Buffer *text)
 {
-    if (s->factor > 1)
+    static const double slightest = 0.005;
+    if (s->factor > 0 && fabs(s->factor - 1) < slightest)
+        buffer_printf(text, "turns at the slightest change, such as in the weight of %s", term_name(s->turning));
+    else if (s->factor >= 1.1)
         buffer_printf(text, "turns if %s weighs %.1f times as much", term_name(s->turning), s->factor);
     else if (s->factor > 0)
         buffer_printf(text, "turns if %s weighs %.2f times as much", term_name(s->turning), s->factor);

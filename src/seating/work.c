@@ -97,12 +97,16 @@ static spz_status copy_terms(Verdict *work, size_t arrangement)
     return SPZ_OK;
 }
 
-static const char *title_of(const Verdict *movement, size_t number, char *spare, size_t size)
+/* Movements of one title are told apart by their place among those given. NULL without memory. */
+static const char *title_of(Verdict *work, const spz_verdict *const *movements, size_t count, size_t number)
 {
-    if (movement->title[0])
-        return movement->title;
-    snprintf(spare, size, "movement %zu", number + 1);
-    return spare;
+    const char *title = movements[number]->title;
+    bool shared = false;
+    for (size_t m = 0; m < count; m++)
+        shared = shared || (m != number && strcmp(movements[m]->title, title) == 0);
+    if (!title[0])
+        return arena_format(&work->arena, "movement %zu", number + 1);
+    return shared ? arena_format(&work->arena, "%s (score %zu of %zu)", title, number + 1, count) : title;
 }
 
 /* 'First title: exchange Vn I/Vn II 66-71 | Second title: ...' */
@@ -110,12 +114,14 @@ static spz_status copy_words(Verdict *work, const spz_verdict *const *movements,
                              size_t arrangement, Buffer *text)
 {
     spz_ranked *ranked = &work->by_arrangement[arrangement];
-    char spare[40];
     buffer_clear(text);
     for (size_t m = 0; m < count; m++) {
         const char *losses = movements[m]->standing.ranked ? movements[m]->by_arrangement[arrangement].losses : "";
+        const char *title = losses[0] ? title_of(work, movements, count, m) : "";
+        if (!title)
+            return SPZ_NO_MEMORY;
         if (losses[0])
-            buffer_printf(text, "%s%s: %s", text->length ? " | " : "", title_of(movements[m], m, spare, sizeof spare), losses);
+            buffer_printf(text, "%s%s: %s", text->length ? " | " : "", title, losses);
     }
     ranked->name = arena_string(&work->arena, model->by_arrangement[arrangement].name);
     ranked->order = arena_string(&work->arena, model->by_arrangement[arrangement].order);
@@ -126,12 +132,12 @@ static spz_status copy_words(Verdict *work, const spz_verdict *const *movements,
 }
 
 /* What the movement gives up when the whole work sits as recommended. */
-static spz_status reason_of_movement(Verdict *work, const Verdict *movement, size_t number, Buffer *text, Buffer *bars)
+static spz_status reason_of_movement(Verdict *work, const char *title, const Verdict *movement, Buffer *text, Buffer *bars)
 {
     const Standing *s = &movement->standing;
-    char spare[40];
-    const char *title = title_of(movement, number, spare, sizeof spare);
     size_t own = work->standing.order[0];
+    if (!title)
+        return SPZ_NO_MEMORY;
     if (!s->ranked) {
         buffer_printf(text, "%s: %s", title, movement->statement);
         return verdict_add_reason(work, text, bars, 0);
@@ -161,7 +167,7 @@ static spz_status write_words(Verdict *work, const spz_verdict *const *movements
         status = copy_words(work, movements, count, model, i, &text);
     buffer_clear(&text);
     for (size_t m = 0; m < count && status == SPZ_OK; m++)
-        status = reason_of_movement(work, movements[m], m, &text, &bars);
+        status = reason_of_movement(work, title_of(work, movements, count, m), movements[m], &text, &bars);
     buffer_free(&text);
     buffer_free(&bars);
     if (status == SPZ_OK)

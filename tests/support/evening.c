@@ -66,7 +66,7 @@ spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz
                      .onset = (Ticks)(first - 1) * 16,
                      .end = (Ticks)last * 16,
                      .strength = strength,
-                     .turns = 2,
+                     .turns = kind == SPZ_DIV3 ? 3 : 2, /* of all violins: three lines */
                      .reason = "made by hand",
                      .chain = "",
                      .foreground = 1,

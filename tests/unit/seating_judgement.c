@@ -140,6 +140,22 @@ static void one_section_in_three_says_nothing_about_where_it_sits(void)
     done(verdict);
 }
 
+static void violins_in_four_two_lines_in_each_section_are_told_but_do_not_count(void)
+{
+    evening_begin(&evening, 120);
+    spz_passage *p = evening_passage(&evening, SPZ_DIV3, SPZ_VIOLINS, SPZ_NO_SECTION, 5, 12, 0.9);
+    p->fully_voiced = true;
+    p->turns = 4;
+    spz_verdict *verdict = evening_judge(&evening, NULL, 0);
+    CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_OPEN);
+    CU_ASSERT_DOUBLE_EQUAL(spz_verdict_margin(verdict), 0, 1e-12);
+    CU_ASSERT_EQUAL_FATAL(spz_verdict_reasons(verdict), 1);
+    CU_ASSERT(strstr(spz_verdict_reason(verdict, 0)->text, "two lines in each section") != NULL);
+    CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 0)->bars, "5-12");
+    CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "violins opposed, cellos inside left")->losses, "");
+    done(verdict);
+}
+
 static void exchanges_with_the_winds_are_told_but_do_not_count(void)
 {
     evening_begin(&evening, 120);
@@ -488,6 +504,7 @@ static const struct Statement statements[] = {
     STATEMENT(the_faster_the_unison_the_more_it_asks_to_sit_together),
     STATEMENT(all_violins_in_three_sit_together),
     STATEMENT(one_section_in_three_says_nothing_about_where_it_sits),
+    STATEMENT(violins_in_four_two_lines_in_each_section_are_told_but_do_not_count),
     STATEMENT(exchanges_with_the_winds_are_told_but_do_not_count),
     STATEMENT(first_violins_and_cellos_in_dialogue_pull_the_cellos_outside),
     STATEMENT(violas_and_cellos_in_dialogue_move_the_lower_strings_but_less_than_violins_would),
