@@ -29,11 +29,11 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, Hearing *h
     return SPZ_OK;
 }
 
-static spz_status listen(const SectionMap *map, bool hopeless_too, Hearing *out)
+static spz_status listen(const SectionMap *map, const Tune *tunes, bool hopeless_too, Hearing *out)
 {
     memset(out, 0, sizeof *out);
     arena_init(&out->arena);
-    out->tunes = tunes_of(map, &out->arena);
+    out->tunes = tunes ? tunes : tunes_of(map, &out->arena);
     spz_status status = out->tunes ? scene_make(map, out->tunes, &out->arena, &out->scene) : SPZ_NO_MEMORY;
     if (status == SPZ_OK)
         status = rhythm_index_make(out->tunes, map->group_count, &out->rhythms);
@@ -48,12 +48,12 @@ static spz_status listen(const SectionMap *map, bool hopeless_too, Hearing *out)
 
 spz_status hearing_make(const SectionMap *map, Hearing *out)
 {
-    return listen(map, true, out);
+    return listen(map, NULL, true, out);
 }
 
-spz_status hearing_make_hopeful(const SectionMap *map, Hearing *out)
+spz_status hearing_make_hopeful(const SectionMap *map, const Tune *tunes, Hearing *out)
 {
-    return listen(map, false, out);
+    return listen(map, tunes, false, out);
 }
 
 static Ticks beat_at(const Scene *scene, int bar)
@@ -340,8 +340,11 @@ spz_status detect_antiphony(Findings *findings, const spz_settings *settings)
     (void)settings; /* what is heard does not depend on the house */
     if (findings->map->group_count < 2)
         return SPZ_OK;
+    const Tune *tunes = findings_tunes(findings);
+    if (!tunes)
+        return SPZ_NO_MEMORY;
     Hearing hearing;
-    spz_status status = hearing_make_hopeful(findings->map, &hearing);
+    spz_status status = hearing_make_hopeful(findings->map, tunes, &hearing);
     for (size_t i = 0; status == SPZ_OK && i < hearing.chains.count; i++)
         status = antiphony_report(findings, &hearing, &hearing.chains.at[i]);
     hearing_release(&hearing);

@@ -13,7 +13,7 @@ spz_status detect_antiphony(Findings *findings, const spz_settings *settings);
 /* All that was looked at on the way, for detect_antiphony, the --explain report and the fitting of weights. */
 typedef struct Hearing {
     Arena arena;
-    Tune *tunes;
+    const Tune *tunes;
     Scene scene;
     RhythmIndex *rhythms;
     MatchList matches;
@@ -21,8 +21,9 @@ typedef struct Hearing {
     ChainList chains;
 } Hearing;
 spz_status hearing_make(const SectionMap *map, Hearing *out); /* on failure too, `out` must be released */
-/* The same chains from fewer candidates: those that can't come to anything are left out. */
-spz_status hearing_make_hopeful(const SectionMap *map, Hearing *out);
+/* The same chains from fewer candidates: those that can't come to anything are left out. `tunes`: those of the map, where they are at
+ * hand and outlive the hearing, else NULL. */
+spz_status hearing_make_hopeful(const SectionMap *map, const Tune *tunes, Hearing *out);
 void hearing_release(Hearing *hearing);
 
 /* Adds one chain as a passage. The hearing's groups may be others than the findings' (winds.h): entries are then given the group that

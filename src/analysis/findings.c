@@ -84,6 +84,13 @@ spz_status findings_add(Findings *findings, const spz_passage *passage)
     return SPZ_OK;
 }
 
+const Tune *findings_tunes(Findings *findings)
+{
+    if (!findings->tunes)
+        findings->tunes = tunes_of(findings->map, &findings->arena);
+    return findings->tunes;
+}
+
 static int by_place(const void *left, const void *right)
 {
     const spz_passage *a = left, *b = right;

@@ -2,13 +2,14 @@
  * (and the shared gestures) and adds passages; nothing else happens in it. */
 #ifndef ANALYSIS_FINDINGS_H
 #define ANALYSIS_FINDINGS_H
-#include "sections/section_map.h"
+#include "analysis/tune.h"
 #include "spezzato/passages.h"
 #include "support/array.h"
 
 struct spz_findings {
     Arena arena;               /* strings and entries of the passages */
     const SectionMap *map;
+    const Tune *tunes;         /* of the map's groups, from the arena; set by findings_tunes */
     ARRAY(spz_passage) passages;
     ARRAY(spz_pairing) pairings;
 };
@@ -17,6 +18,9 @@ typedef struct spz_findings Findings;
 /* Adds a passage: the caller has filled kind, sections, groups, onset, end, strength, turns, reason, entries and terms;
  * bars, numbers and rehearsal are derived here. */
 spz_status findings_add(Findings *findings, const spz_passage *passage);
+
+/* The tunes of all groups, made at the first call and shared by the detectors; NULL when out of memory. */
+const Tune *findings_tunes(Findings *findings);
 
 /* Order of spz_passages_find. */
 void findings_sort(Findings *findings);

@@ -230,9 +230,7 @@ static spz_status look_at(Findings *findings, Braid *braid, size_t *found)
 spz_status detect_split_line(Findings *findings, const spz_settings *settings)
 {
     (void)settings;
-    Arena arena;
-    arena_init(&arena);
-    Tune *tunes = tunes_of(findings->map, &arena);
+    const Tune *tunes = findings_tunes(findings);
     spz_status status = tunes ? SPZ_OK : SPZ_NO_MEMORY;
     for (size_t i = 0; status == SPZ_OK && i + 1 < findings->map->group_count; i++) {
         size_t found = 0;
@@ -243,6 +241,5 @@ spz_status detect_split_line(Findings *findings, const spz_settings *settings)
             status = look_at(findings, &three, &found);
         }
     }
-    arena_release(&arena);
     return status;
 }

@@ -84,7 +84,7 @@ spz_status detect_winds(Findings *findings, const spz_settings *settings)
     spz_status status = two_voices(findings->map, &arena, &voices) ? SPZ_OK : SPZ_NO_MEMORY;
     if (status == SPZ_OK) {
         Hearing hearing;
-        status = hearing_make_hopeful(&voices, &hearing);
+        status = hearing_make_hopeful(&voices, NULL, &hearing);
         for (size_t i = 0; status == SPZ_OK && i < hearing.chains.count; i++)
             if (hearing.chains.at[i].strength >= least_strength)
                 status = antiphony_report(findings, &hearing, &hearing.chains.at[i]);
