@@ -20,6 +20,8 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, Hearing *h
             continue;
         Candidate candidate = {.match = hearing->matches.at[i]};
         evidence_weigh(&hearing->scene, hearing->rhythms, &candidate.match, &candidate.evidence);
+        if (!hopeless_too && candidate.evidence.strength < chains_least_strength)
+            continue;
         sides_of(map, &candidate.match, &candidate.evidence, candidate.sides);
         candidate.first = movement_bar_at(map->movement, candidate.match.onset);
         candidate.last = movement_bar_at(map->movement, candidate.match.end - 1);

@@ -22,6 +22,7 @@ static const struct {
 enum { BUCKETS = 1 << 13, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
 
 typedef struct Seed {
+    Ticks onset;
     uint32_t tune, tone;
     uint32_t older; /* index + 1 of the seed before in the same bucket */
     uint32_t key;
@@ -94,7 +95,8 @@ static bool may_begin(const Tune *tune, size_t i)
 
 typedef struct Growth {
     double sum, best;
-    Match match; /* as of the best point */
+    bool at_best;
+    Match match; /* as of the best point, once that is left behind */
     Match now;
     uint32_t call, answer;           /* next tones to look at */
     const Tone *last_call, *last_answer;
@@ -132,19 +134,26 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
     g->now.end = answered->end;
 }
 
-static void keep_if_best(Growth *g)
+/* A shared tone never lowers the sum (see the table): the best point is left by a lonely tone only, and copied only then. */
+static void leave_best(Growth *g)
 {
-    if (g->sum >= g->best) {
-        g->best = g->sum;
+    if (g->at_best)
         g->match = g->now;
-    }
+    g->at_best = false;
+}
+
+static void reach_best(Growth *g)
+{
+    g->at_best = g->sum >= g->best;
+    if (g->at_best)
+        g->best = g->sum;
 }
 
 /* Grows forward from a pair of tones until the sum has dropped or either tune ends. */
 static Match grow(const Finder *finder, Match start, Ticks limit_gap)
 {
     const Tune *a = &finder->tunes[start.caller], *b = &finder->tunes[start.responder];
-    Growth g = {.match = start, .now = start, .call = start.call_first, .answer = start.answer_first};
+    Growth g = {.at_best = true, .now = start, .call = start.call_first, .answer = start.answer_first};
     while (g.call < a->count && g.answer < b->count && g.sum > g.best - growth.drop) {
         const Tone *called = &a->tones[g.call], *answered = &b->tones[g.answer];
         Ticks when = called->onset + start.lag;
@@ -152,10 +161,11 @@ static Match grow(const Finder *finder, Match start, Ticks limit_gap)
             break;
         if (when == answered->onset) {
             take_pair(&g, called, answered);
-            keep_if_best(&g);
+            reach_best(&g);
             g.call++;
             g.answer++;
         } else {
+            leave_best(&g);
             g.sum += growth.alone;
             g.now.unmatched++;
             if (when < answered->onset)
@@ -164,6 +174,7 @@ static Match grow(const Finder *finder, Match start, Ticks limit_gap)
                 g.answer++;
         }
     }
+    leave_best(&g);
     return g.match;
 }
 
@@ -235,15 +246,15 @@ static spz_status visit(Finder *finder, Seed seed)
     uint32_t at = *newest;
     unsigned char tried[64] = {0};
     for (int looked = 0; at != 0 && looked < growth.lookback; looked++) {
-        Seed call = finder->seeds.at[at - 1];
-        if (finder->tunes[call.tune].tones[call.tone].onset < earliest)
+        const Seed *call = &finder->seeds.at[at - 1];
+        if (call->onset < earliest)
             break;
-        if (call.key == seed.key && may_talk(finder, call.tune, seed.tune) && tried[call.tune % 64]++ < growth.nearest) {
-            spz_status status = try_pair(finder, &call, &seed);
+        if (call->key == seed.key && may_talk(finder, call->tune, seed.tune) && tried[call->tune % 64]++ < growth.nearest) {
+            spz_status status = try_pair(finder, call, &seed);
             if (status != SPZ_OK)
                 return status;
         }
-        at = call.older;
+        at = call->older;
     }
     seed.older = *newest;
     if (!array_push(&finder->seeds, seed))
@@ -267,7 +278,8 @@ static spz_status visit_all(Finder *finder, uint32_t *next)
         uint32_t tone = next[best]++;
         if (!may_begin(&finder->tunes[best], tone))
             continue;
-        Seed seed = {.tune = (uint32_t)best, .tone = tone, .key = gesture_key(&finder->tunes[best].tones[tone])};
+        const Tone *begin = &finder->tunes[best].tones[tone];
+        Seed seed = {.onset = begin->onset, .tune = (uint32_t)best, .tone = tone, .key = gesture_key(begin)};
         spz_status status = visit(finder, seed);
         seed.key = phrase_key(&finder->tunes[best], tone);
         if (status == SPZ_OK && seed.key)
