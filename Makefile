@@ -123,13 +123,19 @@ accuracy-notes: $(BUILD)/accuracy-notes
 $(BUILD)/corpus-table: $(call objects,tests/support/accuracy/composed.c tests/support/composed.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 
+# All figures of docs/accuracy.md (needs the shared folder and python3).
+$(BUILD)/sounds-table: $(call objects,tests/support/accuracy/sounds.c) $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table
+	@BUILD=$(BUILD) sh tests/support/accuracy.sh
+
 # What bears on antiphony in each match of a score; its passages under other weights (see tests/support/fit_weights.py).
 $(BUILD)/evidence-table: $(call objects,tests/support/evidence_table.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 $(BUILD)/weights-table: $(call objects,tests/support/weights_table.c) $(LIBRARY)
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 fit: $(BUILD)/evidence-table $(BUILD)/weights-table
-	@python3 tests/support/fit_weights.py $(BUILD) "$${SPEZZATO_SHARED:-../shared}" tests/data/readings
+	@BUILD=$(BUILD) sh tests/support/fit.sh
 
 # The unofficial MusicXML test suite, file by file (needs the shared folder).
 $(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(LIBRARY)
