@@ -296,6 +296,21 @@ static bool explained(Table *table, Column *column, const char *bar, int said, c
     return missed;
 }
 
+/* What the file holds at a moment that nothing explains: where the note stands and how long it lasts. */
+static void tell_unexplained(Table *table, const Column *column, char *fields[], int field, int ours)
+{
+    char held[160] = "the score is silent", onset[TICKS_TEXT], end[TICKS_TEXT];
+    Ticks per = table->movement->per_crotchet, now = (moment_of(fields[0]) - table->ahead + slack) * per;
+    for (size_t i = 0; ours != SILENT && i < column->sounds.count; i++) {
+        const Sound *sound = &column->sounds.at[i];
+        if (sound->note->midi == ours && sound->onset * 10000 <= now && (sound->onset + sound->duration) * 10000 > now)
+            snprintf(held, sizeof held, "in the file a note (MIDI pitch %d, line %u) sounds from %s to %s", ours, sound->note->line,
+                     ticks_text(sound->onset, per, onset), ticks_text(sound->onset + sound->duration, per, end));
+    }
+    snprintf(table->result->first_unexplained, sizeof table->result->first_unexplained,
+             "%.60s, bar %.20s, %.20s crotchets from the start: the table says '%.10s'; %s", column->name, fields[2], fields[0], fields[field], held);
+}
+
 static bool compare_cell(Table *table, Column *column, char *fields[], int field, long long moment)
 {
     NoteTableResult *result = table->result;
@@ -311,8 +326,7 @@ static bool compare_cell(Table *table, Column *column, char *fields[], int field
     if (said == ours)
         return true;
     if (!explained(table, column, fields[2], said, fields[field - 1], moment) && result->unexplained++ == 0)
-        snprintf(result->first_unexplained, sizeof result->first_unexplained, "%.60s, bar %.20s, %.20s crotchets from the start: the table says %.10s, the score sounds MIDI pitch %d",
-                 column->name, fields[2], fields[0], fields[field], ours);
+        tell_unexplained(table, column, fields, field, ours);
     return false;
 }
 

@@ -28,7 +28,7 @@ typedef struct NoteTableResult {
     char missed_bars[NOTE_TABLE_TEXT], doubled_bars[NOTE_TABLE_TEXT];
     char pause_bars[NOTE_TABLE_TEXT];  /* bars of the pauses */
     char strangers[256];               /* columns that are no part of the file */
-    char first_unexplained[256];       /* "" when there is none */
+    char first_unexplained[400];       /* "" when there is none */
 } NoteTableResult;
 
 /* false when the table can't be read. */
