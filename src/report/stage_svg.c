@@ -4,6 +4,7 @@
 #include "report/number.h"
 #include "report/report.h"
 #include "report/stage_facts.h"
+#include "report/stage_room.h"
 #include <libxml/xmlwriter.h>
 #include <math.h>
 #include <string.h>
@@ -11,13 +12,14 @@
 /* Sizes of the sheet in units of the drawing; of chairs in metres. */
 enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 150 };
 static const double most_stage = 840, most_scale = 60; /* units; units a metre */
-static const double name_room = 12; /* units between the middle of a section and its name */
-static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5, row_gap = 0.8;
+static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5;
+static const double number_type = 9, name_type = 14, told_type = 12, end_radius = 4, above_way = 10; /* units */
 
 typedef struct Drawing {
     xmlTextWriterPtr writer;
     const spz_plan *plan;
     double scale, left, width, height;
+    Room room; /* what words must not cover */
     bool failed;
 } Drawing;
 
@@ -118,7 +120,8 @@ static void style(Drawing *d)
               ".stand{stroke:#444;stroke-width:2}.podium{fill:#ddd;stroke:#222}.bar{stroke:#222;stroke-width:1.5}"
               ".way0{stroke:#a0252c;stroke-width:2;stroke-dasharray:7 4}.way1{stroke:#1f4e96;stroke-width:2;stroke-dasharray:2 4}"
               ".end0{fill:#a0252c}.end1{fill:#1f4e96}"
-              ".told{text-anchor:middle;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:5px}");
+              ".told{text-anchor:middle;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:4px}"
+              ".told0{fill:#a0252c}.told1{fill:#1f4e96}");
     close_element(d);
 }
 
@@ -146,36 +149,81 @@ static void floor_and_audience(Drawing *d)
     words(d, across(d, 0), down(d, 0) + 4, "number", "podium");
 }
 
-/* Two chairs side by side along the row, their stand toward the podium, the desk's number behind. */
+/* A desk in metres: two chairs side by side along the row, their stand toward the podium. */
+typedef struct Furniture {
+    double x[2], y[2], stand_x[2], stand_y[2], inward_x, inward_y, size;
+} Furniture;
+
+static Furniture furniture_of(const Drawing *d, const spz_stage_desk *desk)
+{
+    double radius = hypot(desk->x, desk->y), apart = spz_plan_desk_width(d->plan, desk->section) / 4;
+    Furniture f = {.inward_x = -desk->x / radius,
+                   .inward_y = -desk->y / radius,
+                   .size = desk->section == SPZ_DB ? bass_chair : chair};
+    for (int i = 0; i < 2; i++) {
+        double side = desk->players == 1 ? 0 : i ? apart : -apart, end = i ? -0.22 : 0.22;
+        f.x[i] = desk->x - f.inward_y * side;
+        f.y[i] = desk->y + f.inward_x * side;
+        f.stand_x[i] = desk->x + f.inward_x * stand_ahead - f.inward_y * end;
+        f.stand_y[i] = desk->y + f.inward_y * stand_ahead + f.inward_x * end;
+    }
+    return f;
+}
+
+static void take(Drawing *d, Box box)
+{
+    d->failed = d->failed || !room_take(&d->room, box);
+}
+
+static void take_desk(Drawing *d, const spz_stage_desk *desk)
+{
+    Furniture f = furniture_of(d, desk);
+    for (int player = 0; player < desk->players; player++)
+        take(d, box_around(across(d, f.x[player]), down(d, f.y[player]), 2 * f.size * d->scale, 2 * f.size * d->scale));
+    double x[2] = {across(d, f.stand_x[0]), across(d, f.stand_x[1])}, y[2] = {down(d, f.stand_y[0]), down(d, f.stand_y[1])};
+    take(d, (Box){fmin(x[0], x[1]), fmin(y[0], y[1]), fmax(x[0], x[1]), fmax(y[0], y[1])});
+}
+
+/* Behind the desk, as near as there is room. */
+static void number_desk(Drawing *d, const spz_stage_desk *desk, const Furniture *f)
+{
+    char number[NUMBER_TEXT];
+    double x = 0, y = 0, least = HUGE_VAL;
+    number_text(desk->number, 0, number);
+    for (int step = 0; step < 5 && least > 0; step++) {
+        double behind = number_behind + 0.1 * step, at_x = across(d, desk->x - f->inward_x * behind),
+               at_y = down(d, desk->y - f->inward_y * behind) + 3;
+        double covered = room_covered(&d->room, box_of_words(number, at_x, at_y, number_type, false));
+        if (covered < least) {
+            least = covered;
+            x = at_x;
+            y = at_y;
+        }
+    }
+    words(d, x, y, "number", number);
+    take(d, box_of_words(number, x, y, number_type, false));
+}
+
 static void draw_desk(Drawing *d, const spz_stage_desk *desk)
 {
-    double radius = hypot(desk->x, desk->y), inward_x = -desk->x / radius, inward_y = -desk->y / radius;
-    double apart = spz_plan_desk_width(d->plan, desk->section) / 4;
-    double size = desk->section == SPZ_DB ? bass_chair : chair;
-    char number[NUMBER_TEXT];
+    Furniture f = furniture_of(d, desk);
     open_element(d, "g");
-    for (int player = 0; player < desk->players; player++) {
-        double side = desk->players == 1 ? 0 : player ? apart : -apart;
-        circle(d, across(d, desk->x - inward_y * side), down(d, desk->y + inward_x * side), size * d->scale, "seat",
-               fill_of(desk->section));
-    }
-    double x = desk->x + inward_x * stand_ahead, y = desk->y + inward_y * stand_ahead;
-    line(d, across(d, x - inward_y * 0.22), down(d, y + inward_x * 0.22), across(d, x + inward_y * 0.22),
-         down(d, y - inward_x * 0.22), "stand");
-    words(d, across(d, desk->x - inward_x * number_behind), down(d, desk->y - inward_y * number_behind) + 3, "number",
-          number_text(desk->number, 0, number));
+    for (int player = 0; player < desk->players; player++)
+        circle(d, across(d, f.x[player]), down(d, f.y[player]), f.size * d->scale, "seat", fill_of(desk->section));
+    line(d, across(d, f.stand_x[0]), down(d, f.stand_y[0]), across(d, f.stand_x[1]), down(d, f.stand_y[1]), "stand");
+    number_desk(d, desk, &f);
     close_element(d);
 }
 
 typedef struct Middle {
-    double x, y, farthest; /* weighted middle of the players; radius of the last row */
+    double x, y; /* weighted by players */
 } Middle;
 
 /* `orchestra` 0 or 1: the only or the first one. */
 static bool find_middle(const spz_plan *plan, spz_section section, int orchestra, Middle *middle)
 {
     double weight = 0;
-    *middle = (Middle){0, 0, 0};
+    *middle = (Middle){0, 0};
     for (size_t i = 0; i < spz_plan_desks(plan); i++) {
         const spz_stage_desk *desk = spz_plan_desk(plan, i);
         if ((desk->orchestra == 2) != (orchestra == 2))
@@ -185,7 +233,6 @@ static bool find_middle(const spz_plan *plan, spz_section section, int orchestra
             continue;
         middle->x += desk->x * desk->players;
         middle->y += desk->y * desk->players;
-        middle->farthest = fmax(middle->farthest, hypot(desk->x, desk->y));
         weight += desk->players;
     }
     if (weight > 0) {
@@ -195,48 +242,101 @@ static bool find_middle(const spz_plan *plan, spz_section section, int orchestra
     return weight > 0;
 }
 
-/* In the gap behind the row nearest to the section's middle. */
+/* Whether the desk nearest to the place is one of the section: a name must not stand among the others. */
+static bool is_among(const Drawing *d, spz_section section, double x, double y)
+{
+    double nearest = HUGE_VAL;
+    bool own = false;
+    for (size_t i = 0; i < spz_plan_desks(d->plan); i++) {
+        const spz_stage_desk *desk = spz_plan_desk(d->plan, i);
+        double away = hypot(across(d, desk->x) - x, down(d, desk->y) - y);
+        if (away < nearest) {
+            nearest = away;
+            own = desk->section == section;
+        }
+    }
+    return own;
+}
+
+static bool is_on_stage(const Drawing *d, Box box)
+{
+    double width = spz_plan_stage_width(d->plan) * d->scale, depth = spz_plan_stage_depth(d->plan) * d->scale;
+    return box.left >= d->left && box.right <= d->left + width && box.top >= TOP && box.bottom <= TOP + depth;
+}
+
+/* As near to the section's middle as there is room. */
 static void name_section(Drawing *d, spz_section section, int orchestra)
 {
+    enum { RINGS = 20, SPOKES = 32 };
     Middle middle;
     if (!find_middle(d->plan, section, orchestra, &middle))
         return;
-    double radius = hypot(middle.x, middle.y), best = middle.farthest;
-    for (size_t i = 0; i < spz_plan_desks(d->plan); i++) {
-        const spz_stage_desk *desk = spz_plan_desk(d->plan, i);
-        double row = hypot(desk->x, desk->y);
-        if (desk->section == section && fabs(row + row_gap - radius) < fabs(best + row_gap - radius))
-            best = row;
+    const char *name = spz_section_name(section);
+    double x = across(d, middle.x), y = down(d, middle.y) + 5, least = HUGE_VAL;
+    for (int spot = 0; spot < RINGS * SPOKES; spot++) {
+        int ring = spot / SPOKES;
+        double turn = 6.283185307179586 * (spot % SPOKES) / SPOKES, away = 6.0 * ring;
+        double at_x = across(d, middle.x) + away * cos(turn), at_y = down(d, middle.y) + 5 + away * sin(turn);
+        Box box = box_of_words(name, at_x, at_y, name_type, true);
+        double cost = 40 * room_covered(&d->room, box) + away;
+        if (!is_among(d, section, at_x, at_y - 5) || !is_on_stage(d, box))
+            cost += 1000;
+        if (cost < least) {
+            least = cost;
+            x = at_x;
+            y = at_y;
+        }
     }
-    double out = radius > 0 ? (best + row_gap) / radius : 1;
-    double x = across(d, middle.x * out), y = down(d, middle.y * out) + 5;
-    if (hypot(x - across(d, middle.x), y - down(d, middle.y)) < name_room) /* the end of a way stands there */
-        y = down(d, middle.y) - name_room;
-    words(d, x, y, "section", spz_section_name(section));
+    words(d, x, y, "section", name);
+    take(d, box_of_words(name, x, y, name_type, true));
+}
+
+/* Both ends of the way between two sections; false where one of them isn't there. */
+static bool find_ends(const Drawing *d, const spz_section pair[2], Middle *from, Middle *to)
+{
+    return find_middle(d->plan, pair[0], 1, from) && find_middle(d->plan, pair[1], pair[0] == pair[1] ? 2 : 1, to);
 }
 
 static void draw_way(Drawing *d, const spz_section pair[2], size_t index)
 {
-    Middle from, to;
-    if (!find_middle(d->plan, pair[0], 1, &from) || !find_middle(d->plan, pair[1], pair[0] == pair[1] ? 2 : 1, &to))
+    Middle end[2];
+    if (!find_ends(d, pair, &end[0], &end[1]))
         return;
-    const char *way_class = index ? "way1" : "way0", *end_class = index ? "end1" : "end0";
-    line(d, across(d, from.x), down(d, from.y), across(d, to.x), down(d, to.y), way_class);
-    circle(d, across(d, from.x), down(d, from.y), 4, end_class, NULL);
-    circle(d, across(d, to.x), down(d, to.y), 4, end_class, NULL);
+    line(d, across(d, end[0].x), down(d, end[0].y), across(d, end[1].x), down(d, end[1].y), index ? "way1" : "way0");
+    for (int i = 0; i < 2; i++) {
+        circle(d, across(d, end[i].x), down(d, end[i].y), end_radius, index ? "end1" : "end0", NULL);
+        take(d, box_around(across(d, end[i].x), down(d, end[i].y), 2 * end_radius, 2 * end_radius));
+    }
 }
 
+/* Metres and milliseconds beside the way, near its middle, where there is room. */
 static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
 {
+    enum { PLACES = 15, HEIGHTS = 21, SIDES = 9 }; /* along the way, above and below it, left and right of it */
     Middle from, to;
     spz_distance way;
     char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
-    double at = index ? 0.62 : 0.5; /* so that two labels don't meet in the middle */
-    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_middle(d->plan, pair[0], 1, &from) ||
-        !find_middle(d->plan, pair[1], pair[0] == pair[1] ? 2 : 1, &to))
+    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_ends(d, pair, &from, &to))
         return;
     snprintf(label, sizeof label, "%s m, %s ms", number_text(way.centre, 1, metres), number_text(way.centre_delay, 0, delay));
-    words(d, across(d, from.x + at * (to.x - from.x)), down(d, from.y + at * (to.y - from.y)) - 6, "told", label);
+    double x = 0, y = 0, least = HUGE_VAL, long_x = across(d, to.x) - across(d, from.x), long_y = down(d, to.y) - down(d, from.y);
+    for (int spot = 0; spot < PLACES * HEIGHTS * SIDES; spot++) {
+        double at = (0.5 + spot / (HEIGHTS * SIDES)) / PLACES, up = 4.0 * (spot / SIDES % HEIGHTS - HEIGHTS / 2),
+               aside = 16.0 * (spot % SIDES - SIDES / 2);
+        double at_x = across(d, from.x) + at * long_x + aside, at_y = down(d, from.y) + at * long_y + 4 + up;
+        Box box = box_of_words(label, at_x, at_y, told_type, true);
+        double cost = 40 * room_covered(&d->room, box) + fabs(at - 0.5) * hypot(long_x, long_y) + 2 * fabs(up + above_way) +
+                      fabs(aside);
+        if (cost < least && is_on_stage(d, box)) {
+            least = cost;
+            x = at_x;
+            y = at_y;
+        }
+    }
+    if (least == HUGE_VAL)
+        return;
+    words(d, x, y, index ? "told told1" : "told told0", label);
+    take(d, box_of_words(label, x, y, told_type, true));
 }
 
 static double scale_bar(Drawing *d, double y)
@@ -340,6 +440,9 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     for (size_t i = 0; i < count; i++)
         draw_way(d, pairs[i], i);
     for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
+        take_desk(d, spz_plan_desk(d->plan, i));
+    take(d, box_around(across(d, 0), down(d, 0), d->scale, d->scale)); /* the podium */
+    for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
         draw_desk(d, spz_plan_desk(d->plan, i));
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
         for (int orchestra = 1; orchestra <= (spz_plan_is_double(d->plan) ? 2 : 1); orchestra++)
@@ -382,6 +485,7 @@ spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_d
     if (status == SPZ_OK)
         buffer_add(&text, (const char *)xmlBufferContent(memory), (size_t)xmlBufferLength(memory));
     xmlBufferFree(memory);
+    room_free(&d.room);
     if (status == SPZ_OK)
         status = document_take(&text, out);
     buffer_free(&text);

@@ -1,4 +1,5 @@
 /* The drawn plan: to scale, whole, and the same in letters. */
+#include "report/stage_room.h"
 #include "spezzato/report.h"
 #include "support/memory.h"
 #include "support/suite.h"
@@ -88,6 +89,77 @@ static void house_left_is_at_the_left_and_the_audience_below(void)
     spz_plan_free(plan);
 }
 
+enum { CHAIRS_MOST = 200, WORDS_MOST = 60 };
+
+/* Boxes of the chairs, and of the words on the stage by their own estimate, in the order of the drawing. */
+static size_t chairs_of(const char *svg, Box boxes[CHAIRS_MOST])
+{
+    size_t count = 0;
+    for (const char *at = svg; (at = strstr(at, "<circle class=\"seat\"")) != NULL && count < CHAIRS_MOST; at++) {
+        double r = number_after(at, "r") * 1.4142; /* the square within the circle: its corners are free */
+        boxes[count++] = box_around(number_after(at, "cx"), number_after(at, "cy"), r, r);
+    }
+    return count;
+}
+
+static size_t words_of(const char *svg, const char *class, double size, Box *boxes, size_t count)
+{
+    char wanted[40], word[40];
+    snprintf(wanted, sizeof wanted, "<text class=\"%s", class);
+    for (const char *at = svg; (at = strstr(at, wanted)) != NULL && count < WORDS_MOST; at++) {
+        CU_ASSERT_EQUAL_FATAL(sscanf(strchr(at, '>') + 1, "%39[^<]", word), 1);
+        boxes[count++] = box_of_words(word, number_after(at, "x"), number_after(at, "y"), size, true);
+    }
+    return count;
+}
+
+static bool meet(Box a, Box b)
+{
+    return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+static void names_and_distances_cover_no_chair_and_not_each_other(void)
+{
+    static const char *const names[] = {"violins opposed, cellos inside left", "violins opposed, violas inside left",
+                                        "violins together, cellos outside", "violins together, violas outside"};
+    static const int players[][5] = {{14, 12, 10, 8, 6}, {6, 5, 3, 3, 1}, {18, 16, 14, 12, 9}, {10, 8, 6, 5, 3}};
+    static const char *const keys[] = {"players.first violins", "players.second violins", "players.violas", "players.cellos",
+                                       "players.basses"};
+    for (size_t size = 0; size < COUNT(players); size++) {
+        spz_settings *settings = NULL;
+        CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+        CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.width", "22", NULL), SPZ_OK);
+        CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.depth", "14", NULL), SPZ_OK);
+        for (size_t i = 0; i < 5; i++) {
+            char value[8];
+            snprintf(value, sizeof value, "%d", players[size][i]);
+            CU_ASSERT_EQUAL(spz_settings_set(settings, keys[i], value, NULL), SPZ_OK);
+        }
+        for (size_t a = 0; a < COUNT(names); a++) {
+            static const spz_section pairs[][2] = {{SPZ_VN1, SPZ_VN2}, {SPZ_VN1, SPZ_VC}};
+            spz_plan *plan = NULL;
+            spz_document *document = NULL;
+            Box chairs[CHAIRS_MOST], names_there[WORDS_MOST];
+            CU_ASSERT_EQUAL_FATAL(spz_stage_plan(settings, names[a], false, NULL, &plan), SPZ_OK);
+            CU_ASSERT_EQUAL_FATAL(spz_report_stage(plan, pairs, 2, SPZ_AS_SVG, &document), SPZ_OK);
+            const char *svg = spz_document_text(document, NULL);
+            size_t chair_count = chairs_of(svg, chairs), count = words_of(svg, "section", 14, names_there, 0);
+            CU_ASSERT_EQUAL(count, 5);
+            count = words_of(svg, "told", 12, names_there, count);
+            CU_ASSERT_EQUAL(count, 7);
+            for (size_t i = 0; i < count; i++) {
+                for (size_t c = 0; c < chair_count; c++)
+                    CU_ASSERT(!meet(names_there[i], chairs[c]));
+                for (size_t j = 0; j < i; j++)
+                    CU_ASSERT(!meet(names_there[i], names_there[j]));
+            }
+            spz_document_free(document);
+            spz_plan_free(plan);
+        }
+        spz_settings_free(settings);
+    }
+}
+
 static void the_plan_in_letters_names_every_desk(void)
 {
     static const struct {
@@ -155,6 +227,7 @@ static void a_drawing_without_memory_says_so(void)
 static const struct Statement statements[] = {
     STATEMENT(chairs_stand_where_the_plan_says_in_the_scale_of_the_bar),
     STATEMENT(house_left_is_at_the_left_and_the_audience_below),
+    STATEMENT(names_and_distances_cover_no_chair_and_not_each_other),
     STATEMENT(the_plan_in_letters_names_every_desk),
     STATEMENT(both_carry_the_cautions),
     STATEMENT(other_forms_are_refused),
