@@ -29,7 +29,9 @@ typedef struct spz_report_options {
     const char *engraver; /* pages as HTML: folder with engrave.mjs, which engraves the passages; NULL: they are drawn by pitch and time */
     const char *cache;    /* folder that keeps what was engraved; NULL: none */
     const char *season;   /* overview as HTML: name of the page with the season's plan, to lead to it; NULL: none */
-    const spz_settings *settings; /* pages as HTML: the stage to draw the plan on; NULL: no plan. Borrowed until the report is closed */
+    /* Pages as HTML: the stage to draw the plan on; NULL: no plan. Passages as text: the players who share out divided lines; NULL: no
+     * desks. Borrowed until the report is closed. */
+    const spz_settings *settings;
     const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
 } spz_report_options;
 #define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL })

@@ -1,4 +1,5 @@
 /* The table of passages in three parts: what gains from distance, what is divided, what asks to sit close. */
+#include "report/division_desks.h"
 #include "report/layout.h"
 #include "report/text_blocks.h"
 #include "report/words.h"
@@ -59,17 +60,24 @@ static size_t count_clear(const Pick *picks, size_t count)
     return found;
 }
 
-static void passage_row(Table *table, const Pick *pick, const spz_sections *sections)
+/* With the players of `settings` a division names its desks; NULL: it doesn't. */
+static void passage_row(Table *table, const Pick *pick, const spz_sections *sections, const spz_settings *settings)
 {
-    Buffer reason;
+    Buffer reason, desks;
     char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
     const spz_passage *passage = pick->passage;
     table_row(table, (const char *const[]){words_bars(passage, bars), passage->rehearsal, words_kind(passage, kind),
                                            words_who(passage, sections, who), spz_strength_word(passage->strength)});
     buffer_init(&reason);
     words_reason(passage, &reason);
+    buffer_init(&desks);
+    if (settings)
+        division_desks(passage, settings, &desks);
+    if (desks.length)
+        buffer_printf(&reason, ". Desks: %s", desks.text);
     table_note(table, reason.text);
-    table->failed = table->failed || reason.failed;
+    table->failed = table->failed || reason.failed || desks.failed;
+    buffer_free(&desks);
     buffer_free(&reason);
 }
 
@@ -104,7 +112,7 @@ static void print_family(spz_report *report, const Shown *shown, const Family *f
         Table table;
         table_begin(&table, 5, heads, most);
         for (size_t i = 0; i < rows; i++)
-            passage_row(&table, &picks[i], shown->reading.sections);
+            passage_row(&table, &picks[i], shown->reading.sections, all ? report->options.settings : NULL);
         table_end(&table, &report->out, INDENT, report->options.width);
     } else if (count == 0)
         buffer_puts(&report->out, "  None found.\n");
