@@ -42,13 +42,38 @@ static int staves_of(const Understanding *all, const PartReading *part)
     return all->movement->parts[part - all->parts].staves;
 }
 
-/* One violin part without a number: two staves or voices are firsts and seconds, a plural on one line is both in unison. */
+/* Share of the bars in which a part plays that hold a second voice. */
+static double share_of_two_voices(const Part *part)
+{
+    size_t bars = 0, both = 0;
+    for (size_t i = 0; i < part->note_count;) {
+        int bar = part->notes[i].bar;
+        bool second = false;
+        size_t first = i;
+        for (; i < part->note_count && part->notes[i].bar == bar; i++)
+            second |= part->notes[i].voice != part->notes[first].voice;
+        bars++;
+        both += second;
+    }
+    return bars ? (double)both / (double)bars : 0;
+}
+
+/* Two sections that share a staff go two ways most of the time; a section that divides does so for a while. */
+static const double least_two_ways = 0.5;
+
+/* One violin part without a number: two staves are firsts and seconds, and so are two voices that go through most of the part; a
+ * plural on one line throughout is both in unison; one line that splits for a while is one section that divides. */
 static void settle_lone_violins(Understanding *all, PartReading *part)
 {
     bool two_staves = staves_of(all, part) == 2 && !part->corrected;
     part->name.ordinal = 1;
     if (!two_staves && !part->name.plural)
         return;
+    double two_ways = share_of_two_voices(&all->movement->parts[part - all->parts]);
+    if (!two_staves && two_ways > 0 && two_ways < least_two_ways && !part->corrected) {
+        understanding_add(all, part, "it is one line for most of the time, so there is one section of violins");
+        return;
+    }
     part->name.ordinal2 = 2;
     understanding_add(all, part, two_staves ? "its two staves are first and second violins" : "the plural without a number means both violin sections");
 }
