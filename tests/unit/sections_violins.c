@@ -18,7 +18,7 @@ static size_t violin_groups(const Rehearsal *r)
 static void violins_that_divide_for_a_bar_are_one_section(void)
 {
     Rehearsal r = rehearse("time: 4/4  tempo: q=80\n"
-                           "Violons: c5 d5 e5 f5 | \"div.\" g5:h e5 // e5:h c5 | \"unis.\" d5 c5 b4 d5 | c5:w\n" LOWER);
+                           "Violons: c5 d5 e5 f5 | \"div.\" g5:h e5 // e5:h c5 | \"unis.\" d5:q c5 b4 d5 | c5:w\n" LOWER);
     CU_ASSERT_EQUAL(violin_groups(&r), 1);
     CU_ASSERT_PTR_NOT_NULL(strstr(spz_sections_line(r.sections, 0)->because, "one section"));
     rehearsal_end(&r);
@@ -27,7 +27,7 @@ static void violins_that_divide_for_a_bar_are_one_section(void)
 static void violins_in_two_voices_throughout_are_two_sections(void)
 {
     Rehearsal r = rehearse("time: 4/4  tempo: q=80\n"
-                           "Violons: c5 d5 e5 f5 // g4 b4 c5 d5 | g5:h e5 // e5:h c5 | d5 c5 b4 d5 // b4 a4 g4 b4 | c5:w // g4:w\n" LOWER);
+                           "Violons: c5 d5 e5 f5 // g4 b4 c5 d5 | g5:h e5 // e5:h c5 | d5:q c5 b4 d5 // b4:q a4 g4 b4 | c5:w // g4:w\n" LOWER);
     CU_ASSERT_EQUAL(violin_groups(&r), 2);
     rehearsal_end(&r);
 }
@@ -35,7 +35,7 @@ static void violins_in_two_voices_throughout_are_two_sections(void)
 static void violins_on_one_line_throughout_play_in_unison(void)
 {
     Rehearsal r = rehearse("time: 4/4  tempo: q=80\n"
-                           "Violini: c5 d5 e5 f5 | g5:h e5 | d5 c5 b4 d5 | c5:w\n" LOWER);
+                           "Violini: c5 d5 e5 f5 | g5:h e5 | d5:q c5 b4 d5 | c5:w\n" LOWER);
     CU_ASSERT_EQUAL(violin_groups(&r), 2);
     rehearsal_end(&r);
 }
