@@ -89,6 +89,12 @@ static void take_mark(Force *force, const Mark *mark)
         set_bool(force->pizzicato, mark->staff, mark->value == PLAYING_PIZZICATO);
 }
 
+/* Scores forget 'arco'. What can only be bowed ends the pizzicato: a slur to come, a tremolo, a tie. */
+static bool bowed(const Note *note)
+{
+    return (note->flags & (NOTE_SLUR_START | NOTE_TREMOLO | NOTE_TREMOLO_PAIR | NOTE_TIE_START)) != 0;
+}
+
 void playing_marks_apply(Part *part)
 {
     Force force;
@@ -98,6 +104,8 @@ void playing_marks_apply(Part *part)
         Note *note = &part->notes[i];
         for (; next < part->mark_count && part->marks[next].onset <= note->onset; next++)
             take_mark(&force, &part->marks[next]);
+        if (force.pizzicato[note->staff] && bowed(note))
+            set_bool(force.pizzicato, note->staff, false);
         note->dynamic = force.dynamic[note->staff];
         note->flags |= force.pizzicato[note->staff] ? NOTE_PIZZICATO : 0u;
         note->flags |= force.muted[note->staff] ? NOTE_MUTED : 0u;
