@@ -227,7 +227,8 @@ static spz_status allot_violins(const spz_settings *settings, int lines, spz_all
 {
     int first = spz_section_players(settings, SPZ_VN1), second = spz_section_players(settings, SPZ_VN2);
     size_t first_desks = (size_t)(first + 1) / 2, desks = first_desks + (size_t)(second + 1) / 2;
-    if (first < 1 || second < 1 || !numbers_make_sense(first + second, lines, 0))
+    int least = lines == 4 ? 2 : 1; /* each section keeps two lines of four */
+    if (first < least || second < least || !numbers_make_sense(first + second, lines, 0))
         return SPZ_BAD_ARGUMENT;
     bool each_in_two = lines == 4;
     spz_allotment *allotment = new_allotment(desks, first + second, lines, each_in_two ? SPZ_SHARE_BY_SIDE : SPZ_SHARE_IN_BLOCKS);

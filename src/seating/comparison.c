@@ -1,5 +1,6 @@
 #include "seating/comparison.h"
 #include "support/message.h"
+#include <math.h>
 
 static spz_status check_names(const Comparison *comparison, const spz_sink *sink)
 {
@@ -65,6 +66,23 @@ PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_
         usual.delay += view.delay / STANDARD_ARRANGEMENTS;
     }
     return usual;
+}
+
+/* Of the four standard arrangements. */
+static double widest_usual(const Comparison *comparison, spz_section a, spz_section b)
+{
+    double widest = 0;
+    for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
+        widest = fmax(widest, geometry_pair(&comparison->layouts[i], &comparison->rules, a, b).widths);
+    return widest;
+}
+
+double comparison_felt_widths(const Comparison *comparison, size_t arrangement, spz_section a, spz_section b)
+{
+    double widths = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, a, b).widths;
+    if (arrangement < STANDARD_ARRANGEMENTS)
+        return widths;
+    return fmin(widths, fmax(widest_usual(comparison, a, b), widest_usual(comparison, SPZ_VN1, SPZ_VN2)));
 }
 
 double comparison_usual_centrality(const Comparison *comparison)

@@ -17,6 +17,9 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
 
 /* What the four standard arrangements give on average on this stage: what each arrangement is measured against. */
 PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b);
+/* The width of the pair in an arrangement, as far as it counts: an order of the house's own gains nothing by seating sections farther
+ * apart than the four standard arrangements seat these or the violins; whoever sits across the podium is across already. */
+double comparison_felt_widths(const Comparison *comparison, size_t arrangement, spz_section a, spz_section b);
 double comparison_usual_centrality(const Comparison *comparison);
 double comparison_usual_openness(const Comparison *comparison, spz_section section);
 #endif

@@ -29,11 +29,11 @@ double terms_strain(const Comparison *comparison, double delay, double shortest)
 
 double terms_antiphony(const Comparison *comparison, const PairTestimony *pair, size_t arrangement)
 {
-    PairView here = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
+    double here = comparison_felt_widths(comparison, arrangement, pair->a, pair->b);
     PairView usual = comparison_usual_pair(comparison, pair->a, pair->b);
     double amount = testimony_saturation(pair->antiphony_sum, testimony_figures.antiphony_full);
     return comparison->rules.weights.antiphony * testimony_pair_share(pair->kind, &comparison->rules) * amount *
-           (here.widths - usual.widths);
+           (here - usual.widths);
 }
 
 double terms_ensemble(const Comparison *comparison, const PairTestimony *pair, size_t arrangement)
@@ -73,7 +73,7 @@ static void weigh_melody(const Comparison *comparison, const Testimony *testimon
 {
     const Layout *layout = &comparison->layouts[arrangement];
     double amount = testimony_saturation(testimony->melody_share, testimony_figures.melody_full);
-    double widths = geometry_pair(layout, &comparison->rules, SPZ_VN1, SPZ_VN2).widths -
+    double widths = comparison_felt_widths(comparison, arrangement, SPZ_VN1, SPZ_VN2) -
                     comparison_usual_pair(comparison, SPZ_VN1, SPZ_VN2).widths;
     double open = geometry_openness(layout, SPZ_VN2) - comparison_usual_openness(comparison, SPZ_VN2);
     out->of[TERM_MELODY] = comparison->rules.weights.melody * amount * widths;

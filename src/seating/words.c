@@ -126,7 +126,7 @@ static double widest(const Comparison *comparison, const PairTestimony *pair)
     double best = 0;
     for (size_t i = 0; i < comparison->list.count; i++)
         if (comparison->allowed[i])
-            best = fmax(best, geometry_pair(&comparison->layouts[i], &comparison->rules, pair->a, pair->b).widths);
+            best = fmax(best, comparison_felt_widths(comparison, i, pair->a, pair->b));
     return best;
 }
 

@@ -123,6 +123,12 @@ static void too_few_players_or_an_unfit_sharing_is_refused(void)
     CU_ASSERT_EQUAL(spz_allotment_make(SPZ_DB, 6, 3, 0, SPZ_SHARE_BY_DESK_AND_SIDE, &allotment), SPZ_BAD_ARGUMENT);
     CU_ASSERT_EQUAL(spz_allotment_make(SPZ_DB, 6, 0, 0, SPZ_SHARE_USUAL, &allotment), SPZ_BAD_ARGUMENT);
     CU_ASSERT_EQUAL(spz_allotment_make(SPZ_DB, 3, 2, 2, SPZ_SHARE_USUAL, &allotment), SPZ_BAD_ARGUMENT);
+    spz_settings *settings = NULL; /* a lone first violin can't keep two lines of four, however many seconds there are */
+    spz_passage four = { .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .turns = 4 };
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "players.first violins", "1", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_allotment_of(&four, settings, &allotment), SPZ_BAD_ARGUMENT);
+    spz_settings_free(settings);
     CU_ASSERT_PTR_NULL(allotment);
 }
 

@@ -144,6 +144,16 @@ static void house_rules_that_cannot_be_followed_are_named(void)
     refuse("[arrangement violins together, violas outside]\norder = Vn I, Vn II, Va, Vc\n", "taken already");
 }
 
+static void an_order_of_the_house_gains_nothing_by_a_wider_arc_than_the_standard_ones(void)
+{
+    spz_verdict *verdict = judge("[arrangement wide]\norder = Vn I, Db, Vc, Va, Vn II\n", 5);
+    double standard = fmax(verdict_of(verdict, "violins opposed, cellos inside left")->points,
+                           verdict_of(verdict, "violins opposed, violas inside left")->points);
+    CU_ASSERT(standard > 5);
+    CU_ASSERT_DOUBLE_EQUAL(verdict_of(verdict, "wide")->points, standard, 1e-9);
+    spz_verdict_free(verdict);
+}
+
 static spz_verdict *movement_of(size_t exchanges, bool unison, const char *title)
 {
     evening_begin(&evening, 200);
@@ -307,6 +317,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_mirrored_arrangement_scores_as_its_original),
     STATEMENT(a_further_arrangement_changes_no_score_of_the_others),
     STATEMENT(house_rules_that_cannot_be_followed_are_named),
+    STATEMENT(an_order_of_the_house_gains_nothing_by_a_wider_arc_than_the_standard_ones),
     STATEMENT(a_work_takes_the_seating_of_its_weightiest_evidence),
     STATEMENT(a_work_of_one_movement_sits_as_that_movement),
     STATEMENT(movements_that_cannot_be_judged_have_no_vote),
