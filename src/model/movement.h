@@ -65,11 +65,14 @@ typedef enum MarkKind {
     MARK_WORDS,     /* any text: 'div.', 'pizz.', 'a tempo' */
     MARK_DYNAMIC,   /* value: Dynamic; text: as written ('sfz') */
     MARK_WEDGE,     /* value: 1 crescendo, -1 diminuendo, 0 end of either */
-    MARK_TEMPO,     /* rate: crotchets a minute; text: words or metronome mark when there is one */
+    MARK_TEMPO,     /* rate: crotchets a minute; value: TempoSource; text: words or metronome mark when there is one */
     MARK_REHEARSAL, /* text: the letter */
     MARK_SIGN,      /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
     MARK_PLAYING    /* value: Playing; what <sound> says of it. What words say is read from MARK_WORDS */
 } MarkKind;
+
+/* A number for playing back, or a metronome mark that the players see. */
+typedef enum TempoSource { TEMPO_PLAYED, TEMPO_PRINTED } TempoSource;
 
 typedef enum Playing { PLAYING_ARCO, PLAYING_PIZZICATO } Playing;
 

@@ -139,6 +139,7 @@ static const char *full_title(Reader *reader, const Stretch *stretch, int ordina
 
 typedef struct OrderedTempo {
     Tempo tempo;
+    bool printed;
     size_t order;
 } OrderedTempo;
 
@@ -147,17 +148,20 @@ static int by_onset(const void *a, const void *b)
     const OrderedTempo *left = a, *right = b;
     if (left->tempo.onset != right->tempo.onset)
         return left->tempo.onset < right->tempo.onset ? -1 : 1;
+    if (left->printed != right->printed)
+        return left->printed ? -1 : 1;
     return left->order < right->order ? -1 : left->order > right->order;
 }
 
-/* All tempo marks of all parts; of several at one moment the first in the order of parts counts. */
+/* All tempo marks of all parts. Of several at one moment what the players read goes before a number for playing back alone, then the first in
+ * the order of parts counts. */
 static void collect_tempos(Reader *reader, Movement *movement)
 {
     ARRAY(OrderedTempo) found = {NULL, 0, 0};
     for (size_t p = 0; p < movement->part_count; p++)
         for (size_t i = 0; i < movement->parts[p].mark_count; i++) {
             const Mark *mark = &movement->parts[p].marks[i];
-            OrderedTempo tempo = {{mark->onset, mark->rate}, found.count};
+            OrderedTempo tempo = {{mark->onset, mark->rate}, mark->value == TEMPO_PRINTED, found.count};
             if (mark->kind == MARK_TEMPO && !array_push(&found, tempo))
                 reader_no_memory(reader);
         }

@@ -212,7 +212,7 @@ void read_metronome_end(Reader *reader)
     const char *words = metronome_words(reader);
     if (!words)
         return;
-    add_item(reader, MARK_TEMPO, words, 0);
+    add_item(reader, MARK_TEMPO, words, TEMPO_PRINTED);
     if (reader->status == SPZ_OK)
         reader->direction.items[reader->direction.count - 1].rate = rate;
 }
@@ -330,7 +330,7 @@ static void settle_tempo(Reader *reader)
             words = direction->items[i].text;
     double rate = direction->sound_tempo;
     if (!tempo && rate > 0 && rate <= 10000) {
-        add_item(reader, MARK_TEMPO, words, 0);
+        add_item(reader, MARK_TEMPO, words, TEMPO_PLAYED);
         tempo = reader->status == SPZ_OK ? &direction->items[direction->count - 1] : NULL;
     }
     if (!tempo)

@@ -133,6 +133,14 @@ static void the_words_beside_a_tempo_name_it(void)
     CU_ASSERT_EQUAL(m->parts[0].marks[0].kind, MARK_WORDS);
 }
 
+static void a_metronome_mark_goes_before_a_number_for_playing_back_at_the_same_moment(void)
+{
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of("<direction><direction-type><words>Andante</words></direction-type><sound tempo=\"114\"/></direction>"
+        METRONOME("<beat-unit>quarter</beat-unit><per-minute>80</per-minute>")), 80, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of(METRONOME("<beat-unit>quarter</beat-unit><per-minute>80</per-minute>") "<sound tempo=\"114\"/>"), 80, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of("<sound tempo=\"60\"/><sound tempo=\"90\"/>"), 60, 1e-9);
+}
+
 static void the_tempo_of_any_part_counts_and_the_last_one_before_the_moment(void)
 {
     const Movement *m = movement_of(SCORE(LISTED(P1, "Violin I") LISTED(P2, "Viola"), PART(P1, BAR(1, DIVISIONS(1) "<sound tempo=\"60\"/>" NOTE(C, 4, 4, "")))
@@ -187,6 +195,7 @@ static const struct Statement statements[] = {
     STATEMENT(tempo_is_given_in_crotchets_a_minute),
     STATEMENT(an_equation_of_note_values_carries_the_tempo_over),
     STATEMENT(the_words_beside_a_tempo_name_it),
+    STATEMENT(a_metronome_mark_goes_before_a_number_for_playing_back_at_the_same_moment),
     STATEMENT(the_tempo_of_any_part_counts_and_the_last_one_before_the_moment),
     STATEMENT(bars_are_named_by_the_letter_before_them),
     STATEMENT(wedges_and_signs_are_marks),
