@@ -149,21 +149,15 @@ static const Candidate *rival_of(const Inquiry *inquiry, const Candidate *candid
     return best;
 }
 
-/* The passage of another pair that tells most of its bars. */
-static const Chain *teller_of(const Inquiry *inquiry, const Candidate *candidate)
+/* The passage of another pair to which its story was handed over; NULL when there is none. */
+static const Chain *teller_of(const Inquiry *inquiry, size_t index)
 {
-    const Chain *best = NULL;
-    uint64_t tunes = candidate->sides[0].tunes | candidate->sides[1].tunes;
-    int most = 0;
-    for (size_t i = 0; i < inquiry->hearing->chains.count; i++) {
-        const Chain *chain = &inquiry->hearing->chains.at[i];
-        int shared = shared_bars(candidate->first, candidate->last, chain->first, chain->last);
-        if ((chain->chain_tunes & tunes) && shared > most) {
-            best = chain;
-            most = shared;
-        }
-    }
-    return best;
+    for (size_t i = 0; i < inquiry->hearing->chains.count; i++)
+        for (const Retelling *told = inquiry->hearing->chains.at[i].retold; told; told = told->next)
+            for (size_t c = 0; c < told->count; c++)
+                if (told->candidates[c] == index)
+                    return &inquiry->hearing->chains.at[i];
+    return NULL;
 }
 
 static void put_bars(const Movement *movement, int first, int last, Buffer *out)
@@ -204,7 +198,7 @@ static void put_fate(const Inquiry *inquiry, size_t index, spz_considered *item,
 {
     const Candidate *candidate = candidate_at(inquiry, index);
     const Candidate *rival = candidate->taken ? NULL : rival_of(inquiry, candidate);
-    const Chain *teller = candidate->taken ? teller_of(inquiry, candidate) : NULL;
+    const Chain *teller = candidate->taken ? teller_of(inquiry, index) : NULL;
     if (inquiry->chain_of[index] != SIZE_MAX) {
         item->fate = SPZ_REPORTED;
         put_reported(inquiry, &inquiry->hearing->chains.at[inquiry->chain_of[index]], out);

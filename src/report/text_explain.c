@@ -109,8 +109,8 @@ static void list_considered(spz_report *report, const spz_explanation *explanati
     size_t count = spz_explanation_count(explanation), more = spz_explanation_more(explanation);
     buffer_puts(&report->out, "\nCALLS AND ANSWERS THAT WERE COMPARED, THE STRONGEST FIRST\n");
     if (count == 0)
-        layout_paragraph(&report->out, INDENT, "", "None: within eight bars before or after, no other section plays three notes or more in the "
-                                                   "same rhythm and a like shape.", report->options.width);
+        layout_paragraph(&report->out, INDENT, "", "None: no section plays here what another plays within eight bars, alike enough and with one of "
+                                                   "them making way for the other, so that it would be weighed.", report->options.width);
     for (size_t i = 0; i < count; i++)
         print_considered(report, spz_explanation_at(explanation, i));
     if (more)
