@@ -55,7 +55,8 @@ const Command command_passages = {
     .operands = "SCORE...",
     .help = "Lists the passages of each movement: sections that answer each other (exchange, hocket, split line,\n"
             "imitation), divided sections, sections that move together (coupling), with bars, rehearsal letters,\n"
-            "strength and reason. With --explain: which calls and answers were compared in one bar (as printed), and what became of each.\n",
+            "strength and reason. With --explain: which calls and answers were compared in one bar, named as it is\n"
+            "printed, what was measured of each, and what became of it.\n",
     .options = options,
     .run = run,
 };
