@@ -201,14 +201,14 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 2.917, [F_EXACT] = 1.302, [F_MOTION] = 1.598, [F_RHYTHM] = 1.212, [F_YIELD] = -0.382, [F_FREE] = 1.545,
-    [F_SWAP] = 1.850, [F_TURNS] = 0.116, [F_NOTES] = 0.253, [F_TOTAL] = 0.170, [F_LAG_BEATS] = -0.251, [F_LAG_BARS] = -0.318,
-    [F_RARE] = -0.132, [F_FRONT] = 1.549, [F_DOUBLED] = 0.223, [F_WINDS] = -0.721, [F_COMPANY] = -0.041, [F_SOFT] = -1.126,
-    [F_SPEED] = -0.062, [F_OVERLAP] = 1.384, [F_REGULAR] = 0.927, [F_CLEAN] = 1.211, [F_SAME_PITCH] = 0.327, [F_GAP] = -0.217,
-    [F_SINGLE] = -0.568, [F_PIZZ] = -0.583, [F_EARLY] = 0.913, [F_RESTED] = -0.258, [F_CANON] = -1.101, [F_MIRROR] = -0.589,
-    [F_QUICK] = -0.465, [F_LATE] = -0.025, [F_SHORT] = -1.344, [F_BEGINS] = 0.133,
+    [F_SAME] = 3.758, [F_EXACT] = 1.265, [F_MOTION] = 1.534, [F_RHYTHM] = 1.097, [F_YIELD] = -0.488, [F_FREE] = 1.427,
+    [F_SWAP] = 1.612, [F_TURNS] = 0.133, [F_NOTES] = 0.231, [F_TOTAL] = 0.160, [F_LAG_BEATS] = -0.195, [F_LAG_BARS] = -0.244,
+    [F_RARE] = -0.027, [F_FRONT] = 1.539, [F_DOUBLED] = 0.304, [F_WINDS] = -0.643, [F_COMPANY] = -0.070, [F_SOFT] = -1.090,
+    [F_SPEED] = -0.058, [F_OVERLAP] = 1.157, [F_REGULAR] = 0.960, [F_CLEAN] = 1.295, [F_SAME_PITCH] = 0.289, [F_GAP] = -0.271,
+    [F_SINGLE] = -0.687, [F_PIZZ] = -0.212, [F_EARLY] = 0.845, [F_RESTED] = -0.304, [F_CANON] = -0.984, [F_MIRROR] = -0.742,
+    [F_QUICK] = -0.308, [F_LATE] = 0.010, [F_SHORT] = -1.287, [F_BEGINS] = 0.150,
 };
-static const double bias = -9.532;
+static const double bias = -10.098;
 
 double feature_weight(enum Feature feature)
 {

@@ -7,12 +7,13 @@ static const struct {
     double other;       /* worth of a tone that moves differently */
     double least_gain;  /* sum of a stretch worth keeping */
     double drop;        /* a stretch is cut where the sum falls by this from its best */
+    int forgotten;      /* an answer later than so many lengths of the call is none: the call is no longer in the ear */
     unsigned least_tones;
     unsigned canon_tones; /* imitation: shared tones at least, and shares that move and move alike */
     double canon_alike, canon_moving;
     int canon_lags;     /* an imitation is followed this many lags; after that it is a texture */
 } rule = {
-    .threshold = 0.42, .rested = 0.22, .still = 0.35, .other = 0.5, .least_gain = 0.6, .drop = 0.9, .least_tones = 3,
+    .threshold = 0.42, .rested = 0.22, .still = 0.35, .other = 0.5, .least_gain = 0.6, .drop = 0.9, .forgotten = 8, .least_tones = 3,
     .canon_tones = 5, .canon_alike = 0.75, .canon_moving = 0.5, .canon_lags = 4,
 };
 
@@ -152,7 +153,11 @@ static bool keep(const Tune *tunes, const Match *run, const TurnPairs *pairs, si
     if (last - first + 1 < rule.least_tones)
         return true;
     Match match = match_of(tunes, run, pairs, first, last);
-    return match.moving == 0 || array_push(out, match);
+    const Tone *end = &tunes[match.caller].tones[match.call_last];
+    Ticks statement = match.spoken / match.statements + (end->end - end->onset);
+    if (match.moving == 0 || match.lag > rule.forgotten * statement)
+        return true;
+    return array_push(out, match);
 }
 
 /* Stretches of the largest sum, left to right, each ended where the sum has fallen by `drop`. */
