@@ -98,6 +98,7 @@ static void the_bass_plays_little_more_than_fourths_fifths_and_open_strings(void
     static const struct Chord chords[] = {
         { INSTRUMENT_BASS_FOUR, "E1 E2", STOPPED_AT_ONCE },/* an open string and any stop on its neighbour */
         { INSTRUMENT_BASS_FOUR, "F1 F2", STOPPED_NEVER },
+        { INSTRUMENT_BASS_FOUR, "F1 C#2", STOPPED_NEVER }, /* a minor third between the fingers, where a hand spans a whole tone */
         { INSTRUMENT_BASS_FOUR, "E1 G1", STOPPED_NEVER },  /* both on the lowest string */
         { INSTRUMENT_BASS_FOUR, "D2 G2", STOPPED_AT_ONCE },/* open strings */
         { INSTRUMENT_BASS_FOUR, "D1 A1", STOPPED_NEVER },  /* below the four-string bass */
