@@ -133,6 +133,8 @@ static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double sha
     if (shortest > 0)
         buffer_printf(&c->text, "; their shortest shared note, %.2f s, allows %.0f ms", shortest,
                       1000 * acoustics_tolerance(shortest, c->comparison->rules.hearing));
+    if (shortest > 0 && !c->testimony->movement->tempo_count)
+        buffer_puts(&c->text, " at a middling tempo, as the score gives none");
     if (!bars_write_items(&c->bars, c->testimony->movement, &pair->coupling, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
