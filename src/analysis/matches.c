@@ -1,6 +1,5 @@
 #include "analysis/matches.h"
 #include "analysis/turns.h"
-#include <string.h>
 
 static const struct {
     int lag_bars;          /* an answer comes within eight bars: a period */
@@ -291,25 +290,21 @@ static spz_status visit_all(Finder *finder, uint32_t *next)
 
 spz_status matches_find(const Movement *movement, const Tune *tunes, size_t tune_count, MatchList *out)
 {
-    Finder *finder = memory_get(sizeof *finder);
-    uint32_t *next = memory_get(tune_count * sizeof *next);
+    Finder *finder = memory_zeroed(1, sizeof *finder);
+    uint32_t *next = memory_zeroed(tune_count, sizeof *next);
     spz_status status = SPZ_NO_MEMORY;
     if (finder && next) {
-        memset(finder, 0, sizeof *finder);
-        memset(next, 0, tune_count * sizeof *next);
         finder->movement = movement;
         finder->tunes = tunes;
         finder->tune_count = tune_count;
         finder->out = out;
         finder->lag_count = (size_t)growth.lag_crotchets * LAG_GRID + 1;
-        finder->covered = memory_resize(NULL, tune_count * tune_count * finder->lag_count, sizeof *finder->covered);
+        finder->covered = memory_zeroed(tune_count * tune_count * finder->lag_count, sizeof *finder->covered);
         status = turn_cutter_make(tunes, tune_count, &finder->cutter);
         if (!finder->covered)
             status = SPZ_NO_MEMORY;
-        if (status == SPZ_OK) {
-            memset(finder->covered, 0, tune_count * tune_count * finder->lag_count * sizeof *finder->covered);
+        if (status == SPZ_OK)
             status = visit_all(finder, next);
-        }
         memory_give(finder->covered);
         array_free(&finder->seeds);
         turn_cutter_release(&finder->cutter);

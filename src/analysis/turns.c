@@ -62,12 +62,8 @@ spz_status turn_cutter_make(const Tune *tunes, size_t tune_count, TurnCutter *ou
         out->first_tone[i] = out->tone_count;
         out->tone_count += tunes[i].count;
     }
-    out->quiet = memory_resize(NULL, tune_count * out->tone_count, sizeof *out->quiet);
-    if (!out->first_tone || !out->quiet)
-        return SPZ_NO_MEMORY;
-    for (size_t i = 0; i < tune_count * out->tone_count; i++)
-        out->quiet[i] = -1;
-    return SPZ_OK;
+    out->quiet = memory_zeroed(tune_count * out->tone_count, sizeof *out->quiet);
+    return out->first_tone && out->quiet ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 /* How far `tune` stays out of the way of a tone of `speaker`. */
@@ -75,7 +71,7 @@ static float quiet_under(TurnCutter *cutter, size_t tune, size_t speaker, const 
 {
     size_t place = cutter->first_tone[speaker] + (size_t)(tone - cutter->tunes[speaker].tones);
     float *known = &cutter->quiet[tune * cutter->tone_count + place];
-    if (*known < 0)
+    if (*known <= 0)
         *known = (float)tune_quietness(&cutter->tunes[tune], tone->onset, tone->onset + window_of(tone));
     return *known;
 }
@@ -90,16 +86,17 @@ static bool collect(TurnCutter *cutter, const Match *run)
     bool rested = false;
     pairs->count = 0;
     while (match_next_pair(tunes, run, &call, &answer, &called, &answered)) {
-        TurnPair pair = {.call = (uint32_t)(called - a->tones), .answer = (uint32_t)(answered - b->tones)};
-        pair.yield = quiet_under(cutter, run->caller, run->responder, answered);
-        pair.free = quiet_under(cutter, run->responder, run->caller, called);
-        relate(&pair, called, answered, last_call, last_answer, run);
-        rested = pair.begins ? pair.rested : rested;
-        double likeness = pair.begins || (pair.alike > 0 && pair.moving) ? 1 : pair.alike > 0 ? rule.still : rule.other;
-        double turn = 0.5 * (pair.yield + pair.free) - rule.threshold + (rested ? rule.rested : 0);
-        pair.value = (float)(turn > 0 ? turn * likeness : turn);
-        if (!array_push(pairs, pair))
+        if (!array_reserve(pairs))
             return false;
+        TurnPair *pair = &pairs->at[pairs->count++]; /* written in its place: copying what was just written stalls */
+        *pair = (TurnPair){.call = (uint32_t)(called - a->tones), .answer = (uint32_t)(answered - b->tones)};
+        pair->yield = quiet_under(cutter, run->caller, run->responder, answered);
+        pair->free = quiet_under(cutter, run->responder, run->caller, called);
+        relate(pair, called, answered, last_call, last_answer, run);
+        rested = pair->begins ? pair->rested : rested;
+        double likeness = pair->begins || (pair->alike > 0 && pair->moving) ? 1 : pair->alike > 0 ? rule.still : rule.other;
+        double turn = 0.5 * (pair->yield + pair->free) - rule.threshold + (rested ? rule.rested : 0);
+        pair->value = (float)(turn > 0 ? turn * likeness : turn);
         last_call = called;
         last_answer = answered;
     }

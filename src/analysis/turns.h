@@ -23,7 +23,7 @@ typedef struct TurnCutter {
     const Tune *tunes;
     size_t tune_count, tone_count;
     size_t *first_tone; /* of each tune, in a row of `quiet` */
-    float *quiet;       /* [tune * tone_count + tone]; below 0: not worked out yet */
+    float *quiet;       /* [tune * tone_count + tone]; 0: not worked out yet */
     TurnPairs pairs;
 } TurnCutter;
 

@@ -18,6 +18,7 @@ typedef struct FileSource {
     char ahead[4];
     int ahead_count, ahead_given;
     bool failed;
+    char buffer[32 * 1024]; /* a score has millions of bytes: few, large reads */
 } FileSource;
 
 typedef struct MemorySource {
@@ -266,10 +267,11 @@ spz_status spz_score_read(const char *path, const spz_sink *sink, spz_score **ou
     Job job = {NULL, sink, path};
     FileSource source;
     *out = NULL;
-    memset(&source, 0, sizeof source);
+    memset(&source, 0, offsetof(FileSource, buffer));
     source.file = fopen(path, "rb");
     if (!source.file)
         return complain(&job, SPZ_CANNOT_OPEN, "the file can't be opened: %s", strerror(errno));
+    setvbuf(source.file, source.buffer, _IOFBF, sizeof source.buffer);
     spz_status status = new_score(&job, path);
     if (status == SPZ_OK)
         status = hand_over(&job, read_open_file(&job, &source), out);

@@ -35,6 +35,11 @@ void *memory_resize(void *block, size_t count, size_t size)
     return realloc(block, bytes ? bytes : 1);
 }
 
+void *memory_zeroed(size_t count, size_t size)
+{
+    return starved() ? NULL : calloc(count && size ? count : 1, size ? size : 1); /* calloc looks after the overflow */
+}
+
 void memory_give(void *block)
 {
     free(block);
