@@ -17,7 +17,7 @@
 extern char **environ;
 
 enum { PATH_SIZE = 4096, SECONDS_MOST = 120, DRAWING_MOST = 8 << 20 };
-static const char recipe[] = "spezzato engraving 1"; /* changes when engrave.mjs or its options do */
+static const char recipe[] = "spezzato engraving 2"; /* changes when engrave.mjs or its options do */
 
 static bool join_path(char out[PATH_SIZE], const char *folder, const char *name, const char *ending)
 {

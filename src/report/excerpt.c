@@ -1,4 +1,5 @@
 #include "report/excerpt.h"
+#include "report/excerpt_slurs.h"
 #include "report/mark_encoding.h"
 #include "report/mark_file.h"
 #include "report/mark_xml.h"
@@ -201,6 +202,8 @@ static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t
 
 void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t count, size_t first, size_t last, Buffer *out)
 {
+    Buffer bars;
+    buffer_init(&bars);
     buffer_puts(out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<score-partwise version=\"4.0\">\n<part-list>");
     for (size_t i = 0; i < count; i++) {
         buffer_printf(out, "<score-part id=\"P%zu\"><part-name>", i + 1);
@@ -210,9 +213,12 @@ void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t c
     buffer_puts(out, "</part-list>\n");
     for (size_t i = 0; i < count; i++) {
         buffer_printf(out, "<part id=\"P%zu\">\n", i + 1);
+        buffer_clear(&bars);
         for (size_t bar = first; bar <= last; bar++)
-            add_bar(source, parts[i].part, bar, first, out);
+            add_bar(source, parts[i].part, bar, first, &bars);
+        excerpt_add_whole_slurs(&bars, out);
         buffer_puts(out, "</part>\n");
     }
     buffer_puts(out, "</score-partwise>\n");
+    buffer_free(&bars);
 }

@@ -1,5 +1,5 @@
 /* excerpt.h - a few bars of a few parts, cut out of a score file as a MusicXML score of their own: what stands in these bars is taken over
- * byte for byte, and what is in force at their beginning (key, time, clefs, transposition) is put before it. */
+ * byte for byte (without slurs that lead out of them), and what is in force at their beginning (key, time, clefs, transposition) is put before it. */
 #ifndef REPORT_EXCERPT_H
 #define REPORT_EXCERPT_H
 #include "model/movement.h"

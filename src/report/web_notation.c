@@ -8,7 +8,7 @@
 #include <string.h>
 
 enum {
-    ENGRAVED_MOST = 40, /* a movement: keeps a page within some megabytes */
+    ENGRAVED_MOST = 64, /* a movement: keeps a page within some megabytes */
     BARS_MOST = 12,     /* a passage: two or three lines of notes, enough to hear how it goes */
     PARTS_MOST = 6
 };

@@ -1,5 +1,6 @@
 /* A few bars cut out of a score are a score of their own, with the same notes in the same clef, key and time. */
 #include "report/excerpt.h"
+#include "report/excerpt_slurs.h"
 #include "spezzato/score.h"
 #include "support/notation.h"
 #include "support/suite.h"
@@ -111,6 +112,26 @@ static void the_clef_in_force_goes_before_the_first_bar(void)
     unlink(path);
 }
 
+static void only_slurs_with_both_ends_in_the_bars_are_kept(void)
+{
+    static const struct { const char *bars, *kept; } cases[] = {
+        {"<a/><slur type=\"start\"/><b/><slur type=\"stop\"/>", "<a/><slur type=\"start\"/><b/><slur type=\"stop\"/>"},
+        {"<slur type=\"stop\"/><a/><slur type=\"start\"/><slur type=\"stop\"/>", "<a/><slur type=\"start\"/><slur type=\"stop\"/>"},
+        {"<slur number=\"2\" type=\"start\"></slur><b/><slur number=\"1\" type=\"stop\"/>", "<b/>"},
+        {"<slur type=\"continue\"/><slurs/>", "<slur type=\"continue\"/><slurs/>"},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        Buffer bars, kept;
+        buffer_init(&bars);
+        buffer_init(&kept);
+        buffer_puts(&bars, cases[i].bars);
+        excerpt_add_whole_slurs(&bars, &kept);
+        CU_ASSERT_STRING_EQUAL(kept.text, cases[i].kept);
+        buffer_free(&bars);
+        buffer_free(&kept);
+    }
+}
+
 static void a_file_that_has_gone_or_changed_gives_no_piece(void)
 {
     spz_score *score = read_music();
@@ -131,6 +152,7 @@ void suite_excerpt(void)
         STATEMENT(bars_in_the_middle_keep_key_time_and_notes),
         STATEMENT(a_piece_may_begin_with_the_change_itself),
         STATEMENT(the_clef_in_force_goes_before_the_first_bar),
+        STATEMENT(only_slurs_with_both_ends_in_the_bars_are_kept),
         STATEMENT(a_file_that_has_gone_or_changed_gives_no_piece),
     };
     suite_of("report: excerpts", statements, COUNT(statements));
