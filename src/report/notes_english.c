@@ -84,7 +84,7 @@ static void journey(Buffer *out, const Citation *citation)
     buffer_puts(out, name(&citation->bodies[0], text));
     if (named && citation->variant % 2) {
         for (size_t i = 1; i <= last; i++)
-            buffer_printf(out, "%s the %s", i < last ? "," : " and ends in", name(&citation->bodies[i], text));
+            buffer_printf(out, "%s the %s", i == last ? " and ends in" : i == 1 ? ", passes to" : ", then to", name(&citation->bodies[i], text));
         return;
     }
     for (size_t i = 1; i < last && named; i++)
@@ -200,10 +200,11 @@ static void times(Buffer *out, const Overview *overview)
     if (overview->duration <= 0)
         buffer_puts(out, "The score has no tempo marks, so no times are given; say how long the movement lasts and they will be.");
     else if (overview->stretched)
-        buffer_printf(out, "Times count from the first note of a performance of %s, with all repeats.", clock_text(overview->duration, clock));
+        buffer_printf(out, "Times count from the first note of a performance of %s%s.", clock_text(overview->duration, clock),
+                      overview->repeats ? ", with all repeats" : "");
     else
-        buffer_printf(out, "Times count from the first note and follow the tempo marks of the score, by which the movement lasts %s with all repeats.",
-                      clock_text(overview->duration, clock));
+        buffer_printf(out, "Times count from the first note and follow the tempo marks of the score, by which the movement lasts %s%s.",
+                      clock_text(overview->duration, clock), overview->repeats ? " with all repeats" : "");
 }
 
 const NotesLanguage notes_english = {

@@ -181,6 +181,7 @@ static void look_over(const spz_movement_reading *reading, double lasts, Movemen
     overview->strings = spz_sections_groups(reading->sections) > 0;
     overview->seating = seating_word(reading->verdict);
     overview->stretched = lasts > 0;
+    overview->repeats = notes->movement->played_count > notes->movement->bar_count;
     overview->duration = lasts > 0 ? lasts : notes->movement->tempo_count ? spz_movement_duration(notes->movement) : 0;
     for (size_t i = 0; i < notes->citations.count; i++) {
         const Citation *citation = &notes->citations.at[i];

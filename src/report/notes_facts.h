@@ -40,6 +40,7 @@ typedef struct Overview {
     const Citation *strongest;   /* of the dialogues cited; NULL when there are none */
     double duration;             /* seconds; 0 not known */
     bool stretched;              /* the duration is the user's, not the score's */
+    bool repeats;                /* some bars are played again */
     bool strings;
 } Overview;
 

@@ -70,7 +70,7 @@ static void dialogue(Buffer *out, const Citation *citation, const char *a, const
     case SPZ_SPLIT_LINE:
         buffer_printf(out, variant % 2 ? "Encore une mélodie partagée" COLON " ses notes viennent tour à tour des %s et des %s"
                                        : "Une seule mélodie, dont les notes viennent tour à tour des %s et des %s" COLON
-                                         " aucun des deux groupes ne joue seul ce que l'on entend", a, b);
+                                         " aucun des deux pupitres ne joue seul ce que l'on entend", a, b);
         break;
     case SPZ_IMITATION:
         buffer_printf(out, variant % 2 ? imitations[1] : imitations[0], a, b);
@@ -91,7 +91,7 @@ static void journey(Buffer *out, const Citation *citation)
     size_t last = citation->body_count - 1;
     bool named = citation->body_count <= BODIES_NAMED;
     if (named && citation->variant % 2) {
-        buffer_printf(out, "De groupe en groupe" COLON " une idée qui naît chez les %s", name(&citation->bodies[0], text));
+        buffer_printf(out, "De pupitre en pupitre" COLON " une idée qui naît chez les %s", name(&citation->bodies[0], text));
         for (size_t i = 1; i <= last; i++)
             buffer_printf(out, i < last ? ", passe chez les %s" : " et finit chez les %s", name(&citation->bodies[i], text));
         return;
@@ -99,7 +99,7 @@ static void journey(Buffer *out, const Citation *citation)
     if (named)
         buffer_puts(out, "Une idée voyage des ");
     else
-        buffer_printf(out, "Une idée fait le tour de %s groupes, des ", number_word(citation->body_count, number));
+        buffer_printf(out, "Une idée fait le tour de %s pupitres, des ", number_word(citation->body_count, number));
     buffer_puts(out, name(&citation->bodies[0], text));
     buffer_printf(out, " aux %s", name(&citation->bodies[last], text));
     for (size_t i = 1; i < last && named; i++)
@@ -119,7 +119,7 @@ static void divided(Buffer *out, const Citation *citation)
 
 static void coupled(Buffer *out, const Citation *citation, const char *a, const char *b)
 {
-    buffer_printf(out, citation->variant % 2 ? "Une seule voix pour deux groupes" COLON " les %s et les %s dans le même rythme"
+    buffer_printf(out, citation->variant % 2 ? "Une seule voix pour deux pupitres" COLON " les %s et les %s dans le même rythme"
                                              : "Les %s et les %s avancent comme une seule voix", a, b);
     if (citation->quick)
         buffer_puts(out, ", en notes rapides");
@@ -171,7 +171,7 @@ static void passages(Buffer *out, size_t count)
 static void dialogues(Buffer *out, const Overview *overview)
 {
     char text[24], a[BODY_TEXT], b[BODY_TEXT], clock[CLOCK_TEXT];
-    buffer_puts(out, "Les groupes se répondent dans ");
+    buffer_puts(out, "Les pupitres se répondent dans ");
     passages(out, overview->dialogues);
     if (overview->striking == overview->dialogues)
         buffer_puts(out, overview->dialogues == 1 ? ", et de façon frappante" : ", chaque fois de façon frappante");
@@ -200,7 +200,7 @@ static void divisions(Buffer *out, const Overview *overview)
     char text[24];
     buffer_puts(out, " Dans ");
     passages(out, overview->divided);
-    buffer_puts(out, " un groupe se divise");
+    buffer_puts(out, " un pupitre se divise");
     if (overview->threefold && overview->threefold == overview->divided)
         buffer_puts(out, overview->divided == 1 ? " en trois voix ou plus" : ", chaque fois en trois voix ou plus");
     else if (overview->threefold)
@@ -217,19 +217,19 @@ static void paragraph(Buffer *out, const Overview *overview)
         [SEATING_TOGETHER] = " La partition plaide pour que tous les violons soient assis ensemble.",
     };
     if (!overview->strings) {
-        buffer_puts(out, "Aucun groupe de cordes ne joue dans ce mouvement.");
+        buffer_puts(out, "Aucun pupitre de cordes ne joue dans ce mouvement.");
         return;
     }
     if (overview->dialogues)
         dialogues(out, overview);
     else
-        buffer_puts(out, "Dans ce mouvement, aucun groupe ne répond clairement à un autre.");
+        buffer_puts(out, "Dans ce mouvement, aucun pupitre ne répond clairement à un autre.");
     if (overview->divided)
         divisions(out, overview);
     if (overview->coupled) {
         buffer_puts(out, " Dans ");
         passages(out, overview->coupled);
-        buffer_puts(out, " deux groupes avancent comme une seule voix.");
+        buffer_puts(out, " deux pupitres avancent comme une seule voix.");
     }
     buffer_puts(out, seatings[overview->seating]);
 }
@@ -240,10 +240,11 @@ static void times(Buffer *out, const Overview *overview)
     if (overview->duration <= 0)
         buffer_puts(out, "La partition n'a pas d'indication de tempo, d'où l'absence de minutages\xC2\xA0; donnez la durée du mouvement et ils viendront.");
     else if (overview->stretched)
-        buffer_printf(out, "Les minutages partent de la première note d'une exécution de %s, avec toutes les reprises.", clock_text(overview->duration, clock));
+        buffer_printf(out, "Les minutages partent de la première note d'une exécution de %s%s.", clock_text(overview->duration, clock),
+                      overview->repeats ? ", avec toutes les reprises" : "");
     else
-        buffer_printf(out, "Les minutages partent de la première note et suivent les tempos de la partition, selon lesquels le mouvement dure %s avec toutes les reprises.",
-                      clock_text(overview->duration, clock));
+        buffer_printf(out, "Les minutages partent de la première note et suivent les tempos de la partition, selon lesquels le mouvement dure %s%s.",
+                      clock_text(overview->duration, clock), overview->repeats ? " avec toutes les reprises" : "");
 }
 
 const NotesLanguage notes_french = {"fr", "À écouter", "Aucun passage de ce mouvement ne se détache assez pour être cité.", place, sentence, paragraph, times};

@@ -252,10 +252,11 @@ static void times(Buffer *out, const Overview *overview)
     if (overview->duration <= 0)
         buffer_puts(out, "Die Partitur hat keine Tempoangaben, deshalb stehen hier keine Zeiten; mit der Dauer des Satzes kommen sie hinzu.");
     else if (overview->stretched)
-        buffer_printf(out, "Die Zeiten zählen vom ersten Ton einer Aufführung von %s an, mit allen Wiederholungen.", clock_text(overview->duration, clock));
+        buffer_printf(out, "Die Zeiten zählen vom ersten Ton einer Aufführung von %s an%s.", clock_text(overview->duration, clock),
+                      overview->repeats ? ", mit allen Wiederholungen" : "");
     else
-        buffer_printf(out, "Die Zeiten zählen vom ersten Ton an und folgen den Tempoangaben der Partitur; danach dauert der Satz %s, mit allen Wiederholungen.",
-                      clock_text(overview->duration, clock));
+        buffer_printf(out, "Die Zeiten zählen vom ersten Ton an und folgen den Tempoangaben der Partitur; danach dauert der Satz %s%s.",
+                      clock_text(overview->duration, clock), overview->repeats ? ", mit allen Wiederholungen" : "");
 }
 
 const NotesLanguage notes_german = {"de", "Zum Hinhören", "Keine Passage dieses Satzes tritt so hervor, dass sie zu nennen wäre.", place, sentence,

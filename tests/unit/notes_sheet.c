@@ -201,9 +201,9 @@ static void the_paragraph_counts_what_was_found(void)
                            "Bratschen des zweiten Orchesters gehören davon drei. In zwei Passagen teilt sich eine Gruppe, davon in einer in drei oder mehr "
                            "Stimmen. In einer Passage gehen zwei Gruppen wie eine einzige Stimme. Wo die Violinen sitzen, lässt die Partitur offen.");
     CU_ASSERT_STRING_EQUAL(paragraph(&notes_french, &overview),
-                           "Les groupes se répondent dans quatre passages, de façon frappante dans un. Aux altos du premier orchestre et aux altos du second "
-                           "orchestre en reviennent trois. Dans deux passages un groupe se divise, dont un en trois voix ou plus. Dans un passage deux "
-                           "groupes avancent comme une seule voix. La place des violons, la partition la laisse ouverte.");
+                           "Les pupitres se répondent dans quatre passages, de façon frappante dans un. Aux altos du premier orchestre et aux altos du second "
+                           "orchestre en reviennent trois. Dans deux passages un pupitre se divise, dont un en trois voix ou plus. Dans un passage deux "
+                           "pupitres avancent comme une seule voix. La place des violons, la partition la laisse ouverte.");
 }
 
 static void a_movement_without_strings_says_so(void)
