@@ -13,17 +13,6 @@ static void bar_name(const Movement *movement, size_t bar, char *text, size_t si
         snprintf(text, size, "(%zu. in the file)", bar + 1);
 }
 
-/* '5/2' as '2 1/2': a beat is where a hand falls. */
-static void mixed_number(char text[TICKS_TEXT])
-{
-    char whole[TICKS_TEXT];
-    int above, below;
-    if (sscanf(text, "%9d/%9d", &above, &below) != 2 || below < 1 || above < below)
-        return;
-    snprintf(whole, sizeof whole, "%d %d/%d", above / below, above % below, below);
-    memcpy(text, whole, sizeof whole);
-}
-
 void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row)
 {
     row->advice = advice;
@@ -31,8 +20,8 @@ void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row)
     row->until[0] = '\0';
     if (advice->kind != ADVICE_UNISON)
         bar_name(page->movement, advice->last_bar, row->until, sizeof row->until);
-    movement_beat_text(page->movement, advice->from, row->beat);
-    mixed_number(row->beat);
+    char beat[TICKS_TEXT];
+    words_beat(movement_beat_text(page->movement, advice->from, beat), row->beat);
     movement_rehearsal_text(page->movement, (int)advice->bar, row->letter);
     advice_pass(page->movement, advice->bar, row->pass);
 }

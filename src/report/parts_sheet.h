@@ -2,6 +2,7 @@
 #ifndef REPORT_PARTS_SHEET_H
 #define REPORT_PARTS_SHEET_H
 #include "report/parts_advice.h"
+#include "report/words.h"
 #include "support/buffer.h"
 
 typedef struct PartsPage { /* one movement */
@@ -22,7 +23,7 @@ extern const PartsForm parts_text, parts_csv, parts_html;
 
 /* One row of a sheet, ready to be shown. */
 typedef struct PartsRow {
-    char bar[96], until[96], beat[TICKS_TEXT], letter[REHEARSAL_TEXT], pass[PASS_TEXT];
+    char bar[96], until[96], beat[BEAT_TEXT], letter[REHEARSAL_TEXT], pass[PASS_TEXT];
     const Advice *advice;
 } PartsRow;
 void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row);

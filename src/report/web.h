@@ -48,5 +48,7 @@ size_t web_group(const Web *web, const spz_passage *passage, int side);
 double web_names_width(const Web *web);
 /* Whether the group belongs to that side of the passage, sets included. */
 bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group);
+/* Whether the entry is drawn as an answer. In a split line nobody calls: the one who begins is told from the other. */
+bool web_answers(const spz_passage *passage, const spz_entry *entry);
 bool web_has_winds(const spz_passage *passage);
 #endif

@@ -40,7 +40,7 @@ static const char drawings[] =
     ".bar-line { stroke: var(--line); } .beat-line { stroke: var(--line); stroke-dasharray: 1 3; } svg .bar-number { fill: var(--soft); font-size: 9px; }\n"
     ".letter-box { fill: var(--paper); stroke: var(--ink); } svg .letter-name { text-anchor: middle; font-weight: bold; } svg .tempo { font-style: italic; }\n"
     ".call { fill: var(--c); stroke: var(--c); } .answer { fill: var(--paper); stroke: var(--c); } .lead { stroke: var(--c); stroke-width: 1.2; } .head { fill: var(--c); }\n"
-    ".s0 .call, .s0 .answer { stroke-width: 1; } .s1 .call, .s1 .answer { stroke-width: 1.8; } .s2 .call, .s2 .answer { stroke-width: 3; }\n"
+    ".s0 .call, .s0 .answer { stroke-width: 1; } .s1 .call, .s1 .answer { stroke-width: 1.8; } .s2 .call, .s2 .answer { stroke-width: 3; } .call.thin, .answer.thin { stroke-width: 1; }\n"
     ".divided { stroke: var(--c); stroke-dasharray: 2.5 2; } .s0 .divided { stroke-width: 3; } .s1 .divided { stroke-width: 6; } .s2 .divided { stroke-width: 9; }\n"
     ".coupled { stroke: var(--c); } .s0 .coupled { stroke-width: .8; } .s1 .coupled { stroke-width: 1.4; } .s2 .coupled { stroke-width: 2.2; }\n"
     "svg .mark-name { fill: var(--c); font-weight: bold; paint-order: stroke; stroke: var(--paper); stroke-width: 2px; }\n"
@@ -48,7 +48,7 @@ static const char drawings[] =
     ".mark[hidden] { display: none; }\n"
     ".passage { border-bottom: 1px solid var(--line); border-left: .35rem solid var(--c); padding: 0 0 0 .6rem; margin: .15rem 0; } .passage[hidden] { display: none; }\n"
     ".passage:target { background: var(--lane); }\n"
-    "summary { cursor: pointer; padding: .35rem 0; } .passage summary { display: flex; flex-wrap: wrap; gap: 0 1rem; } .passage summary::before { content: '\\25B8'; } .passage[open] summary::before { content: '\\25BE'; }\n"
+    "summary { cursor: pointer; padding: .35rem 0; } .passage > summary { display: flex; flex-wrap: wrap; gap: 0 1rem; } .passage > summary::before { content: '\\25B8'; } .passage[open] > summary::before { content: '\\25BE'; }\n"
     ".bars { min-width: 8.5rem; font-variant-numeric: tabular-nums; font-weight: bold; } .letter { min-width: 4rem; } .kind { min-width: 6.5rem; color: var(--c); } .who { min-width: 15rem; }\n"
     ".s2 .strength { font-weight: bold; } .reason { flex-basis: 100%; padding-left: 1.7rem; font-size: .9rem; color: var(--soft); }\n"
     ".strips { margin: .4rem 0; } .strip { margin: .3rem 0; } .ground { fill: var(--lane2); stroke: var(--line); } .octave { stroke: var(--line); } svg .octave-name { text-anchor: end; fill: var(--soft); font-size: 8px; }\n"
@@ -66,7 +66,8 @@ static const char paper[] =
     "  img.notation { max-width: 100%; } .map, .strip { min-width: 0; break-inside: avoid; } tr, li, summary, p, img, .key { break-inside: avoid; } .passage:not([open]) { break-inside: avoid; }\n"
     "  h1, h2, h3, summary { break-after: avoid; } thead { display: table-header-group; } section.movement + section.movement { break-before: page; }\n"
     "  th, td, .passage, .lane, .call, .shade, .swatch { print-color-adjust: exact; -webkit-print-color-adjust: exact; } table { width: 100%; } th, td { padding-right: .5rem; }\n"
-    "  tbody th { min-width: 7rem; } table.arrangements td:last-child, table.index tbody th { min-width: 0; } .meter { width: 4rem; }\n"
+    "  tbody th { min-width: 7rem; } table.arrangements td:last-child, table.index tbody th { min-width: 0; width: auto; } .meter { width: 4rem; }\n"
+    "  table.index td:nth-child(2), table.index td:nth-child(3) { white-space: nowrap; } .who { min-width: 11rem; } .bars { min-width: 7rem; } h3 + p { break-after: avoid; } .key { break-after: avoid; } .more:not([open]) { display: none; }\n"
     "}\n";
 
 const char *const web_styles[] = {frame, drawings, paper, NULL};

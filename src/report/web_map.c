@@ -160,6 +160,13 @@ static void draw_arrow(Html *html, double x1, double y1, double x2, double y2)
     html_close_void(html);
 }
 
+/* A heavy outline would fill a short answer: the height alone tells its strength. */
+static void draw_entry(Html *html, bool answer, double x, double y, double width, double height)
+{
+    static const char *const classes[2][2] = {{"call", "call thin"}, {"answer", "answer thin"}};
+    html_box(html, classes[answer][width < 8], x, y, width > 2 ? width : 2, height);
+}
+
 static void draw_entries(const System *system, const spz_passage *passage)
 {
     Html *html = system->web->html;
@@ -176,7 +183,7 @@ static void draw_entries(const System *system, const spz_passage *passage)
             if (from != lane && entry->answer)
                 draw_arrow(html, x_of(system, passage->entries[i - 1].onset) + 1, lane_middle(from) + way, x + 1, y - way);
         }
-        html_box(html, entry->answer ? "answer" : "call", x, y - half, end - x > 2 ? end - x : 2, 2 * half);
+        draw_entry(html, web_answers(passage, entry), x, y - half, end - x, 2 * half);
     }
 }
 

@@ -51,6 +51,11 @@ bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, 
     return passage->sections[side] != SPZ_NO_SECTION && web_group(web, passage, side) == group;
 }
 
+bool web_answers(const spz_passage *passage, const spz_entry *entry)
+{
+    return passage->kind == SPZ_SPLIT_LINE ? entry->group != passage->entries[0].group : entry->answer;
+}
+
 bool web_has_winds(const spz_passage *passage)
 {
     return passage->sections[0] == SPZ_WINDS || passage->sections[1] == SPZ_WINDS;
@@ -67,14 +72,16 @@ static void pair_words(const Web *web, const spz_passage *passage, char text[WOR
         snprintf(text, WORDS_TEXT, "%.150s", names[0]);
 }
 
-static void entry_row(Html *html, const Web *web, const spz_entry *entry)
+static void entry_row(const Web *web, const spz_passage *passage, const spz_entry *entry)
 {
+    Html *html = web->html;
+    char beat[BEAT_TEXT];
     bool winds = entry->group >= web->map->group_count;
     html_open(html, "tr");
     html_element(html, "td", NULL, web->movement->bars[entry->bar].number);
-    html_element(html, "td", NULL, entry->beat);
+    html_element(html, "td", NULL, words_beat(entry->beat, beat));
     html_element(html, "td", NULL, winds ? spz_section_name(SPZ_WINDS) : web->map->groups[entry->group].about.name);
-    html_element(html, "td", NULL, entry->answer ? "answers" : "calls");
+    html_element(html, "td", NULL, passage->kind == SPZ_SPLIT_LINE ? "has the line" : entry->answer ? "answers" : "calls");
     html_open(html, "td");
     html_format(html, "%s to %s", entry->first ? entry->first : "", entry->last ? entry->last : "");
     html_close(html);
@@ -95,20 +102,37 @@ static void heads(Html *html, const char *const *names, size_t count)
     html_close(html);
 }
 
-static void entries(const Web *web, const spz_passage *passage)
+static void entry_table(const Web *web, const spz_passage *passage)
 {
     static const char *const names[] = {"Bar", "Beat", "Section", "", "From, to"};
     Html *html = web->html;
-    if (passage->entry_count == 0 || !spz_kind_is_antiphony(passage->kind))
-        return;
     html_open_class(html, "div", "scroll");
     html_open_class(html, "table", "entries");
     heads(html, names, sizeof names / sizeof names[0]);
     html_open(html, "tbody");
     for (size_t i = 0; i < passage->entry_count; i++)
-        entry_row(html, web, &passage->entries[i]);
+        entry_row(web, passage, &passage->entries[i]);
     html_close(html);
     html_close(html);
+    html_close(html);
+}
+
+/* A long list opens of its own: the next passage stays in sight. */
+static void entries(const Web *web, const spz_passage *passage)
+{
+    enum { LONG = 12 };
+    Html *html = web->html;
+    if (passage->entry_count == 0 || !spz_kind_is_antiphony(passage->kind))
+        return;
+    if (passage->entry_count <= LONG) {
+        entry_table(web, passage);
+        return;
+    }
+    html_open_class(html, "details", "more");
+    html_open(html, "summary");
+    html_format(html, "All %zu entries", passage->entry_count);
+    html_close(html);
+    entry_table(web, passage);
     html_close(html);
 }
 

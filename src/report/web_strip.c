@@ -102,8 +102,9 @@ static void draw_entries(const Excerpt *excerpt, const Strip *strip, double top)
         if (entry->group != strip->index || entry->onset >= excerpt->to || entry->end <= excerpt->from)
             continue;
         double x = x_of(excerpt, entry->onset);
-        html_box(html, entry->answer ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
-        if (entry->onset >= excerpt->from && spz_kind_is_antiphony(excerpt->passage->kind))
+        html_box(html, web_answers(excerpt->passage, entry) ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
+        bool said = spz_kind_is_antiphony(excerpt->passage->kind) && excerpt->passage->kind != SPZ_SPLIT_LINE;
+        if (entry->onset >= excerpt->from && said)
             html_label(html, "said", x, top - 2, entry->answer ? "answer" : "call");
     }
 }

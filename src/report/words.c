@@ -38,11 +38,21 @@ char *words_kind(const spz_passage *passage, char text[WORDS_TEXT])
     return text;
 }
 
+/* Of two orchestras' sections of one name, who calls and who answers first; "" where that can't be told. */
+static const char *first_of_side(const spz_passage *passage, const spz_sections *sections, int side)
+{
+    for (size_t i = 0; i < passage->entry_count; i++)
+        if (passage->entries[i].answer == (side == 1) && passage->entries[i].group < spz_sections_groups(sections))
+            return spz_sections_group(sections, passage->entries[i].group)->name;
+    return "";
+}
+
 const char *words_side(const spz_passage *passage, const spz_sections *sections, int side)
 {
+    const char *name = sections && passage->sections[0] == passage->sections[1] ? first_of_side(passage, sections, side) : "";
     if (passage->groups[side] != SIZE_MAX && sections && passage->groups[side] < spz_sections_groups(sections))
         return spz_sections_group(sections, passage->groups[side])->name;
-    return spz_section_name(passage->sections[side]);
+    return *name ? name : spz_section_name(passage->sections[side]);
 }
 
 char *words_who(const spz_passage *passage, const spz_sections *sections, char text[WORDS_TEXT])
@@ -54,6 +64,16 @@ char *words_who(const spz_passage *passage, const spz_sections *sections, char t
         snprintf(text, WORDS_TEXT, "%.70s with %.70s", first, second);
     else
         snprintf(text, WORDS_TEXT, "%.70s, answered by %.70s", first, second);
+    return text;
+}
+
+char *words_beat(const char *beat, char text[BEAT_TEXT])
+{
+    int above, below;
+    if (sscanf(beat, "%9d/%9d", &above, &below) == 2 && below > 0 && above >= below)
+        snprintf(text, BEAT_TEXT, "%d %d/%d", above / below, above % below, below);
+    else
+        snprintf(text, BEAT_TEXT, "%.40s", beat);
     return text;
 }
 
