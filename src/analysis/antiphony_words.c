@@ -23,18 +23,21 @@ static const char *times_word(int n, char text[24])
     return text;
 }
 
-/* 'five quavers', 'a semiquaver'; triplets as a fraction of a crotchet. */
+/* 'five quavers', 'a semiquaver', 'ten triplet quavers': two crotchets are three triplet crotchets. */
 static void note_value_words(Ticks length, Ticks crotchet, Buffer *out)
 {
     static const char *const names[] = {"crotchet", "quaver", "semiquaver", "demisemiquaver"};
     char number[16], exact[TICKS_TEXT];
-    for (int i = 0; i < 4; i++)
-        if ((length << i) % crotchet == 0) {
-            int count = (int)((length << i) / crotchet);
-            count == 1 ? buffer_printf(out, "a %s", names[i])
-                       : buffer_printf(out, "%s %ss", number_word(count, number), names[i]);
-            return;
-        }
+    for (int i = 0; i < 8; i++) {
+        bool triplet = i >= 4;
+        Ticks units = (length << i % 4) * (triplet ? 3 : 1), unit = crotchet * (triplet ? 2 : 1);
+        if (units % unit != 0)
+            continue;
+        int count = (int)(units / unit);
+        buffer_printf(out, "%s %s%s%s", count == 1 ? "a" : number_word(count, number), triplet ? "triplet " : "", names[i % 4],
+                      count == 1 ? "" : "s");
+        return;
+    }
     buffer_printf(out, "%s of a crotchet", ticks_text(length, crotchet, exact));
 }
 

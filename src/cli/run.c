@@ -90,7 +90,9 @@ int run_report(const Arguments *arguments, const Run *run)
 {
     spz_format format;
     spz_report_options options;
-    Work work = {.run = run, .depth = run->depth, .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN};
+    /* Whoever looks at how the parts were understood wants to hear of a correction that met no part, too. */
+    bool all_doubts = arguments_have(arguments, &option_verbose) || run->report == SPZ_REPORT_SECTIONS;
+    Work work = {.run = run, .depth = run->depth, .most_doubts = all_doubts ? 0 : DOUBTS_SHOWN};
     const char *path = arguments_value(arguments, &option_output, NULL);
     spz_settings *settings = NULL;
     Verdicts verdicts = {0};

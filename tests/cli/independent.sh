@@ -6,7 +6,7 @@ build=${BUILD:-build}
 skip() { echo "  skipped: the second reader is not at hand ($1)"; exit 0; }
 command -v node >/dev/null 2>&1 || skip "node is missing"
 command -v npm >/dev/null 2>&1 || skip "npm is missing"
-[ -x "$build/written" ] || skip "the helper is not built"
+[ -x "$build/written" ] || skip "its side of the comparison is not built"
 [ -d tests/independent/node_modules/verovio ] || (cd tests/independent && npm ci --no-audit --no-fund --silent >/dev/null 2>&1) || skip "npm could not install it"
 scores=$(ls -rS corpus/*.musicxml | head -n 4)
 node tests/independent/compare.mjs "$build/written" $scores > "$folder/table" 2> "$folder/err" || fault "notes differ: $(cat "$folder/table")"
