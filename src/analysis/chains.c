@@ -3,17 +3,19 @@
 #include <string.h>
 
 const double chains_least_strength = 0.15;
+const int chains_beside = 1;
 
 static const struct {
     double near_share;     /* ... and has this share of the strength of the passage beside it */
     double add;            /* a match joins its pair's passages when it adds this share of its time */
+    double rest;           /* strength from which the part of a lost passage that its teller leaves out stands by itself */
     int gap_bars;          /* fewer bars than this between two stretches: one passage */
     double violins;        /* preference for first and second violins when pairs compete */
     double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
 } rule = {
     .add = 0.5,
-    .near_share = 0.8,
-    .gap_bars = 1,
+    .near_share = 0.7,
+    .gap_bars = 1, .rest = 0.5,
     .same_story = 0.4,
     .violins = 1.3, /* the pair that the seating turns on gives a wandering gesture its name */
 };
@@ -70,7 +72,7 @@ static void enter(Ticks *enters, size_t tune_count, uint64_t tunes, Ticks when)
 
 typedef struct Joiner { /* where chains are put together */
     const Scene *scene;
-    const Candidate *base;
+    Candidate *base;
     Arena *arena;
     ChainList *out;
 } Joiner;
@@ -137,11 +139,12 @@ typedef struct Ledger {
     double *strongest;
 } Ledger;
 
-/* The strongest match taken within two bars; weak echoes of a strong passage would only blur where it begins and ends. */
+/* The strongest match taken nearby; weak echoes of a strong passage would only blur where it begins and ends. */
 static double strongest_beside(const Ledger *ledger, const Candidate *candidate)
 {
     int bars = (int)ledger->scene->map->movement->bar_count;
-    int first = candidate->first > 2 ? candidate->first - 2 : 0, last = candidate->last + 2 < bars ? candidate->last + 2 : bars - 1;
+    int first = candidate->first > chains_beside ? candidate->first - chains_beside : 0;
+    int last = candidate->last + chains_beside < bars ? candidate->last + chains_beside : bars - 1;
     double strongest = 0;
     for (int bar = first; bar <= last; bar++)
         if (ledger->strongest[bar] > strongest)
@@ -256,16 +259,35 @@ static Chain *teller_of(const Chain *weak, Chain *kept, const Neighbours *neighb
     return teller;
 }
 
+/* What a lost passage holds outside its teller's bars is a story of its own; added behind all others. */
+static spz_status keep_rest(const Joiner *joiner, const Chain *lost, int first, int last)
+{
+    Candidate **rest = arena_take(joiner->arena, lost->candidate_count, sizeof *rest);
+    size_t count = 0;
+    for (size_t i = 0; rest && i < lost->candidate_count; i++) {
+        Candidate *c = &joiner->base[lost->candidates[i]];
+        int from = c->first > first ? c->first : first, to = c->last < last ? c->last : last;
+        int told = to >= from ? to - from + 1 : 0;
+        if (2 * told < c->last - c->first + 1 && c->evidence.strength >= rule.rest)
+            rest[count++] = c;
+    }
+    bool own = count > 0 && count < lost->candidate_count;
+    return !rest ? SPZ_NO_MEMORY : own ? cut_into_chains(joiner, rest, count) : SPZ_OK;
+}
+
 static spz_status keep_tellers(const Joiner *joiner, Neighbours *neighbours)
 {
     ChainList *chains = joiner->out;
     size_t kept = 0;
     for (size_t i = 0; i < chains->count; i++) {
-        Chain *teller = teller_of(&chains->at[i], chains->at, neighbours);
-        if (teller ? !hand_over(joiner, &chains->at[i], teller) : !note_down(neighbours, &chains->at[i], kept))
+        Chain chain = chains->at[i];
+        Chain *teller = teller_of(&chain, chains->at, neighbours);
+        if (teller ? !hand_over(joiner, &chain, teller) : !note_down(neighbours, &chain, kept))
             return SPZ_NO_MEMORY;
         if (!teller)
-            chains->at[kept++] = chains->at[i];
+            chains->at[kept++] = chain;
+        else if (keep_rest(joiner, &chain, teller->first, teller->last) != SPZ_OK)
+            return SPZ_NO_MEMORY;
     }
     chains->count = kept;
     return SPZ_OK;

@@ -38,6 +38,7 @@ typedef struct Chain {
 } Chain;
 typedef ARRAY(Chain) ChainList;
 
+extern const int chains_beside;             /* bars between two matches of a pair that still blur each other */
 extern const double chains_least_strength; /* a match below this is nobody's passage */
 
 /* `candidates` are marked taken or not; those not taken say why in the --explain report. */

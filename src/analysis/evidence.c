@@ -201,14 +201,14 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.758, [F_EXACT] = 1.265, [F_MOTION] = 1.534, [F_RHYTHM] = 1.097, [F_YIELD] = -0.488, [F_FREE] = 1.427,
-    [F_SWAP] = 1.612, [F_TURNS] = 0.133, [F_NOTES] = 0.231, [F_TOTAL] = 0.160, [F_LAG_BEATS] = -0.195, [F_LAG_BARS] = -0.244,
-    [F_RARE] = -0.027, [F_FRONT] = 1.539, [F_DOUBLED] = 0.304, [F_WINDS] = -0.643, [F_COMPANY] = -0.070, [F_SOFT] = -1.090,
-    [F_SPEED] = -0.058, [F_OVERLAP] = 1.157, [F_REGULAR] = 0.960, [F_CLEAN] = 1.295, [F_SAME_PITCH] = 0.289, [F_GAP] = -0.271,
-    [F_SINGLE] = -0.687, [F_PIZZ] = -0.212, [F_EARLY] = 0.845, [F_RESTED] = -0.304, [F_CANON] = -0.984, [F_MIRROR] = -0.742,
-    [F_QUICK] = -0.308, [F_LATE] = 0.010, [F_SHORT] = -1.287, [F_BEGINS] = 0.150,
+    [F_SAME] = 3.948, [F_EXACT] = 1.177, [F_MOTION] = 1.486, [F_RHYTHM] = 0.971, [F_YIELD] = -0.551, [F_FREE] = 1.310,
+    [F_SWAP] = 1.546, [F_TURNS] = 0.107, [F_NOTES] = 0.296, [F_TOTAL] = 0.188, [F_LAG_BEATS] = -0.198, [F_LAG_BARS] = -0.301,
+    [F_RARE] = -0.105, [F_FRONT] = 1.668, [F_DOUBLED] = 0.265, [F_WINDS] = -0.670, [F_COMPANY] = -0.238, [F_SOFT] = -1.187,
+    [F_SPEED] = -0.066, [F_OVERLAP] = 1.176, [F_REGULAR] = 1.141, [F_CLEAN] = 1.354, [F_SAME_PITCH] = 0.349, [F_GAP] = -0.269,
+    [F_SINGLE] = -0.717, [F_PIZZ] = 0.058, [F_EARLY] = 0.899, [F_RESTED] = -0.248, [F_CANON] = -0.791, [F_MIRROR] = -0.709,
+    [F_QUICK] = -0.399, [F_LATE] = 0.065, [F_SHORT] = -1.069, [F_BEGINS] = 0.157,
 };
-static const double bias = -10.098;
+static const double bias = -10.305;
 
 double feature_weight(enum Feature feature)
 {

@@ -5,11 +5,10 @@
 #include <string.h>
 
 static const struct {
-    int beside;       /* bars by which a match may lie apart from one that overshadows it */
     double clear;     /* the scale of passages.h */
     double told;      /* share of the bars of a match that a stronger one has too: it says the same */
     double telling;   /* log odds by which a matter must differ to be worth a word: a third of the odds up, or a quarter down */
-} rule = {.beside = 2, .clear = 0.5, .told = 0.5, .telling = 0.3};
+} rule = {.clear = 0.5, .told = 0.5, .telling = 0.3};
 
 /* Features that a musician would take for one matter, and how to say that there is more or less of it. */
 typedef struct Matter {
@@ -141,7 +140,7 @@ static const Candidate *rival_of(const Inquiry *inquiry, const Candidate *candid
     for (size_t i = 0; i < inquiry->hearing->candidates.count; i++) {
         const Candidate *other = candidate_at(inquiry, i);
         if (!other->taken || other->evidence.strength < candidate->evidence.strength || !same_pair(candidate, other) ||
-            other->first - rule.beside > candidate->last || other->last + rule.beside < candidate->first)
+            other->first - chains_beside > candidate->last || other->last + chains_beside < candidate->first)
             continue;
         if (!best || other->evidence.strength > best->evidence.strength)
             best = other;

@@ -81,8 +81,7 @@ static uint32_t phrase_key(const Tune *tune, size_t i)
 static bool led_by_another(const Tune *tune, size_t i)
 {
     const Tone *t = &tune->tones[i];
-    uint64_t higher = ((uint64_t)1 << (tune->group_index & 63)) - 1;
-    return (t[0].parallel & t[1].parallel & t[2].parallel & higher) != 0;
+    return (t[0].leaders & t[1].leaders & t[2].leaders) != 0;
 }
 
 static bool may_begin(const Tune *tune, size_t i)
@@ -230,10 +229,10 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
     return worth_weighing(&match) ? turns_cut(&finder->cutter, &match, finder->out) : SPZ_OK;
 }
 
-/* Soloists stand together before the sections: they answer the sections, not each other across the stage. */
+/* Players who step out of their sections for a moment are not set apart for it: they answer the sections, not each other. */
 static bool may_talk(const Finder *finder, uint32_t a, uint32_t b)
 {
-    return a != b && !(finder->tunes[a].group->about.solo && finder->tunes[b].group->about.solo);
+    return a != b && !(finder->tunes[a].passing_solo && finder->tunes[b].passing_solo);
 }
 
 /* Looks the seed up among the recent ones of its key, then remembers it. */

@@ -96,6 +96,20 @@ static int next_step(const Tune *tune, size_t i)
     return i + 1 < tune->count ? (tune->tones[i + 1].midi > tune->tones[i].midi) - (tune->tones[i + 1].midi < tune->tones[i].midi) : 0;
 }
 
+static bool fresh(const Tone *tone)
+{
+    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
+}
+
+/* The upper of two that move in parallel speaks for both, unless the lower enters where the upper goes on; a soloist who plays along
+ * with a section does not speak for it. */
+static bool leads(const Tune *a, size_t i, const Tune *b, size_t j)
+{
+    const Tone *x = &a->tones[i], *y = &b->tones[j];
+    bool soloist = a->group->about.solo && !b->group->about.solo;
+    return x->next == y->next && next_step(a, i) == next_step(b, j) && !soloist && !(fresh(y) && !fresh(x));
+}
+
 static void meet(Tune *a, size_t ai, Tune *b, size_t bi)
 {
     size_t i = 0, j = 0;
@@ -104,10 +118,8 @@ static void meet(Tune *a, size_t ai, Tune *b, size_t bi)
         if (x->onset == y->onset && (x->next == y->next || x->end == y->end)) {
             x->company |= (uint64_t)1 << bi;
             y->company |= (uint64_t)1 << ai;
-            if (x->next == y->next && next_step(a, i) == next_step(b, j)) {
-                x->parallel |= (uint64_t)1 << bi;
-                y->parallel |= (uint64_t)1 << ai;
-            }
+            if (leads(a, i, b, j))
+                y->leaders |= (uint64_t)1 << ai;
         }
         Ticks when = x->onset < y->onset ? x->onset : y->onset;
         i += x->onset == when;
@@ -121,6 +133,17 @@ static void mark_company(const SectionMap *map, Tune *tunes)
     for (size_t i = 0; i < map->group_count && i < 64; i++)
         for (size_t j = i + 1; j < map->group_count && j < 64; j++)
             meet(&tunes[i], i, &tunes[j], j);
+}
+
+/* Soloists with less than a tenth of the notes of the busiest group step out of their section only for a moment. */
+static void mark_passing_solos(const SectionMap *map, Tune *tunes)
+{
+    size_t most = 0;
+    for (size_t i = 0; i < map->group_count; i++)
+        if (tunes[i].count > most)
+            most = tunes[i].count;
+    for (size_t i = 0; i < map->group_count; i++)
+        tunes[i].passing_solo = tunes[i].group->about.solo && tunes[i].count * 10 < most;
 }
 
 static void mark_doubled(const SectionMap *map, Tune *tune)
@@ -148,6 +171,7 @@ Tune *tunes_of(const SectionMap *map, Arena *arena)
     if (tunes) {
         mark_basses(map, tunes);
         mark_company(map, tunes);
+        mark_passing_solos(map, tunes);
         for (size_t i = 0; i < map->group_count; i++)
             mark_doubled(map, &tunes[i]);
     }

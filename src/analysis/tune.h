@@ -23,7 +23,7 @@ typedef struct Tone {
     Ticks next;       /* onset of the next tone, or the end of the movement */
     const GroupSound *sound;
     uint64_t company; /* bit i: tune i has a tone that begins and ends, or moves on, at the same time */
-    uint64_t parallel; /* of these, the tunes that also go on in the same direction */
+    uint64_t leaders; /* of these, tunes higher in the score that go on in the same direction and speak for this one */
     int32_t bar;
     int16_t midi;
     uint8_t dynamic;
@@ -32,6 +32,7 @@ typedef struct Tone {
 
 typedef struct Tune {
     const Group *group;
+    bool passing_solo; /* a player who steps out of the section for a moment, no concertino */
     size_t group_index;
     Tone *tones;
     size_t count;
