@@ -164,7 +164,7 @@ static void draw_arrow(Html *html, double x1, double y1, double x2, double y2)
 static void draw_entry(Html *html, bool answer, double x, double y, double width, double height)
 {
     static const char *const classes[2][2] = {{"call", "call thin"}, {"answer", "answer thin"}};
-    html_box(html, classes[answer][width < 8], x, y, width > 2 ? width : 2, height);
+    html_box(html, classes[answer][width < 5], x, y, width > 2 ? width : 2, height);
 }
 
 static void draw_entries(const System *system, const spz_passage *passage)
@@ -224,15 +224,25 @@ static const char *mark_of(spz_kind kind)
     return marks[kind] ? marks[kind] : "";
 }
 
+/* The first entry in this row of the map; NULL for none. */
+static const spz_entry *first_entry(const System *system, const spz_passage *passage)
+{
+    for (size_t i = 0; i < passage->entry_count && spz_kind_is_antiphony(passage->kind); i++)
+        if (overlaps(system, passage->entries[i].bar, passage->entries[i].bar))
+            return &passage->entries[i];
+    return NULL;
+}
+
 static void draw_mark(const System *system, const spz_passage *passage)
 {
-    size_t lane = 0;
-    while (lane < system->web->map->group_count && !web_group_takes_part(system->web, passage, 0, lane))
+    const spz_entry *entry = first_entry(system, passage);
+    size_t lane = entry ? lane_of_entry(system, entry) : 0;
+    while (!entry && lane < system->web->map->group_count && !web_group_takes_part(system->web, passage, 0, lane))
         lane++;
     if ((lane == system->web->map->group_count && !system->winds) || !*mark_of(passage->kind))
         return;
     bool band = !spz_kind_is_antiphony(passage->kind);
-    html_label(system->web->html, "mark-name", x_of(system, passage->onset) + 1, lane_top(lane) + (band ? LANE - 1 : 9), mark_of(passage->kind));
+    html_label(system->web->html, "mark-name", x_of(system, entry ? entry->onset : passage->onset) + 1, lane_top(lane) + (band ? LANE - 1 : 9), mark_of(passage->kind));
 }
 
 static void draw_passage(const System *system, size_t index)
