@@ -2,13 +2,16 @@
 
 enum {
     LEAST_ONSETS = 3,  /* fewer notes in a bar are no melody */
-    LEAST_PITCHES = 2, /* repeated notes are accompaniment */
+    LEAST_CHANGES = 2, /* repeated notes are accompaniment */
+    LEAST_PITCHES = 3, /* so are two notes in turn */
+    UPPER_LINE = 2,    /* from so many notes in a bar on, whoever lies above has the line, however slow: the rest is figuration */
+    HELD_BACK = 16,    /* sounds before the bar that are asked whether they last into it */
     LEAST_BARS = 2     /* a single bar is an answer, which the exchanges tell already */
 };
 
 /* A group's bar in short. */
 typedef struct BarVoice {
-    int onsets, changes, highest; /* changes: notes that differ from the one before; highest: MIDI, -1 for silence */
+    int onsets, changes, pitches, highest; /* changes: notes that differ from the one before; highest: MIDI, -1 for silence */
 } BarVoice;
 
 /* Sounds are in order of onset: the first at or after `when`. */
@@ -25,18 +28,34 @@ static size_t first_from(const GroupSound *sounds, size_t count, Ticks when)
     return low;
 }
 
+/* The highest note that lasts into the bar; -1 for none. */
+static int held_into(const Group *group, size_t from, const Bar *bar)
+{
+    int highest = -1;
+    for (size_t back = 1; back <= HELD_BACK && back <= from; back++) {
+        const GroupSound *sound = &group->sounds[from - back];
+        if (sound->onset + sound->duration > bar->onset && sound->note->midi > highest)
+            highest = sound->note->midi;
+    }
+    return highest;
+}
+
 static BarVoice hear_bar(const Group *group, const Bar *bar)
 {
-    BarVoice voice = {0, 0, -1};
+    size_t from = first_from(group->sounds, group->sound_count, bar->onset);
+    BarVoice voice = {.highest = held_into(group, from, bar)};
+    bool heard[128] = {false};
     Ticks last_onset = -1;
     int last_pitch = -1;
-    for (size_t i = first_from(group->sounds, group->sound_count, bar->onset); i < group->sound_count; i++) {
+    for (size_t i = from; i < group->sound_count; i++) {
         const GroupSound *sound = &group->sounds[i];
         if (sound->onset >= bar->onset + bar->length)
             break;
         if (sound->duration <= 0 || sound->note->midi < 0 || sound->onset == last_onset)
             continue; /* the top note of a chord comes first */
         voice.onsets++;
+        voice.pitches += !heard[sound->note->midi & 127];
+        heard[sound->note->midi & 127] = true;
         voice.changes += last_pitch >= 0 && sound->note->midi != last_pitch;
         voice.highest = sound->note->midi > voice.highest ? sound->note->midi : voice.highest;
         last_onset = sound->onset;
@@ -45,14 +64,15 @@ static BarVoice hear_bar(const Group *group, const Bar *bar)
     return voice;
 }
 
+/* A line over the seconds is the melody however slowly it moves; what moves under it is figuration. */
 static bool seconds_lead(BarVoice first, BarVoice second)
 {
-    if (second.onsets < LEAST_ONSETS || second.changes < LEAST_PITCHES)
+    if (second.onsets < LEAST_ONSETS || second.changes < LEAST_CHANGES || second.pitches < LEAST_PITCHES)
         return false;
-    return first.onsets <= 1 || (second.highest > first.highest && second.changes > first.changes);
+    return second.highest > first.highest && (first.onsets <= 1 || second.changes > first.changes);
 }
 
-/* Whether the winds, merged, lie as high and move as much. */
+/* Whether the winds, merged, have a line that lies as high. */
 static bool winds_cover(const SectionMap *map, const Bar *bar, BarVoice second)
 {
     int higher = 0;
@@ -66,17 +86,17 @@ static bool winds_cover(const SectionMap *map, const Bar *bar, BarVoice second)
             last = sound->onset;
         }
     }
-    return higher >= second.onsets;
+    return higher >= UPPER_LINE;
 }
 
-/* A soloist who lies as high and moves as much has the melody. */
+/* A soloist who lies as high has the melody. */
 static bool soloist_covers(const SectionMap *map, const Bar *bar, BarVoice second)
 {
     for (size_t i = 0; i < map->group_count; i++) {
         if (!map->groups[i].about.solo)
             continue;
         BarVoice solo = hear_bar(&map->groups[i], bar);
-        if (solo.highest >= second.highest && solo.onsets >= second.onsets)
+        if (solo.highest >= second.highest && solo.onsets >= UPPER_LINE)
             return true;
     }
     return false;

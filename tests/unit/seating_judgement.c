@@ -493,6 +493,42 @@ static void melody_in_the_seconds_is_found_and_named(void)
     done(verdict);
 }
 
+/* Whether 'melody in the seconds' is found when they play `seconds` as crotchets in every bar, under `first` held by the firsts for four
+ * bars at a time (0: they are silent). */
+static bool seconds_have_the_melody(const int seconds[4], int first)
+{
+    static GroupSound sounds[40], held[3];
+    static Note notes[40], note;
+    evening_begin(&evening, 12);
+    for (size_t i = 0; i < 40; i++) {
+        notes[i] = (Note){.midi = (int16_t)seconds[i % 4]};
+        sounds[i] = (GroupSound){.onset = (Ticks)(4 * i), .duration = 4, .note = &notes[i]};
+    }
+    note = (Note){.midi = (int16_t)first};
+    for (size_t i = 0; i < 3; i++)
+        held[i] = (GroupSound){.onset = (Ticks)(64 * i), .duration = 64, .note = &note};
+    evening.groups[0].sounds = held;
+    evening.groups[0].sound_count = first ? 3 : 0;
+    evening.groups[1].sounds = sounds;
+    evening.groups[1].sound_count = 40;
+    spz_verdict *verdict = evening_judge(&evening, NULL, 0);
+    const spz_ranked *ranked = spz_verdict_ranked(verdict, 0);
+    bool found = false;
+    for (size_t t = 0; t < ranked->term_count; t++)
+        found = found || strcmp(ranked->terms[t].name, "melody in the seconds") == 0;
+    done(verdict);
+    return found;
+}
+
+static void figures_of_the_seconds_under_a_held_line_of_the_firsts_are_no_melody(void)
+{
+    static const int scale[] = {67, 69, 71, 72}, rocking[] = {60, 67, 60, 67};
+    CU_ASSERT(seconds_have_the_melody(scale, 0));
+    CU_ASSERT(seconds_have_the_melody(scale, 60)); /* a drone below */
+    CU_ASSERT_FALSE(seconds_have_the_melody(scale, 79));
+    CU_ASSERT_FALSE(seconds_have_the_melody(rocking, 0));
+}
+
 static const struct Statement statements[] = {
     STATEMENT(no_evidence_leaves_the_seating_open),
     STATEMENT(several_striking_exchanges_of_the_violins_are_firm_for_opposed),
@@ -527,6 +563,7 @@ static const struct Statement statements[] = {
     STATEMENT(over_a_continuo_the_bass_is_wanted_in_the_middle),
     STATEMENT(one_written_bass_speaks_less_than_a_continuo_and_more_than_basses_that_follow),
     STATEMENT(melody_in_the_seconds_is_found_and_named),
+    STATEMENT(figures_of_the_seconds_under_a_held_line_of_the_firsts_are_no_melody),
 };
 
 void suite_seating_judgement(void)
