@@ -201,14 +201,14 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.948, [F_EXACT] = 1.177, [F_MOTION] = 1.486, [F_RHYTHM] = 0.971, [F_YIELD] = -0.551, [F_FREE] = 1.310,
-    [F_SWAP] = 1.546, [F_TURNS] = 0.107, [F_NOTES] = 0.296, [F_TOTAL] = 0.188, [F_LAG_BEATS] = -0.198, [F_LAG_BARS] = -0.301,
-    [F_RARE] = -0.105, [F_FRONT] = 1.668, [F_DOUBLED] = 0.265, [F_WINDS] = -0.670, [F_COMPANY] = -0.238, [F_SOFT] = -1.187,
-    [F_SPEED] = -0.066, [F_OVERLAP] = 1.176, [F_REGULAR] = 1.141, [F_CLEAN] = 1.354, [F_SAME_PITCH] = 0.349, [F_GAP] = -0.269,
-    [F_SINGLE] = -0.717, [F_PIZZ] = 0.058, [F_EARLY] = 0.899, [F_RESTED] = -0.248, [F_CANON] = -0.791, [F_MIRROR] = -0.709,
-    [F_QUICK] = -0.399, [F_LATE] = 0.065, [F_SHORT] = -1.069, [F_BEGINS] = 0.157,
+    [F_SAME] = 4.213, [F_EXACT] = 1.202, [F_MOTION] = 1.462, [F_RHYTHM] = 1.028, [F_YIELD] = -0.584, [F_FREE] = 1.326,
+    [F_SWAP] = 1.554, [F_TURNS] = 0.078, [F_NOTES] = 0.310, [F_TOTAL] = 0.196, [F_LAG_BEATS] = -0.205, [F_LAG_BARS] = -0.300,
+    [F_RARE] = -0.061, [F_FRONT] = 1.797, [F_DOUBLED] = 0.384, [F_WINDS] = -0.659, [F_COMPANY] = -0.393, [F_SOFT] = -1.218,
+    [F_SPEED] = -0.067, [F_OVERLAP] = 1.213, [F_REGULAR] = 1.102, [F_CLEAN] = 1.283, [F_SAME_PITCH] = 0.374, [F_GAP] = -0.271,
+    [F_SINGLE] = -1.475, [F_PIZZ] = 0.088, [F_EARLY] = 0.960, [F_RESTED] = -0.308, [F_CANON] = -0.800, [F_MIRROR] = -0.759,
+    [F_QUICK] = -0.459, [F_LATE] = 0.097, [F_SHORT] = -1.088, [F_BEGINS] = 0.174,
 };
-static const double bias = -10.305;
+static const double bias = -10.579;
 
 double feature_weight(enum Feature feature)
 {

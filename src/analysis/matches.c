@@ -49,6 +49,8 @@ static uint32_t gesture_key(const Tone *t)
 {
     int first = direction(t, t + 1), second = direction(t + 1, t + 2);
     int sign = first ? first : second;
+    if (t[0].flags & t[1].flags & t[2].flags & TONE_AFTER_REST)
+        first = second = 0; /* notes that stand alone: where each lies is free */
     uint64_t h = (uint64_t)(t[1].onset - t[0].onset) * 0x9E3779B97F4A7C15u;
     h ^= (uint64_t)(t[2].onset - t[1].onset) * 0xC2B2AE3D27D4EB4Fu;
     h ^= (uint64_t)(first * sign + 1) * 0x165667B19E3779F9u;
@@ -107,7 +109,8 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
     if (g->last_call) {
         int a = direction(g->last_call, called), b = g->now.mirror * direction(g->last_answer, answered);
         g->now.moving += a != 0;
-        if (a == b) {
+        bool alone = called->flags & answered->flags & TONE_AFTER_REST;
+        if (a == b || alone) {
             g->now.alike++;
             gain += a != 0 ? growth.alike : growth.still;
             if (called->midi - g->last_call->midi == g->now.mirror * (answered->midi - g->last_answer->midi)) {

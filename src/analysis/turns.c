@@ -43,7 +43,8 @@ static void relate(TurnPair *pair, const Tone *called, const Tone *answered, con
         return;
     int a = direction(last_call, called), b = run->mirror * direction(last_answer, answered);
     pair->moving = a != 0;
-    pair->alike = (int8_t)(a == b ? 1 : a == -b ? -1 : 0);
+    bool alone = called->flags & answered->flags & TONE_AFTER_REST; /* notes that stand alone may lie where they like */
+    pair->alike = (int8_t)(a == b || alone ? 1 : a == -b ? -1 : 0);
     pair->exact = called->midi - last_call->midi == run->mirror * (answered->midi - last_answer->midi);
 }
 
