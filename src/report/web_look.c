@@ -1,14 +1,14 @@
-/* Styles and script of the conductor's pages. Kinds of passages have a colour each (chosen to stay apart for the colour-blind: blue, vermilion,
- * purple, green, ochre, grey), a letter, and a form: nothing is said by colour alone. */
+/* Styles and script of the conductor's pages. Kinds of passages have a colour each (blue, red, purple, green, ochre, grey,
+ * as far apart as can be to every kind of eye; tests/web measures it), a letter, and a form: nothing is said by colour alone. */
 #include "report/web.h"
 
 /* Page and tables. */
 static const char frame[] =
     "\n:root { color-scheme: light dark; --paper: #fffdf8; --ink: #1c1b19; --soft: #5f5b53; --line: #c8c2b5; --lane: #f3efe6; --lane2: #faf7f0;\n"
-    "  --exchange: #0b5fa5; --hocket: #b2440a; --split-line: #86367f; --imitation: #0c7355; --div: #7d5f00; --coupling: #5d5d5d; }\n"
+    "  --exchange: #0c31c6; --hocket: #740601; --split-line: #6b056b; --imitation: #1f7744; --div: #876708; --coupling: #383938; }\n"
     "@media (prefers-color-scheme: dark) {\n"
     "  :root { --paper: #17181b; --ink: #ecebe5; --soft: #a9a69c; --line: #45464b; --lane: #212327; --lane2: #1c1e21;\n"
-    "    --exchange: #74b8f2; --hocket: #f29a62; --split-line: #dd9ad6; --imitation: #58cba4; --div: #e2c05a; --coupling: #a8a8a8; } }\n"
+    "    --exchange: #cbe3f1; --hocket: #e26839; --split-line: #df6ae5; --imitation: #5de899; --div: #eedc45; --coupling: #8a8d8b; } }\n"
     "* { box-sizing: border-box; }\n"
     "body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.5 'DejaVu Sans', Verdana, sans-serif; }\n"
     "main, footer { max-width: 72rem; margin: 0 auto; padding: 1rem; overflow-wrap: anywhere; }\n"
@@ -60,7 +60,7 @@ static const char drawings[] =
 static const char paper[] =
     "@media print {\n"
     "  :root { --paper: #fff; --ink: #000; --soft: #333; --line: #999; --lane: #f0f0f0; --lane2: #fafafa;\n"
-    "    --exchange: #0b5fa5; --hocket: #b2440a; --split-line: #86367f; --imitation: #0c7355; --div: #7d5f00; --coupling: #5d5d5d; }\n"
+    "    --exchange: #0c31c6; --hocket: #740601; --split-line: #6b056b; --imitation: #1f7744; --div: #876708; --coupling: #383938; }\n"
     "  @page { margin: 14mm; }\n"
     "  body { font-size: 9.5pt; } main, footer { max-width: none; padding: 0; } .filters { display: none; } .scroll { overflow: visible; }\n"
     "  img.notation { max-width: 100%; } .map, .strip { min-width: 0; break-inside: avoid; } tr, li, summary, p, img, .key { break-inside: avoid; } .passage:not([open]) { break-inside: avoid; }\n"

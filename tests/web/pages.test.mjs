@@ -203,6 +203,43 @@ test('text and kinds stand out from the paper by 4.5 to 1 or more, light and dar
   }
 });
 
+// How the colour-blind see a colour: Machado, Oliveira, Fernandes, A Physiologically-based Model for Simulation of Color Vision Deficiency (2009),
+// severity 1 (the figures from memory); in linear sRGB. Difference of colours: CIE 1976 L*a*b*, white D65. From 20 on two colours are plainly two
+// (common practice).
+const eyes = {
+  usual: [[1, 0, 0], [0, 1, 0], [0, 0, 1]],
+  protanopia: [[0.152286, 1.052583, -0.204868], [0.114503, 0.786281, 0.099216], [-0.003882, -0.048116, 1.051998]],
+  deuteranopia: [[0.367322, 0.860646, -0.227968], [0.280085, 0.672501, 0.047413], [-0.01182, 0.04294, 0.968881]],
+  tritanopia: [[1.255528, -0.076749, -0.178779], [-0.078411, 0.930809, 0.147602], [0.004733, 0.691367, 0.3039]],
+};
+
+function lab([r, g, b]) {
+  const f = t => t > 216 / 24389 ? Math.cbrt(t) : (24389 / 27 * t + 16) / 116;
+  const x = f((0.4124 * r + 0.3576 * g + 0.1805 * b) / 0.9505), y = f(0.2126 * r + 0.7152 * g + 0.0722 * b), z = f((0.0193 * r + 0.1192 * g + 0.9505 * b) / 1.089);
+  return [116 * y - 16, 500 * (x - y), 200 * (y - z)];
+}
+
+test('the colour-blind tell the colours of the kinds apart, light and dark', async () => {
+  const linear = value => value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4; // IEC 61966-2-1
+  for (const colorScheme of ['light', 'dark']) {
+    const page = await open(richest(), { colorScheme });
+    const colors = await page.evaluate(() => ['exchange', 'hocket', 'split-line', 'imitation', 'div', 'coupling'].map(
+      name => [name, getComputedStyle(document.documentElement).getPropertyValue('--' + name).trim()]));
+    for (const [eye, matrix] of Object.entries(eyes)) {
+      const seen = colors.map(([name, color]) => {
+        const rgb = [1, 3, 5].map(at => linear(parseInt(color.slice(at, at + 2), 16) / 255));
+        return [name, lab(matrix.map(row => Math.min(1, Math.max(0, row[0] * rgb[0] + row[1] * rgb[1] + row[2] * rgb[2]))))];
+      });
+      for (const [i, [one, a]] of seen.entries())
+        for (const [other, b] of seen.slice(0, i)) {
+          const apart = Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+          assert.ok(apart >= 20, `${colorScheme}, ${eye}: ${one} and ${other} are ${apart.toFixed(1)} apart`);
+        }
+    }
+    await page.context().close();
+  }
+});
+
 test('a hostile title is shown as text and does nothing', async () => {
   const name = pages().find(page => page.startsWith('hostile'));
   const page = await open(name);
