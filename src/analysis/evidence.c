@@ -199,16 +199,16 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
     out->at[F_REGULAR] = between > 0 ? fmin(1, 2 * between / period) : 0;
 }
 
-/* Weights of the features in the log odds of being marked by a reader; fitted, see docs/method.md. */
+/* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 4.213, [F_EXACT] = 1.202, [F_MOTION] = 1.462, [F_RHYTHM] = 1.028, [F_YIELD] = -0.584, [F_FREE] = 1.326,
-    [F_SWAP] = 1.554, [F_TURNS] = 0.078, [F_NOTES] = 0.310, [F_TOTAL] = 0.196, [F_LAG_BEATS] = -0.205, [F_LAG_BARS] = -0.300,
-    [F_RARE] = -0.061, [F_FRONT] = 1.797, [F_DOUBLED] = 0.384, [F_WINDS] = -0.659, [F_COMPANY] = -0.393, [F_SOFT] = -1.218,
-    [F_SPEED] = -0.067, [F_OVERLAP] = 1.213, [F_REGULAR] = 1.102, [F_CLEAN] = 1.283, [F_SAME_PITCH] = 0.374, [F_GAP] = -0.271,
-    [F_SINGLE] = -1.475, [F_PIZZ] = 0.088, [F_EARLY] = 0.960, [F_RESTED] = -0.308, [F_CANON] = -0.800, [F_MIRROR] = -0.759,
-    [F_QUICK] = -0.459, [F_LATE] = 0.097, [F_SHORT] = -1.088, [F_BEGINS] = 0.174,
+    [F_SAME] = 4.861, [F_EXACT] = 1.237, [F_MOTION] = 1.207, [F_RHYTHM] = 0.987, [F_YIELD] = -0.765, [F_FREE] = 1.566,
+    [F_SWAP] = 1.637, [F_TURNS] = 0.077, [F_NOTES] = 0.393, [F_TOTAL] = 0.154, [F_LAG_BEATS] = -0.177, [F_LAG_BARS] = -0.307,
+    [F_RARE] = -0.165, [F_FRONT] = 1.686, [F_DOUBLED] = 0.567, [F_WINDS] = -0.725, [F_COMPANY] = -0.409, [F_SOFT] = -1.331,
+    [F_SPEED] = -0.057, [F_OVERLAP] = 1.407, [F_REGULAR] = 1.418, [F_CLEAN] = 1.560, [F_SAME_PITCH] = 0.506, [F_GAP] = -0.362,
+    [F_SINGLE] = -1.776, [F_PIZZ] = 0.182, [F_EARLY] = 1.046, [F_RESTED] = -0.406, [F_CANON] = -0.986, [F_MIRROR] = -0.830,
+    [F_QUICK] = -0.570, [F_LATE] = 0.091, [F_SHORT] = -0.904, [F_BEGINS] = 0.389,
 };
-static const double bias = -10.579;
+static const double bias = -11.315;
 
 double feature_weight(enum Feature feature)
 {
