@@ -1,5 +1,6 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "report/number.h"
+#include "report/parts_words.h"
 #include "report/utf8.h"
 #include "report/web.h"
 #include "report/words.h"
@@ -70,6 +71,21 @@ static void pair_words(const Web *web, const spz_passage *passage, char text[WOR
         snprintf(text, WORDS_TEXT, "%.70s / %.70s", names[first], names[!first]);
     else
         snprintf(text, WORDS_TEXT, "%.150s", names[0]);
+}
+
+/* All who enter in a chain, 'Vn I|Vn II|Va': the filter finds the passage under each pair of them. */
+static void put_bodies(const Web *web, const spz_passage *passage)
+{
+    ChainOrder chain = parts_chain(passage);
+    Buffer text;
+    buffer_init(&text);
+    for (size_t i = 0; i < chain.count && spz_kind_is_antiphony(passage->kind); i++) {
+        bool winds = chain.groups[i] >= web->map->group_count;
+        buffer_printf(&text, "%s%s", i ? "|" : "", winds ? spz_section_name(SPZ_WINDS) : web->map->groups[chain.groups[i]].about.name);
+    }
+    web->html->failed = web->html->failed || buffer_failed(&text);
+    html_put(web->html, "data-bodies", text.text ? text.text : "");
+    buffer_free(&text);
 }
 
 static void entry_row(const Web *web, const spz_passage *passage, const spz_entry *entry)
@@ -173,6 +189,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     html_put_format(html, "data-strength", "%d", web_strength(passage));
     pair_words(web, passage, pair);
     html_put(html, "data-pair", pair);
+    put_bodies(web, passage);
     summary(web, passage);
     if (!web_notation(web, passage, index))
         web_strip(web, passage);
