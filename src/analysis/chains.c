@@ -2,7 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-const double chains_least_strength = 0.15;
+const double chains_least_strength = 0.10;
 const int chains_beside = 1;
 
 static const struct {
