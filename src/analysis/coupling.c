@@ -342,7 +342,7 @@ spz_status detect_coupling(Findings *findings, const spz_settings *settings)
     Arena work;
     Company company;
     arena_init(&work);
-    Tune *tunes = tunes_of(map, &work);
+    const Tune *tunes = findings_tunes(findings);
     spz_status status = tunes ? company_of(map, &work, &company) : SPZ_NO_MEMORY;
     for (size_t i = 0; i < map->group_count && !status; i++)
         for (size_t j = i + 1; j < map->group_count && !status; j++)
