@@ -239,7 +239,7 @@ static Ticks next_entrance(const Scene *scene, const Chain *chain, Ticks after)
     for (size_t t = 0; t < scene->tune_count && t < 64; t++)
         if (chain->enters[t] > after && chain->enters[t] < next)
             next = chain->enters[t];
-    return next;
+    return next < chain->end ? next : INT64_MAX; /* who enters after the passage is none of its chain */
 }
 
 /* 'Vn II - Va - Vn I + Vc': who speaks after whom, + where groups begin together; "" when there are just two moments. */
