@@ -107,6 +107,79 @@ static void off_beat_accompaniment_is_at_most_marginal(void)
     rehearsal_end(&r);
 }
 
+static void an_answer_upside_down_is_known_again(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:e( a5 b5 c6) d6:q r | R | a5:e( b5 c6 d6) e6:q r | R | c5:w\n"
+                           "Violin II:   R*2 | R | d6:e( c6 b5 a5) g5:q r | R | e6:e( d6 c6 b5) a5:q r | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Vn I", "Vn II"));
+    rehearsal_end(&r);
+}
+
+static void a_gesture_that_goes_through_three_sections_names_them_in_order(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | g5:e( a5 b5 c6) g5:q r | R*2 | a5:e( b5 c6 d6) a5:q r | R*2 | c6:w\n"
+                           "Violin II:   R | R | g4:e( a4 b4 c5) g4:q r | R*2 | a4:e( b4 c5 d5) a4:q r | R | e5:w\n"
+                           "Viola:       R | R*2 | g3:e( a3 b3 c4) g3:q r | R*2 | a3:e( b3 c4 d4) a3:q r | g4:w\n"
+                           "Violoncello: c3:w | c3~ | c3 | c3 | c3~ | c3 | c3 | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_STRING_EQUAL(p->chain, "Vn I - Vn II - Va");
+    rehearsal_end(&r);
+}
+
+static void strings_answered_by_winds_are_told_and_seat_nobody(void)
+{
+    Rehearsal r = rehearse("time: 4/4  tempo: q=96\n"
+                           "Oboe:        R*2 | R | g5:e( a5 b5 c6) g5:q r | R | f5:e( g5 a5 b5) f5:q r | c6:w\n"
+                           "Violin I:    R*2 | g5:e( a5 b5 c6) g5:q r | R | f5:e( g5 a5 b5) f5:q r | R | c6:w\n"
+                           "Violin II:   R*2 | g4:e( a4 b4 c5) g4:q r | R | f4:e( g4 a4 b4) f4:q r | R | e5:w\n");
+    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Strings", "Winds"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn I", "Vn II"));
+    rehearsal_end(&r);
+}
+
+static void a_short_figure_heard_again_eight_bars_later_is_no_answer(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    g5:e a5 b5 r r:h | R*7 | R | c6:w\n"
+                           "Violin II:   R*8 | g5:e a5 b5 r r:h | e5:w\n"
+                           "Viola:       c4:w | d4 | e4 | f4 | e4 | d4 | c4 | d4 | e4 | c4\n"
+                           "Violoncello: c3:w | g2 | c3 | f2 | g2 | a2 | f2 | g2 | c3 | c3\n");
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn I", "Vn II"));
+    rehearsal_end(&r);
+}
+
+/* What is heard depends neither on the key nor on the note values chosen to write it in. */
+static void the_same_exchange_in_another_key_or_in_longer_values_is_as_strong(void)
+{
+    const char *written[] = {
+        QUARTET "Violin I:    R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
+                "Violin II:   R*2 | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+                "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\nVioloncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n",
+        QUARTET "Violin I:    R*2 | a5:e( b5 c#6 d6) a5:q r | R | f#5:e( g5 a5 b5) f#5:q r | R | d5:w\n"
+                "Violin II:   R*2 | R | a5:e( b5 c#6 d6) a5:q r | R | f#5:e( g5 a5 b5) f#5:q r | d5:w\n"
+                "Viola:       d4:w~ | d4~ | d4 | d4~ | d4 | d4~ | d4\nVioloncello: d3:w~ | d3~ | d3 | d3~ | d3 | d3~ | d3\n",
+        "time: 4/2  tempo: h=96\npart: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+        "Violin I:    R*2 | g5:q( a5 b5 c6) g5:h r | R | e5:q( f5 g5 a5) e5:h r | R | c5:d\n"
+        "Violin II:   R*2 | R | g5:q( a5 b5 c6) g5:h r | R | e5:q( f5 g5 a5) e5:h r | c5:d\n"
+        "Viola:       c4:d~ | c4~ | c4 | c4~ | c4 | c4~ | c4\nVioloncello: c3:d~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n"};
+    double strength[3] = {0};
+    for (size_t i = 0; i < COUNT(written); i++) {
+        Rehearsal r = rehearse(written[i]);
+        const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+        CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+        CU_ASSERT_TRUE(lies_in(p, "3", "6"));
+        strength[i] = p->strength;
+        rehearsal_end(&r);
+    }
+    CU_ASSERT_DOUBLE_EQUAL(strength[0], strength[1], 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(strength[0], strength[2], 1e-9);
+}
+
 static void silence_has_no_passages(void)
 {
     Rehearsal r = rehearse(QUARTET "Violin I: R*4\nViolin II: R*4\nViola: R*4\nVioloncello: R*4\n");
@@ -122,6 +195,11 @@ static const struct Statement statements[] = {
     STATEMENT(a_canon_is_imitation),
     STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
     STATEMENT(off_beat_accompaniment_is_at_most_marginal),
+    STATEMENT(an_answer_upside_down_is_known_again),
+    STATEMENT(a_gesture_that_goes_through_three_sections_names_them_in_order),
+    STATEMENT(strings_answered_by_winds_are_told_and_seat_nobody),
+    STATEMENT(a_short_figure_heard_again_eight_bars_later_is_no_answer),
+    STATEMENT(the_same_exchange_in_another_key_or_in_longer_values_is_as_strong),
     STATEMENT(silence_has_no_passages),
 };
 
