@@ -33,8 +33,9 @@ typedef struct spz_planned_work {
     long line;                /* of the table */
     int year;                 /* composed; 0 not known */
     bool interval_after;
-    const char *fixed;        /* the seating that the table fixes; NULL for none */
+    const char *fixed;        /* the seating that the table fixes, where the hall has it; NULL for none */
     const char *problem;      /* why nothing of its scores could be read; NULL */
+    size_t scores_missing;    /* scores that are not there or could not be read; it is judged by the others */
     const char *seating;      /* of its first movement */
     const char *order;        /* house left to house right */
     double points;            /* given up by all its movements */
@@ -95,7 +96,8 @@ typedef struct spz_season_totals {
     size_t concerts, planned, works, movements, bars;
     int changes, chairs, stands; /* within the concerts */
     double minutes, points, price;
-    double unchanged_points;     /* given up if no concert had a change (where that is possible) */
+    double unchanged_points;     /* given up if no concert had a change; those whose fixed seatings ask for one, as planned */
+    size_t bound;                /* how many these are */
     size_t problems;             /* rows, scores and concerts that could not be used */
 } spz_season_totals;
 

@@ -86,8 +86,7 @@ static void end_text(Page *page, const char *element, const char *class)
 
 static void put_when_where(Page *page, const spz_planned_concert *concert)
 {
-    season_date(&page->text, concert);
-    buffer_printf(&page->text, "%s%s", *concert->hall ? ", " : "", concert->hall);
+    season_when_where(&page->text, concert);
     end_text(page, "p", NULL);
 }
 
@@ -131,7 +130,7 @@ static void put_movement(Page *page, const spz_planned_movement *movement)
 static void put_losses(Page *page, const spz_planned_work *work)
 {
     season_evidence(&page->text, work);
-    buffer_puts(&page->text, ". ");
+    buffer_puts(&page->text, ".");
     season_confidence(&page->text, work);
     end_text(page, "p", "small");
     if (!(work->points > 0))
@@ -237,6 +236,10 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
     put_works(page, concert, true);
     buffer_puts(&page->text, "Given up in all: ");
     season_points(&page->text, concert->points);
+    if (concert->price > 0) {
+        buffer_puts(&page->text, "; price of the changes: ");
+        season_points(&page->text, concert->price);
+    }
     buffer_puts(&page->text, ".");
     end_text(page, "p", NULL);
     for (size_t i = 0; i < sizeof remarks / sizeof remarks[0]; i++) {

@@ -71,6 +71,7 @@ static void put_work(Json *json, const spz_planned_work *work)
     json_put_flag(json, "interval_after", work->interval_after);
     json_put_text(json, "note", work->note);
     json_put_text(json, "problem", work->problem);
+    json_put_integer(json, "scores_missing", (long long)work->scores_missing);
     json_put_number(json, "points_given_up", work->points, 2);
     json_key(json, "movements");
     json_array(json);

@@ -68,8 +68,7 @@ static void say_head(Sheet *sheet, const spz_planned_concert *concert)
     buffer_printf(&sheet->line, "Change sheet: %s", concert->name);
     layout_heading(sheet->out, sheet->line.text ? sheet->line.text : "", '=', sheet->width);
     buffer_clear(&sheet->line);
-    season_date(&sheet->line, concert);
-    buffer_printf(&sheet->line, "%s%s", *concert->hall ? ", " : "", concert->hall);
+    season_when_where(&sheet->line, concert);
     end_line(sheet, 0, "");
 }
 

@@ -70,7 +70,7 @@ static void say_evidence(Page *page, const spz_planned_concert *concert, size_t 
     bool alone = work->movement_count == 1 && work->points > 0; /* then one line says it all */
     if (!alone) {
         season_evidence(&page->line, work);
-        buffer_puts(&page->line, ". ");
+        buffer_puts(&page->line, ".");
         say_confidence(page, work);
     }
     for (size_t i = 0; i < work->movement_count; i++) {
@@ -138,10 +138,9 @@ static void say_concert(Page *page, const spz_planned_concert *concert)
 {
     buffer_puts(page->out, "\n");
     layout_heading(page->out, *concert->name ? concert->name : "(no name)", '-', page->width);
-    season_date(&page->line, concert);
-    if (*concert->hall)
-        buffer_printf(&page->line, ", %s%s%s", concert->hall, *concert->hall_settings ? "; settings " : "",
-                      *concert->hall_settings ? season_file_name(concert->hall_settings) : "");
+    season_when_where(&page->line, concert);
+    if (*concert->hall_settings)
+        buffer_printf(&page->line, "; settings %s", season_file_name(concert->hall_settings));
     end_line(page, 0, "");
     if (concert->problem) {
         buffer_printf(&page->line, "Not planned: %s.", concert->problem);

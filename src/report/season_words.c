@@ -135,7 +135,7 @@ void season_confidence(Buffer *out, const spz_planned_work *work)
     for (size_t i = 0; i < work->movement_count; i++)
         if (work->movements[i].judged)
             counts[work->movements[i].confidence]++;
-    const char *before = "The evidence is ";
+    const char *before = out->length ? " The evidence is " : "The evidence is ";
     for (int confidence = SPZ_FIRM; confidence >= SPZ_OPEN; confidence--) {
         if (counts[confidence] == 0)
             continue;
@@ -146,6 +146,18 @@ void season_confidence(Buffer *out, const spz_planned_work *work)
     }
     if (*before == ',')
         buffer_puts(out, ".");
+    if (!work->problem && work->scores_missing) {
+        buffer_puts(out, out->length ? " " : "");
+        season_count(out, (long long)work->scores_missing, "score", "scores");
+        buffer_puts(out, " of it could not be read; judged by the others.");
+    }
+}
+
+void season_when_where(Buffer *out, const spz_planned_concert *concert)
+{
+    season_date(out, concert);
+    if (*concert->hall)
+        buffer_printf(out, ", %s%s", concert->hall, *concert->hall_settings ? "" : " (no settings of its own; counted on the stage of the house's settings)");
 }
 
 void season_unchanged(Buffer *out, const spz_planned_concert *concert)
@@ -219,6 +231,8 @@ void season_sums(Buffer *out, const spz_season_totals *totals)
     if (totals->changes) {
         buffer_puts(out, " of evidence; without any change it would be ");
         season_points(out, totals->unchanged_points);
+        if (totals->bound)
+            buffer_puts(out, " (where the fixed seatings ask for a change, as planned)");
     } else
         buffer_puts(out, " of evidence");
     buffer_puts(out, ".");

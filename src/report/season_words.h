@@ -6,6 +6,8 @@
 
 void season_date(Buffer *out, const spz_planned_concert *concert);     /* 'Sunday 14 March 2027', 'no date' */
 void season_iso_date(Buffer *out, const spz_planned_concert *concert); /* '2027-03-14', nothing without a date */
+/* 'Sunday 14 March 2027, Old Mill'; where the hall has no settings of its own, that too: chairs are then counted on another stage. */
+void season_when_where(Buffer *out, const spz_planned_concert *concert);
 const char *season_weekday(int weekday); /* 0 Monday */
 const char *season_month(int month);     /* 1 January */
 void season_count(Buffer *out, long long count, const char *one, const char *many); /* '1 chair', '12 chairs' */

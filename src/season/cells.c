@@ -145,3 +145,24 @@ bool cell_year(const char *text, int *year)
     *year = good ? (int)read : 0;
     return good;
 }
+
+bool cell_begins(const char *text, const char *name, const char **rest)
+{
+    while (*name) {
+        if (isspace((unsigned char)*name) != 0) {
+            if (!isspace((unsigned char)*text))
+                return false;
+            for (; isspace((unsigned char)*name); name++) {}
+            for (; isspace((unsigned char)*text); text++) {}
+        } else if (tolower((unsigned char)*text++) != tolower((unsigned char)*name++))
+            return false;
+    }
+    *rest = text;
+    return true;
+}
+
+bool cell_same(const char *a, const char *b)
+{
+    const char *rest;
+    return cell_begins(a, b, &rest) && *rest == '\0';
+}

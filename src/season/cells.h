@@ -21,4 +21,9 @@ bool cell_yes(const char *text, bool *yes);
 bool cell_order(const char *text, double *order);
 /* The year in '1788', 'c. 1720', '1804-06' (the first); false where there is none from 1000 to 2100. */
 bool cell_year(const char *text, int *year);
+/* Whether `text` begins as `name` does, up to the end of `name`, whatever the capitals and however many blanks; `*rest` is then what
+ * follows in `text`. */
+bool cell_begins(const char *text, const char *name, const char **rest);
+/* The same words, whatever the capitals and however many blanks. */
+bool cell_same(const char *a, const char *b);
 #endif

@@ -17,8 +17,7 @@ void change_rules_read(const spz_settings *s, ChangeRules *rules)
         rules->allowed[gap] = spz_settings_flag(s, allowed[gap]);
         rules->price[gap] = spz_settings_number(s, prices[gap]);
         rules->audience_waits[gap] = gap == SPZ_BETWEEN_WORKS || gap == SPZ_BETWEEN_MOVEMENTS;
-        if (rules->audience_waits[gap])
-            rules->longest[gap] = spz_settings_number(s, "concert.longest wait");
+        rules->longest[gap] = rules->audience_waits[gap] ? spz_settings_number(s, "concert.longest wait") : INFINITY;
     }
     rules->longest[SPZ_AT_INTERVAL] = spz_settings_number(s, "concert.interval");
 }
@@ -94,7 +93,7 @@ Carried changeover_carried(const spz_plan *from, const spz_plan *to, const Chang
 
 Hundredths changeover_price(const ChangeRules *rules, spz_gap gap, const Carried *carried)
 {
-    if (!rules->allowed[gap] || (rules->longest[gap] > 0 && carried->minutes > rules->longest[gap]))
+    if (!rules->allowed[gap] || carried->minutes > rules->longest[gap])
         return CONCERT_BANNED;
     double price = rules->price[gap] + (rules->audience_waits[gap] ? rules->minute * carried->minutes : 0);
     return llround(price * 100);

@@ -6,7 +6,7 @@
 typedef struct ChangeRules { /* settings [concert] */
     bool allowed[SPZ_GAP_COUNT];
     double price[SPZ_GAP_COUNT];   /* points */
-    double longest[SPZ_GAP_COUNT]; /* minutes; 0: as long as it takes */
+    double longest[SPZ_GAP_COUNT]; /* minutes; INFINITY before the concert */
     bool audience_waits[SPZ_GAP_COUNT];
     double minute;                 /* points for each minute that it waits */
     double crew, chair, stand;     /* people; seconds */

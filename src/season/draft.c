@@ -37,17 +37,29 @@ static spz_status draft_work(spz_season *season, const Hall *hall, const TableWo
         missing++;
     }
     season->problems += missing;
+    work->missing = missing;
     if (status == SPZ_OK && !hall->problem)
         status = add_jobs(season, hall, &files, work);
     array_free(&files);
     return status;
 }
 
+/* Once for each hall, at the first row that names it. */
+static void tell_unknown(const spz_season *season, const TableConcert *row, const Hall *hall, const spz_sink *sink)
+{
+    spz_message place = {.severity = SPZ_DOUBT, .file = season->table.path, .line = row->line};
+    if (*hall->name && !*hall->file)
+        message_send(sink, &place, "the hall '%s' has no settings file in halls/; the settings of the house are used", hall->name);
+}
+
 static spz_status draft_concert(spz_season *season, const TableConcert *row, const spz_sink *sink, ConcertDraft *draft)
 {
     draft->row = row;
+    size_t halls = season->halls.list.count;
     draft->works = arena_take(&season->arena, row->works.count + 1, sizeof *draft->works);
     spz_status status = draft->works ? halls_find(&season->halls, row->hall, sink, &draft->hall) : SPZ_NO_MEMORY;
+    if (status == SPZ_OK && season->halls.list.count > halls)
+        tell_unknown(season, row, draft->hall, sink);
     for (size_t i = 0; status == SPZ_OK && i < row->works.count; i++)
         status = draft_work(season, draft->hall, &row->works.at[i], sink, &draft->works[i]);
     return status;

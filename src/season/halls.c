@@ -1,4 +1,5 @@
 #include "season/halls.h"
+#include "season/cells.h"
 #include "season/terms.h"
 #include "seating/rules.h"
 #include "settings/store.h"
@@ -157,9 +158,6 @@ static spz_status read_hall(Halls *halls, Hall *hall, const spz_sink *sink)
         status = spz_settings_read(hall->settings, hall->file, &heard);
         if (status != SPZ_OK && !is_failure(status))
             return SPZ_OK; /* hall->problem holds what is wrong */
-    } else if (*hall->name && status == SPZ_OK) {
-        spz_message place = {.severity = SPZ_DOUBT};
-        message_send(sink, &place, "the hall '%s' has no settings file in halls/; the settings of the house are used", hall->name);
     }
     if (status == SPZ_OK)
         terms_of_settings(hall->settings, hall->terms);
@@ -187,12 +185,12 @@ spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, cons
 uint32_t hall_meant(const Hall *hall, const char *name)
 {
     uint32_t meant = 0;
-    size_t length = strlen(name);
+    const char *rest;
     for (int i = 0; i < hall->seatings; i++)
-        if (strncmp(hall->names[i], name, length) == 0 && (hall->names[i][length] == '\0' || hall->names[i][length] == ','))
+        if (cell_begins(hall->names[i], name, &rest) && (*rest == '\0' || *rest == ','))
             meant |= 1u << i;
     for (int i = 0; i < hall->seatings; i++)
-        if (strcmp(hall->names[i], name) == 0)
+        if (cell_same(hall->names[i], name))
             return 1u << i;
     return meant;
 }

@@ -31,6 +31,7 @@ spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house
 void halls_free(Halls *halls);
 /* The hall of that name, read when it is first asked for; what is wrong with it goes to the sink once. */
 spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out);
-/* Bits of the seatings meant by a name as a table gives it: a whole name, or its beginning up to a comma ('violins opposed'). */
+/* Bits of the seatings meant by a name as a table gives it, whatever the capitals: a whole name, or its beginning up to a comma
+ * ('violins opposed'). */
 uint32_t hall_meant(const Hall *hall, const char *name);
 #endif

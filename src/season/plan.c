@@ -48,6 +48,16 @@ static const char *problem_of(const ConcertPlan *plan, size_t work)
     return spz_status_text(plan->season->jobs.list.at[draft->jobs[0]].digest->status);
 }
 
+/* Scores of the work that are not there or could not be read. */
+static size_t scores_missing(const ConcertPlan *plan, size_t work)
+{
+    const WorkDraft *draft = &plan->draft->works[work];
+    size_t missing = draft->missing;
+    for (size_t i = 0; i < draft->job_count; i++)
+        missing += plan->season->jobs.list.at[draft->jobs[i]].digest->status != SPZ_OK;
+    return missing;
+}
+
 static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_work *out)
 {
     const TableWork *row = &plan->draft->row->works.at[work];
@@ -57,7 +67,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
     if (!movements)
         return SPZ_NO_MEMORY;
     *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
-                              .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed ? row->fixed : NULL,
+                              .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
                               .problem = problem_of(plan, work), .seating = plan->hall->names[seating],
                               .order = spz_plan_order(plan->hall->plans[seating]), .movements = movements};
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
@@ -65,6 +75,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
         out->points += movements[i].points;
         out->movement_count++;
     }
+    out->scores_missing = scores_missing(plan, work);
     return SPZ_OK;
 }
 

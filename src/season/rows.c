@@ -60,7 +60,9 @@ static spz_status find_concert(Rows *rows, const Row *row, Date date)
 static bool row_is_good(Rows *rows, const Row *row, Date *date, TableWork *work)
 {
     *date = (Date){0, 0, 0};
-    if (!*row->cells[COLUMN_CONCERT] && rows->concert < 0)
+    if (!*row->cells[COLUMN_CONCERT] && rows->lost)
+        fault(rows, row->line, "the concert of this row is named in a row above that can't be used%s", "");
+    else if (!*row->cells[COLUMN_CONCERT] && rows->concert < 0)
         fault(rows, row->line, "the row names no concert, and there is none above it%s", "");
     else if (!*row->cells[COLUMN_WORK] && !*row->cells[COLUMN_SCORE])
         fault(rows, row->line, "the row names neither a work nor a score%s", "");
@@ -80,7 +82,7 @@ static spz_status check_hall(Rows *rows, const Row *row, bool *agrees)
 {
     TableConcert *concert = &rows->table->concerts.at[rows->concert];
     const char *hall = row->cells[COLUMN_HALL];
-    *agrees = !*hall || !*concert->hall || strcmp(hall, concert->hall) == 0;
+    *agrees = !*hall || !*concert->hall || cell_same(hall, concert->hall);
     if (!*agrees)
         fault(rows, row->line, "this concert is in another hall above: '%s'", concert->hall);
     if (!*hall || *concert->hall)
@@ -115,12 +117,23 @@ static void check_order(Rows *rows, const Row *row, const TableConcert *concert,
         }
 }
 
+void rows_lose(Rows *rows, const char *name, const char *day)
+{
+    Date date;
+    bool dated = !*day || date_read(day, &date);
+    if (*name)
+        rows->lost = !dated || rows->concert < 0 || strcmp(name, rows->table->concerts.at[rows->concert].name) != 0;
+}
+
 spz_status rows_add(Rows *rows, const Row *row)
 {
     TableWork work = {.line = row->line};
     Date date;
-    if (!row_is_good(rows, row, &date, &work))
+    if (!row_is_good(rows, row, &date, &work)) {
+        rows_lose(rows, row->cells[COLUMN_CONCERT], row->cells[COLUMN_DATE]);
         return SPZ_OK;
+    }
+    rows->lost = false;
     bool agrees = false;
     spz_status status = find_concert(rows, row, date);
     if (status == SPZ_OK)

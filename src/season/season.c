@@ -160,6 +160,7 @@ static void add_concert(spz_season_totals *totals, const spz_planned_concert *co
     totals->minutes += concert->minutes;
     totals->points += concert->points;
     totals->price += concert->price;
+    totals->bound += !concert->problem && !concert->unchanged.possible;
     totals->unchanged_points += concert->unchanged.possible ? concert->unchanged.points : concert->points;
 }
 

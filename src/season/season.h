@@ -10,6 +10,7 @@ typedef struct WorkDraft {
     const TableWork *row;
     size_t *jobs;        /* its scores, in order */
     size_t job_count;
+    size_t missing;      /* scores named that aren't there */
 } WorkDraft;
 
 typedef struct ConcertDraft {

@@ -91,11 +91,21 @@ static bool row_is_blank(const Parsing *parsing)
     return true;
 }
 
+/* Text of the row under way in that column; "" where it has none. */
+static const char *text_in(const Parsing *parsing, Column column)
+{
+    for (size_t i = 0; i < parsing->cell_count && i < parsing->column_count; i++)
+        if (parsing->columns[i] == column)
+            return cell_trim(parsing->raw[i]);
+    return "";
+}
+
 static void row_fault(Parsing *parsing, const char *what)
 {
     spz_message place = place_of(parsing, SPZ_ERROR);
     message_send(parsing->rows.sink, &place, "%s", what);
     parsing->rows.table->faults++;
+    rows_lose(&parsing->rows, text_in(parsing, COLUMN_CONCERT), text_in(parsing, COLUMN_DATE));
 }
 
 static void take_work(Parsing *parsing)
@@ -211,6 +221,7 @@ static const char *parse_rows(Parsing *parsing, const char *text, const char *en
     if (!open)
         return NULL;
     row_fault(parsing, "a quotation mark that opens here is never closed");
+    parsing->rows.lost = true; /* what its cells held is gone */
     parsing->line = parsing->row_line;
     return resume;
 }

@@ -1,7 +1,10 @@
 /* From the digests of a concert's scores to the task of choosing. */
 #include "season/plan.h"
 #include "support/message.h"
+#include <stdio.h>
 #include <string.h>
+
+enum { SEATINGS_TEXT = 400 };
 
 static size_t count_steps(const ConcertPlan *plan, size_t work)
 {
@@ -82,14 +85,26 @@ static void add_work(ConcertPlan *plan, size_t work, uint32_t open)
         add_step(plan, work, &(PlanStep){work, 0, NULL, NULL, 0}, open);
 }
 
+/* ''violins opposed, cellos inside left'; ...' */
+static const char *seatings_in_words(const Hall *hall, char *text, size_t size)
+{
+    size_t used = 0;
+    text[0] = '\0';
+    for (int i = 0; i < hall->seatings && used < size; i++)
+        used += (size_t)snprintf(text + used, size - used, "%s'%s'", i ? "; " : "", hall->names[i]);
+    return text;
+}
+
 /* The seatings that the row leaves open; one that the hall doesn't have is told, and fixes nothing. */
 static uint32_t open_seatings(ConcertPlan *plan, const TableWork *row, const spz_sink *sink)
 {
+    char names[SEATINGS_TEXT];
     uint32_t meant = *row->fixed ? hall_meant(plan->hall, row->fixed) : ~0u;
     if (meant)
         return meant;
     spz_message place = {.severity = SPZ_ERROR, .file = plan->season->table.path, .line = row->line};
-    message_send(sink, &place, "this hall has no seating '%s'; '%s' is planned without it", row->fixed, row->title);
+    message_send(sink, &place, "this hall has no seating '%s'; '%s' is planned without it; there are %s", row->fixed, row->title,
+                 seatings_in_words(plan->hall, names, sizeof names));
     plan->season->problems++;
     return ~0u;
 }

@@ -122,6 +122,11 @@ static void a_house_may_forbid_a_change_or_find_it_too_long(void)
     CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_AT_INTERVAL, &long_work), CONCERT_BANNED);
     CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_WORKS, &work), 1400); /* 10 points and 4 minutes */
     CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_MOVEMENTS, &work), CONCERT_BANNED);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.longest wait", "0", NULL), SPZ_OK);
+    change_rules_read(settings, &rules);
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BETWEEN_WORKS, &work), CONCERT_BANNED); /* nobody waits at all */
+    CU_ASSERT_EQUAL(changeover_price(&rules, SPZ_BEFORE_CONCERT, &long_work), 0);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.longest wait", "6", NULL), SPZ_OK);
     CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between movements", "yes", NULL), SPZ_OK);
     CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between works", "no", NULL), SPZ_OK);
     change_rules_read(settings, &rules);

@@ -79,6 +79,8 @@ static void a_fixed_seating_may_be_named_in_full_or_by_its_beginning(void)
     const Hall *hall = find(&house, "");
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins opposed")), 2);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together")), 2);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "Violins  Together,\tCellos outside")), 1);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins togeth")), 0);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together, violas outside")), 1);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins")), 0);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together, tubas outside")), 0);

@@ -131,6 +131,28 @@ static void empty_cells_go_on_from_the_row_above(void)
     table_free(&table);
 }
 
+static void rows_under_a_lost_one_do_not_go_to_the_concert_before_it(void)
+{
+    SeasonTable table;
+    Heard heard;
+    CU_ASSERT_EQUAL(read_text("concert,date,work,score\nA,2027-03-14,One,a.xml\n,,Two,b.xml\n"
+                              "B,2027-02-31,Three,c.xml\n,,Four,d.xml\nC,2027-05-01,Five,e.xml\n,,Six,f.xml\n", &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL(heard.errors, 2); /* the day that doesn't exist, and the row that goes with it */
+    CU_ASSERT_EQUAL(heard.line, 5);
+    CU_ASSERT_EQUAL_FATAL(table.concerts.count, 2);
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.count, 2);
+    CU_ASSERT_EQUAL(table.concerts.at[1].works.count, 2);
+    table_free(&table);
+    CU_ASSERT_EQUAL(read_text("concert,work,score\nA,One,a.xml\nB,Caf\xE9,b.xml\n,Three,c.xml\n", &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL(heard.errors, 2);
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.count, 1);
+    table_free(&table);
+    CU_ASSERT_EQUAL(read_text("concert,work,score,order\nA,One,a.xml,1\nA,Two,b.xml,two\n,Three,c.xml,\n", &table, &heard), SPZ_OK);
+    CU_ASSERT_EQUAL(heard.errors, 1); /* the lost row was of the same concert: what follows is too */
+    CU_ASSERT_EQUAL(table.concerts.at[0].works.count, 2);
+    table_free(&table);
+}
+
 static void works_follow_their_order_and_a_repeat_on_another_day_is_another_concert(void)
 {
     SeasonTable table;
@@ -236,6 +258,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_row_that_cannot_be_used_is_told_with_its_line_and_the_rest_goes_on),
     STATEMENT(a_line_end_in_a_cell_does_not_shift_the_lines_of_later_rows),
     STATEMENT(empty_cells_go_on_from_the_row_above),
+    STATEMENT(rows_under_a_lost_one_do_not_go_to_the_concert_before_it),
     STATEMENT(works_follow_their_order_and_a_repeat_on_another_day_is_another_concert),
     STATEMENT(one_concert_is_in_one_hall),
     STATEMENT(what_is_no_table_is_refused),
