@@ -59,6 +59,7 @@ typedef struct Note {
     int8_t step;           /* sounding spelling: 0 = C .. 6 = B */
     int8_t alter;          /* -2..2 in semitones */
     int8_t octave;         /* 4 holds middle C */
+    uint16_t passes;       /* bit n-1: sounds the n-th time through a repeat, the last bit for all beyond; 0: every time */
 } Note;
 
 typedef enum MarkKind {
@@ -117,6 +118,7 @@ typedef struct Bar {
     bool repeat_start, repeat_end;
     bool repeat_start_next; /* a forward sign on its right barline; the reader moves it to the next bar */
     uint8_t repeat_times;  /* how often in all; 2 when not said */
+    bool repeat_after_jump; /* its backward sign counts after a da capo or dal segno too */
     bool ending_start, ending_stop;
     uint32_t ending;       /* bit n-1: counts for the n-th pass; 0 outside endings */
     bool segno, coda, to_coda, da_capo, dal_segno, fine; /* signs and `sound` attributes */
@@ -140,6 +142,7 @@ struct spz_movement {
     int year;
     /* Playing order: indices of bars, as they sound; filled by playing_order.h. */
     int32_t *played;
+    uint8_t *played_pass;  /* the how manieth time through its repeat each of them is, from 1; 0 unknown */
     size_t played_count;
     bool played_broken;    /* the repeat signs contradict each other; bars are then played as written */
 };

@@ -17,6 +17,8 @@ typedef struct Section { /* a repeated section that is open */
 typedef struct Walk {
     const Movement *movement;
     ARRAY(int32_t) played;
+    ARRAY(uint8_t) passes; /* of each bar in played */
+    uint8_t *last_pass;    /* by bar: the pass in which it was played last; 0 before */
     ARRAY(Section) outer; /* sections around the present one */
     Section now;
     bool *jumped;         /* by bar: its jump has been taken */
@@ -59,7 +61,7 @@ static int highest_pass(uint32_t passes)
 static bool goes_back(const Walk *walk, size_t bar)
 {
     const Bar *at = &walk->movement->bars[bar];
-    if (!at->repeat_end || walk->after_jump)
+    if (!at->repeat_end || (walk->after_jump && !at->repeat_after_jump))
         return false;
     int times = at->repeat_times;
     if (at->ending) {
@@ -69,14 +71,25 @@ static bool goes_back(const Walk *walk, size_t bar)
     return walk->now.pass < times;
 }
 
-/* Is the ending at `bar` left out in this pass? After a jump only the last one of a row is played. */
+/* Does a backward sign in the endings next to each other around `bar` count after a jump? */
+static bool endings_count_after_jump(const Movement *m, size_t bar)
+{
+    while (bar > 0 && m->bars[bar - 1].ending)
+        bar--;
+    for (; bar < m->bar_count && m->bars[bar].ending; bar++)
+        if (m->bars[bar].repeat_end && m->bars[bar].repeat_after_jump)
+            return true;
+    return false;
+}
+
+/* Is the ending at `bar` left out in this pass? After a jump only the last one of a row is played, unless its repeats count then too. */
 static bool skips(const Walk *walk, size_t bar)
 {
     const Movement *m = walk->movement;
     uint32_t ending = m->bars[bar].ending;
     if (ending == 0)
         return false;
-    if (walk->after_jump)
+    if (walk->after_jump && !endings_count_after_jump(m, bar))
         return passes_from(m, after_ending(m, bar)) != 0;
     return walk->now.pass <= 32 && !(ending & (UINT32_C(1) << (walk->now.pass - 1)));
 }
@@ -184,6 +197,21 @@ static size_t next_bar(Walk *walk, size_t bar)
     return bar + 1;
 }
 
+/* The pass of a bar that is played now. After a jump it is the last one before it, as with the endings, unless its repeats count again. */
+static uint8_t pass_of(const Walk *walk, size_t bar)
+{
+    int now = walk->now.pass < UINT8_MAX ? walk->now.pass : UINT8_MAX, before = walk->last_pass[bar];
+    return (uint8_t)(walk->after_jump && now == 1 && before > 0 ? before : now);
+}
+
+static void play_bar(Walk *walk, size_t bar)
+{
+    uint8_t pass = pass_of(walk, bar);
+    if (!array_push(&walk->played, (int32_t)bar) || !array_push(&walk->passes, pass))
+        walk->no_memory = true;
+    walk->last_pass[bar] = pass;
+}
+
 /* false when the signs multiply beyond reason. */
 static bool walk_bars(Walk *walk)
 {
@@ -201,8 +229,7 @@ static bool walk_bars(Walk *walk)
                 leave_section(walk, bar);
             continue;
         }
-        if (!array_push(&walk->played, (int32_t)bar))
-            walk->no_memory = true;
+        play_bar(walk, bar);
         bar = next_bar(walk, bar);
     }
     return true;
@@ -210,32 +237,60 @@ static bool walk_bars(Walk *walk)
 
 static void as_written(Walk *walk)
 {
-    walk->played.count = 0;
+    walk->played.count = walk->passes.count = 0;
     for (size_t bar = 0; bar < walk->movement->bar_count && !walk->no_memory; bar++)
-        if (!array_push(&walk->played, (int32_t)bar))
+        if (!array_push(&walk->played, (int32_t)bar) || !array_push(&walk->passes, 0))
             walk->no_memory = true;
+}
+
+static bool walk_begin(Walk *walk, const Movement *movement)
+{
+    memset(walk, 0, sizeof *walk);
+    walk->movement = movement;
+    walk->now = (Section){0, 1};
+    walk->jumped = memory_get(movement->bar_count * sizeof *walk->jumped);
+    walk->last_pass = memory_get(movement->bar_count * sizeof *walk->last_pass);
+    if (!walk->jumped || !walk->last_pass)
+        return false;
+    memset(walk->jumped, 0, movement->bar_count * sizeof *walk->jumped);
+    memset(walk->last_pass, 0, movement->bar_count * sizeof *walk->last_pass);
+    return true;
+}
+
+static void walk_end(Walk *walk)
+{
+    array_free(&walk->played);
+    array_free(&walk->passes);
+    array_free(&walk->outer);
+    memory_give(walk->jumped);
+    memory_give(walk->last_pass);
+}
+
+static bool keep_order(const Walk *walk, Movement *movement, Arena *arena)
+{
+    size_t count = walk->played.count, room = count ? count : 1;
+    int32_t *played = arena_take(arena, room, sizeof *played);
+    uint8_t *passes = arena_take(arena, room, sizeof *passes);
+    if (!played || !passes)
+        return false;
+    if (count) {
+        memcpy(played, walk->played.at, count * sizeof *played);
+        memcpy(passes, walk->passes.at, count * sizeof *passes);
+    }
+    movement->played = played;
+    movement->played_pass = passes;
+    movement->played_count = count;
+    return true;
 }
 
 spz_status playing_order_find(Movement *movement, Arena *arena)
 {
     Walk walk;
-    memset(&walk, 0, sizeof walk);
-    walk.movement = movement;
-    walk.now = (Section){0, 1};
-    walk.jumped = memory_get(movement->bar_count * sizeof *walk.jumped);
-    walk.no_memory = !walk.jumped;
-    if (walk.jumped)
-        memset(walk.jumped, 0, movement->bar_count * sizeof *walk.jumped);
+    walk.no_memory = !walk_begin(&walk, movement);
     movement->played_broken = !walk.no_memory && !walk_bars(&walk);
     if (movement->played_broken)
         as_written(&walk);
-    if (!walk.no_memory)
-        movement->played = arena_take(arena, walk.played.count ? walk.played.count : 1, sizeof *movement->played);
-    if (movement->played && walk.played.count)
-        memcpy(movement->played, walk.played.at, walk.played.count * sizeof *movement->played);
-    movement->played_count = movement->played ? walk.played.count : 0;
-    array_free(&walk.played);
-    array_free(&walk.outer);
-    memory_give(walk.jumped);
-    return movement->played ? SPZ_OK : SPZ_NO_MEMORY;
+    bool kept = !walk.no_memory && keep_order(&walk, movement, arena);
+    walk_end(&walk);
+    return kept ? SPZ_OK : SPZ_NO_MEMORY;
 }

@@ -27,6 +27,13 @@ bool stream_hears(const Note *note)
     return !(note->flags & (NOTE_CUE | NOTE_SLASH));
 }
 
+bool stream_sounds_in(const Note *note, int pass)
+{
+    enum { LAST_BIT = 15 };
+    int bit = pass - 1 < LAST_BIT ? pass - 1 : LAST_BIT;
+    return note->passes == 0 || pass <= 0 || ((unsigned)note->passes >> bit & 1u) != 0;
+}
+
 /* Unpitched notes are told apart by where they stand on the staff. */
 static int pitch_slot(const Note *note)
 {
@@ -161,7 +168,7 @@ static spz_status play(const Movement *movement, Joiner *joiner)
         size_t index = (size_t)movement->played[i];
         const Bar *bar = &movement->bars[index];
         for (size_t n = starts[index]; n < starts[index + 1] && done; n++)
-            if (stream_hears(&from->notes[n]))
+            if (stream_hears(&from->notes[n]) && stream_sounds_in(&from->notes[n], movement->played_pass[i]))
                 done = join(joiner, &from->notes[n], from->notes[n].onset - bar->onset + now);
         now += bar->length;
     }

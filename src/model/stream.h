@@ -18,7 +18,7 @@ typedef ARRAY(Sound) SoundList;
 spz_status stream_of_part(const Movement *movement, size_t part, SoundList *out);
 
 /* The same in playing order, repeats unfolded: onsets are from the start of the performance, and a tie may lead from the bar before a
- * repeat into the bar that is played next. A tie stop with nothing before it begins a sound. */
+ * repeat into the bar that is played next; notes for some passes only sound in those. A tie stop with nothing before it begins a sound. */
 spz_status stream_of_part_played(const Movement *movement, size_t part, SoundList *out);
 
 /* What became of the ties of a part when its bars are played in order: by note, in the order of the part's notes. */
@@ -28,6 +28,9 @@ enum TieFate {
     TIE_STOP_MET = 4      /* it went on from an earlier note, at least once */
 };
 spz_status stream_tie_fates(const Movement *movement, size_t part, unsigned char *fates);
+
+/* Does the note sound in that pass through its repeat (from 1; 0: unknown, all sound)? */
+bool stream_sounds_in(const Note *note, int pass);
 
 /* Is the note heard as a sound of its own or as a continuation? Cue notes and slashes are not. */
 bool stream_hears(const Note *note);

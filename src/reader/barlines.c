@@ -4,7 +4,7 @@
 
 void read_barline_start(Reader *reader)
 {
-    char text[8];
+    char text[64];
     Bar *bar = reader_bar(reader);
     reader->barline = BARLINE_RIGHT;
     if (reader_attribute_is(reader, ATTRIBUTE_LOCATION, "left"))
@@ -13,10 +13,14 @@ void read_barline_start(Reader *reader)
         reader->barline = BARLINE_MIDDLE;
     if (!bar)
         return;
-    if (reader_attribute(reader, ATTRIBUTE_SEGNO, text, sizeof text))
+    if (reader_attribute(reader, ATTRIBUTE_SEGNO, text, sizeof text)) {
         bar->segno = true;
-    if (reader_attribute(reader, ATTRIBUTE_CODA, text, sizeof text))
+        bar->segno_name = bar->segno_name ? bar->segno_name : reader_keep(reader, text);
+    }
+    if (reader_attribute(reader, ATTRIBUTE_CODA, text, sizeof text)) {
         bar->coda = true;
+        bar->coda_name = bar->coda_name ? bar->coda_name : reader_keep(reader, text);
+    }
 }
 
 void read_bar_style_end(Reader *reader)
@@ -26,8 +30,7 @@ void read_bar_style_end(Reader *reader)
         bar->final = true;
 }
 
-/* '1', '1, 2', '1-3', '1.2.': bit n-1 for pass n. */
-static uint32_t passes_in(const char *text)
+uint32_t passes_in(const char *text)
 {
     uint32_t bits = 0;
     int last = 0;
@@ -78,9 +81,16 @@ void read_repeat_start(Reader *reader)
             bar->repeat_start = true;
         return;
     }
-    if (reader->barline == BARLINE_LEFT && reader->place.bar > 0)
+    if (reader->barline == BARLINE_LEFT && reader->place.bar == 0) {
+        reader_doubt(reader, "a repeat sign stands before the first bar; it is passed over");
+        return;
+    }
+    if (reader->barline == BARLINE_MIDDLE)
+        reader_doubt(reader, "a repeat sign stands inside the bar; the whole bar is taken to be repeated");
+    if (reader->barline == BARLINE_LEFT)
         bar--;
     bar->repeat_end = true;
+    bar->repeat_after_jump |= reader_attribute_is(reader, ATTRIBUTE_AFTER_JUMP, "yes");
     if (reader_attribute(reader, ATTRIBUTE_TIMES, times, sizeof times) && number_whole(times, &count) && count >= 1 && count <= 100)
         bar->repeat_times = (uint8_t)count;
 }

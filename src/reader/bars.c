@@ -51,6 +51,7 @@ void bar_open(Reader *reader)
     place->position = place->furthest = place->chord_onset = 0;
     place->chord_possible = false;
     place->first_note = part->notes.count;
+    reader->change_count = 0;
     Bar *bar = &reader->bars.at[index];
     if (place->made_bar) {
         bar->nominal = part->nominal;
@@ -230,6 +231,38 @@ static int usual_steps(int chromatic)
     return chromatic >= 0 ? chromatic / 12 * 7 + steps[chromatic % 12] : -usual_steps(-chromatic);
 }
 
+static void set_transposition(Transposition *of_staves, int staff, Transposition by)
+{
+    for (int i = 0; i <= LIMIT_STAVES; i++)
+        if (staff == 0 || i == staff)
+            of_staves[i] = by;
+}
+
+/* A voice that is written after a step back must find what was in force at its own time. */
+static void remember_change(Reader *reader, const PartDraft *part, Transposition by)
+{
+    if (reader->place.position == 0) {
+        set_transposition(reader->before_changes, reader->transpose_staff, by);
+        return;
+    }
+    if (reader->change_count == CHANGES_IN_BAR)
+        reader->change_count = 0;
+    if (reader->change_count == 0)
+        memcpy(reader->before_changes, part->transposition, sizeof reader->before_changes);
+    reader->changes[reader->change_count++] = (TranspositionChange){reader->place.position, reader->transpose_staff, by};
+}
+
+Transposition transposition_at(const Reader *reader, const PartDraft *part, Ticks position, int staff)
+{
+    if (reader->change_count == 0)
+        return part->transposition[staff];
+    Transposition by = reader->before_changes[staff];
+    for (int i = 0; i < reader->change_count; i++)
+        if (reader->changes[i].position <= position && (reader->changes[i].staff == 0 || reader->changes[i].staff == staff))
+            by = reader->changes[i].to;
+    return by;
+}
+
 void read_transpose_end(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
@@ -240,9 +273,8 @@ void read_transpose_end(Reader *reader)
         by->diatonic = usual_steps(by->chromatic);
     by->diatonic += 7 * reader->octave_change;
     by->chromatic += 12 * reader->octave_change;
-    for (int staff = 0; staff <= LIMIT_STAVES; staff++)
-        if (reader->transpose_staff == 0 || staff == reader->transpose_staff)
-            part->transposition[staff] = *by;
+    remember_change(reader, part, *by);
+    set_transposition(part->transposition, reader->transpose_staff, *by);
 }
 
 /* The staff that a measure style is for; 0 for the whole part. */

@@ -25,7 +25,8 @@ enum {
     LIMIT_ARCHIVE_ENTRIES = 10000,
     LIMIT_ARCHIVE_RATIO = 400,   /* unpacked to packed, once more than LIMIT_RATIO_FROM is unpacked; real scores reach 60 */
     LIMIT_RATIO_FROM = 1 << 20,
-    LIMIT_LINKS = 500            /* scores that one collection names */
+    LIMIT_LINKS = 500,           /* scores that one collection names */
+    LIMIT_LINK_DEPTH = 8         /* collections in collections */
 };
 static const int64_t limit_per_crotchet = INT64_C(10000000000); /* ticks; with LIMIT_BAR_CROTCHETS far below 2^63 */
 static const int64_t limit_length = INT64_C(1) << 60;           /* ticks of a movement */

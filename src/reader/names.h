@@ -45,7 +45,7 @@ typedef enum Element {
     X(ID, "id") X(TYPE, "type") X(NUMBER, "number") X(NAME, "name") X(TEXT, "text") X(IMPLICIT, "implicit")                       \
     X(DIRECTION, "direction") X(TIMES, "times") X(TEMPO, "tempo") X(DACAPO, "dacapo") X(DALSEGNO, "dalsegno")                     \
     X(SEGNO, "segno") X(CODA, "coda") X(TOCODA, "tocoda") X(FINE, "fine") X(FORWARD_REPEAT, "forward-repeat")                     \
-    X(PIZZICATO, "pizzicato") X(STEAL_PREVIOUS, "steal-time-previous") X(HREF, "href") X(ABOVE, "above") X(PAGE, "page") X(LOCATION, "location") X(NEW_PAGE, "new-page") X(PAGE_NUMBER, "page-number")
+    X(PIZZICATO, "pizzicato") X(TIME_ONLY, "time-only") X(AFTER_JUMP, "after-jump") X(STEAL_PREVIOUS, "steal-time-previous") X(HREF, "href") X(ABOVE, "above") X(PAGE, "page") X(LOCATION, "location") X(NEW_PAGE, "new-page") X(PAGE_NUMBER, "page-number")
 
 typedef enum AttributeName {
 #define X(id, name) ATTRIBUTE_##id,

@@ -22,6 +22,9 @@ void read_note_start(Reader *reader)
     reader->direction.count = 0;
     if (reader_attribute_is(reader, ATTRIBUTE_PIZZICATO, "yes"))
         note->flags = NOTE_PIZZICATO;
+    char passes[64];
+    if (reader_attribute(reader, ATTRIBUTE_TIME_ONLY, passes, sizeof passes))
+        note->passes = passes_in(passes);
     if (reader->place.bar < 0)
         reader_fail(reader, SPZ_NOT_MUSICXML, "a note stands outside the bars");
 }
@@ -240,8 +243,9 @@ static bool describe(Reader *reader, PartDraft *part, Note *note)
     note->bar = reader->place.bar;
     note->voice = draft->voice;
     note->staff = (uint8_t)(draft->staff ? draft->staff : 1);
+    note->passes = (uint16_t)((draft->passes & 0x7fffu) | (draft->passes >> 15 ? 0x8000u : 0u));
     if (!unpitched)
-        return set_pitch(reader, draft, part->transposition[note->staff], note);
+        return set_pitch(reader, draft, transposition_at(reader, part, note->onset, note->staff), note);
     note->midi = -1;
     note->step = (int8_t)(draft->step == ABSENT ? 0 : draft->step);
     note->octave = (int8_t)(draft->octave == ABSENT ? 4 : draft->octave);

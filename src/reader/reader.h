@@ -47,8 +47,17 @@ typedef struct Decimal {
 } Decimal;
 
 /* What the elements inside the open <note>, <backup> or <forward> said. */
+/* A transposition that changes inside a bar: it counts for all voices from there on, also for those written later in the file. */
+typedef struct TranspositionChange {
+    Ticks position; /* in the bar, above 0 */
+    int staff;      /* 0: all */
+    Transposition to;
+} TranspositionChange;
+enum { CHANGES_IN_BAR = 16 }; /* beyond that they count from where they stand in the file */
+
 typedef struct NoteDraft {
     uint32_t flags, line;
+    uint32_t passes;  /* that it sounds in; 0: all */
     bool rest, pitched, steals_before;
     int step, octave; /* as written */
     int alter;        /* hundredths of a semitone */
@@ -155,6 +164,9 @@ typedef struct Reader {
     int transpose_staff, octave_change;
     Transposition transposition;
     bool diatonic_given;
+    TranspositionChange changes[CHANGES_IN_BAR]; /* of the open bar */
+    int change_count;
+    Transposition before_changes[LIMIT_STAVES + 1];
     int style_staff;    /* of the open <measure-style>; 0: the whole part */
     bool repeat_begins;
     GroupDraft groups[LIMIT_GROUP_DEPTH];
@@ -248,6 +260,7 @@ void read_transpose_end(Reader *reader);
 void read_diatonic_end(Reader *reader);
 void read_chromatic_end(Reader *reader);
 void read_octave_change_end(Reader *reader);
+Transposition transposition_at(const Reader *reader, const PartDraft *part, Ticks position, int staff); /* in the open bar */
 void read_double_start(Reader *reader);
 void read_slash_start(Reader *reader);
 void read_measure_style_start(Reader *reader);
@@ -303,4 +316,5 @@ void read_barline_start(Reader *reader);
 void read_bar_style_end(Reader *reader);
 void read_ending_start(Reader *reader);
 void read_repeat_start(Reader *reader);
+uint32_t passes_in(const char *text); /* '1', '1, 2', '1-3', '1.2.': bit n-1 for pass n, up to 32 */
 #endif

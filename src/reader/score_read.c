@@ -2,6 +2,7 @@
  * they are read, so that the XML never lies in memory as a whole. */
 #include "reader/archive.h"
 #include "reader/container.h"
+#include "reader/links.h"
 #include "reader/reader.h"
 #include "support/message.h"
 #include <errno.h>
@@ -150,16 +151,42 @@ static spz_status read_member(const Job *job, const Archive *archive, const char
     return status;
 }
 
-static spz_status read_links(const Job *job, const Archive *archive, const OpusLinks *links)
+/* The file that a collection means: counted from its own folder, else by the very name. */
+static const char *linked_file(const Archive *archive, const char *from, const char *link, char path[CONTAINER_PATH])
+{
+    return link_path(from, link, path, CONTAINER_PATH) && archive_find(archive, path) ? path : link;
+}
+
+/* What a collection may still read, however its links run. */
+typedef struct Allowance {
+    int depth, scores;
+} Allowance;
+
+static spz_status read_links(const Job *job, const Archive *archive, const char *from, const OpusLinks *links, Allowance *left);
+
+static spz_status read_link(const Job *job, const Archive *archive, const char *file, Allowance *left)
+{
+    OpusLinks deeper = {{NULL, 0, 0}, false};
+    if (left->scores-- == 0)
+        return complain(job, SPZ_OVER_LIMIT, "the collection names more than %d scores", LIMIT_LINKS);
+    spz_status status = read_member(job, archive, file, &deeper);
+    if (status == SPZ_OK && deeper.seen)
+        status = read_links(job, archive, file, &deeper, left);
+    array_free(&deeper.names);
+    return status;
+}
+
+/* All scores that the collection `from` links, in its order, and those of the collections that it links. */
+static spz_status read_links(const Job *job, const Archive *archive, const char *from, const OpusLinks *links, Allowance *left)
 {
     spz_status status = SPZ_OK;
+    if (left->depth-- == 0)
+        return complain(job, SPZ_OVER_LIMIT, "the collections in it name one another more than %d deep", LIMIT_LINK_DEPTH);
     for (size_t i = 0; i < links->names.count && status == SPZ_OK; i++) {
-        OpusLinks deeper = {{NULL, 0, 0}, false};
-        status = read_member(job, archive, links->names.at[i], &deeper);
-        if (status == SPZ_OK && deeper.seen)
-            status = complain(job, SPZ_NOT_MUSICXML, "a collection names a collection");
-        array_free(&deeper.names);
+        char path[CONTAINER_PATH];
+        status = read_link(job, archive, linked_file(archive, from, links->names.at[i], path), left);
     }
+    left->depth++;
     return status;
 }
 
@@ -168,6 +195,7 @@ static spz_status read_archive(const Job *job, const void *bytes, size_t size)
     Archive archive;
     OpusLinks links = {{NULL, 0, 0}, false};
     char path[CONTAINER_PATH];
+    Allowance left = {LIMIT_LINK_DEPTH, LIMIT_LINKS};
     const char *fault = NULL;
     spz_status status = archive_open(&archive, bytes, size);
     if (status != SPZ_OK)
@@ -178,7 +206,7 @@ static spz_status read_archive(const Job *job, const void *bytes, size_t size)
     else
         status = read_member(job, &archive, path, &links);
     if (status == SPZ_OK && links.seen)
-        status = read_links(job, &archive, &links);
+        status = read_links(job, &archive, path, &links, &left);
     if (status == SPZ_OK && job->score->movement_count == 0)
         status = complain(job, SPZ_EMPTY, "the collection names no score");
     array_free(&links.names);

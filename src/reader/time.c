@@ -37,6 +37,8 @@ static void multiply_everything(Reader *reader, Ticks factor)
         bar->nominal *= factor;
         bar->beat *= factor;
     }
+    for (int i = 0; i < reader->change_count; i++)
+        reader->changes[i].position *= factor;
     reader->place.position *= factor;
     reader->place.furthest *= factor;
     reader->place.chord_onset *= factor;

@@ -6,6 +6,8 @@
 
 void read_root_start(Reader *reader)
 {
+    if (reader->depth > 1 && reader->opus.seen && reader_parent(reader) == ELEMENT_OPUS) /* part of a collection */
+        return;
     if (reader->depth != 1)
         reader_fail(reader, SPZ_NOT_MUSICXML, "a whole score stands inside another element");
     reader->timewise = reader->open[0] == ELEMENT_SCORE_TIMEWISE;

@@ -137,6 +137,43 @@ static void a_jump_goes_to_the_sign_of_its_label(void)
         BAR(4, "<sound coda=\"b\"/>" REST(1))))), "1 2 1 4");
 }
 
+static void a_repeat_marked_so_is_played_after_a_jump_too(void)
+{
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1) "<barline location=\"right\"><repeat direction=\"backward\" after-jump=\"yes\"/></barline>")
+        BAR(2, REST(1) "<sound dacapo=\"yes\"/>") BAR(3, REST(1))))), "1 1 2 1 1 2 3");
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1))
+        BAR(2, "<barline location=\"left\"><ending number=\"1\" type=\"start\"/></barline>" REST(1)
+               "<barline location=\"right\"><ending number=\"1\" type=\"stop\"/><repeat direction=\"backward\" after-jump=\"yes\"/></barline>")
+        BAR(3, "<barline location=\"left\"><ending number=\"2\" type=\"start\"/></barline>" REST(1)
+               "<barline location=\"right\"><ending number=\"2\" type=\"stop\"/></barline>")
+        BAR(4, REST(1) "<sound dacapo=\"yes\"/>")))), "1 2 1 3 4 1 2 1 3 4");
+}
+
+static void a_backward_sign_before_the_first_bar_is_passed_over_and_reported(void)
+{
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, DIVISIONS(1) "<barline location=\"left\"><repeat direction=\"backward\"/></barline>" REST(1)) BAR(2, REST(1))))), "1 2");
+    CU_ASSERT_STRING_EQUAL(last_message(), "a repeat sign stands before the first bar; it is passed over");
+}
+
+#define ONLY(times, step, octave, duration) "<note time-only=\"" times "\">" PITCH(step, octave) LASTING(duration) "</note>"
+#define BACK "<barline location=\"right\"><repeat direction=\"backward\"/></barline>"
+#define BACK_THREE "<barline location=\"right\"><repeat direction=\"backward\" times=\"3\"/></barline>"
+
+static void a_note_for_one_pass_sounds_in_that_pass_only(void)
+{
+    const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) ONLY("1", C, 4, 1) BACKUP(1) ONLY("2", E, 4, 1) BACK) BAR(2, NOTE(G, 4, 1, ""))));
+    CU_ASSERT_STRING_EQUAL(played_text(m, 0), "C4@0+1 E4@1+1 G4@2+1");
+    CU_ASSERT_STRING_EQUAL(sounds_text(m, 0), "C4@0+1 E4@0+1 G4@1+1");
+    m = movement_of(PIECE(BAR(1, DIVISIONS(1) ONLY("1,3", C, 4, 1) BACKUP(1) ONLY("2", E, 4, 1) BACK_THREE)));
+    CU_ASSERT_STRING_EQUAL(played_text(m, 0), "C4@0+1 E4@1+1 C4@2+1");
+}
+
+static void after_a_da_capo_the_notes_of_the_last_pass_sound(void)
+{
+    const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) ONLY("1", C, 4, 1) BACKUP(1) ONLY("2", E, 4, 1) BACK) BAR(2, NOTE(G, 4, 1, "") "<sound dacapo=\"yes\"/>")));
+    CU_ASSERT_STRING_EQUAL(played_text(m, 0), "C4@0+1 E4@1+1 G4@2+1 E4@3+1 G4@4+1");
+}
+
 static void a_sign_in_any_part_counts(void)
 {
     CU_ASSERT_STRING_EQUAL(order_text(movement_of(SCORE(LISTED(P1, "Violin I") LISTED(P2, "Viola"), PART(P1, BAR(1, REST(1)) BAR(2, REST(1)))
@@ -194,6 +231,10 @@ static const struct Statement statements[] = {
     STATEMENT(words_alone_order_a_jump_too),
     STATEMENT(a_sound_may_order_a_forward_repeat),
     STATEMENT(a_jump_goes_to_the_sign_of_its_label),
+    STATEMENT(a_repeat_marked_so_is_played_after_a_jump_too),
+    STATEMENT(a_backward_sign_before_the_first_bar_is_passed_over_and_reported),
+    STATEMENT(a_note_for_one_pass_sounds_in_that_pass_only),
+    STATEMENT(after_a_da_capo_the_notes_of_the_last_pass_sound),
     STATEMENT(a_sign_in_any_part_counts),
     STATEMENT(a_tie_into_the_second_ending_sounds_on),
     STATEMENT(an_after_grace_at_the_end_of_a_repeated_bar_is_played_each_time),

@@ -84,6 +84,46 @@ static void is_refused(ArchiveText *archive, spz_status status, const char *mess
     CU_ASSERT_EQUAL(message_count(), 1);
 }
 
+static void reads_both_movements(ArchiveText *archive)
+{
+    spz_score *score = score_in(archive);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(score);
+    CU_ASSERT_EQUAL_FATAL(spz_score_movement_count(score), 2);
+    CU_ASSERT_STRING_EQUAL(spz_movement_title(spz_score_movement(score, 0)), "First");
+    CU_ASSERT_STRING_EQUAL(spz_movement_title(spz_score_movement(score, 1)), "Second");
+    spz_score_free(score);
+}
+
+static void a_link_counts_from_the_folder_of_its_collection(void)
+{
+    ArchiveText archive = {0};
+    archive_text_add_string(&archive, "META-INF/container.xml", CONTAINER("suite/opus.xml"));
+    archive_text_add_string(&archive, "suite/opus.xml", "<opus xmlns:xlink=\"x\"><score xlink:href=\"./mvt%201.xml\"/><score xlink:href=\"../two.xml\"/></opus>");
+    archive_text_add_string(&archive, "suite/mvt 1.xml", MUSIC("First", C));
+    archive_text_add_string(&archive, "two.xml", MUSIC("Second", D));
+    reads_both_movements(&archive);
+}
+
+static void a_link_that_leads_out_of_the_archive_is_refused(void)
+{
+    ArchiveText archive = {0};
+    archive_text_add_string(&archive, "META-INF/container.xml", CONTAINER("opus.xml"));
+    archive_text_add_string(&archive, "opus.xml", "<opus xmlns:xlink=\"x\"><score xlink:href=\"../one.xml\"/></opus>");
+    archive_text_add_string(&archive, "one.xml", MUSIC("First", C));
+    is_refused(&archive, SPZ_BAD_ARCHIVE, "the compressed file says that its score is '../one.xml', but holds no such file");
+}
+
+static void a_collection_may_hold_and_name_collections(void)
+{
+    ArchiveText archive = {0};
+    archive_text_add_string(&archive, "META-INF/container.xml", CONTAINER("opus.xml"));
+    archive_text_add_string(&archive, "opus.xml", "<opus xmlns:xlink=\"x\"><opus><title>Part</title><score xlink:href=\"one.xml\"/></opus><opus-link xlink:href=\"rest.xml\"/></opus>");
+    archive_text_add_string(&archive, "rest.xml", "<opus xmlns:xlink=\"x\"><score xlink:href=\"two.xml\"/></opus>");
+    archive_text_add_string(&archive, "one.xml", MUSIC("First", C));
+    archive_text_add_string(&archive, "two.xml", MUSIC("Second", D));
+    reads_both_movements(&archive);
+}
+
 static void a_collection_that_names_a_missing_score_is_refused(void)
 {
     ArchiveText archive = {0};
@@ -97,7 +137,7 @@ static void a_collection_that_names_itself_is_refused(void)
     ArchiveText archive = {0};
     archive_text_add_string(&archive, "META-INF/container.xml", CONTAINER("opus.xml"));
     archive_text_add_string(&archive, "opus.xml", "<opus xmlns:xlink=\"x\"><opus-link xlink:href=\"opus.xml\"/></opus>");
-    is_refused(&archive, SPZ_NOT_MUSICXML, "a collection names a collection");
+    is_refused(&archive, SPZ_OVER_LIMIT, "the collections in it name one another more than 8 deep");
 }
 
 static void an_archive_without_a_container_is_refused(void)
@@ -207,6 +247,9 @@ static const struct Statement statements[] = {
     STATEMENT(a_score_stored_without_packing_is_read),
     STATEMENT(the_container_says_which_file_is_the_score),
     STATEMENT(a_collection_is_read_movement_by_movement),
+    STATEMENT(a_link_counts_from_the_folder_of_its_collection),
+    STATEMENT(a_link_that_leads_out_of_the_archive_is_refused),
+    STATEMENT(a_collection_may_hold_and_name_collections),
     STATEMENT(a_collection_that_names_a_missing_score_is_refused),
     STATEMENT(a_collection_that_names_itself_is_refused),
     STATEMENT(an_archive_without_a_container_is_refused),

@@ -178,6 +178,14 @@ static void a_transposition_may_change_in_the_part(void)
            "Eb4@0+1 Bb3@1+1");
 }
 
+static void a_transposition_that_changes_inside_a_bar_counts_from_there_in_every_voice(void)
+{
+    const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) "<attributes><transpose><chromatic>-2</chromatic></transpose></attributes>" NOTE(C, 5, 2, "<voice>1</voice>")
+        "<attributes><transpose><chromatic>-3</chromatic></transpose></attributes>" NOTE(C, 5, 2, "<voice>1</voice>") BACKUP(4) NOTE(D, 4, 2, "<voice>2</voice>") NOTE(D, 4, 2, "<voice>2</voice>"))
+        BAR(2, NOTE(C, 5, 4, "<voice>1</voice>"))));
+    CU_ASSERT_STRING_EQUAL(sounds_text(m, 0), "Bb4@0+2 C4@0+2 A4@2+2 B3@2+2 A4@4+4");
+}
+
 static void a_score_in_concert_pitch_keeps_octave_transpositions_and_ignores_those_for_parts(void)
 {
     const char *xml = "<score-partwise><defaults><concert-score/></defaults><part-list>" LISTED(P1, "Bass") "</part-list>"
@@ -275,6 +283,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_doubling_moves_no_note_and_is_kept_with_the_part),
     STATEMENT(each_staff_may_have_its_own_transposition),
     STATEMENT(a_transposition_may_change_in_the_part),
+    STATEMENT(a_transposition_that_changes_inside_a_bar_counts_from_there_in_every_voice),
     STATEMENT(a_score_in_concert_pitch_keeps_octave_transpositions_and_ignores_those_for_parts),
     STATEMENT(the_octave_of_a_clef_and_an_octave_line_change_no_pitch),
     STATEMENT(a_spelling_beyond_double_sharps_is_respelled),
