@@ -23,6 +23,8 @@ typedef struct Walk {
     Section now;
     bool *jumped;         /* by bar: its jump has been taken */
     bool after_jump;
+    size_t jumped_from;
+    size_t first_fine;    /* bar_count when there is none */
     bool no_memory;
 } Walk;
 
@@ -168,10 +170,18 @@ static bool leaves_for_coda(const Movement *m, size_t bar)
 static size_t start_over(Walk *walk, size_t bar, size_t to)
 {
     walk->jumped[bar] = true;
+    walk->jumped_from = bar;
     walk->after_jump = true;
     walk->outer.count = 0;
     walk->now = (Section){to, 1};
     return to;
+}
+
+/* After a jump: at a 'fine'; where none stands before the jump, at a final barline before it ('Menuetto D.C.' behind the trio). */
+static bool ends_here(const Walk *walk, size_t bar)
+{
+    const Bar *at = &walk->movement->bars[bar];
+    return at->fine || (at->final && bar < walk->jumped_from && walk->first_fine > walk->jumped_from);
 }
 
 /* Which bar follows `bar`; bar_count ends the walk. */
@@ -183,7 +193,7 @@ static size_t next_bar(Walk *walk, size_t bar)
         walk->now.pass++;
         return walk->now.start;
     }
-    if (walk->after_jump && at->fine)
+    if (walk->after_jump && ends_here(walk, bar))
         return m->bar_count;
     if (walk->after_jump && leaves_for_coda(m, bar))
         return coda_after(m, bar);
@@ -248,6 +258,8 @@ static bool walk_begin(Walk *walk, const Movement *movement)
     memset(walk, 0, sizeof *walk);
     walk->movement = movement;
     walk->now = (Section){0, 1};
+    while (walk->first_fine < movement->bar_count && !movement->bars[walk->first_fine].fine)
+        walk->first_fine++;
     walk->jumped = memory_get(movement->bar_count * sizeof *walk->jumped);
     walk->last_pass = memory_get(movement->bar_count * sizeof *walk->last_pass);
     if (!walk->jumped || !walk->last_pass)

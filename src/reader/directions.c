@@ -282,21 +282,39 @@ void read_sound_start(Reader *reader)
         read_direction_end(reader);
 }
 
+/* Behind the name of a dance or section: 'menuetto d.c.' orders what 'd.c.' does (common practice). */
+static const char *without_dance(const char *text)
+{
+    static const char *const dances[] = {"menuett", "menuet", "minuett", "minuet", "scherz", "marcia", "march", "polonaise", "gavott", "bourr"};
+    for (size_t i = 0; i < sizeof dances / sizeof *dances; i++)
+        if (strncmp(text, dances[i], strlen(dances[i])) == 0) {
+            const char *blank = strchr(text, ' ');
+            return blank ? blank + 1 : text;
+        }
+    return text;
+}
+
+static bool begins_with(const char *text, const char *word)
+{
+    return strncmp(text, word, strlen(word)) == 0;
+}
+
 /* Words of jumps in files that don't write them as <sound>. */
 static void jump_in_words(Bar *bar, const char *words)
 {
-    char text[64];
+    char lower[64];
     size_t length = 0;
-    for (; words[length] && length < sizeof text - 1; length++)
-        text[length] = (char)tolower((unsigned char)words[length]);
-    text[length] = '\0';
+    for (; words[length] && length < sizeof lower - 1; length++)
+        lower[length] = (char)tolower((unsigned char)words[length]);
+    lower[length] = '\0';
+    const char *text = without_dance(lower);
     if (strcmp(text, "fine") == 0 || strcmp(text, "fine.") == 0)
         bar->fine = true;
-    else if (strncmp(text, "d.c.", 4) == 0 || strncmp(text, "d. c.", 5) == 0 || strncmp(text, "da capo", 7) == 0)
+    else if (begins_with(text, "d.c.") || begins_with(text, "d. c.") || begins_with(text, "da capo"))
         bar->da_capo = true;
-    else if (strncmp(text, "d.s.", 4) == 0 || strncmp(text, "d. s.", 5) == 0 || strncmp(text, "dal segno", 9) == 0)
+    else if (begins_with(text, "d.s.") || begins_with(text, "d. s.") || begins_with(text, "dal segno"))
         bar->dal_segno = true;
-    else if (strncmp(text, "to coda", 7) == 0 || strncmp(text, "al coda", 7) == 0)
+    else if (begins_with(text, "to coda") || begins_with(text, "al coda"))
         bar->to_coda = true;
 }
 

@@ -123,6 +123,14 @@ static void words_alone_order_a_jump_too(void)
     CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1)) BAR(2, REST(1) WORDS("Fine")) BAR(3, REST(1) WORDS("D.C. al Fine"))))), "1 2 3 1 2");
 }
 
+static void a_minuet_without_a_fine_ends_at_its_final_barline(void)
+{
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1)) BAR(2, REST(1) "<barline location=\"right\"><bar-style>light-heavy</bar-style></barline>")
+        BAR(3, REST(1)) BAR(4, REST(1) WORDS("Menuetto D. C.") "<barline location=\"right\"><bar-style>light-heavy</bar-style></barline>")))), "1 2 3 4 1 2");
+    CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1) WORDS("Fine")) BAR(2, REST(1) "<barline location=\"right\"><bar-style>light-heavy</bar-style></barline>")
+        BAR(3, REST(1) WORDS("Scherzo da capo"))))), "1 2 3 1");
+}
+
 static void a_sound_may_order_a_forward_repeat(void)
 {
     CU_ASSERT_STRING_EQUAL(order_text(movement_of(PIECE(BAR(1, REST(1)) BAR(2, "<sound forward-repeat=\"yes\"/>" REST(1))
@@ -229,6 +237,7 @@ static const struct Statement statements[] = {
     STATEMENT(sections_nested_beyond_reason_are_taken_as_written),
     STATEMENT(a_forward_sign_at_the_end_of_a_bar_is_for_the_next_bar),
     STATEMENT(words_alone_order_a_jump_too),
+    STATEMENT(a_minuet_without_a_fine_ends_at_its_final_barline),
     STATEMENT(a_sound_may_order_a_forward_repeat),
     STATEMENT(a_jump_goes_to_the_sign_of_its_label),
     STATEMENT(a_repeat_marked_so_is_played_after_a_jump_too),
