@@ -37,7 +37,8 @@ typedef struct spz_planned_work {
     const char *problem;      /* why nothing of its scores could be read; NULL */
     size_t scores_missing;    /* scores that are not there or could not be read; it is judged by the others */
     const char *seating;      /* of its first movement */
-    const char *order;        /* house left to house right */
+    const char *order;        /* house left to house right; of two orchestras each from its edge of the stage inward */
+    bool two_orchestras;      /* laid out for two that face each other */
     double points;            /* given up by all its movements */
     const spz_planned_movement *movements;
     size_t movement_count;
@@ -50,8 +51,9 @@ typedef struct spz_section_move {
     const char *from, *to; /* 'outer right', 'inner left', ... as the audience sees it */
 } spz_section_move;
 
-/* What a change takes, counted from the two layouts. Where the violins are in three sections, the desks stay as they stand and are
- * shared out anew. */
+/* What a change takes, counted from the two layouts. A work for two orchestras has a layout of its own in the same seating: then `from`
+ * and `to` may be the same, and the price is 0. Where the violins are in three sections, the desks stay as they stand and are shared
+ * out anew. */
 typedef struct spz_changeover {
     spz_gap gap;
     size_t work, movement;  /* it comes before this movement of this work */
@@ -62,8 +64,9 @@ typedef struct spz_changeover {
     int chairs, stands;     /* to be carried: those of the new layout at whose place none stood */
     int desks;              /* of the new layout, in all */
     const spz_section_move *moves; /* sections whose players sit elsewhere afterwards, score order */
-    size_t move_count;
-    const char *remark;     /* a doubt about it ('takes 24 minutes; the interval has 20'); "" */
+    size_t move_count;      /* 0 where one orchestra becomes two or two become one: all move */
+    bool two_before, two_after; /* laid out for two orchestras that face each other */
+    const char *remark;     /* a doubt about it ('takes longer than ...'), or who plays what from here; "" */
 } spz_changeover;
 
 typedef struct spz_other_plan { /* a plan that was not taken */

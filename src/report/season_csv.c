@@ -63,7 +63,8 @@ static void put_work(Rows *rows, size_t place)
     begin_row(rows, "work");
     csv_text(&rows->row, work->title);
     csv_text(&rows->row, work->seating);
-    csv_text(&rows->row, work->order);
+    season_order(&rows->text, work);
+    put_cell(rows);
     empty_cells(rows, 4);
     csv_text(&rows->row, work->note);
     csv_end(&rows->row);

@@ -27,7 +27,7 @@ static const char styles[] =
     "  body { max-width: none; margin: 0; padding: 0; font-size: 10.5pt; color: #000; background: #fff; }\n"
     "  section.sheet + section.sheet, section.plan + section.sheet { break-before: page; }\n"
     "  li, .change { break-inside: avoid; }\n"
-    "  h1, h2, h3 { break-after: avoid; }\n"
+    "  h1, h2, h3, h2 + p { break-after: avoid; }\n"
     "}\n";
 
 typedef struct Page {
@@ -97,9 +97,13 @@ static void put_change(Page *page, const spz_changeover *change)
     buffer_puts(&page->text, ", ");
     season_minutes(&page->text, change->minutes);
     end_text(page, "h3", NULL);
-    buffer_printf(&page->text, "From %s to %s.", change->from, change->to);
+    buffer_puts(&page->text, "F");
+    season_from_to(&page->text, change);
+    buffer_puts(&page->text, ".");
     end_text(page, "p", NULL);
     html_open_class(&page->html, "ul", "todo");
+    season_orchestras(&page->text, change);
+    end_text(page, "li", NULL);
     for (size_t i = 0; i < change->move_count; i++) {
         const spz_section_move *move = &change->moves[i];
         char name[WORDS_TEXT];
@@ -164,7 +168,9 @@ static void put_work(Page *page, const spz_planned_concert *concert, size_t plac
     if (work->year)
         buffer_printf(&page->text, " (%d)", work->year);
     end_text(page, "div", NULL);
-    buffer_printf(&page->text, "%s: %s%s", work->seating, work->order, work->fixed ? " (fixed)" : "");
+    buffer_printf(&page->text, "%s: ", work->seating);
+    season_order(&page->text, work);
+    buffer_puts(&page->text, work->fixed ? " (fixed)" : "");
     end_text(page, "div", "seating");
     buffer_puts(&page->text, work->note);
     end_text(page, "div", "small");

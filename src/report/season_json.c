@@ -33,6 +33,8 @@ static void put_change(Json *json, const spz_changeover *change)
     json_put_integer(json, "chairs", change->chairs);
     json_put_integer(json, "stands", change->stands);
     put_moves(json, change);
+    json_put_flag(json, "two_orchestras_before", change->two_before);
+    json_put_flag(json, "two_orchestras_after", change->two_after);
     json_put_text(json, "remark", change->remark);
     json_end(json);
 }
@@ -67,6 +69,7 @@ static void put_work(Json *json, const spz_planned_work *work)
         json_text(json, NULL);
     json_put_text(json, "seating", work->seating);
     json_put_text(json, "order", work->order);
+    json_put_flag(json, "two_orchestras", work->two_orchestras);
     json_put_text(json, "fixed", work->fixed);
     json_put_flag(json, "interval_after", work->interval_after);
     json_put_text(json, "note", work->note);

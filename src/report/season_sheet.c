@@ -34,8 +34,13 @@ static void say_change(Sheet *sheet, const spz_changeover *change)
     season_minutes(&sheet->line, change->minutes);
     buffer_puts(&sheet->line, ")");
     end_line(sheet, 0, "");
-    buffer_printf(&sheet->line, "From %s to %s.", change->from, change->to);
+    buffer_puts(&sheet->line, "F");
+    season_from_to(&sheet->line, change);
+    buffer_puts(&sheet->line, ".");
     end_line(sheet, 2, "");
+    season_orchestras(&sheet->line, change);
+    if (sheet->line.length)
+        end_line(sheet, 2, "[ ] ");
     for (size_t i = 0; i < change->move_count; i++)
         say_move(sheet, &change->moves[i]);
     season_load(&sheet->line, change);
@@ -54,7 +59,9 @@ static void say_works(Sheet *sheet, const spz_planned_concert *concert)
     for (size_t i = 0; i < concert->work_count; i++) {
         const spz_planned_work *work = &concert->works[i];
         snprintf(lead, sizeof lead, "%2zu. ", i + 1);
-        buffer_printf(&sheet->line, "%s: %s (%s)", work->title, work->seating, work->order);
+        buffer_printf(&sheet->line, "%s: %s (", work->title, work->seating);
+        season_order(&sheet->line, work);
+        buffer_puts(&sheet->line, ")");
         if (*work->note)
             buffer_printf(&sheet->line, " - %s", work->note);
         end_line(sheet, 0, lead);

@@ -24,7 +24,9 @@ static void end_line(Page *page, int indent, const char *lead)
 static void say_change(Page *page, const spz_changeover *change)
 {
     season_place(&page->line, change);
-    buffer_printf(&page->line, ": from %s to %s. ", change->from, change->to);
+    buffer_puts(&page->line, ": f");
+    season_from_to(&page->line, change);
+    buffer_puts(&page->line, ". ");
     season_moves(&page->line, change);
     buffer_puts(&page->line, ". To be carried: ");
     season_load(&page->line, change);
@@ -82,14 +84,6 @@ static void say_evidence(Page *page, const spz_planned_concert *concert, size_t 
         say_confidence(page, work);
 }
 
-static size_t thirds_in(const spz_planned_work *work)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < work->movement_count; i++)
-        count += work->movements[i].thirds;
-    return count;
-}
-
 static void say_work(Page *page, const spz_planned_concert *concert, size_t place)
 {
     const spz_planned_work *work = &concert->works[place];
@@ -102,11 +96,13 @@ static void say_work(Page *page, const spz_planned_concert *concert, size_t plac
     if (*work->note)
         buffer_printf(&page->line, " - %s", work->note);
     end_line(page, 1, lead);
-    buffer_printf(&page->line, "%s%s. From house left to house right: %s.", words_capital(work->seating, name, sizeof name),
-                  work->fixed ? " (fixed in the table)" : "", work->order);
-    if (thirds_in(work) && thirds_in(work) < work->movement_count)
-        buffer_printf(&page->line, " In %zu of %zu movements the violins are in three sections.", thirds_in(work), work->movement_count);
-    else if (thirds_in(work))
+    buffer_printf(&page->line, "%s%s. %s: %s.", words_capital(work->seating, name, sizeof name),
+                  work->fixed ? " (fixed in the table)" : "",
+                  work->two_orchestras ? "Two orchestras that face each other, each from its edge of the stage inward" : "From house left to house right",
+                  work->order);
+    if (season_thirds(work) && season_thirds(work) < work->movement_count)
+        buffer_printf(&page->line, " In %zu of %zu movements the violins are in three sections.", season_thirds(work), work->movement_count);
+    else if (season_thirds(work))
         buffer_puts(&page->line, " The violins are in three sections.");
     end_line(page, DEEPER, "");
     say_evidence(page, concert, place);

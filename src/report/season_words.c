@@ -78,6 +78,29 @@ void season_place(Buffer *out, const spz_changeover *change)
                       change->after, change->before);
 }
 
+void season_from_to(Buffer *out, const spz_changeover *change)
+{
+    static const char two[] = " for two orchestras";
+    buffer_printf(out, "rom %s%s to %s%s", change->from, change->two_before ? two : "",
+                  strcmp(change->from, change->to) == 0 ? "the same" : change->to, change->two_after ? two : change->two_before ? " for one" : "");
+}
+
+void season_orchestras(Buffer *out, const spz_changeover *change)
+{
+    if (change->two_after && !change->two_before)
+        buffer_puts(out, "Every section divides, one half to each side of the podium: two orchestras that face each other");
+    else if (change->two_before && !change->two_after)
+        buffer_puts(out, "The two orchestras sit together again as one");
+}
+
+size_t season_seating_changes(const spz_planned_concert *concert)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < concert->change_count; i++)
+        count += strcmp(concert->changes[i].from, concert->changes[i].to) != 0;
+    return count;
+}
+
 void season_moves(Buffer *out, const spz_changeover *change)
 {
     for (size_t i = 0; i < change->move_count; i++) {
@@ -86,7 +109,9 @@ void season_moves(Buffer *out, const spz_changeover *change)
         season_count(out, move->players, "player", "players");
         buffer_printf(out, ") from %s to %s", move->from, move->to);
     }
-    if (change->move_count == 0)
+    if (change->two_before != change->two_after)
+        season_orchestras(out, change);
+    else if (change->move_count == 0)
         buffer_puts(out, "no section changes its place; desks draw together or apart");
 }
 
@@ -114,6 +139,22 @@ bool season_any_seating(const spz_planned_work *work)
         if (work->movements[i].judged)
             return false;
     return true;
+}
+
+size_t season_thirds(const spz_planned_work *work)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < work->movement_count; i++)
+        count += work->movements[i].thirds;
+    return count;
+}
+
+void season_order(Buffer *out, const spz_planned_work *work)
+{
+    size_t thirds = season_thirds(work);
+    buffer_printf(out, "%s%s", work->two_orchestras ? "two orchestras, each from its edge of the stage inward " : "", work->order);
+    if (thirds)
+        buffer_printf(out, "; violins in three%s", thirds < work->movement_count ? " in some movements" : "");
 }
 
 void season_evidence(Buffer *out, const spz_planned_work *work)
@@ -167,8 +208,9 @@ void season_unchanged(Buffer *out, const spz_planned_concert *concert)
         buffer_printf(out, "Without any change: not possible, %s.", other->words);
         return;
     }
-    if (concert->change_count == 0) {
-        buffer_puts(out, "The plan has no change: none that the house allows gains its price.");
+    if (season_seating_changes(concert) == 0) {
+        buffer_printf(out, "The plan has no change%s: none that the house allows gains its price.",
+                      concert->change_count ? " of seating (what is carried for two orchestras comes with the works)" : "");
         return;
     }
     buffer_printf(out, "Without any change: %s throughout gives up ", other->words);

@@ -17,6 +17,12 @@ void season_minutes(Buffer *out, double minutes); /* '4.5 minutes' */
 void season_place(Buffer *out, const spz_changeover *change);
 /* 'Vn II (12 players) from inner left to outer right; ...' */
 void season_moves(Buffer *out, const spz_changeover *change);
+/* 'rom violins together, cellos outside to the same for two orchestras': with its capital or small f before it. */
+void season_from_to(Buffer *out, const spz_changeover *change);
+/* How one orchestra becomes two or two become one; nothing in other changes. */
+void season_orchestras(Buffer *out, const spz_changeover *change);
+/* Changes within the concert in which the seating is another afterwards. */
+size_t season_seating_changes(const spz_planned_concert *concert);
 /* '26 chairs and 13 stands' */
 void season_load(Buffer *out, const spz_changeover *change);
 /* Title of a movement as told: its own, or its file's name. */
@@ -25,6 +31,9 @@ const char *season_movement_title(const spz_planned_movement *movement);
 const char *season_file_name(const char *path);
 /* True when nothing in any movement of the work speaks for a seating, or no score of it could be read. */
 bool season_any_seating(const spz_planned_work *work);
+size_t season_thirds(const spz_planned_work *work); /* movements with the violins in three sections */
+/* 'Vn I, Vc, Va, Vn II', with what the crew must know beside it: two orchestras, violins in three. */
+void season_order(Buffer *out, const spz_planned_work *work);
 /* 'Gives up 3.2 points', 'Gives up nothing', 'Nothing in it speaks for a seating; any will do'. */
 void season_evidence(Buffer *out, const spz_planned_work *work);
 /* 'The evidence is firm in 2 of 3 movements, open in 1 of 3 movements.'; nothing where nothing was judged. */

@@ -67,10 +67,11 @@ static void add_price(Buffer *text, const ConcertPlan *plan, size_t step, int be
     buffer_puts(text, " points)");
 }
 
-static void add_change(Buffer *text, const ConcertPlan *plan, size_t step, int before, int after)
+static void add_change(Buffer *text, const ConcertPlan *plan, size_t step, const int *seatings)
 {
+    int before = seatings[step - 1], after = seatings[step];
     const PlanStep *source = &plan->sources[step];
-    Carried carried = changeover_carried(plan->hall->plans[before], plan->hall->plans[after], &plan->rules);
+    Carried carried = changeover_carried(plan_layout_before(plan, seatings, step), plan_layout(plan, seatings, step), &plan->rules);
     if (source->movement)
         buffer_printf(text, "before movement %zu of '%s'", source->movement + 1, title_of(plan, source->work));
     else
@@ -88,7 +89,7 @@ static const char *changes_in_words(ConcertPlan *plan, const int *seatings)
         if (seatings[i] == seatings[i - 1])
             continue;
         buffer_puts(&text, text.length ? "; " : "");
-        add_change(&text, plan, i, seatings[i - 1], seatings[i]);
+        add_change(&text, plan, i, seatings);
     }
     return keep(plan, &text);
 }

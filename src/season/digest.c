@@ -56,14 +56,16 @@ static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, DigestMov
     return SPZ_OK;
 }
 
-static spz_status keep_movement(Digest *digest, const spz_movement *score, const spz_verdict *verdict)
+static spz_status keep_movement(Digest *digest, const spz_movement *score, const spz_verdict *verdict, bool strings)
 {
     Arena *arena = &digest->arena;
     DigestMovement movement = {.title = arena_string(arena, spz_movement_title(score)),
                                .statement = arena_string(arena, spz_verdict_statement(verdict)),
                                .bars = spz_movement_bars(score),
                                .confidence = spz_verdict_confidence(verdict),
-                               .thirds = spz_verdict_thirds(verdict)};
+                               .strings = strings,
+                               .thirds = spz_verdict_thirds(verdict),
+                               .two_orchestras = spz_verdict_orchestras(verdict) > 1};
     spz_status status = movement.title && movement.statement ? keep_seats(arena, verdict, &movement) : SPZ_NO_MEMORY;
     if (status != SPZ_OK)
         return status;
@@ -81,7 +83,7 @@ static spz_status judge(Digest *digest, const spz_movement *score, const spz_set
     if (status == SPZ_OK)
         status = spz_seating_judge(findings, settings, year ? year : spz_movement_year(score), sink, &verdict);
     if (status == SPZ_OK)
-        status = keep_movement(digest, score, verdict);
+        status = keep_movement(digest, score, verdict, spz_sections_groups(sections) > 0);
     spz_verdict_free(verdict);
     spz_findings_free(findings);
     spz_sections_free(sections);

@@ -15,7 +15,8 @@ typedef struct DigestMovement {
     const char *title, *statement;
     size_t bars;
     spz_confidence confidence;
-    bool thirds;
+    bool strings; /* some play */
+    bool thirds, two_orchestras;
     DigestSeat *seats; /* best first, as judged; none when nothing could be judged */
     size_t seat_count;
 } DigestMovement;

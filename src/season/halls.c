@@ -23,8 +23,10 @@ spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house
 
 static void free_hall(Hall *hall)
 {
-    for (int i = 0; i < hall->seatings; i++)
+    for (int i = 0; i < hall->seatings; i++) {
         spz_plan_free(hall->plans[i]);
+        spz_plan_free(hall->doubles[i]);
+    }
     spz_settings_free(hall->settings);
 }
 
@@ -118,8 +120,8 @@ static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const 
     }
     if (strcmp(name, spz_settings_text(hall->settings, "house.usual")) == 0)
         hall->usual = hall->seatings;
-    hall->seatings++;
-    return SPZ_OK;
+    status = spz_stage_plan_double(hall->settings, name, false, quiet, &hall->doubles[hall->seatings++]);
+    return is_failure(status) ? status : SPZ_OK;
 }
 
 static spz_status find_seatings(Halls *halls, Hall *hall, const spz_sink *sink)
@@ -180,6 +182,11 @@ spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, cons
     hall->file = *name ? find_file(halls, name) : "";
     *out = hall;
     return hall->name && hall->file ? read_hall(halls, hall, sink) : SPZ_NO_MEMORY;
+}
+
+const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras)
+{
+    return two_orchestras && hall->doubles[seating] ? hall->doubles[seating] : hall->plans[seating];
 }
 
 uint32_t hall_meant(const Hall *hall, const char *name)

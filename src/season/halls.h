@@ -16,6 +16,7 @@ typedef struct Hall {
     int seatings;            /* that the house allows and the stage holds */
     const char *names[CONCERT_SEATINGS];
     spz_plan *plans[CONCERT_SEATINGS]; /* with two violin sections: where the violins are in three, the desks stay as they stand */
+    spz_plan *doubles[CONCERT_SEATINGS]; /* for two orchestras that face each other; NULL where the stage doesn't hold them */
     int usual;               /* the house's usual seating among them; -1: not one of them */
 } Hall;
 
@@ -31,6 +32,8 @@ spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house
 void halls_free(Halls *halls);
 /* The hall of that name, read when it is first asked for; what is wrong with it goes to the sink once. */
 spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out);
+/* The layout of that seating for a work of one orchestra or of two; where two don't fit, that for one. */
+const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras);
 /* Bits of the seatings meant by a name as a table gives it, whatever the capitals: a whole name, or its beginning up to a comma
  * ('violins opposed'). */
 uint32_t hall_meant(const Hall *hall, const char *name);

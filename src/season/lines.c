@@ -41,11 +41,18 @@ static void put_points(Buffer *out, Hundredths points)
     buffer_printf(out, ", \"points\": %s%lld.%02lld", points < 0 ? "-" : "", (long long)(size / 100), (long long)(size % 100));
 }
 
+static void put_flag(Buffer *out, const char *key, bool yes)
+{
+    buffer_printf(out, ", \"%s\": %s", key, yes ? "true" : "false");
+}
+
 static void put_movement(Buffer *out, const DigestMovement *movement)
 {
     put_text(out, "title", movement->title);
-    buffer_printf(out, ", \"bars\": %zu, \"thirds\": %s, \"confidence\": %d", movement->bars, movement->thirds ? "true" : "false",
-                  (int)movement->confidence);
+    buffer_printf(out, ", \"bars\": %zu, \"confidence\": %d", movement->bars, (int)movement->confidence);
+    put_flag(out, "strings", movement->strings);
+    put_flag(out, "thirds", movement->thirds);
+    put_flag(out, "two_orchestras", movement->two_orchestras);
     put_text(out, "statement", movement->statement);
     buffer_puts(out, ", \"seatings\": [");
     for (size_t i = 0; i < movement->seat_count; i++) {
@@ -133,7 +140,9 @@ static bool take_movement(const JsonValue *line, Arena *arena, DigestMovement *m
     size_t confidence;
     movement->title = json_member_text(line, "title");
     movement->statement = json_member_text(line, "statement");
+    movement->strings = json_member_flag(line, "strings");
     movement->thirds = json_member_flag(line, "thirds");
+    movement->two_orchestras = json_member_flag(line, "two_orchestras");
     if (!movement->title || !movement->statement || !take_whole(line, "bars", 1e9, &movement->bars) ||
         !take_whole(line, "confidence", SPZ_FIRM, &confidence))
         return false;

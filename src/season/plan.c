@@ -1,6 +1,7 @@
 /* One concert: its task chosen, and the choice told in the terms of season.h. */
 #include "season/plan.h"
 #include "support/message.h"
+#include <math.h>
 #include <string.h>
 
 static double points(Hundredths hundredths)
@@ -69,7 +70,8 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
     *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
                               .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
                               .problem = problem_of(plan, work), .seating = plan->hall->names[seating],
-                              .order = spz_plan_order(plan->hall->plans[seating]), .movements = movements};
+                              .order = spz_plan_order(plan->hall->plans[seating]),
+                              .two_orchestras = plan->sources[steps->first].two_orchestras, .movements = movements};
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
         tell_movement(plan, steps->first + i, &movements[i]);
         out->points += movements[i].points;
@@ -84,13 +86,26 @@ static bool has_thirds(const ConcertPlan *plan, size_t step)
     return plan->sources[step].digest && plan->sources[step].digest->thirds;
 }
 
+/* Where two orchestras come or go, the house may forbid a change or have no time for it; the works ask for it all the same. */
+static spz_status tell_limits(const ConcertPlan *plan, spz_changeover *out)
+{
+    Arena *arena = &plan->season->arena;
+    double longest = plan->rules.longest[out->gap];
+    const char *more = *out->remark ? "; " : "";
+    if (!plan->rules.allowed[out->gap])
+        out->remark = arena_format(arena, "the house allows no change here, but the works ask for it%s%s", more, out->remark);
+    else if (out->minutes > longest)
+        out->remark = arena_format(arena, "this takes longer than the %ld minutes that the house gives%s%s", lround(longest), more, out->remark);
+    return out->remark ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
 /* The change before `step`, from seating `before`. */
 static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, spz_changeover *out)
 {
     const PlanStep *source = &plan->sources[step];
     int after = plan->seatings[step];
     bool thirds = step > 0 && has_thirds(plan, step - 1);
-    const spz_plan *from = plan->hall->plans[before], *to = plan->hall->plans[after];
+    const spz_plan *from = plan_layout_before(plan, plan->seatings, step), *to = plan_layout(plan, plan->seatings, step);
     spz_section_move *moves = arena_take(&plan->season->arena, SPZ_SECTION_COUNT, sizeof *moves);
     if (!moves)
         return SPZ_NO_MEMORY;
@@ -100,21 +115,23 @@ static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, 
     *out = (spz_changeover){.gap = plan->steps[step].gap, .work = source->work, .movement = source->movement,
                             .from = plan->hall->names[before], .to = plan->hall->names[after], .before = row->works.at[source->work].title,
                             .minutes = carried.minutes, .price = points(price), .chairs = carried.chairs, .stands = carried.stands,
-                            .desks = (int)spz_plan_desks(to), .moves = moves, .remark = ""};
+                            .desks = (int)spz_plan_desks(to), .moves = moves, .two_before = spz_plan_is_double(from),
+                            .two_after = spz_plan_is_double(to), .remark = ""};
     if (step > 0)
         out->after = row->works.at[plan->sources[step - 1].work].title;
     if (has_thirds(plan, step) && !thirds)
         out->remark = "the violins are in three sections from here, desk by desk as they sit";
     else if (thirds && !has_thirds(plan, step))
         out->remark = "the violins are in two sections again";
-    out->move_count = changeover_moves(from, to, moves);
-    return SPZ_OK;
+    if (out->two_before == out->two_after)
+        out->move_count = changeover_moves(from, to, moves);
+    return tell_limits(plan, out);
 }
 
 static spz_status tell_setup(const ConcertPlan *plan, spz_planned_concert *out)
 {
     spz_changeover *setup = arena_take(&plan->season->arena, 1, sizeof *setup);
-    if (plan->task.usual < 0 || plan->seatings[0] == plan->task.usual)
+    if (plan->task.usual < 0 || plan_layout(plan, plan->seatings, 0) == plan->hall->plans[plan->task.usual])
         return SPZ_OK;
     if (!setup)
         return SPZ_NO_MEMORY;
@@ -124,11 +141,11 @@ static spz_status tell_setup(const ConcertPlan *plan, spz_planned_concert *out)
 
 static spz_status tell_changes(const ConcertPlan *plan, spz_planned_concert *out)
 {
-    spz_changeover *changes = arena_take(&plan->season->arena, (size_t)plan->choice.changes + 1, sizeof *changes);
+    spz_changeover *changes = arena_take(&plan->season->arena, plan->task.count, sizeof *changes);
     spz_status status = changes ? tell_setup(plan, out) : SPZ_NO_MEMORY;
     out->changes = changes;
     for (size_t i = 1; status == SPZ_OK && i < plan->task.count; i++) {
-        if (plan->seatings[i] == plan->seatings[i - 1])
+        if (plan_layout(plan, plan->seatings, i) == plan_layout(plan, plan->seatings, i - 1))
             continue;
         spz_changeover *change = &changes[out->change_count++];
         status = tell_change(plan, i, plan->seatings[i - 1], change);
@@ -177,6 +194,18 @@ static void give_up(spz_season *season, spz_planned_concert *out, const char *pr
     season->problems++;
 }
 
+/* The plan then counts chairs for one orchestra. */
+static void tell_narrow(const ConcertPlan *plan, const spz_sink *sink)
+{
+    for (size_t i = 0; i < plan->draft->row->works.count; i++) {
+        const TableWork *row = &plan->draft->row->works.at[i];
+        size_t step = plan->works[i].first;
+        spz_message place = {.severity = SPZ_DOUBT, .file = plan->season->table.path, .line = row->line};
+        if (plan->sources[step].two_orchestras && !plan->hall->doubles[plan->seatings[step]])
+            message_send(sink, &place, "the stage of this hall doesn't hold the two orchestras of '%s'; chairs are counted for one", row->title);
+    }
+}
+
 spz_status season_plan_concert(spz_season *season, const ConcertDraft *draft, const spz_sink *sink, spz_planned_concert *out)
 {
     ConcertPlan plan = {.season = season, .draft = draft, .hall = draft->hall};
@@ -190,5 +219,8 @@ spz_status season_plan_concert(spz_season *season, const ConcertDraft *draft, co
         status = concert_choose(&plan.task, CONCERT_ANY_CHANGES, plan.seatings, &plan.choice, &plan.possible);
     if (status == SPZ_OK && !plan.possible)
         give_up(season, out, "the fixed seatings need a change where the house allows none", sink);
-    return status == SPZ_OK && plan.possible ? tell_plan(&plan, out) : status;
+    if (status != SPZ_OK || !plan.possible)
+        return status;
+    tell_narrow(&plan, sink);
+    return tell_plan(&plan, out);
 }

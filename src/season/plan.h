@@ -8,6 +8,7 @@ typedef struct PlanStep { /* where a step of the task comes from */
     const Job *job;               /* NULL for a work without movements */
     const DigestMovement *digest; /* likewise */
     size_t number;                /* in its file, from 1 */
+    bool two_orchestras;          /* some movement of its work asks for two, which then sit so throughout */
 } PlanStep;
 
 typedef struct ConcertPlan {
@@ -32,6 +33,9 @@ spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink);
 const DigestSeat *plan_seat(const DigestMovement *movement, const char *name);
 /* The plans that were not taken, in words. */
 spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out);
+/* Layout before the step, and in it. */
+const spz_plan *plan_layout_before(const ConcertPlan *plan, const int *seatings, size_t step);
+const spz_plan *plan_layout(const ConcertPlan *plan, const int *seatings, size_t step);
 /* Seating before the step: of the step before it, or the house's usual one; -1 for an empty stage. */
 int plan_seating_before(const ConcertPlan *plan, const int *seatings, size_t step);
 #endif

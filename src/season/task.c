@@ -71,6 +71,49 @@ static void add_step(ConcertPlan *plan, size_t work, const PlanStep *source, uin
     steps->count++;
 }
 
+/* Nobody moves two orchestras for one movement of a work. */
+static bool asks_for_two(const ConcertPlan *plan, const WorkSteps *work)
+{
+    bool two = false;
+    for (size_t i = work->first; i < work->first + work->count; i++)
+        two = two || (plan->sources[i].digest && plan->sources[i].digest->two_orchestras);
+    return two;
+}
+
+static bool has_strings(const ConcertPlan *plan, const WorkSteps *work)
+{
+    bool strings = false;
+    for (size_t i = work->first; i < work->first + work->count; i++)
+        strings = strings || !plan->sources[i].digest || plan->sources[i].digest->strings;
+    return strings;
+}
+
+static void seat_work(ConcertPlan *plan, const WorkSteps *work, bool two)
+{
+    for (size_t i = work->first; i < work->first + work->count; i++)
+        plan->sources[i].two_orchestras = two;
+}
+
+/* Works without strings leave the chairs as they stand, or as the first work with strings after them in their half wants them. */
+static void seat_orchestras(ConcertPlan *plan)
+{
+    size_t count = plan->draft->row->works.count;
+    for (size_t first = 0, end; first < count; first = end) {
+        bool two = false, known = false;
+        for (end = first; end < count && (end == first || !plan->works[end - 1].interval_after); end++)
+            if (!known && has_strings(plan, &plan->works[end])) {
+                two = asks_for_two(plan, &plan->works[end]);
+                known = true;
+            }
+        if (!known && first)
+            two = plan->sources[plan->works[first - 1].first].two_orchestras;
+        for (size_t i = first; i < end; i++) {
+            two = has_strings(plan, &plan->works[i]) ? asks_for_two(plan, &plan->works[i]) : two;
+            seat_work(plan, &plan->works[i], two);
+        }
+    }
+}
+
 static void add_work(ConcertPlan *plan, size_t work, uint32_t open)
 {
     const WorkDraft *draft = &plan->draft->works[work];
@@ -79,10 +122,10 @@ static void add_work(ConcertPlan *plan, size_t work, uint32_t open)
     for (size_t i = 0; i < draft->job_count; i++) {
         const Job *job = &plan->season->jobs.list.at[draft->jobs[i]];
         for (size_t m = 0; m < job->digest->movements.count; m++)
-            add_step(plan, work, &(PlanStep){work, movement++, job, &job->digest->movements.at[m], m + 1}, open);
+            add_step(plan, work, &(PlanStep){work, movement++, job, &job->digest->movements.at[m], m + 1, false}, open);
     }
     if (movement == 0)
-        add_step(plan, work, &(PlanStep){work, 0, NULL, NULL, 0}, open);
+        add_step(plan, work, &(PlanStep){.work = work}, open);
 }
 
 /* ''violins opposed, cellos inside left'; ...' */
@@ -119,6 +162,7 @@ spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink)
     plan->task.usual = plan->hall->usual;
     for (size_t i = 0; i < plan->draft->row->works.count; i++)
         add_work(plan, i, open_seatings(plan, &plan->draft->row->works.at[i], sink));
+    seat_orchestras(plan);
     change_rules_read(plan->hall->settings, &plan->rules);
     changeover_prices(plan->hall, &plan->rules, &plan->task);
     return SPZ_OK;
@@ -127,4 +171,14 @@ spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink)
 int plan_seating_before(const ConcertPlan *plan, const int *seatings, size_t step)
 {
     return step ? seatings[step - 1] : plan->task.usual;
+}
+
+const spz_plan *plan_layout(const ConcertPlan *plan, const int *seatings, size_t step)
+{
+    return hall_plan(plan->hall, seatings[step], plan->sources[step].two_orchestras);
+}
+
+const spz_plan *plan_layout_before(const ConcertPlan *plan, const int *seatings, size_t step)
+{
+    return step ? plan_layout(plan, seatings, step - 1) : plan->hall->plans[plan->task.usual];
 }

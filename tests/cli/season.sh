@@ -70,7 +70,9 @@ python3)
     python3 - "$folder/out" <<'EOT' || fault "changes although the house allows none"
 import json, sys
 plan = json.load(open(sys.argv[1], encoding="utf-8"))
-assert plan["totals"]["changes"] == 0 and all(c["changes"] == [] for c in plan["concerts"])
+# What is left is carried for the work for two orchestras, and the plan says that the house has a word to say to that.
+for x in (x for c in plan["concerts"] for x in c["changes"]):
+    assert x["from"] == x["to"] and x["two_orchestras_before"] != x["two_orchestras_after"] and "allows no change" in x["remark"]
 for c in plan["concerts"]:
     assert len({m["seating"] for w in c["works"] for m in w["movements"]}) <= 1
 EOT

@@ -67,8 +67,8 @@ static Digest *sample(void)
     static DigestSeat seats[2] = {{"violins opposed, violas inside left", "", 1234}, {"violins together, cellos outside", "exchange 3-4, 12a", -7}};
     Digest *digest = digest_new();
     CU_ASSERT_PTR_NOT_NULL_FATAL(digest);
-    DigestMovement first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, false, seats, 2};
-    DigestMovement second = {"", "Nothing could be judged.", 7, SPZ_OPEN, true, seats, 0};
+    DigestMovement first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, true, false, true, seats, 2};
+    DigestMovement second = {"", "Nothing could be judged.", 7, SPZ_OPEN, false, true, false, seats, 0};
     DigestMessage message = {SPZ_DOUBT, 33, "Violino", NULL, "a doubt"};
     CU_ASSERT_TRUE(array_push(&digest->movements, first) && array_push(&digest->movements, second));
     CU_ASSERT_TRUE(array_push(&digest->messages, message));
@@ -86,7 +86,7 @@ static LineHead sample_head(const char *file)
 static bool same_movement(const DigestMovement *a, const DigestMovement *b)
 {
     bool same = strcmp(a->title, b->title) == 0 && strcmp(a->statement, b->statement) == 0 && a->bars == b->bars && a->confidence == b->confidence &&
-                a->thirds == b->thirds && a->seat_count == b->seat_count;
+                a->thirds == b->thirds && a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->seat_count == b->seat_count;
     for (size_t i = 0; same && i < a->seat_count; i++)
         same = strcmp(a->seats[i].name, b->seats[i].name) == 0 && strcmp(a->seats[i].losses, b->seats[i].losses) == 0 &&
                a->seats[i].points == b->seats[i].points;
