@@ -15,7 +15,7 @@ static const char styles[] =
     "p { margin: .2rem 0; }\n"
     "ol, ul { margin: .3rem 0; padding-left: 1.6rem; }\n"
     "li { margin: .25rem 0; }\n"
-    "ul.todo { list-style: none; padding-left: 0; }\n"
+    "ul.todo { list-style: none; padding-left: 1.4rem; text-indent: -1.4rem; }\n"
     "ul.todo li::before { content: ''; display: inline-block; width: .8rem; height: .8rem; border: 1px solid; margin-right: .6rem; }\n"
     ".seating { font-weight: bold; }\n"
     ".change { border-left: .3rem solid #b45309; padding: .2rem .7rem; margin: .5rem 0; }\n"
@@ -25,10 +25,18 @@ static const char styles[] =
     "@media print {\n"
     "  @page { margin: 15mm; }\n"
     "  body { max-width: none; margin: 0; padding: 0; font-size: 10.5pt; color: #000; background: #fff; }\n"
+    "  section.sheet { font-size: 9.5pt; }\n"
+    "  section.sheet .cautions { font-size: 7.5pt; }\n"
+    "  .many { columns: 2; column-gap: 5mm; font-size: 8pt; line-height: 1.25; }\n"
+    "  .many h3 { font-size: 1.1em; }\n"
+    "  .many > .change { margin: 0 0 .4rem; }\n"
+    "  .many li { margin: .1rem 0; }\n"
     "  section.sheet + section.sheet, section.plan + section.sheet { break-before: page; }\n"
     "  li, .change { break-inside: avoid; }\n"
     "  h1, h2, h3, h2 + p { break-after: avoid; }\n"
     "}\n";
+
+enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
 
 typedef struct Page {
     Html html;
@@ -199,6 +207,7 @@ static void put_problem(Page *page, const spz_planned_concert *concert)
 
 static void put_all_changes(Page *page, const spz_planned_concert *concert)
 {
+    html_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
     if (concert->setup)
         put_change(page, concert->setup);
     else
@@ -207,6 +216,7 @@ static void put_all_changes(Page *page, const spz_planned_concert *concert)
         put_change(page, &concert->changes[i]);
     if (concert->change_count == 0)
         html_element(&page->html, "p", NULL, "No change within the concert.");
+    html_close(&page->html);
 }
 
 static void put_cautions(Page *page)
