@@ -228,7 +228,7 @@ static const char *parse_rows(Parsing *parsing, const char *text, const char *en
 
 static spz_status parse(SeasonTable *table, const spz_sink *sink, const char *text, size_t length)
 {
-    Parsing parsing = {.rows = {table, sink, -1, 0}};
+    Parsing parsing = {.rows = {.table = table, .sink = sink, .concert = -1}};
     unsigned char separator = find_separator(text, length);
     const char *end = text + length;
     for (int restarts = 0; text && restarts < RESTARTS_MOST; restarts++)
