@@ -72,7 +72,7 @@ tests under the same sanitizers: a leak in the parser's own document where entit
 ## Memory that runs out
 
 The tests make the first, second, third ... request for memory fail until reading succeeds: each failure ends in a status, nothing leaks (`make asan`,
-`make valgrind`; `make check` runs the test suite and the hostile files under valgrind where it is at hand).
+`make valgrind`; `make test` runs all unit tests, the test suite and the hostile files under valgrind, or under sanitizers where that is missing).
 T
 } > "$folder/reliability.md"
 cp "$folder/reliability.md" docs/reliability.md
