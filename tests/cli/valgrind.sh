@@ -10,6 +10,10 @@ sanitized_tests() {
     finish
     exit
 }
+if grep -q __asan_init "$SPEZZATO"; then
+    echo "  skipped: this build has the compiler's sanitizers in it, which look for the same"
+    exit 0
+fi
 if ! command -v valgrind >/dev/null 2>&1; then
     [ "${SPEZZATO_WHOLE:-no}" = yes ] && sanitized_tests
     echo "  skipped: valgrind is not at hand"
