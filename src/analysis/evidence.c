@@ -143,11 +143,6 @@ static void add_pair(const Tone *called, const Tone *answered, Sums *sums)
     count_company(answered->company, sums->with_responder);
 }
 
-static bool fresh(const Tone *tone)
-{
-    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
-}
-
 static void company_of(const Scene *scene, const Match *match, const Sums *sums, Evidence *out)
 {
     double need = 0.7 * sums->pairs;
@@ -261,8 +256,8 @@ static void measures_of_surroundings(const Scene *scene, const RhythmIndex *rhyt
     out->at[F_PIZZ] = sums.pizz / n;
     out->at[F_RARE] = rarity(scene, rhythms, match);
     out->at[F_WINDS] = scene_wind_fullness(scene, match->onset, match->end);
-    out->at[F_BEGINS] = 0.5 * fresh(&scene->tunes[match->caller].tones[match->call_first]) +
-                        0.5 * fresh(&scene->tunes[match->responder].tones[match->answer_first]);
+    out->at[F_BEGINS] = 0.5 * tone_is_fresh(&scene->tunes[match->caller].tones[match->call_first]) +
+                        0.5 * tone_is_fresh(&scene->tunes[match->responder].tones[match->answer_first]);
 }
 
 static double prominence_of(const Scene *scene, const Match *match, const Evidence *evidence)

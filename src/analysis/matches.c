@@ -39,15 +39,10 @@ typedef struct Finder {
     MatchList *out;
 } Finder;
 
-static int direction(const Tone *from, const Tone *to)
-{
-    return (to->midi > from->midi) - (to->midi < from->midi);
-}
-
 /* Rhythm of the next three tones and the direction of their two steps, up to mirroring: what has to agree for a seed. */
 static uint32_t gesture_key(const Tone *t)
 {
-    int first = direction(t, t + 1), second = direction(t + 1, t + 2);
+    int first = tone_direction(t, t + 1), second = tone_direction(t + 1, t + 2);
     int sign = first ? first : second;
     if (t[0].flags & t[1].flags & t[2].flags & TONE_AFTER_REST)
         first = second = 0; /* notes that stand alone: where each lies is free */
@@ -107,7 +102,7 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
     double gain = growth.both;
     g->now.matched++;
     if (g->last_call) {
-        int a = direction(g->last_call, called), b = g->now.mirror * direction(g->last_answer, answered);
+        int a = tone_direction(g->last_call, called), b = g->now.mirror * tone_direction(g->last_answer, answered);
         g->now.moving += a != 0;
         bool alone = called->flags & answered->flags & TONE_AFTER_REST;
         if (a == b || alone) {
@@ -197,7 +192,7 @@ static Ticks longest_lag(const Finder *finder, const Tone *tone)
 static bool mirrored(const Tone *called, const Tone *answered)
 {
     for (int i = 0; i < 2; i++) {
-        int a = direction(called + i, called + i + 1), b = direction(answered + i, answered + i + 1);
+        int a = tone_direction(called + i, called + i + 1), b = tone_direction(answered + i, answered + i + 1);
         if (a != b)
             return a == -b;
     }

@@ -93,12 +93,7 @@ static void mark_basses(const SectionMap *map, Tune *tunes)
 
 static int next_step(const Tune *tune, size_t i)
 {
-    return i + 1 < tune->count ? (tune->tones[i + 1].midi > tune->tones[i].midi) - (tune->tones[i + 1].midi < tune->tones[i].midi) : 0;
-}
-
-static bool fresh(const Tone *tone)
-{
-    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
+    return i + 1 < tune->count ? tone_direction(&tune->tones[i], &tune->tones[i + 1]) : 0;
 }
 
 /* The upper of two that move in parallel speaks for both, unless the lower enters where the upper goes on; a soloist who plays along
@@ -107,7 +102,7 @@ static bool leads(const Tune *a, size_t i, const Tune *b, size_t j)
 {
     const Tone *x = &a->tones[i], *y = &b->tones[j];
     bool soloist = a->group->about.solo && !b->group->about.solo;
-    return x->next == y->next && next_step(a, i) == next_step(b, j) && !soloist && !(fresh(y) && !fresh(x));
+    return x->next == y->next && next_step(a, i) == next_step(b, j) && !soloist && !(tone_is_fresh(y) && !tone_is_fresh(x));
 }
 
 static void meet(Tune *a, size_t ai, Tune *b, size_t bi)

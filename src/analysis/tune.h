@@ -38,6 +38,18 @@ typedef struct Tune {
     size_t count;
 } Tune;
 
+/* A gesture may begin here: silence or a longer note came before. */
+static inline bool tone_is_fresh(const Tone *tone)
+{
+    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
+}
+
+/* 1 up, -1 down, 0 the same pitch. */
+static inline int tone_direction(const Tone *from, const Tone *to)
+{
+    return (to->midi > from->midi) - (to->midi < from->midi);
+}
+
 /* One tune for each group of the map, in its order; from `arena`. NULL when out of memory. */
 Tune *tunes_of(const SectionMap *map, Arena *arena);
 

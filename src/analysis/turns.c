@@ -17,31 +17,21 @@ static const struct {
     .canon_tones = 5, .canon_alike = 0.75, .canon_moving = 0.5, .canon_lags = 4,
 };
 
-static int direction(const Tone *from, const Tone *to)
-{
-    return (to->midi > from->midi) - (to->midi < from->midi);
-}
-
 static Ticks window_of(const Tone *tone)
 {
     Ticks sounding = tone->end - tone->onset, step = tone->next - tone->onset;
     return step < 2 * sounding ? step : sounding;
 }
 
-static bool fresh(const Tone *tone)
-{
-    return (tone->flags & (TONE_AFTER_REST | TONE_AFTER_LONG)) != 0;
-}
-
 static void relate(TurnPair *pair, const Tone *called, const Tone *answered, const Tone *last_call, const Tone *last_answer,
                    const Match *run)
 {
-    bool rests = fresh(called) && fresh(answered);
+    bool rests = tone_is_fresh(called) && tone_is_fresh(answered);
     pair->begins = !last_call || rests || called->onset - last_call->onset >= run->lag;
     pair->rested = rests;
     if (!last_call)
         return;
-    int a = direction(last_call, called), b = run->mirror * direction(last_answer, answered);
+    int a = tone_direction(last_call, called), b = run->mirror * tone_direction(last_answer, answered);
     pair->moving = a != 0;
     bool alone = called->flags & answered->flags & TONE_AFTER_REST; /* notes that stand alone may lie where they like */
     pair->alike = (int8_t)(a == b || alone ? 1 : a == -b ? -1 : 0);
@@ -197,7 +187,7 @@ static bool cut_canon(const Tune *tunes, const Match *run, const TurnPairs *pair
     if (match.matched < rule.canon_tones || match.alike < rule.canon_alike * (match.matched - 1) ||
         match.moving < rule.canon_moving * (match.matched - 1))
         return true;
-    if (!fresh(&tunes[run->responder].tones[match.answer_first]))
+    if (!tone_is_fresh(&tunes[run->responder].tones[match.answer_first]))
         return true;
     match.overlapping = true;
     return array_push(out, match);
