@@ -1,7 +1,7 @@
-/* chains.h - matches joined into passages: what one pair of sections does without a break of two bars or more.
+/* chains.h - matches joined into passages: what one pair of sections does without a bar between.
  *
  * Each match is given its two sides; for each pair the strongest matches are taken first and weaker ones only where they add
- * time; neighbours less than two bars apart are one passage. Where passages of different pairs tell the same story (a gesture that
+ * time; neighbours with no bar between are one passage. Where passages of different pairs tell the same story (a gesture that
  * wanders through three sections is found between each two of them), the strongest pair keeps it and the others are dropped. */
 #ifndef ANALYSIS_CHAINS_H
 #define ANALYSIS_CHAINS_H

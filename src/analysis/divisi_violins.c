@@ -114,19 +114,6 @@ static bool sounds_pitch_class(const Group *group, size_t from, size_t past, int
     return false;
 }
 
-static size_t first_sound_at(const Group *group, Ticks when)
-{
-    size_t low = 0, high = group->sound_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (group->sounds[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 static size_t past_moment(const Group *group, size_t from)
 {
     size_t i = from;
@@ -143,7 +130,7 @@ static Ticks onset_of(const Group *group, size_t index, Ticks at_most)
 /* One body in three: the same rhythm, and the undivided section is not just a doubling. */
 static bool is_equal_third(const Group *divided, const Group *other, Ticks from, Ticks to)
 {
-    size_t i = first_sound_at(divided, from), j = first_sound_at(other, from), shared = 0, all = 0, doubled = 0;
+    size_t i = group_sound_at(divided, from), j = group_sound_at(other, from), shared = 0, all = 0, doubled = 0;
     for (;;) {
         Ticks a = onset_of(divided, i, to), b = onset_of(other, j, to);
         if (a >= to && b >= to)
@@ -208,7 +195,7 @@ spz_status divisi_of_both_violins(Findings *findings, const Company *company, Di
 /* A note that another section has at the same moment, at the pitch or in octaves, is no line of its own. */
 static bool is_doubled_by(const Group *group, const GroupSound *sound)
 {
-    size_t from = first_sound_at(group, sound->onset);
+    size_t from = group_sound_at(group, sound->onset);
     if (from == group->sound_count || group->sounds[from].onset != sound->onset)
         return false;
     return sounds_pitch_class(group, from, past_moment(group, from), sound->note->midi);
@@ -223,7 +210,7 @@ static bool plays_its_own(const SectionMap *map, const Violins *violins, size_t 
     const Bar *place = &map->movement->bars[bar];
     const Group *third = violins->third->group;
     size_t own = 0, all = 0;
-    for (size_t i = first_sound_at(third, place->onset); i < third->sound_count; i++) {
+    for (size_t i = group_sound_at(third, place->onset); i < third->sound_count; i++) {
         const GroupSound *sound = &third->sounds[i];
         if (sound->onset >= place->onset + place->length)
             break;

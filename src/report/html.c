@@ -143,6 +143,28 @@ void html_element(Html *html, const char *element, const char *class, const char
     html_close(html);
 }
 
+static void meta(Html *html, const char *attribute, const char *name, const char *content)
+{
+    html_open(html, "meta");
+    html_put(html, attribute, name);
+    html_put(html, "content", content);
+    html_close_void(html);
+}
+
+void html_page_head(Html *html, const char *title, const char *policy)
+{
+    html_raw(html, "<!DOCTYPE html>\n");
+    html_open(html, "html");
+    html_put(html, "lang", "en");
+    html_open(html, "head");
+    html_open(html, "meta");
+    html_put(html, "charset", "utf-8");
+    html_close_void(html);
+    meta(html, "http-equiv", "Content-Security-Policy", policy);
+    meta(html, "name", "viewport", "width=device-width, initial-scale=1");
+    html_element(html, "title", NULL, title);
+}
+
 void html_open_drawing(Html *html, const char *class, double width, double height, const char *label)
 {
     char across[NUMBER_TEXT], down[NUMBER_TEXT];

@@ -30,6 +30,9 @@ void html_element(Html *html, const char *element, const char *class, const char
 /* Opens an element with a class. */
 void html_open_class(Html *html, const char *element, const char *class);
 
+/* Begins a page in English up to its title, head left open for the styles; `policy` says what the browser may fetch. */
+void html_page_head(Html *html, const char *title, const char *policy);
+
 /* A drawing: <svg viewBox="0 0 width height" role="img" aria-label="label">; html_close ends it. */
 void html_open_drawing(Html *html, const char *class, double width, double height, const char *label);
 void html_line(Html *html, const char *class, double x1, double y1, double x2, double y2);

@@ -1,5 +1,6 @@
 #include "report/notes_sheet.h"
 #include "report/document.h"
+#include "report/judged.h"
 
 static const NotesLanguage *const languages[SPZ_LANGUAGE_COUNT] = {
     [SPZ_ENGLISH] = &notes_english, [SPZ_GERMAN] = &notes_german, [SPZ_FRENCH] = &notes_french};
@@ -12,15 +13,6 @@ const char *spz_language_code(spz_language language)
 static const NotesForm *form_of(spz_format format)
 {
     return format == SPZ_AS_TEXT ? &notes_text : format == SPZ_AS_MARKDOWN ? &notes_markdown : format == SPZ_AS_CSV ? &notes_csv : NULL;
-}
-
-static bool deep_enough(const spz_reading *const *readings, size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        for (size_t m = 0; m < spz_reading_count(readings[i]); m++)
-            if (!spz_reading_at(readings[i], m).verdict)
-                return false;
-    return true;
 }
 
 static spz_status add_movement(const spz_movement_reading *reading, const spz_note_options *options, const NotesForm *form, size_t number,
@@ -45,7 +37,7 @@ spz_status spz_sheet_notes(const spz_reading *const *readings, size_t count, con
     size_t number = 0;
     spz_status status = SPZ_OK;
     *out = NULL;
-    if (!form || (unsigned)wanted->language >= SPZ_LANGUAGE_COUNT || !deep_enough(readings, count))
+    if (!form || (unsigned)wanted->language >= SPZ_LANGUAGE_COUNT || !judged_all(readings, count))
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     form->begin(&text, languages[wanted->language]);

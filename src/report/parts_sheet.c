@@ -1,5 +1,6 @@
 #include "report/parts_sheet.h"
 #include "report/document.h"
+#include "report/judged.h"
 #include <ctype.h>
 #include <stdio.h>
 #include <string.h>
@@ -88,15 +89,6 @@ static const PartsForm *form_of(spz_format format)
     return format == SPZ_AS_TEXT ? &parts_text : format == SPZ_AS_CSV ? &parts_csv : format == SPZ_AS_HTML ? &parts_html : NULL;
 }
 
-static bool deep_enough(const spz_reading *const *readings, size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        for (size_t m = 0; m < spz_reading_count(readings[i]); m++)
-            if (!spz_reading_at(readings[i], m).verdict)
-                return false;
-    return true;
-}
-
 spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
                            const spz_sheet_options *options, spz_format format, spz_document **out)
 {
@@ -106,7 +98,7 @@ spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, con
     size_t number = 0;
     spz_status status = SPZ_OK;
     *out = NULL;
-    if (!form || !deep_enough(readings, count))
+    if (!form || !judged_all(readings, count))
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     form->begin(&text);

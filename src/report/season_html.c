@@ -43,29 +43,12 @@ typedef struct Page {
     Buffer text; /* under way */
 } Page;
 
-static void meta(Html *html, const char *attribute, const char *name, const char *content)
-{
-    html_open(html, "meta");
-    html_put(html, attribute, name);
-    html_put(html, "content", content);
-    html_close_void(html);
-}
-
 static void begin(Page *page, const char *title)
 {
     Html *html = &page->html;
     buffer_init(&page->text);
     html_begin(html);
-    html_raw(html, "<!DOCTYPE html>\n");
-    html_open(html, "html");
-    html_put(html, "lang", "en");
-    html_open(html, "head");
-    html_open(html, "meta");
-    html_put(html, "charset", "utf-8");
-    html_close_void(html);
-    meta(html, "http-equiv", "Content-Security-Policy", "default-src 'none'; style-src 'unsafe-inline'"); /* nothing may be fetched */
-    meta(html, "name", "viewport", "width=device-width, initial-scale=1");
-    html_element(html, "title", NULL, title);
+    html_page_head(html, title, "default-src 'none'; style-src 'unsafe-inline'"); /* nothing may be fetched */
     html_open(html, "style");
     html_raw(html, styles);
     html_close(html);

@@ -1,4 +1,5 @@
 /* The recommendation in words, and the tables that let a reader attack it. */
+#include "report/judged.h"
 #include "report/layout.h"
 #include "report/number.h"
 #include "report/text_blocks.h"
@@ -36,19 +37,9 @@ static void say_reason(spz_report *report, const spz_reason *reason)
     layout_flow(&report->out, INDENT, "- ", &line, report->options.width);
 }
 
-/* The best arrangement with the violins placed the other way; NULL when there is none. */
-static const spz_ranked *other_placing(const spz_verdict *verdict)
-{
-    const spz_ranked *best = spz_verdict_ranked(verdict, 0);
-    for (size_t i = 1; i < spz_verdict_count(verdict); i++)
-        if (spz_verdict_ranked(verdict, i)->opposed != best->opposed)
-            return spz_verdict_ranked(verdict, i);
-    return NULL;
-}
-
 static void say_losses(spz_report *report, const spz_verdict *verdict)
 {
-    const spz_ranked *other = other_placing(verdict);
+    const spz_ranked *other = judged_other_placing(verdict);
     if (!other)
         return;
     Buffer line;

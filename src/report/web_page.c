@@ -7,26 +7,9 @@
 /* Nothing may be fetched from anywhere: the browser is told so, too. */
 static const char policy[] = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'unsafe-inline'";
 
-static void meta(Html *html, const char *name, const char *key, const char *content)
-{
-    html_open(html, "meta");
-    html_put(html, name, key);
-    html_put(html, "content", content);
-    html_close_void(html);
-}
-
 void web_head(Html *html, const char *title)
 {
-    html_raw(html, "<!DOCTYPE html>\n");
-    html_open(html, "html");
-    html_put(html, "lang", "en");
-    html_open(html, "head");
-    html_open(html, "meta");
-    html_put(html, "charset", "utf-8");
-    html_close_void(html);
-    meta(html, "http-equiv", "Content-Security-Policy", policy);
-    meta(html, "name", "viewport", "width=device-width, initial-scale=1");
-    html_element(html, "title", NULL, title);
+    html_page_head(html, title, policy);
     html_open(html, "style");
     for (const char *const *style = web_styles; *style; style++)
         html_raw(html, *style);

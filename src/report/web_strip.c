@@ -25,26 +25,12 @@ typedef struct Excerpt {
     Ticks from, to;
 } Excerpt;
 
-/* First sound of the group that begins at or after `when`; sounds are in order. */
-static size_t first_sound(const Group *group, Ticks when)
-{
-    size_t low = 0, high = group->sound_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (group->sounds[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 static bool begin_strip(Excerpt *excerpt, size_t index, Ticks from, Ticks to)
 {
     const Group *group = &excerpt->web->map->groups[index];
     Strip strip = {.group = group, .index = index, .low = 127, .high = 0};
-    strip.first = first_sound(group, from);
-    strip.end = first_sound(group, to);
+    strip.first = group_sound_at(group, from);
+    strip.end = group_sound_at(group, to);
     for (size_t i = strip.first; i < strip.end; i++) {
         int midi = group->sounds[i].note->midi;
         if (midi < 0)

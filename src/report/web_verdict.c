@@ -1,4 +1,5 @@
 /* The recommendation on the conductor's page, the table of arrangements, the stage. */
+#include "report/judged.h"
 #include "report/number.h"
 #include "report/stage_svg.h"
 #include "report/web.h"
@@ -6,15 +7,6 @@
 #include "spezzato/stage.h"
 #include <math.h>
 #include <string.h>
-
-static const spz_ranked *other_placing(const spz_verdict *verdict)
-{
-    const spz_ranked *best = spz_verdict_ranked(verdict, 0);
-    for (size_t i = 1; i < spz_verdict_count(verdict); i++)
-        if (spz_verdict_ranked(verdict, i)->opposed != best->opposed)
-            return spz_verdict_ranked(verdict, i);
-    return NULL;
-}
 
 static void reasons(Html *html, const spz_verdict *verdict)
 {
@@ -40,7 +32,7 @@ void web_verdict(Html *html, const spz_verdict *verdict)
         html_element(html, "p", "verdict", spz_verdict_statement(verdict));
         return;
     }
-    const spz_ranked *best = spz_verdict_ranked(verdict, 0), *other = other_placing(verdict);
+    const spz_ranked *best = spz_verdict_ranked(verdict, 0), *other = judged_other_placing(verdict);
     html_open_class(html, "p", "verdict");
     html_element(html, "strong", NULL, words_capital(best->name, name, sizeof name));
     html_close(html);

@@ -38,17 +38,6 @@ void halls_free(Halls *halls)
     arena_release(&halls->arena);
 }
 
-static spz_status copy_settings(const spz_settings *from, spz_settings **out)
-{
-    spz_status status = spz_settings_new(out);
-    for (size_t i = 0; status == SPZ_OK && i < settings_table_count; i++)
-        if (from->values[i])
-            status = settings_put(*out, (long)i, from->values[i], from->numbers[i]);
-    for (size_t i = 0; status == SPZ_OK && i < from->entries.count; i++)
-        status = settings_add_entry(*out, &from->entries.at[i]);
-    return status;
-}
-
 /* 'Old Mill' is looked for as 'Old Mill.ini', then as 'old-mill.ini'. */
 static void file_name(const char *name, bool plain, char out[NAME_MOST + 1])
 {
@@ -153,7 +142,7 @@ static spz_status read_hall(Halls *halls, Hall *hall, const spz_sink *sink)
 {
     Ear ear = {hall, &halls->arena, sink, false};
     const spz_sink heard = {hear, &ear};
-    spz_status status = copy_settings(halls->house, &hall->settings);
+    spz_status status = settings_copy(halls->house, &hall->settings);
     if (status == SPZ_OK && *hall->name && !*spz_settings_text(hall->settings, "hall.name"))
         status = spz_settings_set(hall->settings, "hall.name", hall->name, NULL);
     if (status == SPZ_OK && *hall->file) {

@@ -113,6 +113,19 @@ const Group *section_map_group(const SectionMap *map, spz_section section, int o
     return NULL;
 }
 
+size_t group_sound_at(const Group *group, Ticks when)
+{
+    size_t low = 0, high = group->sound_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (group->sounds[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
 spz_family section_map_family(const SectionMap *map, size_t part)
 {
     for (size_t i = 0; i < map->line_count; i++)

@@ -38,6 +38,8 @@ typedef struct spz_sections SectionMap;
 
 /* First group of `section` that is not solo, of `orchestra` (0: any) and lowest number; NULL when there is none. */
 const Group *section_map_group(const SectionMap *map, spz_section section, int orchestra);
+/* Index of the first sound of the group that begins at or after `when`; sound_count past the end. */
+size_t group_sound_at(const Group *group, Ticks when);
 /* The family of a part (its first line's). */
 spz_family section_map_family(const SectionMap *map, size_t part);
 #endif

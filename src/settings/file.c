@@ -140,17 +140,6 @@ static int take_line(void *context, const char *section, const char *key, const 
     return settings_section_is_free(section) ? take_entry(reading, section, key, value) : take_value(reading, section, key, value);
 }
 
-static spz_status copy_settings(const spz_settings *from, spz_settings **out)
-{
-    spz_status status = spz_settings_new(out);
-    for (size_t i = 0; status == SPZ_OK && i < settings_table_count; i++)
-        if (from->values[i])
-            status = settings_put(*out, (long)i, from->values[i], from->numbers[i]);
-    for (size_t i = 0; status == SPZ_OK && i < from->entries.count; i++)
-        status = settings_add_entry(*out, &from->entries.at[i]);
-    return status;
-}
-
 static spz_status read_lines(SettingsFile *reading)
 {
     int first_fault = ini_parse_stream(next_line, reading, take_line, reading);
@@ -174,7 +163,7 @@ spz_status spz_settings_read(spz_settings *settings, const char *path, const spz
         fault(&reading, 0, "the settings file can't be opened: %s", strerror(errno));
         return SPZ_CANNOT_OPEN;
     }
-    spz_status status = copy_settings(settings, &reading.settings);
+    spz_status status = settings_copy(settings, &reading.settings);
     if (status == SPZ_OK)
         status = read_lines(&reading);
     if (status == SPZ_OK) {

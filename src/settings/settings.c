@@ -172,3 +172,14 @@ const char *spz_settings_section(const spz_settings *settings, const char *prefi
             return settings->entries.at[i].section;
     return NULL;
 }
+
+spz_status settings_copy(const spz_settings *from, spz_settings **out)
+{
+    spz_status status = spz_settings_new(out);
+    for (size_t i = 0; status == SPZ_OK && i < settings_table_count; i++)
+        if (from->values[i])
+            status = settings_put(*out, (long)i, from->values[i], from->numbers[i]);
+    for (size_t i = 0; status == SPZ_OK && i < from->entries.count; i++)
+        status = settings_add_entry(*out, &from->entries.at[i]);
+    return status;
+}

@@ -29,6 +29,9 @@ const char *settings_value_fault(const spz_setting *row, const char *value, doub
 spz_status settings_put(spz_settings *settings, long row, const char *value, double number);
 spz_status settings_add_entry(spz_settings *settings, const SettingEntry *entry);
 
+/* All that is set, over again; *out is to be freed on failure too. */
+spz_status settings_copy(const spz_settings *from, spz_settings **out);
+
 /* Entry `index` of a free section with its place; NULL past the end. */
 const SettingEntry *settings_entry_at(const spz_settings *settings, const char *section, size_t index);
 #endif
