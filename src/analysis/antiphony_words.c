@@ -68,7 +68,15 @@ static int diatonic(const Note *note)
     return note->octave * 7 + note->step;
 }
 
-/* 'at the same pitch', 'an octave higher', 'a third lower'. */
+static void variation_words(const Match *match, Buffer *out)
+{
+    if (match->mirror < 0)
+        buffer_puts(out, ", upside down");
+    if (match->stretch)
+        buffer_puts(out, match->stretch > 0 ? ", in notes twice as long" : ", in notes half as long");
+}
+
+/* 'at the same pitch', 'an octave higher', 'a third lower, upside down'. */
 void interval_words(const Scene *scene, const Match *match, Buffer *out)
 {
     static const char *const names[] = {"", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh"};
@@ -87,6 +95,7 @@ void interval_words(const Scene *scene, const Match *match, Buffer *out)
         buffer_printf(out, "%s %s", names[abs(steps) % 7], way);
     else
         buffer_printf(out, "more than an octave %s", way);
+    variation_words(match, out);
 }
 
 /* The strongest exchange in the direction of the passage: the sentence has to begin with the section that calls first. */

@@ -6,12 +6,12 @@ bool match_next_pair(const Tune *tunes, const Match *match, uint32_t *call, uint
     const Tune *a = &tunes[match->caller], *b = &tunes[match->responder];
     while (*call <= match->call_last && *answer <= match->answer_last) {
         const Tone *c = &a->tones[*call], *r = &b->tones[*answer];
-        Ticks when = c->onset + match->lag;
-        if (when <= r->onset)
+        Ticks due = match_due_after(match, c->onset, r->onset);
+        if (due <= 0)
             ++*call;
-        if (when >= r->onset)
+        if (due >= 0)
             ++*answer;
-        if (when == r->onset) {
+        if (due == 0) {
             *called = c;
             *answered = r;
             return true;

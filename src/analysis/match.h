@@ -6,12 +6,13 @@
 
 typedef struct Match {
     uint16_t caller, responder;  /* indices of tunes */
-    Ticks lag;                   /* from a call to its answer, > 0 */
+    Ticks lag;                   /* from the first call tone to its answer, > 0 */
     uint32_t call_first, call_last, answer_first, answer_last; /* tones, inclusive */
     uint32_t matched;            /* tones that both have */
     uint32_t alike;              /* of these, moved in the same direction */
     uint32_t exact;              /* of these, by the same interval */
     int8_t mirror;               /* -1 where the answer turns the call upside down, else 1: 'alike' is counted so */
+    int8_t stretch;              /* 1 where the answer takes twice as long over everything, -1 half as long, else 0 */
     uint32_t moving;             /* of the matched, those whose pitch moved in the call */
     uint32_t unmatched;          /* tones of either inside the run that the other has not */
     uint32_t statements;         /* separate calls in the run, each answered */
@@ -25,6 +26,14 @@ typedef struct Match {
     Ticks onset, call_end, end;  /* first call tone, end of the last call tone, end of the last answer tone */
 } Match;
 typedef ARRAY(Match) MatchList;
+
+/* How long after the tone at `answer` the answer to the call's tone at `call` is due; in halves of a tick, so that nothing is
+ * rounded where the answer takes half the time. 0: that tone is the answer; negative: it was due before. */
+static inline Ticks match_due_after(const Match *match, Ticks call, Ticks answer)
+{
+    Ticks since = call - match->onset, stretched = match->stretch > 0 ? 4 * since : match->stretch < 0 ? since : 2 * since;
+    return 2 * (match->onset + match->lag - answer) + stretched;
+}
 
 /* Walks the tones that both groups have, in time order. Start with *call = call_first, *answer = answer_first of the match; each
  * call gives the next pair and moves on; false at the end. */

@@ -11,11 +11,13 @@ static const struct {
     double drop;           /* how far the sum may fall before the run is given up */
     unsigned least_matched;
     size_t phrase_tones, phrase_head; /* a gesture between rests has at most so many tones; of which so many steps must agree */
+    unsigned stretched_tones; double stretched_exact; /* an answer in other note values: tones at least, share of exact intervals */
     double least_same, least_motion; /* shares below which a match is no gesture answered */
 } growth = {
     .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 3,
     .both = 0.5, .alike = 0.5, .still = -0.2, .contrary = -0.35, .exact = 0.1,
     .alone = -0.9, .drop = 2.6, .least_matched = 3, .phrase_tones = 10, .phrase_head = 3, .least_same = 0.65, .least_motion = 0.2,
+    .stretched_tones = 5, .stretched_exact = 0.6,
 };
 
 enum { BUCKETS = 1 << 13, LAG_GRID = 12 /* lags counted in twelfths of a crotchet: semiquavers and triplets */ };
@@ -39,15 +41,21 @@ typedef struct Finder {
     MatchList *out;
 } Finder;
 
+/* A step as long as a call of it would be that takes half (stretch 1) or twice (-1) the time. */
+static Ticks step_at(Ticks step, int stretch)
+{
+    return stretch > 0 ? step / 2 : stretch < 0 ? 2 * step : step;
+}
+
 /* Rhythm of the next three tones and the direction of their two steps, up to mirroring: what has to agree for a seed. */
-static uint32_t gesture_key(const Tone *t)
+static uint32_t gesture_key(const Tone *t, int stretch)
 {
     int first = tone_direction(t, t + 1), second = tone_direction(t + 1, t + 2);
     int sign = first ? first : second;
     if (t[0].flags & t[1].flags & t[2].flags & TONE_AFTER_REST)
         first = second = 0; /* notes that stand alone: where each lies is free */
-    uint64_t h = (uint64_t)(t[1].onset - t[0].onset) * 0x9E3779B97F4A7C15u;
-    h ^= (uint64_t)(t[2].onset - t[1].onset) * 0xC2B2AE3D27D4EB4Fu;
+    uint64_t h = (uint64_t)step_at(t[1].onset - t[0].onset, stretch) * 0x9E3779B97F4A7C15u;
+    h ^= (uint64_t)step_at(t[2].onset - t[1].onset, stretch) * 0xC2B2AE3D27D4EB4Fu;
     h ^= (uint64_t)(first * sign + 1) * 0x165667B19E3779F9u;
     h ^= (uint64_t)(second * sign + 1) * 0x27D4EB2F165667C5u;
     h ^= h >> 29;
@@ -152,10 +160,12 @@ static Match grow(const Finder *finder, Match start, Ticks limit_gap)
     Growth g = {.at_best = true, .now = start, .call = start.call_first, .answer = start.answer_first};
     while (g.call < a->count && g.answer < b->count && g.sum > g.best - growth.drop) {
         const Tone *called = &a->tones[g.call], *answered = &b->tones[g.answer];
-        Ticks when = called->onset + start.lag;
-        if (g.last_call && (when < answered->onset ? when : answered->onset) - g.last_answer->onset > limit_gap)
+        Ticks due = match_due_after(&start, called->onset, answered->onset);
+        Ticks next = due < 0 ? answered->onset + due / 2 : answered->onset; /* of either */
+        bool overtaken = due == 0 && called->onset >= answered->onset; /* an answer in shorter notes has caught up with its call */
+        if (overtaken || (g.last_call && next - g.last_answer->onset > limit_gap))
             break;
-        if (when == answered->onset) {
+        if (due == 0) {
             take_pair(&g, called, answered);
             reach_best(&g);
             g.call++;
@@ -164,7 +174,7 @@ static Match grow(const Finder *finder, Match start, Ticks limit_gap)
             leave_best(&g);
             g.sum += growth.alone;
             g.now.unmatched++;
-            if (when < answered->onset)
+            if (due < 0)
                 g.call++;
             else
                 g.answer++;
@@ -199,14 +209,29 @@ static bool mirrored(const Tone *called, const Tone *answered)
     return false;
 }
 
-static bool worth_weighing(const Match *match)
+/* An answer at another speed: in a row of steps one way every scale would be one, so it has to turn, and to keep its intervals. */
+static bool stretched_gesture(const Finder *finder, const Match *match)
 {
+    const Tone *tones = finder->tunes[match->caller].tones;
+    bool up = false, down = false;
+    for (uint32_t i = match->call_first; i < match->call_last; i++) {
+        up = up || tone_direction(&tones[i], &tones[i + 1]) > 0;
+        down = down || tone_direction(&tones[i], &tones[i + 1]) < 0;
+    }
+    return up && down && match->unmatched == 0 && match->matched >= growth.stretched_tones &&
+           match->alike + 1 == match->matched && match->exact >= growth.stretched_exact * (match->matched - 1);
+}
+
+static bool worth_weighing(const Finder *finder, const Match *match)
+{
+    if (match->stretch && !stretched_gesture(finder, match))
+        return false;
     double shared = match->matched, all = 2 * shared + match->unmatched;
     return match->matched >= growth.least_matched && (shared + match->alike) >= growth.least_same * all &&
            match->moving >= growth.least_motion * (shared - 1);
 }
 
-static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
+static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer, int stretch)
 {
     const Tone *called = &finder->tunes[call->tune].tones[call->tone];
     const Tone *answered = &finder->tunes[answer->tune].tones[answer->tone];
@@ -215,16 +240,17 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer)
         return SPZ_OK;
     size_t lag_index = (size_t)(lag * LAG_GRID / unit);
     Ticks *covered = covered_at(finder, call->tune, answer->tune, lag_index);
-    if (*covered > called->onset)
+    if (!stretch && *covered > called->onset)
         return SPZ_OK;
     int mirror = mirrored(called, answered) ? -1 : 1;
-    Match start = {.mirror = (int8_t)mirror, .caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
+    Match start = {.mirror = (int8_t)mirror, .stretch = (int8_t)stretch, .caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
                    .call_first = call->tone, .answer_first = answer->tone, .onset = called->onset,
                    .transposition = (int16_t)(answered->midi - called->midi)};
     Ticks pause = 2 * lag + lag / 4; /* a longer silence in the call's rhythm ends the conversation */
     Match match = grow(finder, start, pause > unit ? pause : unit);
-    *covered = finder->tunes[call->tune].tones[match.call_last].onset + 1;
-    return worth_weighing(&match) ? turns_cut(&finder->cutter, &match, finder->out) : SPZ_OK;
+    if (!stretch)
+        *covered = finder->tunes[call->tune].tones[match.call_last].onset + 1;
+    return worth_weighing(finder, &match) ? turns_cut(&finder->cutter, &match, finder->out) : SPZ_OK;
 }
 
 /* Players who step out of their sections for a moment are not set apart for it: they answer the sections, not each other. */
@@ -233,30 +259,52 @@ static bool may_talk(const Finder *finder, uint32_t a, uint32_t b)
     return a != b && !(finder->tunes[a].passing_solo && finder->tunes[b].passing_solo);
 }
 
-/* Looks the seed up among the recent ones of its key, then remembers it. */
-static spz_status visit(Finder *finder, Seed seed)
+/* Looks for what the seed may answer among the recent ones of a key. */
+static spz_status answer_recent(Finder *finder, const Seed *seed, uint32_t key, int stretch)
 {
-    const Tone *t = &finder->tunes[seed.tune].tones[seed.tone];
-    uint32_t *newest = &finder->newest[seed.key % BUCKETS];
+    const Tone *t = &finder->tunes[seed->tune].tones[seed->tone];
     Ticks earliest = t->onset - longest_lag(finder, t);
-    uint32_t at = *newest;
+    uint32_t at = finder->newest[key % BUCKETS];
     unsigned char tried[64] = {0};
     for (int looked = 0; at != 0 && looked < growth.lookback; looked++) {
         const Seed *call = &finder->seeds.at[at - 1];
         if (call->onset < earliest)
             break;
-        if (call->key == seed.key && may_talk(finder, call->tune, seed.tune) && tried[call->tune % 64]++ < growth.nearest) {
-            spz_status status = try_pair(finder, call, &seed);
+        if (call->key == key && may_talk(finder, call->tune, seed->tune) && tried[call->tune % 64]++ < growth.nearest) {
+            spz_status status = try_pair(finder, call, seed, stretch);
             if (status != SPZ_OK)
                 return status;
         }
         at = call->older;
     }
+    return SPZ_OK;
+}
+
+static spz_status remember(Finder *finder, Seed seed)
+{
+    uint32_t *newest = &finder->newest[seed.key % BUCKETS];
     seed.older = *newest;
     if (!array_push(&finder->seeds, seed))
         return SPZ_NO_MEMORY;
     *newest = (uint32_t)finder->seeds.count;
     return SPZ_OK;
+}
+
+/* What a tone may answer is looked up at its own speed, and at half and twice its speed; then it is remembered. */
+static spz_status visit(Finder *finder, size_t tune, uint32_t tone)
+{
+    const Tone *begin = &finder->tunes[tune].tones[tone];
+    Seed seed = {.onset = begin->onset, .tune = (uint32_t)tune, .tone = tone, .key = gesture_key(begin, 0)};
+    Seed phrase = seed;
+    phrase.key = phrase_key(&finder->tunes[tune], tone);
+    spz_status status = answer_recent(finder, &seed, seed.key, 0);
+    for (int stretch = -1; status == SPZ_OK && stretch <= 1; stretch += 2)
+        status = answer_recent(finder, &seed, gesture_key(begin, stretch), stretch);
+    if (status == SPZ_OK)
+        status = remember(finder, seed);
+    if (status == SPZ_OK && phrase.key)
+        status = answer_recent(finder, &phrase, phrase.key, 0);
+    return status == SPZ_OK && phrase.key ? remember(finder, phrase) : status;
 }
 
 /* All tunes at once, in time order, so that 'recent' means recent for everybody. */
@@ -274,12 +322,7 @@ static spz_status visit_all(Finder *finder, uint32_t *next)
         uint32_t tone = next[best]++;
         if (!may_begin(&finder->tunes[best], tone))
             continue;
-        const Tone *begin = &finder->tunes[best].tones[tone];
-        Seed seed = {.onset = begin->onset, .tune = (uint32_t)best, .tone = tone, .key = gesture_key(begin)};
-        spz_status status = visit(finder, seed);
-        seed.key = phrase_key(&finder->tunes[best], tone);
-        if (status == SPZ_OK && seed.key)
-            status = visit(finder, seed);
+        spz_status status = visit(finder, best, tone);
         if (status != SPZ_OK)
             return status;
     }

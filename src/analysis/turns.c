@@ -99,8 +99,8 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
 {
     const TurnPair *p = &pairs->at[first], *q = &pairs->at[last];
     const Tune *a = &tunes[run->caller], *b = &tunes[run->responder];
-    Match match = {.caller = run->caller, .responder = run->responder, .lag = run->lag, .mirror = run->mirror, .call_first = p->call,
-                   .call_last = q->call, .answer_first = p->answer, .answer_last = q->answer,
+    Match match = {.caller = run->caller, .responder = run->responder, .mirror = run->mirror, .stretch = run->stretch,
+                   .lag = b->tones[p->answer].onset - a->tones[p->call].onset, .call_first = p->call, .call_last = q->call, .answer_first = p->answer, .answer_last = q->answer,
                    .matched = (uint32_t)(last - first + 1), .onset = a->tones[p->call].onset,
                    .call_end = a->tones[q->call].end, .end = b->tones[q->answer].end,
                    .transposition = (int16_t)(b->tones[p->answer].midi - a->tones[p->call].midi)};

@@ -114,7 +114,49 @@ static void an_answer_upside_down_is_known_again(void)
                            "Violin II:   R*2 | R | d6:e( c6 b5 a5) g5:q r | R | e6:e( d6 c6 b5) a5:q r | c5:w\n"
                            "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
                            "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
-    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Vn I", "Vn II"));
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "a fifth higher, upside down"));
+    rehearsal_end(&r);
+}
+
+static void an_answer_in_notes_twice_as_long_is_known_again(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:e a5 c6 b5 d6:q r | R*3 | c5:w\n"
+                           "Violin II:   R*2 | R | g5:q a5 c6 b5 | d6:h r | R | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(p->strength >= 0.5);
+    CU_ASSERT_TRUE(lies_in(p, "3", "5"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "answered a bar later by the second violins at the same pitch, in notes twice as long"));
+    rehearsal_end(&r);
+}
+
+static void an_answer_in_notes_half_as_long_is_known_again(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:q a5 c6 b5 | d6:h r | R*2 | c5:w\n"
+                           "Violin II:   R*2 | R*2 | g5:e a5 c6 b5 d6:q r | R | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(lies_in(p, "3", "5"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "in notes half as long"));
+    rehearsal_end(&r);
+}
+
+static void a_scale_in_other_note_values_is_no_answer(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:e a5 b5 c6 d6:q r | R*3 | c5:w\n"
+                           "Violin II:   R*2 | R | g5:q a5 b5 c6 | d6:h r | R | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn I", "Vn II"));
     rehearsal_end(&r);
 }
 
@@ -196,6 +238,9 @@ static const struct Statement statements[] = {
     STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
     STATEMENT(off_beat_accompaniment_is_at_most_marginal),
     STATEMENT(an_answer_upside_down_is_known_again),
+    STATEMENT(an_answer_in_notes_twice_as_long_is_known_again),
+    STATEMENT(an_answer_in_notes_half_as_long_is_known_again),
+    STATEMENT(a_scale_in_other_note_values_is_no_answer),
     STATEMENT(a_gesture_that_goes_through_three_sections_names_them_in_order),
     STATEMENT(strings_answered_by_winds_are_told_and_seat_nobody),
     STATEMENT(a_short_figure_heard_again_eight_bars_later_is_no_answer),
