@@ -15,9 +15,10 @@ static const struct {
     double least_turning; /* share of steps at which the line must change hands */
     double least_by_step; /* share of steps of a tone or a semitone: crossing arpeggios are no melody */
     double contrast;   /* the parts' mean step over the line's, at least */
+    double most_covered; /* share of steps over which another string part may move above the line, before that is heard instead */
 } rule = {
     .step = 4, .leap = 3, .turn = 1.0, .stay = -0.7, .tear = -2.0, .drop = 2.1, .least_gain = 4.5, .least_turning = 0.6,
-    .least_by_step = 0.55, .contrast = 1.7,
+    .least_by_step = 0.55, .contrast = 1.7, .most_covered = 0.5,
 };
 
 enum { MOST_PARTS = 3 };
@@ -32,6 +33,8 @@ typedef struct Moment {
 typedef struct Braid { /* parts looked at together */
     const Tune *tunes[MOST_PARTS];
     size_t parts;
+    const Tune *all;    /* the whole strings */
+    size_t all_count;
     ARRAY(Moment) moments;
 } Braid;
 
@@ -103,9 +106,25 @@ static double step_gain(const Moment *before, const Moment *now)
     return jagged ? rule.turn : rule.stay / 2;
 }
 
+/* Another part begins a new note above the line at this moment. */
+static bool covered_at(const Braid *braid, const Moment *moment)
+{
+    for (size_t i = 0; i < braid->all_count; i++) {
+        const Tune *other = &braid->all[i];
+        size_t at = tune_at(other, moment->when);
+        bool own = false;
+        for (size_t p = 0; p < braid->parts; p++)
+            own = own || braid->tunes[p] == other;
+        if (!own && at < other->count && other->tones[at].onset == moment->when && !(other->tones[at].flags & TONE_REPEATED) &&
+            other->tones[at].midi > moment->tone[moment->holder]->midi)
+            return true;
+    }
+    return false;
+}
+
 static bool run_holds(const Braid *braid, const Run *run)
 {
-    double line = 0, parts = 0, turns = 0, steps = 0, by_step = 0;
+    double line = 0, parts = 0, turns = 0, steps = 0, by_step = 0, covered = 0;
     for (size_t i = run->first + 1; i <= run->last; i++) {
         const Moment *a = &braid->moments.at[i - 1], *b = &braid->moments.at[i];
         if (same_tone(a, b))
@@ -116,9 +135,10 @@ static bool run_holds(const Braid *braid, const Run *run)
         for (size_t p = 0; p < braid->parts; p++)
             parts += abs(b->tone[p]->midi - a->tone[p]->midi) / (double)braid->parts;
         turns += a->holder != b->holder;
+        covered += covered_at(braid, b);
         steps += 1;
     }
-    return steps >= 5 && by_step >= rule.least_by_step * steps && turns >= rule.least_turning * steps && parts >= rule.contrast * line;
+    return steps >= 5 && covered <= rule.most_covered * steps && by_step >= rule.least_by_step * steps && turns >= rule.least_turning * steps && parts >= rule.contrast * line;
 }
 
 /* Grows a run from moment `start`; `*next` is where to look on. */
@@ -234,10 +254,11 @@ spz_status detect_split_line(Findings *findings, const spz_settings *settings)
     spz_status status = tunes ? SPZ_OK : SPZ_NO_MEMORY;
     for (size_t i = 0; status == SPZ_OK && i + 1 < findings->map->group_count; i++) {
         size_t found = 0;
-        Braid pair = {.tunes = {&tunes[i], &tunes[i + 1]}, .parts = 2};
+        Braid pair = {.tunes = {&tunes[i], &tunes[i + 1]}, .parts = 2, .all = tunes, .all_count = findings->map->group_count};
         status = look_at(findings, &pair, &found);
         if (status == SPZ_OK && found == 0 && i + 2 < findings->map->group_count) {
-            Braid three = {.tunes = {&tunes[i], &tunes[i + 1], &tunes[i + 2]}, .parts = 3};
+            Braid three = {.tunes = {&tunes[i], &tunes[i + 1], &tunes[i + 2]}, .parts = 3, .all = tunes,
+                           .all_count = findings->map->group_count};
             status = look_at(findings, &three, &found);
         }
     }
