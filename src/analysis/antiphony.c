@@ -1,4 +1,5 @@
 #include "analysis/antiphony.h"
+#include "analysis/links.h"
 #include "support/buffer.h"
 #include <math.h>
 #include <stdlib.h>
@@ -31,6 +32,12 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, Hearing *h
     return SPZ_OK;
 }
 
+spz_status hearing_join(Hearing *hearing)
+{
+    spz_status status = links_weigh(&hearing->scene, &hearing->candidates);
+    return status == SPZ_OK ? chains_make(&hearing->scene, &hearing->candidates, &hearing->arena, &hearing->chains) : status;
+}
+
 static spz_status listen(const SectionMap *map, const Tune *tunes, bool hopeless_too, Hearing *out)
 {
     memset(out, 0, sizeof *out);
@@ -43,9 +50,7 @@ static spz_status listen(const SectionMap *map, const Tune *tunes, bool hopeless
         status = matches_find(map->movement, out->tunes, map->group_count, &out->matches);
     if (status == SPZ_OK)
         status = weigh_all(map, hopeless_too, out);
-    if (status == SPZ_OK)
-        status = chains_make(&out->scene, &out->candidates, &out->arena, &out->chains);
-    return status;
+    return status == SPZ_OK ? hearing_join(out) : status;
 }
 
 spz_status hearing_make(const SectionMap *map, Hearing *out)

@@ -1,6 +1,6 @@
 /* antiphony.h - exchange, hocket and imitation between groups: the line of detection
  *
- *   tunes -> matches -> evidence -> sides -> chains -> passages
+ *   tunes -> matches -> evidence -> sides -> links -> chains -> passages
  *
  * each step in its own file. */
 #ifndef ANALYSIS_ANTIPHONY_H
@@ -24,6 +24,8 @@ spz_status hearing_make(const SectionMap *map, Hearing *out); /* on failure too,
 /* The same chains from fewer candidates: those that can't come to anything are left out. `tunes`: those of the map, where they are at
  * hand and outlive the hearing, else NULL. */
 spz_status hearing_make_hopeful(const SectionMap *map, const Tune *tunes, Hearing *out);
+/* The last steps once more: links and chains of candidates that were weighed anew. The chains must be empty. */
+spz_status hearing_join(Hearing *hearing);
 void hearing_release(Hearing *hearing);
 
 /* Adds one chain as a passage. The hearing's groups may be others than the findings' (winds.h): entries are then given the group that

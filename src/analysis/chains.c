@@ -3,21 +3,22 @@
 #include <string.h>
 
 const double chains_least_strength = 0.10;
-const int chains_beside = 1;
+const int chains_beside = 2;
 
 static const struct {
     double near_share;     /* ... and has this share of the strength of the passage beside it */
     double add;            /* a match joins its pair's passages when it adds this share of its time */
     double rest;           /* strength from which the part of a lost passage that its teller leaves out stands by itself */
     int gap_bars;          /* fewer bars than this between two stretches: one passage */
-    double violins;        /* preference for first and second violins when pairs compete */
+    double violins, choirs, lower; /* preferences when pairs compete: first and second violins; all violins and violas; violas and cellos */
     double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
 } rule = {
     .add = 0.5,
-    .near_share = 0.7,
-    .gap_bars = 1, .rest = 0.5,
-    .same_story = 0.4,
-    .violins = 1.3, /* the pair that the seating turns on gives a wandering gesture its name */
+    .near_share = 0.75,
+    .gap_bars = 2, .rest = 0.5,
+    .same_story = 0.5,
+    .violins = 1.4, /* the pair that the seating turns on gives a wandering gesture its name */
+    .choirs = 1.2, .lower = 0.8,
 };
 
 static uint64_t pair_key(const Side sides[2])
@@ -179,12 +180,19 @@ static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
     return taken;
 }
 
+static bool are(const Side sides[2], spz_section one, spz_section other)
+{
+    return (sides[0].section == one && sides[1].section == other) || (sides[0].section == other && sides[1].section == one);
+}
+
 /* How strongly a pair claims a story that others tell too. */
 static double claim(const Chain *chain)
 {
-    bool violins = (chain->sides[0].section == SPZ_VN1 && chain->sides[1].section == SPZ_VN2) ||
-                   (chain->sides[0].section == SPZ_VN2 && chain->sides[1].section == SPZ_VN1);
-    return chain->strength * (violins ? rule.violins : 1);
+    double preference = are(chain->sides, SPZ_VN1, SPZ_VN2)     ? rule.violins
+                        : are(chain->sides, SPZ_VIOLINS, SPZ_VA) ? rule.choirs
+                        : are(chain->sides, SPZ_VA, SPZ_VC)      ? rule.lower
+                                                                 : 1;
+    return chain->strength * preference;
 }
 
 static int stronger_chain_first(const void *left, const void *right)
@@ -335,6 +343,8 @@ spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *are
     }
     if (status == SPZ_OK)
         status = drop_retellings(&joiner);
+    for (size_t i = 0; i < out->count; i++)
+        out->at[i].strength = strength_told(out->at[i].strength);
     memory_give(ledger.strongest);
     memory_give(ledger.told);
     memory_give(order);

@@ -14,6 +14,7 @@ typedef struct Candidate {
     Side sides[2];
     int first, last; /* bars */
     bool taken;
+    bool later_link; /* its call is itself an answer, see links.h */
     bool dropped;    /* its passage lost to another pair's */
 } Candidate;
 typedef ARRAY(Candidate) CandidateList;

@@ -39,17 +39,24 @@ enum Feature {
     F_LATE,        /* octaves by which F_GAP passes 1.5: the call is forgotten when the answer comes */
     F_SHORT,       /* octaves by which all matched tones are under four */
     F_BEGINS,      /* the call and the answer begin after a rest or a long note, 0, 0.5, 1 */
+    F_PLACE,       /* the answer falls where the call fell: 1 in the bar, 0.7 in the half bar, 0.5 in the beat, else 0 */
+    F_BESIDE,      /* how much the strings on neither side begin, 1 from eight tones a beat on */
+    F_STILL,       /* share of the call's tones that repeat the pitch before or are tremolos */
+    F_CONTRAST,    /* 1 when call and answer begin in different dynamics: an echo, or an outburst */
     FEATURE_COUNT
 };
 
 typedef struct Evidence {
     double at[FEATURE_COUNT];
     uint64_t with_caller, with_responder; /* bit i: tune i plays along in the same rhythm */
-    double strength;                      /* 0..1 */
+    double strength;                      /* 0..1: the chance of being marked by a reader, as far as the fit knows it */
 } Evidence;
 
 const char *feature_name(enum Feature feature);
 double feature_weight(enum Feature feature); /* in log odds of being marked by a reader */
+
+/* The strength told to users for a chance: 0.5 where a passage is clear. See docs/method.md, section 5. */
+double strength_told(double chance);
 
 /* Occurrences of rhythms, for F_RARE; made once a movement. */
 typedef struct RhythmIndex RhythmIndex;

@@ -19,13 +19,13 @@ typedef struct Matter {
 
 static const Matter matters[] = {
     {"less alike", "more alike", {F_SAME, F_EXACT, F_MIRROR, F_SAME_PITCH}, 4},
-    {"less of a figure (repeated or even notes)", "a figure of its own", {F_MOTION, F_RHYTHM, F_RARE}, 3},
+    {"less of a figure (repeated or even notes)", "a figure of its own", {F_MOTION, F_RHYTHM, F_RARE, F_STILL}, 4},
     {"each stays less out of the other's way", "each makes way for the other", {F_YIELD, F_FREE, F_SWAP, F_CLEAN, F_EARLY, F_OVERLAP, F_CANON}, 7},
     {"shorter, or fewer times", "longer, or more often", {F_TURNS, F_NOTES, F_TOTAL, F_SHORT, F_SINGLE, F_REGULAR}, 6},
-    {"the answer comes at a less telling distance", "the answer comes at a telling distance", {F_LAG_BEATS, F_LAG_BARS, F_GAP, F_QUICK, F_LATE}, 5},
-    {"less in the foreground", "more in the foreground", {F_FRONT, F_WINDS, F_DOUBLED, F_COMPANY}, 4},
+    {"the answer comes at a less telling distance", "the answer comes at a telling distance", {F_LAG_BEATS, F_LAG_BARS, F_GAP, F_QUICK, F_LATE, F_PLACE}, 6},
+    {"less in the foreground", "more in the foreground", {F_FRONT, F_WINDS, F_DOUBLED, F_COMPANY, F_BESIDE}, 5},
     {"its beginnings stand out less", "its beginnings stand out", {F_RESTED, F_BEGINS}, 2},
-    {"it sounds less (soft, plucked, quick)", "it sounds more", {F_SOFT, F_PIZZ, F_SPEED}, 3},
+    {"it sounds less (soft, plucked, quick)", "it sounds more", {F_SOFT, F_PIZZ, F_SPEED, F_CONTRAST}, 4},
 };
 enum { MATTERS = sizeof matters / sizeof matters[0] };
 
@@ -190,7 +190,7 @@ static void put_rival(const Inquiry *inquiry, const Candidate *candidate, const 
     lag_words(&inquiry->hearing->scene, rival, out);
     buffer_puts(out, " apart, ");
     put_bars(inquiry->movement, rival->first, rival->last, out);
-    buffer_printf(out, ", %.2f against %.2f", rival->evidence.strength, candidate->evidence.strength);
+    buffer_printf(out, ", %.2f against %.2f", strength_told(rival->evidence.strength), strength_told(candidate->evidence.strength));
 }
 
 static void put_fate(const Inquiry *inquiry, size_t index, spz_considered *item, Buffer *out)
@@ -278,7 +278,7 @@ static bool describe(const Inquiry *inquiry, size_t index, spz_considered *item)
                              .last_bar = inquiry->movement->bars[candidate->last].number, .tones = (int)match->matched,
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],
                              .caller_aside = match->yield, .responder_aside = match->free, .foreground = features[F_FRONT],
-                             .strength = candidate->evidence.strength};
+                             .strength = strength_told(candidate->evidence.strength)};
     Buffer text;
     buffer_init(&text);
     bool ok = put_words(inquiry, index, &text, item);

@@ -116,7 +116,7 @@ static void take_pair(Growth *g, const Tone *called, const Tone *answered)
         if (a == b || alone) {
             g->now.alike++;
             gain += a != 0 ? growth.alike : growth.still;
-            if (called->midi - g->last_call->midi == g->now.mirror * (answered->midi - g->last_answer->midi)) {
+            if (tone_steps(g->last_call, called) == g->now.mirror * tone_steps(g->last_answer, answered)) {
                 g->now.exact++;
                 gain += growth.exact;
             }

@@ -78,6 +78,16 @@ double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks
     return 0.7 * activity + 0.3 * on_top / cells;
 }
 
+double scene_busy_beside(const Scene *scene, uint64_t sides, Ticks from, Ticks to)
+{
+    double sum = 0;
+    size_t first = scene_cell_at(scene, from), last = scene_cell_at(scene, to - 1);
+    for (size_t t = 0; t < scene->tune_count; t++)
+        for (size_t c = first; c <= last && !(t < 64 && (sides >> t & 1)); c++)
+            sum += scene->cells[t * scene->cell_count + c].onsets;
+    return sum / (double)(last - first + 1);
+}
+
 double scene_wind_fullness(const Scene *scene, Ticks from, Ticks to)
 {
     double sum = 0;

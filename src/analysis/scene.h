@@ -31,6 +31,8 @@ static inline size_t scene_cell_at(const Scene *scene, Ticks when)
 /* Share of what moves at that time that group `tune` has, 0..1: its fresh notes against the busiest group that is not in
  * `company` (bit i: tune i), and whether it lies above that group. */
 double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks from, Ticks to);
+/* Tones that begin in a cell, on the mean, in the groups outside `sides` (bit i: tune i), all together. */
+double scene_busy_beside(const Scene *scene, uint64_t sides, Ticks from, Ticks to);
 /* How full the winds are between two moments, 0..1 of the fullest moment of the movement. */
 double scene_wind_fullness(const Scene *scene, Ticks from, Ticks to);
 #endif

@@ -44,9 +44,9 @@ static spz_section name_of(const SectionMap *map, uint64_t tunes, spz_section pr
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         if (has(map, tunes, all[i]))
             return all[i];
-    if (has(map, tunes, SPZ_VC) || has(map, tunes, SPZ_DB))
+    if (has(map, tunes, SPZ_VC))
         return SPZ_VC;
-    return principal;
+    return has(map, tunes, SPZ_DB) && !has(map, tunes, SPZ_VA) ? SPZ_DB : principal == SPZ_DB ? SPZ_VC : principal;
 }
 
 static void name_side(const SectionMap *map, size_t principal, Side *side)

@@ -2,11 +2,12 @@
 
 /* Common practice of listening, graded by ear on scores; the order of the values matters more than their size. */
 static const struct {
-    double rest, held, long_note, repeated, moving;
+    double rest, held, long_note, twice, repeated, moving;
 } quiet = {
     .rest = 1.0,
     .held = 0.9,      /* a held note leaves the foreground after its onset */
     .long_note = 0.7, /* a new note three times as long as the window: a harmony, not a gesture */
+    .twice = 0.3,     /* twice as long: half a harmony */
     .repeated = 0.5, /* repeated pitch or tremolo: accompaniment, but heard */
     .moving = 0.05,
 };
@@ -190,8 +191,11 @@ static double quiet_of_tone(const Tone *tone, Ticks window)
 {
     if (tone->next - tone->onset >= 3 * window)
         return quiet.long_note;
-    if (tone->flags & (TONE_REPEATED | TONE_TREMOLO))
+    bool trembles = (tone->flags & TONE_TREMOLO) && tone->next - tone->onset > window;
+    if (trembles || (tone->flags & TONE_REPEATED))
         return quiet.repeated;
+    if (tone->next - tone->onset >= 2 * window)
+        return quiet.twice;
     return quiet.moving;
 }
 

@@ -50,6 +50,13 @@ static inline int tone_direction(const Tone *from, const Tone *to)
     return (to->midi > from->midi) - (to->midi < from->midi);
 }
 
+/* Steps of the staff from one tone to the next: a third is two, whatever its semitones, as a tonal answer keeps it. */
+static inline int tone_steps(const Tone *from, const Tone *to)
+{
+    const Note *a = from->sound->note, *b = to->sound->note;
+    return 7 * (b->octave - a->octave) + b->step - a->step;
+}
+
 /* One tune for each group of the map, in its order; from `arena`. NULL when out of memory. */
 Tune *tunes_of(const SectionMap *map, Arena *arena);
 

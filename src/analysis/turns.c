@@ -35,7 +35,7 @@ static void relate(TurnPair *pair, const Tone *called, const Tone *answered, con
     pair->moving = a != 0;
     bool alone = called->flags & answered->flags & TONE_AFTER_REST; /* notes that stand alone may lie where they like */
     pair->alike = (int8_t)(a == b || alone ? 1 : a == -b ? -1 : 0);
-    pair->exact = called->midi - last_call->midi == run->mirror * (answered->midi - last_answer->midi);
+    pair->exact = tone_steps(last_call, called) == run->mirror * tone_steps(last_answer, answered);
 }
 
 void turn_cutter_release(TurnCutter *cutter)
@@ -143,7 +143,8 @@ static bool keep(const Tune *tunes, const Match *run, const TurnPairs *pairs, si
     Match match = match_of(tunes, run, pairs, first, last);
     const Tone *end = &tunes[match.caller].tones[match.call_last];
     Ticks statement = match.spoken / match.statements + (end->end - end->onset);
-    if (match.moving == 0 || match.lag > rule.forgotten * statement)
+    bool by_chance = match.mirror < 0 && match.moving < 2 * match.statements; /* one step the other way is no inversion */
+    if (match.moving == 0 || by_chance || match.lag > rule.forgotten * statement)
         return true;
     return array_push(out, match);
 }

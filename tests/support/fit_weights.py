@@ -20,15 +20,11 @@ import subprocess
 import sys
 import tempfile
 
-# A passage is called clear where the odds of being marked are 59 to 41: with that bound recall and precision of movements left out
-# come out about even.
-CLEAR = math.log(0.59 / 0.41)
-
 SAME_BARS = 0.34        # bars shared over bars of either, from which on a match may be what a passage means; under it, it is none of it
 MARGINAL = 0.5          # what a passage that its reader calls marginal counts
 AGAINST = 3.0           # weight of all counter-examples over that of all passages: sets where 0.5 lies
-SAMPLE = 150            # counter-examples of one movement, evenly spaced: enough for 34 weights
-PRIOR = 0.3             # spread of the normal prior on the weights: times the summed loss, against half their square
+SAMPLE = 400            # counter-examples of one movement, evenly spaced: enough for 38 weights
+PRIOR = 0.2             # spread of the normal prior on the weights: times the summed loss, against half their square
 ROUNDS, STEPS = 5, 32   # expectations, and gradient steps after each
 PACE, MOMENTUM = 0.4, 0.9
 CLOSENESS = 2.0         # how much a like extent says for a match beside its odds
@@ -181,7 +177,7 @@ def fit(movements):
             bias_speed = MOMENTUM * bias_speed - PACE * sum(slope)
             bias += bias_speed
     found = {name: weights[k] / examples.spreads[k] for k, name in enumerate(movements[0].names)}
-    found['bias'] = bias - CLEAR - sum(weights[k] * examples.means[k] / examples.spreads[k] for k in range(len(weights)))
+    found['bias'] = bias - sum(weights[k] * examples.means[k] / examples.spreads[k] for k in range(len(weights)))
     return found
 
 

@@ -44,7 +44,7 @@ static spz_status weigh_anew(Hearing *hearing, const Weights *weights)
     }
     array_free(&hearing->chains);
     hearing->chains = (ChainList){0};
-    return chains_make(&hearing->scene, &hearing->candidates, &hearing->arena, &hearing->chains);
+    return hearing_join(hearing);
 }
 
 static void print_chain(const Hearing *hearing, const Chain *chain, const char *before)

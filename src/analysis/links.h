@@ -1,0 +1,10 @@
+/* links.h - who began: a gesture that wanders through sections is one chain of answers, and a listener names it by the first call and
+ * its answer. A match further down the chain, whose call is itself the answer to another section's call, counts for less. */
+#ifndef ANALYSIS_LINKS_H
+#define ANALYSIS_LINKS_H
+#include "analysis/chains.h"
+
+/* Sets `later_link` of the candidates and lowers the strength of those. Cost: as the matches, times those that sound in a bar.
+ * SPZ_OK or SPZ_NO_MEMORY. */
+spz_status links_weigh(const Scene *scene, CandidateList *candidates);
+#endif
