@@ -30,8 +30,8 @@ static size_t groups_of_section(const SectionMap *map, uint64_t tunes, spz_secti
     return found;
 }
 
-/* The violins lead when they are all there; else the highest violin section; else the bass, which is what answers the violins from
- * below; else the violas. */
+/* The violins lead when they are all there; else the highest violin section; else the cellos, with or without basses, as they answer
+ * the violins from below; else whoever speaks. */
 static spz_section name_of(const SectionMap *map, uint64_t tunes, spz_section principal)
 {
     if (is_violin(principal) && violins_in(map, tunes) >= 2)
@@ -44,9 +44,7 @@ static spz_section name_of(const SectionMap *map, uint64_t tunes, spz_section pr
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         if (has(map, tunes, all[i]))
             return all[i];
-    if (has(map, tunes, SPZ_VC))
-        return SPZ_VC;
-    return has(map, tunes, SPZ_DB) && !has(map, tunes, SPZ_VA) ? SPZ_DB : principal == SPZ_DB ? SPZ_VC : principal;
+    return has(map, tunes, SPZ_VC) ? SPZ_VC : principal;
 }
 
 static void name_side(const SectionMap *map, size_t principal, Side *side)

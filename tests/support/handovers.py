@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Share of the hand-overs of the main melody between the two violin sections that lie in, or touch, a reported passage of the violins.
+"""Share of the hand-overs of the main melody between the two violin sections that lie in, or touch, a reported antiphonal passage.
 
     handovers.py SCORES READING.json...
 
@@ -31,9 +31,30 @@ def handovers(path):
             yield first, last
 
 
-def passages(movement, strength):
+def any_passage(passage):
+    return True
+
+
+def both_speak(passage):
+    """Both violin sections have entries in it, or it is named after violins alone."""
+    return of_violins(passage) or {'Vn I', 'Vn II'} <= {entry['section'] for entry in passage['entries']}
+
+
+def of_violins(passage):
+    return set(passage['sections']) <= VIOLINS
+
+
+def clear_of_violins(passage):
+    return of_violins(passage) and passage['strength'] >= 0.5
+
+
+COLUMNS = (('any reported passage', any_passage), ('one in which both sections speak', both_speak),
+           ('one named after violins alone', of_violins), ('... that is clear or striking', clear_of_violins))
+
+
+def passages(movement, wanted):
     for p in movement['passages']:
-        if p['kind'] in KINDS and set(p['sections']) <= VIOLINS and p['strength'] >= strength:
+        if p['kind'] in KINDS and wanted(p):
             yield bar(p['first_bar']), bar(p['last_bar'])
 
 
@@ -44,8 +65,8 @@ def touched(spans, found):
 def main():
     if len(sys.argv) < 3:
         sys.exit(__doc__)
-    print('| movement | hand-overs | in or at a passage of the violins | ... that is clear or striking | not touched, bars |\n|---|---|---|---|---|')
-    sums = [0, 0, 0]
+    print('| movement | hand-overs | %s | no passage of violins alone, bars |\n|%s' % (' | '.join(name for name, _ in COLUMNS), '---|' * (len(COLUMNS) + 3)))
+    sums = [0] * (len(COLUMNS) + 1)
     for path in sys.argv[2:]:
         with open(path, encoding='utf-8') as file:
             movement = json.load(file)['movements'][0]
@@ -54,12 +75,12 @@ def main():
         spans = list(handovers(table)) if os.path.exists(table) else []
         if not spans:
             continue
-        any_one, clear = (touched(spans, list(passages(movement, least))) for least in (0.0, 0.5))
-        missed = ', '.join('%d-%d' % span for span, met in zip(spans, any_one) if not met)
-        print('| %s | %d | %d | %d | %s |' % (name, len(spans), sum(any_one), sum(clear), missed))
-        sums = [s + x for s, x in zip(sums, (len(spans), sum(any_one), sum(clear)))]
+        met = [touched(spans, list(passages(movement, wanted))) for _, wanted in COLUMNS]
+        missed = ', '.join('%d-%d' % span for span, touches in zip(spans, met[2]) if not touches)
+        print('| %s | %d | %s | %s |' % (name, len(spans), ' | '.join('%d' % sum(m) for m in met), missed))
+        sums = [s + x for s, x in zip(sums, [len(spans)] + [sum(m) for m in met])]
     if sums[0]:
-        print('| all | %d | %d (%.2f) | %d (%.2f) | |' % (sums[0], sums[1], sums[1] / sums[0], sums[2], sums[2] / sums[0]))
+        print('| all | %d | %s | |' % (sums[0], ' | '.join('%d (%.2f)' % (s, s / sums[0]) for s in sums[1:])))
 
 
 main()

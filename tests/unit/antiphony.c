@@ -1,6 +1,7 @@
 /* What counts as call and response, stated in music. */
 #include "support/rehearsal.h"
 #include "support/suite.h"
+#include <stdio.h>
 #include <string.h>
 
 #define QUARTET \
@@ -173,6 +174,75 @@ static void a_gesture_that_goes_through_three_sections_names_them_in_order(void)
     rehearsal_end(&r);
 }
 
+static void a_wandering_gesture_is_named_by_who_began_and_who_answered_first(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | d6:w~ | d6~ | d6 | e6~ | e6~ | e6 | c6\n"
+                           "Violin II:   R | R | g4:e( a4 b4 c5) g4:q r | R*2 | a4:e( b4 c5 d5) a4:q r | R | e5:w\n"
+                           "Viola:       R | g3:e( a3 b3 c4) g3:q r | R*2 | a3:e( b3 c4 d4) a3:q r | R*2 | g4:w\n"
+                           "Violoncello: R | R*2 | g2:e( a2 b2 c3) g2:q r | R*2 | a2:e( b2 c3 d3) a2:q r | c3:w\n");
+    const spz_passage *p = antiphony(&r, "Va", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(p->strength >= 0.5);
+    CU_ASSERT_STRING_EQUAL(p->chain, "Va - Vn II - Vc");
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn II", "Vc"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Va", "Vc"));
+    rehearsal_end(&r);
+}
+
+static void basses_that_answer_without_the_cellos_are_named_themselves(void)
+{
+    Rehearsal r = rehearse(QUARTET "part: Contrabass; clef bass\n"
+                                   "Violin I:    e6:w~ | e6~ | e6 | e6~ | e6 | e6~ | e6\n"
+                                   "Violin II:   R*2 | g4:e( a4 b4 c5) g4:q r | R | e4:e( f4 g4 a4) e4:q r | R | c4:w\n"
+                                   "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                                   "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n"
+                                   "Contrabass:  R*2 | R | g2:e( a2 b2 c3) g2:q r | R | e2:e( f2 g2 a2) e2:q r | c2:w\n");
+    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Vn II", "Db"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vn II", "Vc"));
+    rehearsal_end(&r);
+}
+
+/* A third answered by a third of the other kind is as good: the scale bends the interval, not the player. */
+static void a_tonal_answer_is_as_strong_as_a_real_one(void)
+{
+    const char *answers[] = {"g4:e( b4 d5 b4) g4:q r", "d5:e( f5 a5 f5) d5:q r"};
+    double strength[2] = {0};
+    for (size_t i = 0; i < COUNT(answers); i++) {
+        char notation[1024];
+        snprintf(notation, sizeof notation,
+                 QUARTET "Violin I:    R*2 | c5:e( e5 g5 e5) c5:q r | R*2 | c5:w\nViolin II:   R*2 | R | %s | R | c5:w\n"
+                         "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4\nVioloncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3\n",
+                 answers[i]);
+        Rehearsal r = rehearse(notation);
+        const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+        CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+        strength[i] = p->strength;
+        rehearsal_end(&r);
+    }
+    CU_ASSERT_DOUBLE_EQUAL(strength[0], strength[1], 1e-9);
+}
+
+static void a_line_goes_on_in_tremolo_as_it_does_in_plain_notes(void)
+{
+    const char *under[] = {"d4:e c4 bb3 c4 d4 eb4 d4 c4", "d4:e=2 c4=2 bb3=2 c4=2 d4=2 eb4=2 d4=2 c4=2", "d4:w=2"};
+    double strength[3] = {0};
+    for (size_t i = 0; i < COUNT(under); i++) {
+        char notation[1024];
+        snprintf(notation, sizeof notation,
+                 QUARTET "Violin I:    R*2 | R*3 | c6:w\nViolin II:   R*2 | R | g4:q bb4:e d5 g5:q f#5 | g5:w | c5\n"
+                         "Viola:       R*2 | g3:q bb3:e d4 g4:q f#4 | %s | R*2\nVioloncello: g2:w~ | g2~ | g2 | g2~ | g2 | g2\n",
+                 under[i]);
+        Rehearsal r = rehearse(notation);
+        const spz_passage *p = antiphony(&r, "Va", "Vn II");
+        CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+        strength[i] = p->strength;
+        rehearsal_end(&r);
+    }
+    CU_ASSERT_DOUBLE_EQUAL(strength[0], strength[1], 1e-9);
+    CU_ASSERT_TRUE(strength[2] > strength[1]);
+}
+
 static void strings_answered_by_winds_are_told_and_seat_nobody(void)
 {
     Rehearsal r = rehearse("time: 4/4  tempo: q=96\n"
@@ -242,6 +312,10 @@ static const struct Statement statements[] = {
     STATEMENT(an_answer_in_notes_half_as_long_is_known_again),
     STATEMENT(a_scale_in_other_note_values_is_no_answer),
     STATEMENT(a_gesture_that_goes_through_three_sections_names_them_in_order),
+    STATEMENT(a_wandering_gesture_is_named_by_who_began_and_who_answered_first),
+    STATEMENT(basses_that_answer_without_the_cellos_are_named_themselves),
+    STATEMENT(a_tonal_answer_is_as_strong_as_a_real_one),
+    STATEMENT(a_line_goes_on_in_tremolo_as_it_does_in_plain_notes),
     STATEMENT(strings_answered_by_winds_are_told_and_seat_nobody),
     STATEMENT(a_short_figure_heard_again_eight_bars_later_is_no_answer),
     STATEMENT(the_same_exchange_in_another_key_or_in_longer_values_is_as_strong),
