@@ -68,15 +68,7 @@ static int diatonic(const Note *note)
     return note->octave * 7 + note->step;
 }
 
-static void variation_words(const Match *match, Buffer *out)
-{
-    if (match->mirror < 0)
-        buffer_puts(out, ", upside down");
-    if (match->stretch)
-        buffer_puts(out, match->stretch > 0 ? ", in notes twice as long" : ", in notes half as long");
-}
-
-/* 'at the same pitch', 'an octave higher', 'a third lower, upside down'. */
+/* 'at the same pitch', 'an octave higher', 'a third lower'. */
 void interval_words(const Scene *scene, const Match *match, Buffer *out)
 {
     static const char *const names[] = {"", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh"};
@@ -95,7 +87,15 @@ void interval_words(const Scene *scene, const Match *match, Buffer *out)
         buffer_printf(out, "%s %s", names[abs(steps) % 7], way);
     else
         buffer_printf(out, "more than an octave %s", way);
-    variation_words(match, out);
+}
+
+/* 'upside down, in notes twice as long' */
+void variation_words(const Match *match, Buffer *out)
+{
+    bool mirror = match->mirror < 0;
+    buffer_puts(out, mirror ? "upside down" : "");
+    if (match->stretch)
+        buffer_printf(out, "%sin notes %s as long", mirror ? ", " : "", match->stretch > 0 ? "twice" : "half");
 }
 
 /* The strongest exchange in the direction of the passage: the sentence has to begin with the section that calls first. */
@@ -171,6 +171,9 @@ char *chain_reason(const Scene *scene, const CandidateList *candidates, const Ch
     side_words(scene, &best->sides[1], &text);
     buffer_putc(&text, ' ');
     interval_words(scene, &best->match, &text);
+    if (best->match.mirror < 0 || best->match.stretch)
+        buffer_puts(&text, ", ");
+    variation_words(&best->match, &text);
     if (kind == SPZ_IMITATION)
         buffer_puts(&text, " while the first voice goes on");
     if (turns > 3)

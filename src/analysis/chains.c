@@ -7,18 +7,22 @@ const int chains_beside = 2;
 
 static const struct {
     double near_share;     /* ... and has this share of the strength of the passage beside it */
+    double own;            /* strength from which a match that shares no bar with a stronger one stands beside it all the same */
     double add;            /* a match joins its pair's passages when it adds this share of its time */
+    double equal, add_equal; /* ... or, when it has this share of the strength of what is beside it, this smaller one: an exchange that
+                              goes to and fro begins with its first call */
     double rest;           /* strength from which the part of a lost passage that its teller leaves out stands by itself */
     int gap_bars;          /* fewer bars than this between two stretches: one passage */
-    double violins, choirs, lower; /* preferences when pairs compete: first and second violins; all violins and violas; violas and cellos */
+    double violins, choirs, lower, orchestras; /* preferences when pairs compete: first and second violins; all violins and violas;
+                              violas and cellos; two orchestras */
     double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
 } rule = {
-    .add = 0.5,
-    .near_share = 0.75,
-    .gap_bars = 2, .rest = 0.5,
+    .add = 0.5, .equal = 0.9, .add_equal = 0.2,
+    .near_share = 0.75, .own = 0.6,
+    .gap_bars = 1, .rest = 0.5,
     .same_story = 0.5,
     .violins = 1.4, /* the pair that the seating turns on gives a wandering gesture its name */
-    .choirs = 1.2, .lower = 0.8,
+    .choirs = 1.2, .lower = 0.8, .orchestras = 1.4,
 };
 
 static uint64_t pair_key(const Side sides[2])
@@ -71,6 +75,30 @@ static void enter(Ticks *enters, size_t tune_count, uint64_t tunes, Ticks when)
             enters[t] = when;
 }
 
+static bool are(const Side sides[2], spz_section one, spz_section other)
+{
+    return (sides[0].section == one && sides[1].section == other) || (sides[0].section == other && sides[1].section == one);
+}
+
+/* The orchestra that a side belongs to; 0 for players of both, or where there is only one. */
+static int orchestra_of(const SectionMap *map, const Side *side)
+{
+    int orchestra = -1;
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if (side->tunes >> i & 1)
+            orchestra = orchestra < 0 || orchestra == map->groups[i].about.orchestra ? map->groups[i].about.orchestra : 0;
+    return orchestra;
+}
+
+/* How much the pair is preferred when others tell the same story: the one that the seating turns on. */
+static double preference(const SectionMap *map, const Side sides[2])
+{
+    int one = orchestra_of(map, &sides[0]), other = orchestra_of(map, &sides[1]);
+    if (one != other)
+        return one && other ? rule.orchestras : 1;
+    return are(sides, SPZ_VN1, SPZ_VN2) ? rule.violins : are(sides, SPZ_VIOLINS, SPZ_VA) ? rule.choirs : are(sides, SPZ_VA, SPZ_VC) ? rule.lower : 1;
+}
+
 typedef struct Joiner { /* where chains are put together */
     const Scene *scene;
     Candidate *base;
@@ -108,6 +136,7 @@ static bool push_chain(const Joiner *joiner, Candidate **run, size_t count)
     chain.strength = best->evidence.strength + (1 - best->evidence.strength) * 0.3 * (confirmed - 0.25 * best->evidence.strength);
     chain.sides[0] = run[0]->sides[0];
     chain.sides[1] = run[0]->sides[1];
+    chain.claim = chain.strength * preference(joiner->scene->map, chain.sides);
     chain.candidate_count = count;
     return array_push(joiner->out, chain);
 }
@@ -140,17 +169,22 @@ typedef struct Ledger {
     double *strongest;
 } Ledger;
 
+static double strongest_within(const Ledger *ledger, int first, int last)
+{
+    double strongest = 0;
+    for (int bar = first; bar <= last; bar++)
+        if (ledger->strongest[bar] > strongest)
+            strongest = ledger->strongest[bar];
+    return strongest;
+}
+
 /* The strongest match taken nearby; weak echoes of a strong passage would only blur where it begins and ends. */
 static double strongest_beside(const Ledger *ledger, const Candidate *candidate)
 {
     int bars = (int)ledger->scene->map->movement->bar_count;
     int first = candidate->first > chains_beside ? candidate->first - chains_beside : 0;
     int last = candidate->last + chains_beside < bars ? candidate->last + chains_beside : bars - 1;
-    double strongest = 0;
-    for (int bar = first; bar <= last; bar++)
-        if (ledger->strongest[bar] > strongest)
-            strongest = ledger->strongest[bar];
-    return strongest;
+    return strongest_within(ledger, first, last);
 }
 
 static void enter_in(Ledger *ledger, Candidate *candidate)
@@ -162,6 +196,18 @@ static void enter_in(Ledger *ledger, Candidate *candidate)
             ledger->strongest[bar] = candidate->evidence.strength;
 }
 
+/* Whether a match adds to what its pair has taken: time that is new, without blurring where a stronger passage begins and ends. */
+static bool adds(const Ledger *ledger, const Candidate *candidate)
+{
+    double strength = candidate->evidence.strength, beside = strongest_beside(ledger, candidate);
+    bool begins_before = strongest_within(ledger, candidate->first, candidate->first) == 0;
+    bool apart = strongest_within(ledger, candidate->first, candidate->last) == 0;
+    double least = strength >= rule.equal * beside && begins_before ? rule.add_equal : rule.add;
+    if (tell(ledger->scene, ledger->told, &candidate->match, false) < least)
+        return false;
+    return strength >= rule.near_share * beside || (apart && strength >= rule.own);
+}
+
 static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
 {
     size_t taken = 0;
@@ -170,8 +216,7 @@ static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
         ledger->strongest[bar] = 0;
     for (size_t i = 0; i < count; i++) {
         Candidate *candidate = pair[i];
-        bool adds = tell(ledger->scene, ledger->told, &candidate->match, false) >= rule.add;
-        if (!adds || candidate->evidence.strength < rule.near_share * strongest_beside(ledger, candidate))
+        if (!adds(ledger, candidate))
             continue;
         enter_in(ledger, candidate);
         pair[i] = pair[taken];
@@ -180,26 +225,11 @@ static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
     return taken;
 }
 
-static bool are(const Side sides[2], spz_section one, spz_section other)
-{
-    return (sides[0].section == one && sides[1].section == other) || (sides[0].section == other && sides[1].section == one);
-}
-
-/* How strongly a pair claims a story that others tell too. */
-static double claim(const Chain *chain)
-{
-    double preference = are(chain->sides, SPZ_VN1, SPZ_VN2)     ? rule.violins
-                        : are(chain->sides, SPZ_VIOLINS, SPZ_VA) ? rule.choirs
-                        : are(chain->sides, SPZ_VA, SPZ_VC)      ? rule.lower
-                                                                 : 1;
-    return chain->strength * preference;
-}
-
 static int stronger_chain_first(const void *left, const void *right)
 {
     const Chain *a = left, *b = right;
-    if (claim(a) != claim(b))
-        return claim(a) > claim(b) ? -1 : 1;
+    if (a->claim != b->claim)
+        return a->claim > b->claim ? -1 : 1;
     if (a->first != b->first)
         return a->first < b->first ? -1 : 1;
     uint64_t ka = pair_key(a->sides), kb = pair_key(b->sides);

@@ -31,6 +31,7 @@ typedef struct Chain {
     Ticks onset, end;
     int first, last;       /* bars, indices */
     double strength;
+    double claim;          /* how strongly its pair claims a story that others tell too */
     uint32_t *candidates;  /* indices, by onset; from the arena */
     size_t candidate_count;
     const Retelling *retold; /* by pairs that lost it to this one: their entries belong to the story too */

@@ -205,15 +205,15 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.397, [F_EXACT] = 1.419, [F_MOTION] = 1.785, [F_RHYTHM] = 0.784, [F_YIELD] = -0.784, [F_FREE] = 2.087,
-    [F_SWAP] = 1.177, [F_TURNS] = 0.119, [F_NOTES] = 0.358, [F_TOTAL] = 0.237, [F_LAG_BEATS] = -0.207, [F_LAG_BARS] = -0.194,
-    [F_RARE] = 0.028, [F_FRONT] = 3.261, [F_DOUBLED] = 0.653, [F_WINDS] = -1.336, [F_COMPANY] = -0.237, [F_SOFT] = -1.187,
-    [F_SPEED] = -0.456, [F_OVERLAP] = 0.374, [F_REGULAR] = 1.225, [F_CLEAN] = 1.048, [F_SAME_PITCH] = 0.385, [F_GAP] = -0.475,
-    [F_SINGLE] = -1.488, [F_PIZZ] = -0.027, [F_EARLY] = 0.713, [F_RESTED] = -0.371, [F_CANON] = -1.219, [F_MIRROR] = -0.727,
-    [F_QUICK] = -0.101, [F_LATE] = 0.125, [F_SHORT] = -1.560, [F_BEGINS] = 0.247, [F_PLACE] = 0.660, [F_BESIDE] = 1.771,
-    [F_STILL] = 0.398, [F_CONTRAST] = -0.498,
+    [F_SAME] = 3.428, [F_EXACT] = 1.434, [F_MOTION] = 1.748, [F_RHYTHM] = 0.798, [F_YIELD] = -0.641, [F_FREE] = 2.100,
+    [F_SWAP] = 1.189, [F_TURNS] = 0.116, [F_NOTES] = 0.363, [F_TOTAL] = 0.236, [F_LAG_BEATS] = -0.214, [F_LAG_BARS] = -0.190,
+    [F_RARE] = 0.045, [F_FRONT] = 3.240, [F_DOUBLED] = 0.652, [F_WINDS] = -1.333, [F_COMPANY] = -0.234, [F_SOFT] = -1.178,
+    [F_SPEED] = -0.461, [F_OVERLAP] = 0.534, [F_REGULAR] = 1.221, [F_CLEAN] = 1.081, [F_SAME_PITCH] = 0.386, [F_GAP] = -0.475,
+    [F_SINGLE] = -1.541, [F_PIZZ] = -0.035, [F_EARLY] = 0.700, [F_RESTED] = -0.364, [F_CANON] = -1.209, [F_MIRROR] = -0.731,
+    [F_QUICK] = -0.095, [F_LATE] = 0.134, [F_SHORT] = -1.537, [F_BEGINS] = 0.244, [F_PLACE] = 0.663, [F_BESIDE] = 1.745,
+    [F_STILL] = 0.417, [F_CONTRAST] = -0.497,
 };
-static const double bias = -11.601;
+static const double bias = -11.780;
 
 double feature_weight(enum Feature feature)
 {

@@ -257,6 +257,8 @@ static bool put_words(const Inquiry *inquiry, size_t index, Buffer *text, spz_co
     item->lag = settle(inquiry, text);
     interval_words(scene, &candidate->match, text);
     item->interval = settle(inquiry, text);
+    variation_words(&candidate->match, text);
+    item->variation = settle(inquiry, text);
     if (inquiry->clear_count)
         put_matters(inquiry, candidate, 1, text);
     item->for_it = settle(inquiry, text);
@@ -265,7 +267,7 @@ static bool put_words(const Inquiry *inquiry, size_t index, Buffer *text, spz_co
     item->against_it = settle(inquiry, text);
     put_fate(inquiry, index, item, text);
     item->because = settle(inquiry, text);
-    return item->caller && item->responder && item->lag && item->interval && item->for_it && item->against_it && item->because;
+    return item->caller && item->responder && item->lag && item->interval && item->variation && item->for_it && item->against_it && item->because;
 }
 
 static bool describe(const Inquiry *inquiry, size_t index, spz_considered *item)
@@ -273,7 +275,7 @@ static bool describe(const Inquiry *inquiry, size_t index, spz_considered *item)
     const Candidate *candidate = candidate_at(inquiry, index);
     const Match *match = &candidate->match;
     const double *features = candidate->evidence.at;
-    *item = (spz_considered){.upside_down = match->mirror < 0, .first = (size_t)candidate->first, .last = (size_t)candidate->last,
+    *item = (spz_considered){.first = (size_t)candidate->first, .last = (size_t)candidate->last,
                              .first_bar = inquiry->movement->bars[candidate->first].number,
                              .last_bar = inquiry->movement->bars[candidate->last].number, .tones = (int)match->matched,
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],

@@ -119,7 +119,7 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
             match.moving += pair->moving;
         }
         match.clean += pair->yield > 0.85f;
-        match.active += pair->yield < 0.3f;
+        match.active += pair->yield < 0.35f;
         match.yield += pair->yield;
         match.free += pair->free;
         if (index < 2) {
