@@ -266,6 +266,7 @@ static bool put_words(const Inquiry *inquiry, size_t index, Buffer *text, spz_co
         put_matters(inquiry, candidate, -1, text);
     item->against_it = settle(inquiry, text);
     put_fate(inquiry, index, item, text);
+    buffer_puts(text, candidate->later_link ? "; it counts for less, as its call is itself an answer" : "");
     item->because = settle(inquiry, text);
     return item->caller && item->responder && item->lag && item->interval && item->variation && item->for_it && item->against_it && item->because;
 }
