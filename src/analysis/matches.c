@@ -290,7 +290,7 @@ static spz_status remember(Finder *finder, Seed seed)
     return SPZ_OK;
 }
 
-/* What a tone may answer is looked up at its own speed, and at half and twice its speed; then it is remembered. */
+/* What a tone may answer is looked up at its own speed and, where it begins afresh, at half and twice its speed; then it is remembered. */
 static spz_status visit(Finder *finder, size_t tune, uint32_t tone)
 {
     const Tone *begin = &finder->tunes[tune].tones[tone];
@@ -298,7 +298,7 @@ static spz_status visit(Finder *finder, size_t tune, uint32_t tone)
     Seed phrase = seed;
     phrase.key = phrase_key(&finder->tunes[tune], tone);
     spz_status status = answer_recent(finder, &seed, seed.key, 0);
-    for (int stretch = -1; status == SPZ_OK && stretch <= 1; stretch += 2)
+    for (int stretch = -1; status == SPZ_OK && tone_is_fresh(begin) && stretch <= 1; stretch += 2)
         status = answer_recent(finder, &seed, gesture_key(begin, stretch), stretch);
     if (status == SPZ_OK)
         status = remember(finder, seed);
