@@ -1,4 +1,5 @@
 #include "analysis/chains.h"
+#include "analysis/bar_notes.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -263,34 +264,14 @@ static bool hand_over(const Joiner *joiner, const Chain *from, Chain *to)
     return true;
 }
 
-/* The kept chains that touch each bar, so that a story is compared only with its neighbours. */
-typedef struct BarNote {
-    uint32_t chain, older; /* index, and index + 1 of the note before in the same bar */
-} BarNote;
-
-typedef struct Neighbours {
-    ARRAY(BarNote) notes;
-    uint32_t *newest; /* by bar: index + 1 */
-} Neighbours;
-
-static bool note_down(Neighbours *neighbours, const Chain *chain, size_t index)
-{
-    for (int bar = chain->first; bar <= chain->last; bar++) {
-        BarNote note = {(uint32_t)index, neighbours->newest[bar]};
-        if (!array_push(&neighbours->notes, note))
-            return false;
-        neighbours->newest[bar] = (uint32_t)neighbours->notes.count;
-    }
-    return true;
-}
-
-/* The strongest kept chain that already tells the story of `weak`, NULL when none does. The kept ones stand by strength. */
-static Chain *teller_of(const Chain *weak, Chain *kept, const Neighbours *neighbours)
+/* The strongest kept chain that already tells the story of `weak`, NULL when none does. The kept ones stand by strength;
+ * `neighbours`: those that touch each bar. */
+static Chain *teller_of(const Chain *weak, Chain *kept, const BarNotes *neighbours)
 {
     Chain *teller = NULL;
     for (int bar = weak->first; bar <= weak->last; bar++)
-        for (uint32_t at = neighbours->newest[bar]; at != 0; at = neighbours->notes.at[at - 1].older) {
-            Chain *strong = &kept[neighbours->notes.at[at - 1].chain];
+        for (const BarNote *note = bar_notes_newest(neighbours, bar); note; note = bar_notes_older(neighbours, note)) {
+            Chain *strong = &kept[note->index];
             if ((!teller || strong < teller) && same_story(weak, strong))
                 teller = strong;
         }
@@ -313,14 +294,14 @@ static spz_status keep_rest(const Joiner *joiner, const Chain *lost, int first, 
     return !rest ? SPZ_NO_MEMORY : own ? cut_into_chains(joiner, rest, count) : SPZ_OK;
 }
 
-static spz_status keep_tellers(const Joiner *joiner, Neighbours *neighbours)
+static spz_status keep_tellers(const Joiner *joiner, BarNotes *neighbours)
 {
     ChainList *chains = joiner->out;
     size_t kept = 0;
     for (size_t i = 0; i < chains->count; i++) {
         Chain chain = chains->at[i];
         Chain *teller = teller_of(&chain, chains->at, neighbours);
-        if (teller ? !hand_over(joiner, &chain, teller) : !note_down(neighbours, &chain, kept))
+        if (teller ? !hand_over(joiner, &chain, teller) : !bar_notes_add(neighbours, chain.first, chain.last, (uint32_t)kept))
             return SPZ_NO_MEMORY;
         if (!teller)
             chains->at[kept++] = chain;
@@ -334,14 +315,13 @@ static spz_status keep_tellers(const Joiner *joiner, Neighbours *neighbours)
 /* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
 static spz_status drop_retellings(const Joiner *joiner)
 {
-    size_t bars = joiner->scene->map->movement->bar_count;
-    Neighbours neighbours = {.newest = arena_take(joiner->arena, bars, sizeof *neighbours.newest)};
-    spz_status status = neighbours.newest ? SPZ_OK : SPZ_NO_MEMORY;
+    BarNotes neighbours;
+    spz_status status = bar_notes_make(joiner->scene->map->movement->bar_count, &neighbours) ? SPZ_OK : SPZ_NO_MEMORY;
     if (joiner->out->count)
         qsort(joiner->out->at, joiner->out->count, sizeof *joiner->out->at, stronger_chain_first);
     if (status == SPZ_OK)
         status = keep_tellers(joiner, &neighbours);
-    array_free(&neighbours.notes);
+    bar_notes_release(&neighbours);
     return status;
 }
 
