@@ -205,15 +205,15 @@ static void measures_of_form(const Scene *scene, const Match *match, Evidence *o
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.428, [F_EXACT] = 1.434, [F_MOTION] = 1.748, [F_RHYTHM] = 0.798, [F_YIELD] = -0.641, [F_FREE] = 2.100,
-    [F_SWAP] = 1.189, [F_TURNS] = 0.116, [F_NOTES] = 0.363, [F_TOTAL] = 0.236, [F_LAG_BEATS] = -0.214, [F_LAG_BARS] = -0.190,
-    [F_RARE] = 0.045, [F_FRONT] = 3.240, [F_DOUBLED] = 0.652, [F_WINDS] = -1.333, [F_COMPANY] = -0.234, [F_SOFT] = -1.178,
-    [F_SPEED] = -0.461, [F_OVERLAP] = 0.534, [F_REGULAR] = 1.221, [F_CLEAN] = 1.081, [F_SAME_PITCH] = 0.386, [F_GAP] = -0.475,
-    [F_SINGLE] = -1.541, [F_PIZZ] = -0.035, [F_EARLY] = 0.700, [F_RESTED] = -0.364, [F_CANON] = -1.209, [F_MIRROR] = -0.731,
-    [F_QUICK] = -0.095, [F_LATE] = 0.134, [F_SHORT] = -1.537, [F_BEGINS] = 0.244, [F_PLACE] = 0.663, [F_BESIDE] = 1.745,
-    [F_STILL] = 0.417, [F_CONTRAST] = -0.497,
+    [F_SAME] = 3.459, [F_EXACT] = 1.429, [F_MOTION] = 1.767, [F_RHYTHM] = 0.805, [F_YIELD] = -0.636, [F_FREE] = 2.136,
+    [F_SWAP] = 1.237, [F_TURNS] = 0.130, [F_NOTES] = 0.344, [F_TOTAL] = 0.212, [F_LAG_BEATS] = -0.224, [F_LAG_BARS] = -0.187,
+    [F_RARE] = -0.020, [F_FRONT] = 3.259, [F_DOUBLED] = 0.647, [F_WINDS] = -1.332, [F_COMPANY] = -0.232, [F_SOFT] = -1.162,
+    [F_SPEED] = -0.448, [F_OVERLAP] = 0.464, [F_REGULAR] = 1.258, [F_CLEAN] = 1.059, [F_SAME_PITCH] = 0.355, [F_GAP] = -0.477,
+    [F_SINGLE] = -1.625, [F_PIZZ] = -0.057, [F_EARLY] = 0.585, [F_RESTED] = -0.405, [F_CANON] = -1.180, [F_MIRROR] = -0.719,
+    [F_QUICK] = -0.112, [F_LATE] = 0.151, [F_SHORT] = -1.603, [F_BEGINS] = 0.245, [F_PLACE] = 0.605, [F_BESIDE] = 1.696,
+    [F_STILL] = 0.453, [F_CONTRAST] = -0.520,
 };
-static const double bias = -11.780;
+static const double bias = -11.602;
 
 double feature_weight(enum Feature feature)
 {

@@ -4,8 +4,8 @@
     fit_weights.py BUILD SHARED READINGS
 
 BUILD holds the programs evidence-table and weights-table, SHARED the scores and the expert tables, READINGS further tables in the same
-form. Only what Python brings along is used. Prints the table of weights for evidence.c, then the figures of score_passages.py: with the
-weights fitted to all movements, and for each movement with weights fitted to all the others (leave one out). A minute or two.
+form. Only what Python brings along is used; a few minutes. Prints the table of weights for evidence.c, then the figures of score_passages.py: with the
+weights fitted to all movements, and for each movement with weights fitted to all the others (leave one out).
 
 How: a table says where two sections answer each other, not which match is meant. So each passage is a vote over the matches of the
 same pair that cover about the same bars, shared out by how good they look so far (expectation), and the weights are moved down the
@@ -23,7 +23,6 @@ import tempfile
 SAME_BARS = 0.34        # bars shared over bars of either, from which on a match may be what a passage means; under it, it is none of it
 MARGINAL = 0.5          # what a passage that its reader calls marginal counts
 AGAINST = 3.0           # weight of all counter-examples over that of all passages: sets where 0.5 lies
-SAMPLE = 400            # counter-examples of one movement, evenly spaced: enough for 38 weights
 PRIOR = 0.2             # spread of the normal prior on the weights: times the summed loss, against half their square
 ROUNDS, STEPS = 5, 32   # expectations, and gradient steps after each
 PACE, MOMENTUM = 0.4, 0.9
@@ -98,8 +97,7 @@ class Movement:
                     told.update(range(max(start, first), min(end, last) + 1))
             if len(told) < SAME_BARS * (last - first + 1):
                 found.append(i)
-        stride = max(1.0, len(found) / SAMPLE)
-        return [found[int(k * stride)] for k in range(min(len(found), SAMPLE))]
+        return found
 
 
 def read_passages(path):
