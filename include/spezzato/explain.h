@@ -18,8 +18,7 @@ typedef enum spz_fate {
 typedef struct spz_considered { /* views that live as long as the explanation */
     const char *caller, *responder; /* 'first violins', 'Va 2' */
     const char *lag;             /* from a call to its answer: 'two beats' */
-    const char *interval;        /* from the call to the answer: 'a third lower' */
-    const char *variation;       /* "upside down", "in notes twice as long", both with a comma between; "" when the answer is neither */
+    const char *interval;        /* from the call to the answer: 'a third lower', 'a third lower, upside down, in notes twice as long' */
     const char *first_bar, *last_bar; /* as printed */
     size_t first, last;          /* bars, indices */
     int tones, statements;       /* notes that call and answer share, and in how many calls */

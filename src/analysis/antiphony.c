@@ -17,11 +17,11 @@ void hearing_release(Hearing *hearing)
 static spz_status weigh_all(const SectionMap *map, bool hopeless_too, Hearing *hearing)
 {
     for (size_t i = 0; i < hearing->matches.count; i++) {
-        if (!hopeless_too && !evidence_may_reach(&hearing->scene, &hearing->matches.at[i], chains_least_strength))
+        if (!hopeless_too && !evidence_may_reach(&hearing->scene, &hearing->matches.at[i], chains_least_chance))
             continue;
         Candidate candidate = {.match = hearing->matches.at[i]};
         evidence_weigh(&hearing->scene, hearing->rhythms, &candidate.match, &candidate.evidence);
-        if (!hopeless_too && candidate.evidence.strength < chains_least_strength)
+        if (!hopeless_too && candidate.evidence.chance < chains_least_chance)
             continue;
         sides_of(map, &candidate.match, &candidate.evidence, candidate.sides);
         candidate.first = movement_bar_at(map->movement, candidate.match.onset);
@@ -74,7 +74,7 @@ spz_kind chain_kind(const Scene *scene, const CandidateList *candidates, const C
     double weight = 0, short_turns = 0, overlap = 0;
     for (size_t i = 0; i < chain->candidate_count; i++) {
         const Candidate *c = &candidates->at[chain->candidates[i]];
-        double w = c->evidence.strength * (double)(c->match.end - c->match.onset);
+        double w = c->evidence.chance * (double)(c->match.end - c->match.onset);
         double notes = (double)c->match.matched / c->match.statements;
         bool quick = c->match.lag <= beat_at(scene, c->first) && c->match.statements >= 2 && notes <= 4;
         weight += w;
@@ -270,8 +270,8 @@ static double weighted(const CandidateList *candidates, const Chain *chain, enum
     double sum = 0, weight = 0;
     for (size_t i = 0; i < chain->candidate_count; i++) {
         const Candidate *c = &candidates->at[chain->candidates[i]];
-        sum += c->evidence.strength * c->evidence.at[feature];
-        weight += c->evidence.strength;
+        sum += c->evidence.chance * c->evidence.at[feature];
+        weight += c->evidence.chance;
     }
     return weight > 0 ? sum / weight : 0;
 }

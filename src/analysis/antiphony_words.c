@@ -68,7 +68,7 @@ static int diatonic(const Note *note)
     return note->octave * 7 + note->step;
 }
 
-/* 'at the same pitch', 'an octave higher', 'a third lower'. */
+/* 'at the same pitch', 'an octave higher', 'a third lower, upside down'. */
 void interval_words(const Scene *scene, const Match *match, Buffer *out)
 {
     static const char *const names[] = {"", "a second", "a third", "a fourth", "a fifth", "a sixth", "a seventh"};
@@ -87,15 +87,9 @@ void interval_words(const Scene *scene, const Match *match, Buffer *out)
         buffer_printf(out, "%s %s", names[abs(steps) % 7], way);
     else
         buffer_printf(out, "more than an octave %s", way);
-}
-
-/* 'upside down, in notes twice as long' */
-void variation_words(const Match *match, Buffer *out)
-{
-    bool mirror = match->mirror < 0;
-    buffer_puts(out, mirror ? "upside down" : "");
+    buffer_puts(out, match->mirror < 0 ? ", upside down" : "");
     if (match->stretch)
-        buffer_printf(out, "%sin notes %s as long", mirror ? ", " : "", match->stretch > 0 ? "twice" : "half");
+        buffer_printf(out, ", in notes %s as long", match->stretch > 0 ? "twice" : "half");
 }
 
 /* The strongest exchange in the direction of the passage: the sentence has to begin with the section that calls first. */
@@ -104,7 +98,7 @@ static const Candidate *best_of(const CandidateList *candidates, const Chain *ch
     const Candidate *best = &candidates->at[chain->candidates[0]];
     for (size_t i = 1; i < chain->candidate_count; i++) {
         const Candidate *c = &candidates->at[chain->candidates[i]];
-        if (c->sides[0].section == chain->sides[0].section && c->evidence.strength > best->evidence.strength)
+        if (c->sides[0].section == chain->sides[0].section && c->evidence.chance > best->evidence.chance)
             best = c;
     }
     return best;
@@ -171,9 +165,6 @@ char *chain_reason(const Scene *scene, const CandidateList *candidates, const Ch
     side_words(scene, &best->sides[1], &text);
     buffer_putc(&text, ' ');
     interval_words(scene, &best->match, &text);
-    if (best->match.mirror < 0 || best->match.stretch)
-        buffer_puts(&text, ", ");
-    variation_words(&best->match, &text);
     if (kind == SPZ_IMITATION)
         buffer_puts(&text, " while the first voice goes on");
     if (turns > 3)

@@ -6,10 +6,9 @@
 
 /* 'half a beat', 'two beats', 'a bar', else crotchets. */
 void lag_words(const Scene *scene, const Candidate *candidate, Buffer *out);
-/* From the first tone of the call to that of the answer: 'at the same pitch', 'a third lower'. */
+/* From the first tone of the call to that of the answer, and what was done to the call on the way: 'at the same pitch', 'a third lower,
+ * upside down', 'an octave higher, in notes twice as long'. */
 void interval_words(const Scene *scene, const Match *match, Buffer *out);
-/* What was done to the call: 'upside down', 'in notes twice as long', both; nothing when it was left as it was. */
-void variation_words(const Match *match, Buffer *out);
 /* 'first violins'; the group's name where one of several of its section is meant: 'Va 2'. */
 void side_words(const Scene *scene, const Side *side, Buffer *out);
 #endif

@@ -21,7 +21,7 @@ void bar_notes_release(BarNotes *notes);
 /* Notes `index` down in bars first..last. False when out of memory. */
 bool bar_notes_add(BarNotes *notes, int first, int last, uint32_t index);
 
-/* The notes of a bar, the newest first: start with bar_notes_newest, go on with note->older's; NULL at the end. */
+/* The notes of a bar, the newest first, then the one before each; NULL at the end. */
 static inline const BarNote *bar_notes_newest(const BarNotes *notes, int bar)
 {
     return notes->newest[bar] ? &notes->notes.at[notes->newest[bar] - 1] : NULL;

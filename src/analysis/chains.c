@@ -3,27 +3,23 @@
 #include <stdlib.h>
 #include <string.h>
 
-const double chains_least_strength = 0.10;
+const double chains_least_chance = 0.10;
 const int chains_beside = 2;
 
 static const struct {
-    double near_share;     /* ... and has this share of the strength of the passage beside it */
-    double own;            /* strength from which a match that shares no bar with a stronger one stands beside it all the same */
     double add;            /* a match joins its pair's passages when it adds this share of its time */
-    double equal, add_equal; /* ... or, when it has this share of the strength of what is beside it, this smaller one: an exchange that
-                              goes to and fro begins with its first call */
-    double rest;           /* strength from which the part of a lost passage that its teller leaves out stands by itself */
+    double equal, add_equal; /* ... or, when its chance is this share of what is beside it and it begins before, this smaller one: an
+                              exchange that goes to and fro begins with its first call */
+    double near_share;     /* ... and has this share of the chance of the passage beside it */
+    double own;            /* ... or shares no bar with one, and is as strong as this by itself: clear */
+    double rest;           /* chance from which the part of a lost passage that its teller leaves out stands by itself */
     int gap_bars;          /* fewer bars than this between two stretches: one passage */
-    double violins, choirs, lower, orchestras; /* preferences when pairs compete: first and second violins; all violins and violas;
-                              violas and cellos; two orchestras */
     double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
+    double violins, choirs, lower, orchestras; /* preferences when pairs compete for a story: first and second violins, on which the
+                              seating turns; all violins and violas; violas and cellos; two orchestras */
 } rule = {
-    .add = 0.5, .equal = 0.9, .add_equal = 0.2,
-    .near_share = 0.75, .own = 0.6,
-    .gap_bars = 1, .rest = 0.5,
-    .same_story = 0.5,
-    .violins = 1.4, /* the pair that the seating turns on gives a wandering gesture its name */
-    .choirs = 1.2, .lower = 0.8, .orchestras = 1.4,
+    .add = 0.5, .equal = 0.9, .add_equal = 0.2, .near_share = 0.75, .own = 0.5, .rest = 0.5, .gap_bars = 1, .same_story = 0.5,
+    .violins = 1.4, .choirs = 1.2, .lower = 0.8, .orchestras = 1.4,
 };
 
 static uint64_t pair_key(const Side sides[2])
@@ -42,8 +38,8 @@ static int stronger_first(const void *left, const void *right)
     uint64_t ka = pair_key((*a)->sides), kb = pair_key((*b)->sides);
     if (ka != kb)
         return ka < kb ? -1 : 1;
-    if ((*a)->evidence.strength != (*b)->evidence.strength)
-        return (*a)->evidence.strength > (*b)->evidence.strength ? -1 : 1;
+    if ((*a)->evidence.chance != (*b)->evidence.chance)
+        return (*a)->evidence.chance > (*b)->evidence.chance ? -1 : 1;
     if ((*a)->match.onset != (*b)->match.onset)
         return (*a)->match.onset < (*b)->match.onset ? -1 : 1;
     return (*a < *b) ? -1 : *a > *b;
@@ -91,13 +87,17 @@ static int orchestra_of(const SectionMap *map, const Side *side)
     return orchestra;
 }
 
-/* How much the pair is preferred when others tell the same story: the one that the seating turns on. */
+/* How much the pair is preferred when others tell the same story. */
 static double preference(const SectionMap *map, const Side sides[2])
 {
     int one = orchestra_of(map, &sides[0]), other = orchestra_of(map, &sides[1]);
     if (one != other)
         return one && other ? rule.orchestras : 1;
-    return are(sides, SPZ_VN1, SPZ_VN2) ? rule.violins : are(sides, SPZ_VIOLINS, SPZ_VA) ? rule.choirs : are(sides, SPZ_VA, SPZ_VC) ? rule.lower : 1;
+    if (are(sides, SPZ_VN1, SPZ_VN2))
+        return rule.violins;
+    if (are(sides, SPZ_VIOLINS, SPZ_VA))
+        return rule.choirs;
+    return are(sides, SPZ_VA, SPZ_VC) ? rule.lower : 1;
 }
 
 typedef struct Joiner { /* where chains are put together */
@@ -127,17 +127,18 @@ static bool push_chain(const Joiner *joiner, Candidate **run, size_t count)
             chain.last = run[i]->last;
         if (run[i]->match.end > chain.end)
             chain.end = run[i]->match.end;
-        if (run[i]->evidence.strength > best->evidence.strength)
+        if (run[i]->evidence.chance > best->evidence.chance)
             best = run[i];
         chain.chain_tunes |= run[i]->sides[0].tunes | run[i]->sides[1].tunes;
-        miss *= 1 - 0.25 * run[i]->evidence.strength;
+        miss *= 1 - 0.25 * run[i]->evidence.chance;
     }
     /* A second good match in the passage confirms the first, a little. */
     double confirmed = 1 - miss;
-    chain.strength = best->evidence.strength + (1 - best->evidence.strength) * 0.3 * (confirmed - 0.25 * best->evidence.strength);
+    double chance = best->evidence.chance + (1 - best->evidence.chance) * 0.3 * (confirmed - 0.25 * best->evidence.chance);
+    chain.strength = strength_told(chance);
     chain.sides[0] = run[0]->sides[0];
     chain.sides[1] = run[0]->sides[1];
-    chain.claim = chain.strength * preference(joiner->scene->map, chain.sides);
+    chain.claim = chance * preference(joiner->scene->map, chain.sides);
     chain.candidate_count = count;
     return array_push(joiner->out, chain);
 }
@@ -193,20 +194,20 @@ static void enter_in(Ledger *ledger, Candidate *candidate)
     candidate->taken = true;
     tell(ledger->scene, ledger->told, &candidate->match, true);
     for (int bar = candidate->first; bar <= candidate->last; bar++)
-        if (candidate->evidence.strength > ledger->strongest[bar])
-            ledger->strongest[bar] = candidate->evidence.strength;
+        if (candidate->evidence.chance > ledger->strongest[bar])
+            ledger->strongest[bar] = candidate->evidence.chance;
 }
 
 /* Whether a match adds to what its pair has taken: time that is new, without blurring where a stronger passage begins and ends. */
 static bool adds(const Ledger *ledger, const Candidate *candidate)
 {
-    double strength = candidate->evidence.strength, beside = strongest_beside(ledger, candidate);
+    double chance = candidate->evidence.chance, beside = strongest_beside(ledger, candidate);
     bool begins_before = strongest_within(ledger, candidate->first, candidate->first) == 0;
     bool apart = strongest_within(ledger, candidate->first, candidate->last) == 0;
-    double least = strength >= rule.equal * beside && begins_before ? rule.add_equal : rule.add;
+    double least = chance >= rule.equal * beside && begins_before ? rule.add_equal : rule.add;
     if (tell(ledger->scene, ledger->told, &candidate->match, false) < least)
         return false;
-    return strength >= rule.near_share * beside || (apart && strength >= rule.own);
+    return chance >= rule.near_share * beside || (apart && strength_told(chance) >= rule.own);
 }
 
 static size_t take_best(Ledger *ledger, Candidate **pair, size_t count)
@@ -287,7 +288,7 @@ static spz_status keep_rest(const Joiner *joiner, const Chain *lost, int first, 
         Candidate *c = &joiner->base[lost->candidates[i]];
         int from = c->first > first ? c->first : first, to = c->last < last ? c->last : last;
         int told = to >= from ? to - from + 1 : 0;
-        if (2 * told < c->last - c->first + 1 && c->evidence.strength >= rule.rest)
+        if (2 * told < c->last - c->first + 1 && c->evidence.chance >= rule.rest)
             rest[count++] = c;
     }
     bool own = count > 0 && count < lost->candidate_count;
@@ -329,7 +330,7 @@ static size_t eligible(CandidateList *candidates, Candidate **out)
 {
     size_t count = 0;
     for (size_t i = 0; i < candidates->count; i++)
-        if (candidates->at[i].evidence.strength >= chains_least_strength)
+        if (candidates->at[i].evidence.chance >= chains_least_chance)
             out[count++] = &candidates->at[i];
     if (count)
         qsort(out, count, sizeof *out, stronger_first);
@@ -353,8 +354,6 @@ spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *are
     }
     if (status == SPZ_OK)
         status = drop_retellings(&joiner);
-    for (size_t i = 0; i < out->count; i++)
-        out->at[i].strength = strength_told(out->at[i].strength);
     memory_give(ledger.strongest);
     memory_give(ledger.told);
     memory_give(order);

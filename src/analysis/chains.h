@@ -30,8 +30,8 @@ typedef struct Chain {
     Side sides[2];
     Ticks onset, end;
     int first, last;       /* bars, indices */
-    double strength;
-    double claim;          /* how strongly its pair claims a story that others tell too */
+    double strength;       /* as told to users: strength_told of the chance */
+    double claim;          /* how strongly its pair claims a story that others tell too: the chance times a preference */
     uint32_t *candidates;  /* indices, by onset; from the arena */
     size_t candidate_count;
     const Retelling *retold; /* by pairs that lost it to this one: their entries belong to the story too */
@@ -41,7 +41,7 @@ typedef struct Chain {
 typedef ARRAY(Chain) ChainList;
 
 extern const int chains_beside;             /* bars between two matches of a pair that still blur each other */
-extern const double chains_least_strength; /* a match below this is nobody's passage */
+extern const double chains_least_chance;   /* a match below this is nobody's passage */
 
 /* `candidates` are marked taken or not; those not taken say why in the --explain report. */
 spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *arena, ChainList *out);

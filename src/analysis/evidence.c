@@ -4,8 +4,9 @@
 
 static const char *const feature_names[FEATURE_COUNT] = {
     "same", "exact", "motion", "rhythm", "yield", "free", "swap", "turns", "notes", "total", "lag_beats", "lag_bars", "rare",
-    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap", "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins",
-    "place", "beside", "still", "contrast",
+    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap",
+    "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins", "place", "beside", "still",
+    "contrast",
 };
 
 const char *feature_name(enum Feature feature)
@@ -229,7 +230,7 @@ double strength_told(double chance)
     return chance / (chance + clear_odds * (1 - chance));
 }
 
-static double strength_from(const Evidence *evidence)
+static double chance_from(const Evidence *evidence)
 {
     double sum = bias;
     for (int f = 0; f < FEATURE_COUNT; f++)
@@ -251,14 +252,14 @@ static void measures_of_turns(const Match *match, Evidence *out)
     out->at[F_OVERLAP] = match->active / n;
 }
 
-bool evidence_may_reach(const Scene *scene, const Match *match, double strength)
+bool evidence_may_reach(const Scene *scene, const Match *match, double chance)
 {
     Evidence form = {0};
     measures_of_form(scene, match, &form);
     measures_of_turns(match, &form);
     for (size_t i = 0; i < sizeof of_surroundings / sizeof *of_surroundings; i++)
         form.at[of_surroundings[i]] = weight_of[of_surroundings[i]] > 0 ? 1 : 0;
-    return strength_from(&form) >= strength;
+    return chance_from(&form) >= chance;
 }
 
 static void measures_of_surroundings(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out)
@@ -305,5 +306,5 @@ void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match 
     measures_of_turns(match, out);
     measures_of_surroundings(scene, rhythms, match, out);
     measures_of_foreground(scene, match, out);
-    out->strength = strength_from(out);
+    out->chance = chance_from(out);
 }

@@ -1,4 +1,4 @@
-/* evidence.h - how much a match is an exchange to a listener: features, each 0..1 or a plain count, and the strength that follows. */
+/* evidence.h - how much a match is an exchange to a listener: features, each 0..1 or a plain count, and the chance that follows. */
 #ifndef ANALYSIS_EVIDENCE_H
 #define ANALYSIS_EVIDENCE_H
 #include "analysis/matches.h"
@@ -49,7 +49,7 @@ enum Feature {
 typedef struct Evidence {
     double at[FEATURE_COUNT];
     uint64_t with_caller, with_responder; /* bit i: tune i plays along in the same rhythm */
-    double strength;                      /* 0..1: the chance of being marked by a reader, as far as the fit knows it */
+    double chance;                        /* 0..1 of being marked by a reader, as far as the fit knows it */
 } Evidence;
 
 const char *feature_name(enum Feature feature);
@@ -63,8 +63,8 @@ typedef struct RhythmIndex RhythmIndex;
 spz_status rhythm_index_make(const Tune *tunes, size_t tune_count, RhythmIndex **out);
 void rhythm_index_free(RhythmIndex *index);
 
-/* False when no surroundings could lift the match to that strength: it need not be weighed. */
-bool evidence_may_reach(const Scene *scene, const Match *match, double strength);
+/* False when no surroundings could lift the match to that chance: it need not be weighed. */
+bool evidence_may_reach(const Scene *scene, const Match *match, double chance);
 
 void evidence_weigh(const Scene *scene, const RhythmIndex *rhythms, const Match *match, Evidence *out);
 #endif

@@ -105,7 +105,7 @@ static size_t choose(const Inquiry *inquiry, size_t most, Place *places, size_t 
     size_t count = 0, kept = 0;
     for (size_t i = 0; i < inquiry->hearing->candidates.count; i++)
         if (touches(inquiry, candidate_at(inquiry, i)))
-            places[count++] = (Place){candidate_at(inquiry, i)->evidence.strength, i, inquiry->chain_of[i] != SIZE_MAX};
+            places[count++] = (Place){candidate_at(inquiry, i)->evidence.chance, i, inquiry->chain_of[i] != SIZE_MAX};
     if (count)
         qsort(places, count, sizeof *places, stronger_first);
     for (size_t i = 0; i < count; i++)
@@ -139,10 +139,10 @@ static const Candidate *rival_of(const Inquiry *inquiry, const Candidate *candid
     const Candidate *best = NULL;
     for (size_t i = 0; i < inquiry->hearing->candidates.count; i++) {
         const Candidate *other = candidate_at(inquiry, i);
-        if (!other->taken || other->evidence.strength < candidate->evidence.strength || !same_pair(candidate, other) ||
+        if (!other->taken || other->evidence.chance < candidate->evidence.chance || !same_pair(candidate, other) ||
             other->first - chains_beside > candidate->last || other->last + chains_beside < candidate->first)
             continue;
-        if (!best || other->evidence.strength > best->evidence.strength)
+        if (!best || other->evidence.chance > best->evidence.chance)
             best = other;
     }
     return best;
@@ -190,7 +190,7 @@ static void put_rival(const Inquiry *inquiry, const Candidate *candidate, const 
     lag_words(&inquiry->hearing->scene, rival, out);
     buffer_puts(out, " apart, ");
     put_bars(inquiry->movement, rival->first, rival->last, out);
-    buffer_printf(out, ", %.2f against %.2f", strength_told(rival->evidence.strength), strength_told(candidate->evidence.strength));
+    buffer_printf(out, ", %.2f against %.2f", strength_told(rival->evidence.chance), strength_told(candidate->evidence.chance));
 }
 
 static void put_fate(const Inquiry *inquiry, size_t index, spz_considered *item, Buffer *out)
@@ -257,8 +257,6 @@ static bool put_words(const Inquiry *inquiry, size_t index, Buffer *text, spz_co
     item->lag = settle(inquiry, text);
     interval_words(scene, &candidate->match, text);
     item->interval = settle(inquiry, text);
-    variation_words(&candidate->match, text);
-    item->variation = settle(inquiry, text);
     if (inquiry->clear_count)
         put_matters(inquiry, candidate, 1, text);
     item->for_it = settle(inquiry, text);
@@ -268,7 +266,7 @@ static bool put_words(const Inquiry *inquiry, size_t index, Buffer *text, spz_co
     put_fate(inquiry, index, item, text);
     buffer_puts(text, candidate->later_link ? "; it counts for less, as its call is itself an answer" : "");
     item->because = settle(inquiry, text);
-    return item->caller && item->responder && item->lag && item->interval && item->variation && item->for_it && item->against_it && item->because;
+    return item->caller && item->responder && item->lag && item->interval && item->for_it && item->against_it && item->because;
 }
 
 static bool describe(const Inquiry *inquiry, size_t index, spz_considered *item)
@@ -281,7 +279,7 @@ static bool describe(const Inquiry *inquiry, size_t index, spz_considered *item)
                              .last_bar = inquiry->movement->bars[candidate->last].number, .tones = (int)match->matched,
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],
                              .caller_aside = match->yield, .responder_aside = match->free, .foreground = features[F_FRONT],
-                             .strength = strength_told(candidate->evidence.strength)};
+                             .strength = strength_told(candidate->evidence.chance)};
     Buffer text;
     buffer_init(&text);
     bool ok = put_words(inquiry, index, &text, item);

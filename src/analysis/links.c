@@ -3,11 +3,11 @@
 
 /* Set by trying on the movements at hand, see docs/method.md. */
 static const struct {
-    double later;    /* what is left of the strength of a later link */
-    double strength; /* of the link before, at least */
-    double alike;    /* tones of the link before that agree, at least */
-    double shared;   /* share of the call that is heard as the answer before */
-} rule = {.later = 0.8, .strength = 0.3, .alike = 0.8, .shared = 0.4};
+    double later;  /* what is left of the chance of a later link */
+    double chance; /* of the link before, at least */
+    double alike;  /* tones of the link before that agree, at least */
+    double shared; /* share of the call that is heard as the answer before */
+} rule = {.later = 0.8, .chance = 0.3, .alike = 0.8, .shared = 0.4};
 
 /* The call of `later` is the answer of `earlier`, and a third side answers it. */
 static bool hands_on(const Candidate *earlier, const Candidate *later)
@@ -36,7 +36,7 @@ static bool note_answers(const Movement *movement, const CandidateList *candidat
     bool ok = true;
     for (size_t i = 0; ok && i < candidates->count; i++) {
         const Candidate *c = &candidates->at[i];
-        if (c->evidence.strength >= rule.strength && c->evidence.at[F_SAME] >= rule.alike)
+        if (c->evidence.chance >= rule.chance && c->evidence.at[F_SAME] >= rule.alike)
             ok = bar_notes_add(answers, movement_bar_at(movement, c->match.onset + c->match.lag), c->last, (uint32_t)i);
     }
     return ok;
@@ -51,7 +51,7 @@ spz_status links_weigh(const Scene *scene, CandidateList *candidates)
         candidates->at[i].later_link = is_later_link(movement, candidates, &answers, &candidates->at[i]);
     for (size_t i = 0; ok && i < candidates->count; i++)
         if (candidates->at[i].later_link)
-            candidates->at[i].evidence.strength *= rule.later;
+            candidates->at[i].evidence.chance *= rule.later;
     bar_notes_release(&answers);
     return ok ? SPZ_OK : SPZ_NO_MEMORY;
 }

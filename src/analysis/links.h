@@ -4,7 +4,7 @@
 #define ANALYSIS_LINKS_H
 #include "analysis/chains.h"
 
-/* Sets `later_link` of the candidates and lowers the strength of those. Cost: as the matches, times those that sound in a bar.
+/* Sets `later_link` of the candidates and lowers the chance of those. Cost: as the matches, times those that sound in a bar.
  * SPZ_OK or SPZ_NO_MEMORY. */
 spz_status links_weigh(const Scene *scene, CandidateList *candidates);
 #endif

@@ -11,7 +11,8 @@ static const struct {
     double drop;           /* how far the sum may fall before the run is given up */
     unsigned least_matched;
     size_t phrase_tones, phrase_head; /* a gesture between rests has at most so many tones; of which so many steps must agree */
-    unsigned stretched_tones; double stretched_exact; /* an answer in other note values: tones at least, share of exact intervals */
+    unsigned stretched_tones; /* an answer in other note values: tones at least */
+    double stretched_exact;   /* ... and share of their steps by the same interval */
     double least_same, least_motion; /* shares below which a match is no gesture answered */
 } growth = {
     .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 3,
@@ -243,9 +244,9 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer,
     if (!stretch && *covered > called->onset)
         return SPZ_OK;
     int mirror = mirrored(called, answered) ? -1 : 1;
-    Match start = {.mirror = (int8_t)mirror, .stretch = (int8_t)stretch, .caller = (uint16_t)call->tune, .responder = (uint16_t)answer->tune, .lag = lag,
-                   .call_first = call->tone, .answer_first = answer->tone, .onset = called->onset,
-                   .transposition = (int16_t)(answered->midi - called->midi)};
+    Match start = {.mirror = (int8_t)mirror, .stretch = (int8_t)stretch, .caller = (uint16_t)call->tune,
+                   .responder = (uint16_t)answer->tune, .lag = lag, .call_first = call->tone,
+                   .answer_first = answer->tone, .onset = called->onset, .transposition = (int16_t)(answered->midi - called->midi)};
     Ticks pause = 2 * lag + lag / 4; /* a longer silence in the call's rhythm ends the conversation */
     Match match = grow(finder, start, pause > unit ? pause : unit);
     if (!stretch)
@@ -280,8 +281,11 @@ static spz_status answer_recent(Finder *finder, const Seed *seed, uint32_t key, 
     return SPZ_OK;
 }
 
-static spz_status remember(Finder *finder, Seed seed)
+static spz_status answer_and_remember(Finder *finder, Seed seed)
 {
+    spz_status status = answer_recent(finder, &seed, seed.key, 0);
+    if (status != SPZ_OK)
+        return status;
     uint32_t *newest = &finder->newest[seed.key % BUCKETS];
     seed.older = *newest;
     if (!array_push(&finder->seeds, seed))
@@ -290,21 +294,16 @@ static spz_status remember(Finder *finder, Seed seed)
     return SPZ_OK;
 }
 
-/* What a tone may answer is looked up at its own speed and, where it begins afresh, at half and twice its speed; then it is remembered. */
+/* What a tone may answer is looked up at its own speed and, where it begins afresh, at half and twice its speed. */
 static spz_status visit(Finder *finder, size_t tune, uint32_t tone)
 {
     const Tone *begin = &finder->tunes[tune].tones[tone];
     Seed seed = {.onset = begin->onset, .tune = (uint32_t)tune, .tone = tone, .key = gesture_key(begin, 0)};
-    Seed phrase = seed;
-    phrase.key = phrase_key(&finder->tunes[tune], tone);
-    spz_status status = answer_recent(finder, &seed, seed.key, 0);
+    spz_status status = answer_and_remember(finder, seed);
     for (int stretch = -1; status == SPZ_OK && tone_is_fresh(begin) && stretch <= 1; stretch += 2)
         status = answer_recent(finder, &seed, gesture_key(begin, stretch), stretch);
-    if (status == SPZ_OK)
-        status = remember(finder, seed);
-    if (status == SPZ_OK && phrase.key)
-        status = answer_recent(finder, &phrase, phrase.key, 0);
-    return status == SPZ_OK && phrase.key ? remember(finder, phrase) : status;
+    seed.key = phrase_key(&finder->tunes[tune], tone);
+    return status == SPZ_OK && seed.key ? answer_and_remember(finder, seed) : status;
 }
 
 /* All tunes at once, in time order, so that 'recent' means recent for everybody. */

@@ -52,6 +52,11 @@ spz_status scene_make(const SectionMap *map, const Tune *tunes, Arena *arena, Sc
     return SPZ_OK;
 }
 
+static bool in_set(uint64_t tunes, size_t tune)
+{
+    return tune < 64 && (tunes >> tune & 1);
+}
+
 double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks from, Ticks to)
 {
     double own = 0, busiest = 0, on_top = 0, cells = 0;
@@ -62,7 +67,7 @@ double scene_prominence(const Scene *scene, size_t tune, uint64_t company, Ticks
         int16_t top = -1;
         for (size_t t = 0; t < scene->tune_count; t++) {
             const SceneCell *other = &scene->cells[t * scene->cell_count + c];
-            if (t == tune || (t < 64 && (company >> t & 1)))
+            if (t == tune || in_set(company, t))
                 continue;
             if (other->moves > most)
                 most = other->moves;
@@ -82,9 +87,12 @@ double scene_busy_beside(const Scene *scene, uint64_t sides, Ticks from, Ticks t
 {
     double sum = 0;
     size_t first = scene_cell_at(scene, from), last = scene_cell_at(scene, to - 1);
-    for (size_t t = 0; t < scene->tune_count; t++)
-        for (size_t c = first; c <= last && !(t < 64 && (sides >> t & 1)); c++)
+    for (size_t t = 0; t < scene->tune_count; t++) {
+        if (in_set(sides, t))
+            continue;
+        for (size_t c = first; c <= last; c++)
             sum += scene->cells[t * scene->cell_count + c].onsets;
+    }
     return sum / (double)(last - first + 1);
 }
 

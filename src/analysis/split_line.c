@@ -138,7 +138,8 @@ static bool run_holds(const Braid *braid, const Run *run)
         covered += covered_at(braid, b);
         steps += 1;
     }
-    return steps >= 5 && covered <= rule.most_covered * steps && by_step >= rule.least_by_step * steps && turns >= rule.least_turning * steps && parts >= rule.contrast * line;
+    return steps >= 5 && covered <= rule.most_covered * steps && by_step >= rule.least_by_step * steps &&
+           turns >= rule.least_turning * steps && parts >= rule.contrast * line;
 }
 
 /* Grows a run from moment `start`; `*next` is where to look on. */

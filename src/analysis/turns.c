@@ -11,10 +11,12 @@ static const struct {
     unsigned least_tones;
     unsigned canon_tones; /* imitation: shared tones at least, and shares that move and move alike */
     double canon_alike, canon_moving;
+    float clean, active; /* quietness above which the caller has stepped aside, below which it is as busy as the answer */
     int canon_lags;     /* an imitation is followed this many lags; after that it is a texture */
 } rule = {
     .threshold = 0.42, .rested = 0.22, .still = 0.35, .other = 0.5, .least_gain = 0.6, .drop = 0.9, .forgotten = 8, .least_tones = 3,
     .canon_tones = 5, .canon_alike = 0.75, .canon_moving = 0.5, .canon_lags = 4,
+    .clean = 0.85f, .active = 0.35f,
 };
 
 static Ticks window_of(const Tone *tone)
@@ -100,7 +102,8 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
     const TurnPair *p = &pairs->at[first], *q = &pairs->at[last];
     const Tune *a = &tunes[run->caller], *b = &tunes[run->responder];
     Match match = {.caller = run->caller, .responder = run->responder, .mirror = run->mirror, .stretch = run->stretch,
-                   .lag = b->tones[p->answer].onset - a->tones[p->call].onset, .call_first = p->call, .call_last = q->call, .answer_first = p->answer, .answer_last = q->answer,
+                   .lag = b->tones[p->answer].onset - a->tones[p->call].onset, .call_first = p->call, .call_last = q->call,
+                   .answer_first = p->answer, .answer_last = q->answer,
                    .matched = (uint32_t)(last - first + 1), .onset = a->tones[p->call].onset,
                    .call_end = a->tones[q->call].end, .end = b->tones[q->answer].end,
                    .transposition = (int16_t)(b->tones[p->answer].midi - a->tones[p->call].midi)};
@@ -118,8 +121,8 @@ static Match match_of(const Tune *tunes, const Match *run, const TurnPairs *pair
             match.exact += pair->exact;
             match.moving += pair->moving;
         }
-        match.clean += pair->yield > 0.85f;
-        match.active += pair->yield < 0.35f;
+        match.clean += pair->yield > rule.clean;
+        match.active += pair->yield < rule.active;
         match.yield += pair->yield;
         match.free += pair->free;
         if (index < 2) {

@@ -60,9 +60,9 @@ static void say_who(const spz_considered *item, Buffer *line)
 {
     char first[WORDS_TEXT];
     bool one = item->first == item->last;
-    buffer_printf(line, "%s %s%s%s: %s, answered %s later by the %s %s%s%s.", one ? "Bar" : "Bars", item->first_bar, one ? "" : "-",
+    buffer_printf(line, "%s %s%s%s: %s, answered %s later by the %s %s.", one ? "Bar" : "Bars", item->first_bar, one ? "" : "-",
                   one ? "" : item->last_bar, words_capital(item->caller, first, sizeof first), item->lag, item->responder,
-                  item->interval, *item->variation ? ", " : "", item->variation);
+                  item->interval);
 }
 
 static void say_measures(const spz_considered *item, Buffer *line)

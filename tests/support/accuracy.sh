@@ -71,11 +71,11 @@ heads() { echo; echo "| movement | recall | precision | F1 |$1"; echo "|---|---|
     echo
     echo "| read by | against | recall | precision | F1 | bar F1 |"
     echo "|---|---|---|---|---|---|"
-    echo "| the second reader | the experts' tables $(rows "$shared/expert" antiphony "$second" | sed -n 's/^| all//p')"
-    echo "| the program | the experts' tables $(rows "$shared/expert" antiphony | sed -n 's/^| all//p')"
-    echo "| the second reader | our own tables $(rows "$tables" antiphony "$second" | sed -n 's/^| all//p')"
-    echo "| the program | our own tables $(rows "$tables" antiphony | sed -n 's/^| all//p')"
-    echo "| the program | the second reader's tables $(rows tests/data/readings/second antiphony | sed -n 's/^| all//p')"
+    echo "| the second reader | the experts' tables $(rows "$shared/expert" antiphony "$second" | sed -n 's/^| all //p')"
+    echo "| the program | the experts' tables $(rows "$shared/expert" antiphony | sed -n 's/^| all //p')"
+    echo "| the second reader | our own tables $(rows "$tables" antiphony "$second" | sed -n 's/^| all //p')"
+    echo "| the program | our own tables $(rows "$tables" antiphony | sed -n 's/^| all //p')"
+    echo "| the program | the second reader's tables $(rows tests/data/readings/second antiphony | sed -n 's/^| all //p')"
     echo
     echo "Nothing was fitted to the second reader's tables; a few numbers around the weights were chosen with an eye on them."
     echo

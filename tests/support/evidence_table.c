@@ -19,7 +19,7 @@ static void print_match(const Scene *scene, const Match *match, const Evidence *
            match->unmatched, match->statements, match->transposition);
     for (int f = 0; f < FEATURE_COUNT; f++)
         printf("\t%.3f", evidence->at[f]);
-    printf("\t%.3f\n", evidence->strength);
+    printf("\t%.3f\n", evidence->chance);
 }
 
 static int print_movement(const SectionMap *map)

@@ -4,8 +4,8 @@
     fit_weights.py BUILD SHARED READINGS
 
 BUILD holds the programs evidence-table and weights-table, SHARED the scores and the expert tables, READINGS further tables in the same
-form. Only what Python brings along is used; a few minutes. Prints the table of weights for evidence.c, then the figures of score_passages.py: with the
-weights fitted to all movements, and for each movement with weights fitted to all the others (leave one out).
+form. Only what Python brings along is used; it takes a few minutes. Prints the table of weights for evidence.c, then the figures of
+score_passages.py: with the weights fitted to all movements, and for each movement with weights fitted to all the others (leave one out).
 
 How: a table says where two sections answer each other, not which match is meant. So each passage is a vote over the matches of the
 same pair that cover about the same bars, shared out by how good they look so far (expectation), and the weights are moved down the

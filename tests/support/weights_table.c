@@ -39,7 +39,7 @@ static spz_status weigh_anew(Hearing *hearing, const Weights *weights)
         double sum = weights->bias;
         for (int f = 0; f < FEATURE_COUNT; f++)
             sum += weights->of[f] * candidate->evidence.at[f];
-        candidate->evidence.strength = 1 / (1 + exp(-sum));
+        candidate->evidence.chance = 1 / (1 + exp(-sum));
         candidate->taken = candidate->dropped = false;
     }
     array_free(&hearing->chains);
