@@ -45,9 +45,9 @@ static void a_split_line_bears_a_held_note_and_a_dotted_rhythm(void)
 static void what_is_taken_in_turn_under_a_quick_upper_line_is_no_melody(void)
 {
     Rehearsal r = rehearse("time: 4/4  tempo: q=120\n"
-                 "Violin I:  c6 e6 c6 e6 | d6 f6 d6 f6\n"
-                 "Violin II: c5 d4 a4 f4 | f4 a4 d4 c5\n"
-                 "Viola:     c4 b4 e4 g4 | g4 e4 b4 c4\n");
+                           "Violin I:  c6 e6 c6 e6 | d6 f6 d6 f6\n"
+                           "Violin II: c5 d4 a4 f4 | f4 a4 d4 c5\n"
+                           "Viola:     c4 b4 e4 g4 | g4 e4 b4 c4\n");
     CU_ASSERT_PTR_NULL(heard(&r, SPZ_SPLIT_LINE, "Vn II", "Va"));
     rehearsal_end(&r);
     r = rehearse("time: 4/4  tempo: q=120\n"
@@ -59,11 +59,11 @@ static void what_is_taken_in_turn_under_a_quick_upper_line_is_no_melody(void)
 }
 
 static const struct Statement statements[] = {
-    STATEMENT(what_is_taken_in_turn_under_a_quick_upper_line_is_no_melody),
     STATEMENT(deutschs_scale_is_heard_as_one_line),
     STATEMENT(the_same_scale_played_plainly_is_no_split_line),
     STATEMENT(parts_that_cross_once_are_no_split_line),
     STATEMENT(a_split_line_bears_a_held_note_and_a_dotted_rhythm),
+    STATEMENT(what_is_taken_in_turn_under_a_quick_upper_line_is_no_melody),
 };
 
 void suite_split_line(void);
