@@ -22,20 +22,10 @@ static const struct {
     .violins = 1.4, .choirs = 1.2, .lower = 0.8, .orchestras = 1.4,
 };
 
-static uint64_t pair_key(const Side sides[2])
-{
-    uint64_t a = (uint64_t)sides[0].section, b = (uint64_t)sides[1].section;
-    uint64_t ga = sides[0].group + 1, gb = sides[1].group + 1;
-    if (a != b)
-        ga = gb = 0; /* groups tell pairs apart only inside one section */
-    bool swap = a > b || (a == b && ga > gb);
-    return swap ? b << 48 | a << 32 | gb << 16 | ga : a << 48 | b << 32 | ga << 16 | gb;
-}
-
 static int stronger_first(const void *left, const void *right)
 {
     const Candidate *const *a = left, *const *b = right;
-    uint64_t ka = pair_key((*a)->sides), kb = pair_key((*b)->sides);
+    uint64_t ka = sides_pair_key((*a)->sides), kb = sides_pair_key((*b)->sides);
     if (ka != kb)
         return ka < kb ? -1 : 1;
     if ((*a)->evidence.chance != (*b)->evidence.chance)
@@ -77,22 +67,11 @@ static bool are(const Side sides[2], spz_section one, spz_section other)
     return (sides[0].section == one && sides[1].section == other) || (sides[0].section == other && sides[1].section == one);
 }
 
-/* The orchestra that a side belongs to; 0 for players of both, or where there is only one. */
-static int orchestra_of(const SectionMap *map, const Side *side)
-{
-    int orchestra = -1;
-    for (size_t i = 0; i < map->group_count && i < 64; i++)
-        if (side->tunes >> i & 1)
-            orchestra = orchestra < 0 || orchestra == map->groups[i].about.orchestra ? map->groups[i].about.orchestra : 0;
-    return orchestra;
-}
-
 /* How much the pair is preferred when others tell the same story. */
-static double preference(const SectionMap *map, const Side sides[2])
+static double preference(const Side sides[2])
 {
-    int one = orchestra_of(map, &sides[0]), other = orchestra_of(map, &sides[1]);
-    if (one != other)
-        return one && other ? rule.orchestras : 1;
+    if (sides[0].orchestra != sides[1].orchestra)
+        return sides[0].orchestra && sides[1].orchestra ? rule.orchestras : 1;
     if (are(sides, SPZ_VN1, SPZ_VN2))
         return rule.violins;
     if (are(sides, SPZ_VIOLINS, SPZ_VA))
@@ -138,7 +117,7 @@ static bool push_chain(const Joiner *joiner, Candidate **run, size_t count)
     chain.strength = strength_told(chance);
     chain.sides[0] = run[0]->sides[0];
     chain.sides[1] = run[0]->sides[1];
-    chain.claim = chance * preference(joiner->scene->map, chain.sides);
+    chain.claim = chance * preference(chain.sides);
     chain.candidate_count = count;
     return array_push(joiner->out, chain);
 }
@@ -234,7 +213,7 @@ static int stronger_chain_first(const void *left, const void *right)
         return a->claim > b->claim ? -1 : 1;
     if (a->first != b->first)
         return a->first < b->first ? -1 : 1;
-    uint64_t ka = pair_key(a->sides), kb = pair_key(b->sides);
+    uint64_t ka = sides_pair_key(a->sides), kb = sides_pair_key(b->sides);
     return ka < kb ? -1 : ka > kb;
 }
 
@@ -346,8 +325,8 @@ spz_status chains_make(const Scene *scene, CandidateList *candidates, Arena *are
     spz_status status = order && ledger.told && ledger.strongest ? SPZ_OK : SPZ_NO_MEMORY;
     size_t count = status == SPZ_OK ? eligible(candidates, order) : 0;
     for (size_t start = 0, end; start < count && status == SPZ_OK; start = end) {
-        uint64_t key = pair_key(order[start]->sides);
-        for (end = start; end < count && pair_key(order[end]->sides) == key;)
+        uint64_t key = sides_pair_key(order[start]->sides);
+        for (end = start; end < count && sides_pair_key(order[end]->sides) == key;)
             end++;
         size_t taken = take_best(&ledger, order + start, end - start);
         status = cut_into_chains(&joiner, order + start, taken);

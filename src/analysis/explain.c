@@ -115,18 +115,6 @@ static size_t choose(const Inquiry *inquiry, size_t most, Place *places, size_t 
     return kept;
 }
 
-static bool same_side(const Side *a, const Side *b, bool sections_differ)
-{
-    return a->section == b->section && (sections_differ || a->group == b->group);
-}
-
-static bool same_pair(const Candidate *a, const Candidate *b)
-{
-    bool differ = a->sides[0].section != a->sides[1].section;
-    return (same_side(&a->sides[0], &b->sides[0], differ) && same_side(&a->sides[1], &b->sides[1], differ)) ||
-           (same_side(&a->sides[0], &b->sides[1], differ) && same_side(&a->sides[1], &b->sides[0], differ));
-}
-
 static int shared_bars(int first, int last, int other_first, int other_last)
 {
     int from = first > other_first ? first : other_first, to = last < other_last ? last : other_last;
@@ -139,7 +127,7 @@ static const Candidate *rival_of(const Inquiry *inquiry, const Candidate *candid
     const Candidate *best = NULL;
     for (size_t i = 0; i < inquiry->hearing->candidates.count; i++) {
         const Candidate *other = candidate_at(inquiry, i);
-        if (!other->taken || other->evidence.chance < candidate->evidence.chance || !same_pair(candidate, other) ||
+        if (!other->taken || other->evidence.chance < candidate->evidence.chance || sides_pair_key(candidate->sides) != sides_pair_key(other->sides) ||
             other->first - chains_beside > candidate->last || other->last + chains_beside < candidate->first)
             continue;
         if (!best || other->evidence.chance > best->evidence.chance)

@@ -47,12 +47,22 @@ static spz_section name_of(const SectionMap *map, uint64_t tunes, spz_section pr
     return has(map, tunes, SPZ_VC) ? SPZ_VC : principal;
 }
 
+static int orchestra_of(const SectionMap *map, uint64_t tunes)
+{
+    int orchestra = -1;
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if (tunes >> i & 1)
+            orchestra = orchestra < 0 || orchestra == map->groups[i].about.orchestra ? map->groups[i].about.orchestra : 0;
+    return orchestra;
+}
+
 static void name_side(const SectionMap *map, size_t principal, Side *side)
 {
     side->section = name_of(map, side->tunes, map->groups[principal].about.section);
     bool single = groups_of_section(map, side->tunes, map->groups[principal].about.section) == 1 &&
                   side->section == map->groups[principal].about.section;
     side->group = single ? principal : SIZE_MAX;
+    side->orchestra = orchestra_of(map, side->tunes);
 }
 
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2])
@@ -66,6 +76,21 @@ void sides_of(const SectionMap *map, const Match *match, const Evidence *evidenc
     name_side(map, match->responder, &sides[1]);
     spz_section own[] = {map->groups[match->caller].about.section, map->groups[match->responder].about.section};
     if (sides[0].section == sides[1].section && own[0] != own[1]) /* basses against cellos */
-        for (int i = 0; i < 2; i++)
-            sides[i] = (Side){.tunes = sides[i].tunes, .section = own[i], .group = i == 0 ? match->caller : match->responder};
+        for (int i = 0; i < 2; i++) {
+            sides[i].section = own[i];
+            sides[i].group = i == 0 ? match->caller : match->responder;
+        }
+}
+
+/* Who speaks on a side, as far as it tells pairs apart: section and orchestra, and the group where both sides are of one section. */
+static uint64_t side_key(const Side *side, bool by_group)
+{
+    return (uint64_t)side->section << 24 | (uint64_t)side->orchestra << 16 | (by_group ? side->group + 1 : 0);
+}
+
+uint64_t sides_pair_key(const Side sides[2])
+{
+    bool by_group = sides[0].section == sides[1].section;
+    uint64_t a = side_key(&sides[0], by_group), b = side_key(&sides[1], by_group);
+    return a > b ? b << 32 | a : a << 32 | b;
 }

@@ -8,8 +8,12 @@ typedef struct Side {
     uint64_t tunes;      /* bit i: tune i */
     spz_section section; /* the name that fits them all */
     size_t group;        /* the single group meant, SIZE_MAX for several */
+    int orchestra;       /* the one that they all belong to; 0 for players of both, or where there is only one */
 } Side;
 
 /* sides[0] calls, sides[1] answers. Groups that play on both sides are on neither (they accompany). */
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2]);
+
+/* The same for two pairs of sides whose passages are one story of one pair, whoever calls. */
+uint64_t sides_pair_key(const Side sides[2]);
 #endif

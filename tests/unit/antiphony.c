@@ -8,15 +8,20 @@
     "time: 4/4  key: 0  tempo: q=96\n" \
     "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
 
-/* The strength of what those two say to each other; fails the test when nothing was heard. */
-static double strength_between(const char *notation, const char *caller, const char *responder)
+typedef struct Heard {
+    spz_kind kind;
+    double strength;
+} Heard;
+
+/* What those two say to each other; fails the test when nothing was heard. */
+static Heard heard_between(const char *notation, const char *caller, const char *responder)
 {
     Rehearsal r = rehearse(notation);
     const spz_passage *p = antiphony(&r, caller, responder);
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
-    double strength = p->strength;
+    Heard heard = {p->kind, p->strength};
     rehearsal_end(&r);
-    return strength;
+    return heard;
 }
 
 static void a_call_and_its_answer_are_an_exchange(void)
@@ -132,6 +137,18 @@ static void an_answer_upside_down_is_known_again(void)
     rehearsal_end(&r);
 }
 
+static void one_step_the_other_way_is_no_inversion(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | c6:q c6 d6:h | R | c6:q c6 d6:h | R | c5:w\n"
+                           "Violin II:   R*2 | R | g5:q g5 f5:h | R | g5:q g5 f5:h | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++)
+        CU_ASSERT_PTR_NULL(strstr(spz_findings_at(r.findings, i)->reason, "upside down"));
+    rehearsal_end(&r);
+}
+
 static void an_answer_in_notes_twice_as_long_is_known_again(void)
 {
     Rehearsal r = rehearse(QUARTET
@@ -221,9 +238,9 @@ static void basses_that_answer_without_the_cellos_are_named_themselves(void)
 /* A third answered by a third of the other kind is as good: the scale bends the interval, not the player. */
 static void a_tonal_answer_is_as_strong_as_a_real_one(void)
 {
-    double real = strength_between(OVER_A_PEDAL("g4:e( b4 d5 b4) g4:q r"), "Vn I", "Vn II");
-    double tonal = strength_between(OVER_A_PEDAL("d5:e( f5 a5 f5) d5:q r"), "Vn I", "Vn II");
-    CU_ASSERT_DOUBLE_EQUAL(real, tonal, 1e-9);
+    Heard real = heard_between(OVER_A_PEDAL("g4:e( b4 d5 b4) g4:q r"), "Vn I", "Vn II");
+    Heard tonal = heard_between(OVER_A_PEDAL("d5:e( f5 a5 f5) d5:q r"), "Vn I", "Vn II");
+    CU_ASSERT_DOUBLE_EQUAL(real.strength, tonal.strength, 1e-9);
 }
 
 #define CALLER_GOES_ON(under) \
@@ -232,11 +249,38 @@ static void a_tonal_answer_is_as_strong_as_a_real_one(void)
 
 static void a_line_goes_on_in_tremolo_as_it_does_in_plain_notes(void)
 {
-    double plain = strength_between(CALLER_GOES_ON("d4:e c4 bb3 c4 d4 eb4 d4 c4"), "Va", "Vn II");
-    double moving = strength_between(CALLER_GOES_ON("d4:e=2 c4=2 bb3=2 c4=2 d4=2 eb4=2 d4=2 c4=2"), "Va", "Vn II");
-    double held = strength_between(CALLER_GOES_ON("d4:w=2"), "Va", "Vn II");
-    CU_ASSERT_TRUE(held > moving);
-    CU_ASSERT_TRUE(fabs(plain - moving) < 0.5 * (held - moving));
+    Heard plain = heard_between(CALLER_GOES_ON("d4:e c4 bb3 c4 d4 eb4 d4 c4"), "Va", "Vn II");
+    Heard moving = heard_between(CALLER_GOES_ON("d4:e=2 c4=2 bb3=2 c4=2 d4=2 eb4=2 d4=2 c4=2"), "Va", "Vn II");
+    Heard held = heard_between(CALLER_GOES_ON("d4:w=2"), "Va", "Vn II");
+    CU_ASSERT_EQUAL(plain.kind, SPZ_IMITATION);
+    CU_ASSERT_EQUAL(moving.kind, SPZ_IMITATION);
+    CU_ASSERT_EQUAL(held.kind, SPZ_EXCHANGE);
+    CU_ASSERT_TRUE(held.strength > moving.strength);
+    CU_ASSERT_TRUE(fabs(plain.strength - moving.strength) < 0.5 * (held.strength - moving.strength));
+}
+
+/* Two choirs, antiphony in the oldest sense; inside each, the seconds answer their own firsts as well. */
+static void two_orchestras_that_answer_each_other_are_named_before_their_violins(void)
+{
+    Rehearsal r = rehearse("time: 4/4  key: 0  tempo: q=96\n"
+                           "part: Violin I, first orchestra\npart: Violin II, first orchestra\n"
+                           "part: Violin I, second orchestra\npart: Violin II, second orchestra\n"
+                           "Violin I, first orchestra:   R | g5:e( a5 b5 c6) g5:q r | R*3 | a5:e( b5 c6 d6) a5:q r | R*3 | c6:w\n"
+                           "Violin II, first orchestra:  R | R | g4:e( a4 b4 c5) g4:q r | R*3 | a4:e( b4 c5 d5) a4:q r | R*2 | c5:w\n"
+                           "Violin I, second orchestra:  R | R*2 | g5:e( a5 b5 c6) g5:q r | R*3 | a5:e( b5 c6 d6) a5:q r | R | c6:w\n"
+                           "Violin II, second orchestra: R | R*3 | g4:e( a4 b4 c5) g4:q r | R*3 | a4:e( b4 c5 d5) a4:q r | c5:w\n");
+    bool between = false, inside = false;
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++) {
+        const spz_passage *p = spz_findings_at(r.findings, i);
+        if (!spz_kind_is_antiphony(p->kind) || p->strength < 0.5 || p->groups[0] == SIZE_MAX || p->groups[1] == SIZE_MAX)
+            continue;
+        bool apart = spz_sections_group(r.sections, p->groups[0])->orchestra != spz_sections_group(r.sections, p->groups[1])->orchestra;
+        between = between || (apart && p->sections[0] == p->sections[1]);
+        inside = inside || !apart;
+    }
+    CU_ASSERT_TRUE(between);
+    CU_ASSERT_FALSE(inside);
+    rehearsal_end(&r);
 }
 
 static void strings_answered_by_winds_are_told_and_seat_nobody(void)
@@ -304,6 +348,7 @@ static const struct Statement statements[] = {
     STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
     STATEMENT(off_beat_accompaniment_is_at_most_marginal),
     STATEMENT(an_answer_upside_down_is_known_again),
+    STATEMENT(one_step_the_other_way_is_no_inversion),
     STATEMENT(an_answer_in_notes_twice_as_long_is_known_again),
     STATEMENT(an_answer_in_notes_half_as_long_is_known_again),
     STATEMENT(a_scale_in_other_note_values_is_no_answer),
@@ -312,6 +357,7 @@ static const struct Statement statements[] = {
     STATEMENT(basses_that_answer_without_the_cellos_are_named_themselves),
     STATEMENT(a_tonal_answer_is_as_strong_as_a_real_one),
     STATEMENT(a_line_goes_on_in_tremolo_as_it_does_in_plain_notes),
+    STATEMENT(two_orchestras_that_answer_each_other_are_named_before_their_violins),
     STATEMENT(strings_answered_by_winds_are_told_and_seat_nobody),
     STATEMENT(a_short_figure_heard_again_eight_bars_later_is_no_answer),
     STATEMENT(the_same_exchange_in_another_key_or_in_longer_values_is_as_strong),

@@ -43,6 +43,27 @@ static void the_strongest_match_of_a_bar_is_the_passage_reported_there(void)
     rehearsal_end(&r);
 }
 
+static void a_later_link_of_a_chain_is_told_as_one(void)
+{
+    Rehearsal r = rehearse("time: 4/4  key: 0  tempo: q=96\n"
+                           "part: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+                           "Violin II:   R | R | g4:e( a4 b4 c5) g4:q r | R*2 | e5:w\n"
+                           "Viola:       R | g3:e( a3 b3 c4) g3:q r | R*3 | g4:w\n"
+                           "Violoncello: R | R*2 | g2:e( a2 b2 c3) g2:q r | R | c3:w\n");
+    spz_explanation *e = explained(&r, "3");
+    size_t later = 0;
+    for (size_t i = 0; i < spz_explanation_count(e); i++) {
+        const spz_considered *item = spz_explanation_at(e, i);
+        bool handed_on = !strcmp(item->caller, "second violins") && !strcmp(item->responder, "cellos");
+        bool says = strstr(item->because, "its call is itself an answer") != NULL;
+        later += says;
+        CU_ASSERT_TRUE(says == handed_on);
+    }
+    CU_ASSERT_EQUAL(later, 1);
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
 static void each_match_left_out_says_why(void)
 {
     Rehearsal r = rehearse(dialogue);
@@ -114,6 +135,7 @@ static void want_of_memory_is_answered_and_leaves_nothing_behind(void)
 
 static const struct Statement statements[] = {
     STATEMENT(the_strongest_match_of_a_bar_is_the_passage_reported_there),
+    STATEMENT(a_later_link_of_a_chain_is_told_as_one),
     STATEMENT(each_match_left_out_says_why),
     STATEMENT(a_bar_in_which_nobody_answers_has_nothing_to_tell),
     STATEMENT(a_bar_that_is_not_there_is_the_asker_s_mistake),
