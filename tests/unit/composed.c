@@ -24,6 +24,11 @@ static bool antiphony(const Composed *row)
     return spz_kind_is_antiphony(row->kind) && !composed_apart(row) && row->strength >= 0.5;
 }
 
+static bool between_orchestras_or_with_winds(const Composed *row)
+{
+    return spz_kind_is_antiphony(row->kind) && composed_apart(row);
+}
+
 static bool of_the_classical_symphony(const Composed *row)
 {
     return antiphony(row) && !strncmp(row->file, "brelisk-", 8);
@@ -63,7 +68,12 @@ static void expect(Chosen *chosen, const char *what, int least_rows, int percent
 
 static void most_composed_dialogues_are_found(void)
 {
-    expect(antiphony, "antiphony", 60, 64);
+    expect(antiphony, "antiphony", 60, 92);
+}
+
+static void every_dialogue_of_orchestras_and_of_strings_with_winds_is_found(void)
+{
+    expect(between_orchestras_or_with_winds, "orchestra against orchestra, or winds", 5, 100);
 }
 
 static void nearly_all_dialogues_of_the_classical_symphony_are_found(void)
@@ -88,6 +98,7 @@ static void most_composed_couplings_are_found(void)
 
 static const struct Statement statements[] = {
     STATEMENT(most_composed_dialogues_are_found),
+    STATEMENT(every_dialogue_of_orchestras_and_of_strings_with_winds_is_found),
     STATEMENT(nearly_all_dialogues_of_the_classical_symphony_are_found),
     STATEMENT(every_composed_split_line_is_found),
     STATEMENT(composed_divisions_are_found),
