@@ -222,7 +222,7 @@ static uint64_t whole_set(const SectionMap *map, size_t group)
     return set;
 }
 
-/* 'Vn I + Va', 'Violins + Vc': the groups of `set`, whole families by one name. */
+/* 'Vn I + Va', 'Violins + Vc', 'Violins (orchestra 2)': the groups of `set`, whole families by one name. */
 static void name_moment(const SectionMap *map, uint64_t set, Buffer *out)
 {
     bool first = true;
@@ -234,6 +234,8 @@ static void name_moment(const SectionMap *map, uint64_t set, Buffer *out)
         const char *name = !all ? about->name : plays_violin(about) ? "Violins" : spz_section_name(about->section);
         set &= all ? ~whole : set - 1;
         buffer_printf(out, "%s%s", first ? "" : " + ", name);
+        if (all && about->orchestra)
+            buffer_printf(out, " (orchestra %d)", about->orchestra);
         first = false;
     }
 }

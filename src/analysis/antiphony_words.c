@@ -126,16 +126,15 @@ void side_words(const Scene *scene, const Side *side, Buffer *out)
         buffer_printf(out, "%s %s", ordinal(group->number), section);
     else
         buffer_puts(out, section);
-    if (group && group->orchestra)
-        buffer_printf(out, " of the %s orchestra", ordinal(group->orchestra));
+    if (side->orchestra)
+        buffer_printf(out, " of the %s orchestra", ordinal(side->orchestra));
 }
 
 /* "violins' ", "violins of the first orchestra with a ". */
 static void side_possessive(const Scene *scene, const Side *side, Buffer *out)
 {
     side_words(scene, side, out);
-    bool orchestra = side->group != SIZE_MAX && scene->map->groups[side->group].about.orchestra;
-    buffer_puts(out, orchestra ? " with a " : "' ");
+    buffer_puts(out, side->orchestra ? " with a " : "' ");
 }
 
 static void gesture_words(const Scene *scene, const Candidate *c, spz_kind kind, Buffer *out)

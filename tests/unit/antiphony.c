@@ -276,6 +276,7 @@ static void two_orchestras_that_answer_each_other_are_named_before_their_violins
             continue;
         bool apart = spz_sections_group(r.sections, p->groups[0])->orchestra != spz_sections_group(r.sections, p->groups[1])->orchestra;
         between = between || (apart && p->sections[0] == p->sections[1]);
+        CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "of the second orchestra"));
         inside = inside || !apart;
     }
     CU_ASSERT_TRUE(between);
