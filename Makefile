@@ -12,7 +12,7 @@ XML_LIBS = $(shell xml2-config --libs 2>/dev/null)
 LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lm -lpthread
 override COMPILE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CFLAGS) -MMD -MP
 
-LIB_SOURCES := $(sort $(filter-out src/cli/%,$(wildcard src/*/*.c)))
+LIB_SOURCES := $(sort $(filter-out src/cli/%,$(shell find src -name '*.c')))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
 SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c tests/support/evidence_table.c tests/support/weights_table.c,$(wildcard tests/support/*.c)))
@@ -68,10 +68,9 @@ $(BUILD)/src/cli/%.o: src/cli/%.c
 	@mkdir -p $(@D)
 	$(COMPILE) -c -o $@ $<
 # Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
-VERDICT_SOURCES := $(sort $(wildcard src/support/*.[ch] src/model/*.[ch] src/reader/*.[ch] src/settings/*.[ch] src/sections/*.[ch] \
-    src/analysis/*.[ch] src/seating/*.[ch] src/season/*.[ch] include/spezzato/*.h))
-$(BUILD)/src/season/terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
-$(BUILD)/src/season/terms.o: $(VERDICT_SOURCES)
+VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/season include -name '*.[ch]'))
+$(BUILD)/src/season/results/result_terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
+$(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 
 $(BUILD)/src/%.o: src/%.c
 	@mkdir -p $(@D)
@@ -98,7 +97,7 @@ test-web: all $(SKETCH)
 
 # Optional: what engraves the passages on the conductor's pages (needs node and npm).
 engraver:
-	cd src/report/engraver && npm ci --no-audit --no-fund --silent
+	cd src/pages/web/engraver && npm ci --no-audit --no-fund --silent
 
 # Takes today's output for right, after a look at it: golden files, README page, reports/.
 accept: all $(SKETCH)

@@ -104,7 +104,7 @@ typedef struct spz_season_totals {
     size_t problems;             /* rows, scores and concerts that could not be used */
 } spz_season_totals;
 
-/* How far the reading of the scores is. Kept are those whose results came from the cache or from lines. */
+/* How far the reading of the scores is. StoredScore are those whose results came from the cache or from lines. */
 typedef struct spz_progress {
     size_t files, files_done, files_kept; /* the kept are among the done */
     unsigned long long bytes, bytes_done, bytes_kept;

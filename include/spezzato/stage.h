@@ -23,13 +23,13 @@ typedef struct spz_distance {
 } spz_distance;
 
 /* How two sections are heard from one place. */
-typedef struct spz_hearing {
+typedef struct spz_separation {
     const char *place; /* 'front', 'middle', 'back', 'left side', 'right side' */
     double angle;      /* degrees between their centres */
     double ear_delay;  /* microseconds: interaural time difference of one against the other, for a listener who faces the podium
                           (Woodworth and Schlosberg 1954) */
     double widths;     /* angle as a multiple of what can be told apart in this hall; under 1 they sound from one place */
-} spz_hearing;
+} spz_separation;
 
 typedef struct spz_plan spz_plan;
 
@@ -64,7 +64,7 @@ SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /
  * orchestra; the same section twice asks for the way from one orchestra to the other. */
 SPZ_API bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out);
 SPZ_API size_t spz_plan_places(const spz_plan *plan); /* listeners */
-SPZ_API bool spz_plan_hearing(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_hearing *out);
+SPZ_API bool spz_plan_separation(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_separation *out);
 
 /* All arrangements of these settings, the user's own after the four standard ones. SPZ_BAD_SETTINGS as the judge says it. `names`
  * holds SPZ_ARRANGEMENT_LIMIT views that live as long as `settings` (the standard ones: for ever). */

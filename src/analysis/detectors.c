@@ -1,9 +1,9 @@
 #include "analysis/detectors.h"
-#include "analysis/antiphony.h"
-#include "analysis/coupling.h"
-#include "analysis/divisi.h"
-#include "analysis/split_line.h"
-#include "analysis/winds.h"
+#include "analysis/antiphony/antiphony.h"
+#include "analysis/passages/coupling.h"
+#include "analysis/division/divisi.h"
+#include "analysis/antiphony/split_line.h"
+#include "analysis/antiphony/strings_and_winds.h"
 #include <string.h>
 
 static const Detector detectors[] = {

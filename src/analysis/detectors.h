@@ -2,7 +2,7 @@
  * `spz_status detect_X(Findings *, const spz_settings *)` in a file of its own and give it a line in detectors.c. */
 #ifndef ANALYSIS_DETECTORS_H
 #define ANALYSIS_DETECTORS_H
-#include "analysis/findings.h"
+#include "analysis/passages/findings.h"
 #include "spezzato/settings.h"
 
 typedef struct Detector {

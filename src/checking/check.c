@@ -122,7 +122,7 @@ static spz_status order_by_kind(spz_doubts *doubts)
     }
     if (count)
         memcpy(doubts->list.at, ordered, count * sizeof *ordered);
-    memory_give(ordered);
+    memory_free(ordered);
     return SPZ_OK;
 }
 
@@ -172,7 +172,7 @@ void spz_doubts_free(spz_doubts *doubts)
         return;
     array_free(&doubts->list);
     arena_release(&doubts->arena);
-    memory_give(doubts);
+    memory_free(doubts);
 }
 
 const char *spz_doubts_file(const spz_doubts *doubts)

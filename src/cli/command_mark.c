@@ -1,6 +1,6 @@
 #include "messages.h"
 #include "output.h"
-#include "sheets.h"
+#include "command_sheets.h"
 #include <stdio.h>
 #include <string.h>
 #include <strings.h>

@@ -1,6 +1,6 @@
 #include "messages.h"
 #include "output.h"
-#include "sheets.h"
+#include "command_sheets.h"
 
 static const Option option_form = {"format", 0, "FORM", "text, csv or html (one file for paper, A4 or Letter)"};
 static const Option option_arrangement = {"arrangement", 0, "NAME", "the seating to write for, by its name; else the one recommended"};

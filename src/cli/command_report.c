@@ -157,7 +157,7 @@ static void find_engraver(const Arguments *arguments, Pages *pages)
 {
     char needed[PATH_SIZE];
     const char *usual = getenv("SPEZZATO_ENGRAVER");
-    const char *folder = arguments_value(arguments, &option_engraver, usual && *usual ? usual : "src/report/engraver");
+    const char *folder = arguments_value(arguments, &option_engraver, usual && *usual ? usual : "src/pages/web/engraver");
     int length = snprintf(pages->engraver, sizeof pages->engraver, "%s", folder);
     int more = snprintf(needed, sizeof needed, "%s/node_modules", folder);
     if (strcmp(folder, "none") != 0 && length > 0 && more > 0 && (size_t)more < sizeof needed && access(needed, R_OK) == 0)

@@ -1,7 +1,7 @@
 #include "run.h"
 #include "messages.h"
 #include "output.h"
-#include "work.h"
+#include "one_work.h"
 #include <string.h>
 
 enum { DOUBTS_SHOWN = 3 };

@@ -81,7 +81,7 @@ void spz_score_free(spz_score *score)
         return;
     Arena arena = score->arena; /* the score itself may live outside it */
     arena_release(&arena);
-    memory_give(score);
+    memory_free(score);
 }
 
 const char *spz_score_file(const spz_score *score)

@@ -62,31 +62,31 @@ typedef struct Note {
     uint16_t passes;       /* bit n-1: sounds the n-th time through a repeat, the last bit for all beyond; 0: every time */
 } Note;
 
-typedef enum MarkKind {
-    MARK_WORDS,     /* any text: 'div.', 'pizz.', 'a tempo' */
-    MARK_DYNAMIC,   /* value: Dynamic; text: as written ('sfz') */
-    MARK_WEDGE,     /* value: 1 crescendo, -1 diminuendo, 0 end of either */
-    MARK_TEMPO,     /* rate: crotchets a minute; value: TempoSource; text: words or metronome mark when there is one */
-    MARK_REHEARSAL, /* text: the letter */
-    MARK_SIGN,      /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
-    MARK_PLAYING    /* value: Playing; what <sound> says of it. What words say is read from MARK_WORDS */
-} MarkKind;
+typedef enum DirectionKind {
+    DIRECTION_WORDS,     /* any text: 'div.', 'pizz.', 'a tempo' */
+    DIRECTION_DYNAMIC,   /* value: Dynamic; text: as written ('sfz') */
+    DIRECTION_WEDGE,     /* value: 1 crescendo, -1 diminuendo, 0 end of either */
+    DIRECTION_TEMPO,     /* rate: crotchets a minute; value: TempoSource; text: words or metronome mark when there is one */
+    DIRECTION_REHEARSAL, /* text: the letter */
+    DIRECTION_SIGN,      /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
+    DIRECTION_PLAYING    /* value: Playing; what <sound> says of it. What words say is read from DIRECTION_WORDS */
+} DirectionKind;
 
 /* A number for playing back, or a metronome mark that the players see. */
 typedef enum TempoSource { TEMPO_PLAYED, TEMPO_PRINTED } TempoSource;
 
 typedef enum Playing { PLAYING_ARCO, PLAYING_PIZZICATO } Playing;
 
-typedef struct Mark {
+typedef struct Direction {
     Ticks onset;
     const char *text; /* may be NULL */
-    double rate;      /* MARK_TEMPO only */
+    double rate;      /* DIRECTION_TEMPO only */
     uint32_t line;
     int32_t bar;
     int32_t value;
-    uint8_t kind;     /* MarkKind */
+    uint8_t kind;     /* DirectionKind */
     uint8_t staff;    /* 0: the whole part */
-} Mark;
+} Direction;
 
 typedef struct Part {
     const char *id, *name, *abbreviation; /* never NULL; may be "" */
@@ -95,8 +95,8 @@ typedef struct Part {
     const char *sound;                    /* MusicXML sound id of its first instrument ('strings.violin'), "" */
     const char **voices;                  /* voice names by index */
     Note *notes;
-    Mark *marks;
-    size_t voice_count, note_count, mark_count;
+    Direction *directions;
+    size_t voice_count, note_count, direction_count;
     int midi_program;                     /* General MIDI, 1..128; 0 unknown */
     int staves;                           /* at least 1 */
     int written_bars;                     /* bars that the file gives this part */

@@ -274,8 +274,8 @@ static void walk_end(Walk *walk)
     array_free(&walk->played);
     array_free(&walk->passes);
     array_free(&walk->outer);
-    memory_give(walk->jumped);
-    memory_give(walk->last_pass);
+    memory_free(walk->jumped);
+    memory_free(walk->last_pass);
 }
 
 static bool keep_order(const Walk *walk, Movement *movement, Arena *arena)

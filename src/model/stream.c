@@ -173,7 +173,7 @@ static spz_status play(const Movement *movement, Joiner *joiner)
         now += bar->length;
     }
     array_free(&joiner->waiting);
-    memory_give(starts);
+    memory_free(starts);
     return done ? SPZ_OK : SPZ_NO_MEMORY;
 }
 

@@ -85,7 +85,7 @@ spz_status archive_open(Archive *archive, const void *bytes, size_t size)
 
 void archive_close(Archive *archive)
 {
-    memory_give(archive->members);
+    memory_free(archive->members);
     archive->members = NULL;
     archive->count = 0;
 }

@@ -76,13 +76,13 @@ static void assemble_marks(Reader *reader, PartDraft *draft, const Stretch *stre
     while (end < draft->marks.count && (size_t)draft->marks.at[end].bar < stretch->end)
         end++;
     draft->marks_taken = end;
-    part->mark_count = end - first;
-    part->marks = keep_array(reader, part->mark_count ? draft->marks.at + first : NULL, part->mark_count, sizeof *part->marks);
-    for (size_t i = 0; part->marks && i < part->mark_count; i++) {
-        part->marks[i].onset += reader->bars.at[part->marks[i].bar].onset;
-        part->marks[i].bar -= (int32_t)stretch->first;
+    part->direction_count = end - first;
+    part->directions = keep_array(reader, part->direction_count ? draft->marks.at + first : NULL, part->direction_count, sizeof *part->directions);
+    for (size_t i = 0; part->directions && i < part->direction_count; i++) {
+        part->directions[i].onset += reader->bars.at[part->directions[i].bar].onset;
+        part->directions[i].bar -= (int32_t)stretch->first;
     }
-    if (part->marks && !sort_marks(part->marks, part->mark_count))
+    if (part->directions && !sort_marks(part->directions, part->direction_count))
         reader_no_memory(reader);
 }
 
@@ -159,10 +159,10 @@ static void collect_tempos(Reader *reader, Movement *movement)
 {
     ARRAY(OrderedTempo) found = {NULL, 0, 0};
     for (size_t p = 0; p < movement->part_count; p++)
-        for (size_t i = 0; i < movement->parts[p].mark_count; i++) {
-            const Mark *mark = &movement->parts[p].marks[i];
+        for (size_t i = 0; i < movement->parts[p].direction_count; i++) {
+            const Direction *mark = &movement->parts[p].directions[i];
             OrderedTempo tempo = {{mark->onset, mark->rate}, mark->value == TEMPO_PRINTED, found.count};
-            if (mark->kind == MARK_TEMPO && !array_push(&found, tempo))
+            if (mark->kind == DIRECTION_TEMPO && !array_push(&found, tempo))
                 reader_no_memory(reader);
         }
     if (found.count > 1)
@@ -216,7 +216,7 @@ static void assemble_movement(Reader *reader, const Stretch *stretch, int ordina
         reader_doubt(reader, "the repeat signs contradict each other; the bars are taken as written");
 }
 
-static Movement *room_for(Reader *reader, size_t count)
+static Movement *label_space_for(Reader *reader, size_t count)
 {
     Score *score = reader->score;
     Movement *all = arena_take(&score->arena, score->movement_count + count, sizeof *all);
@@ -248,7 +248,7 @@ spz_status assemble(Reader *reader)
     complete_repeats(reader);
     if (!stretches_find(reader, &stretches))
         reader_no_memory(reader);
-    Movement *movements = reader->status == SPZ_OK ? room_for(reader, stretches.count) : NULL;
+    Movement *movements = reader->status == SPZ_OK ? label_space_for(reader, stretches.count) : NULL;
     for (size_t i = 0; movements && i < stretches.count && reader->status == SPZ_OK; i++)
         assemble_movement(reader, &stretches.at[i], stretches.count > 1 ? (int)i + 1 : 0, &movements[i]);
     if (reader->status == SPZ_OK)

@@ -105,7 +105,7 @@ spz_status container_find_score(const Archive *archive, char path[CONTAINER_PATH
     }
     if (status == SPZ_OK)
         memcpy(path, found->path, CONTAINER_PATH);
-    memory_give(found);
-    memory_give(bytes);
+    memory_free(found);
+    memory_free(bytes);
     return status;
 }

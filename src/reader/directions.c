@@ -13,7 +13,7 @@ void read_direction_start(Reader *reader)
     reader->note.staff = 0;
 }
 
-static void add_item(Reader *reader, MarkKind kind, const char *text, int value)
+static void add_item(Reader *reader, DirectionKind kind, const char *text, int value)
 {
     DirectionDraft *direction = &reader->direction;
     if (direction->count == LIMIT_DIRECTION_ITEMS)
@@ -73,7 +73,7 @@ void dynamic_sign(Reader *reader, const char *name)
     int value = dynamic_of(name, strlen(name));
     for (size_t i = 0; i < sizeof dynamic_signs / sizeof *dynamic_signs && value >= 0; i++)
         if (strcmp(dynamic_signs[i].sign, name) == 0)
-            add_item(reader, MARK_DYNAMIC, dynamic_signs[i].sign, value);
+            add_item(reader, DIRECTION_DYNAMIC, dynamic_signs[i].sign, value);
 }
 
 void read_dynamic_sign_end(Reader *reader)
@@ -83,7 +83,7 @@ void read_dynamic_sign_end(Reader *reader)
         return;
     const char *kept = reader_keep(reader, text);
     if (kept)
-        add_item(reader, MARK_DYNAMIC, kept, (int)dynamic_in_words(kept));
+        add_item(reader, DIRECTION_DYNAMIC, kept, (int)dynamic_in_words(kept));
 }
 
 void read_words_end(Reader *reader)
@@ -93,7 +93,7 @@ void read_words_end(Reader *reader)
         return;
     const char *kept = reader_keep(reader, text);
     if (kept)
-        add_item(reader, MARK_WORDS, kept, 0);
+        add_item(reader, DIRECTION_WORDS, kept, 0);
 }
 
 void read_rehearsal_end(Reader *reader)
@@ -103,7 +103,7 @@ void read_rehearsal_end(Reader *reader)
     const char *kept = bar && *text && in_music(reader) ? reader_keep(reader, text) : NULL;
     if (!kept)
         return;
-    add_item(reader, MARK_REHEARSAL, kept, 0);
+    add_item(reader, DIRECTION_REHEARSAL, kept, 0);
     if (!bar->rehearsal)
         bar->rehearsal = kept;
 }
@@ -113,11 +113,11 @@ void read_wedge_start(Reader *reader)
     if (!in_music(reader))
         return;
     if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "crescendo"))
-        add_item(reader, MARK_WEDGE, NULL, 1);
+        add_item(reader, DIRECTION_WEDGE, NULL, 1);
     else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "diminuendo"))
-        add_item(reader, MARK_WEDGE, NULL, -1);
+        add_item(reader, DIRECTION_WEDGE, NULL, -1);
     else if (reader_attribute_is(reader, ATTRIBUTE_TYPE, "stop"))
-        add_item(reader, MARK_WEDGE, NULL, 0);
+        add_item(reader, DIRECTION_WEDGE, NULL, 0);
 }
 
 void read_segno_start(Reader *reader)
@@ -127,7 +127,7 @@ void read_segno_start(Reader *reader)
         return;
     bar->segno = true;
     if (in_music(reader))
-        add_item(reader, MARK_SIGN, "segno", 0);
+        add_item(reader, DIRECTION_SIGN, "segno", 0);
 }
 
 void read_coda_start(Reader *reader)
@@ -137,7 +137,7 @@ void read_coda_start(Reader *reader)
         return;
     bar->coda = true;
     if (in_music(reader))
-        add_item(reader, MARK_SIGN, "coda", 0);
+        add_item(reader, DIRECTION_SIGN, "coda", 0);
 }
 
 /* Metronome marks. */
@@ -212,7 +212,7 @@ void read_metronome_end(Reader *reader)
     const char *words = metronome_words(reader);
     if (!words)
         return;
-    add_item(reader, MARK_TEMPO, words, TEMPO_PRINTED);
+    add_item(reader, DIRECTION_TEMPO, words, TEMPO_PRINTED);
     if (reader->status == SPZ_OK)
         reader->direction.items[reader->direction.count - 1].rate = rate;
 }
@@ -256,7 +256,7 @@ static void sound_jumps(Reader *reader, Bar *bar)
         if (!attribute_there(reader, jumps[i].name))
             continue;
         *jumps[i].flag = true;
-        add_item(reader, MARK_SIGN, jumps[i].sign, 0);
+        add_item(reader, DIRECTION_SIGN, jumps[i].sign, 0);
         if (jumps[i].label && !*jumps[i].label && reader_attribute(reader, jumps[i].name, label, sizeof label))
             *jumps[i].label = reader_keep(reader, label);
     }
@@ -277,7 +277,7 @@ void read_sound_start(Reader *reader)
     if (reader_attribute(reader, ATTRIBUTE_TEMPO, text, sizeof text))
         reader->direction.sound_tempo = number_real(text);
     if (reader_attribute(reader, ATTRIBUTE_PIZZICATO, text, sizeof text))
-        add_item(reader, MARK_PLAYING, NULL, strcmp(text, "yes") == 0 ? PLAYING_PIZZICATO : PLAYING_ARCO);
+        add_item(reader, DIRECTION_PLAYING, NULL, strcmp(text, "yes") == 0 ? PLAYING_PIZZICATO : PLAYING_ARCO);
     if (alone)
         read_direction_end(reader);
 }
@@ -323,13 +323,13 @@ void marks_add(Reader *reader, Ticks onset, int staff)
     PartDraft *part = reader_part(reader);
     for (int i = 0; i < reader->direction.count && reader->status == SPZ_OK; i++) {
         const DirectionItem *item = &reader->direction.items[i];
-        Mark mark = {onset, item->text, item->rate, reader_line(reader), reader->place.bar, item->value, (uint8_t)item->kind,
+        Direction mark = {onset, item->text, item->rate, reader_line(reader), reader->place.bar, item->value, (uint8_t)item->kind,
                      (uint8_t)staff};
         if (++reader->mark_count > LIMIT_MARKS)
             reader_fail(reader, SPZ_OVER_LIMIT, "the score has more than %d directions", LIMIT_MARKS);
         else if (!array_push(&part->marks, mark))
             reader_no_memory(reader);
-        if (item->kind == MARK_WORDS && reader->status == SPZ_OK)
+        if (item->kind == DIRECTION_WORDS && reader->status == SPZ_OK)
             jump_in_words(reader_bar(reader), item->text);
     }
     reader->direction.count = 0;
@@ -342,13 +342,13 @@ static void settle_tempo(Reader *reader)
     DirectionItem *tempo = NULL;
     const char *words = NULL;
     for (int i = 0; i < direction->count; i++)
-        if (direction->items[i].kind == MARK_TEMPO)
+        if (direction->items[i].kind == DIRECTION_TEMPO)
             tempo = &direction->items[i];
-        else if (direction->items[i].kind == MARK_WORDS && !words)
+        else if (direction->items[i].kind == DIRECTION_WORDS && !words)
             words = direction->items[i].text;
     double rate = direction->sound_tempo;
     if (!tempo && rate > 0 && rate <= 10000) {
-        add_item(reader, MARK_TEMPO, words, TEMPO_PLAYED);
+        add_item(reader, DIRECTION_TEMPO, words, TEMPO_PLAYED);
         tempo = reader->status == SPZ_OK ? &direction->items[direction->count - 1] : NULL;
     }
     if (!tempo)

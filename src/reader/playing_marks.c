@@ -79,13 +79,13 @@ static void words_in_force(Force *force, int staff, const char *words)
         set_bool(force->muted, staff, muted);
 }
 
-static void take_mark(Force *force, const Mark *mark)
+static void take_mark(Force *force, const Direction *mark)
 {
-    if (mark->kind == MARK_DYNAMIC)
+    if (mark->kind == DIRECTION_DYNAMIC)
         set_dynamic(force, mark->staff, mark->value);
-    else if (mark->kind == MARK_WORDS)
+    else if (mark->kind == DIRECTION_WORDS)
         words_in_force(force, mark->staff, mark->text);
-    else if (mark->kind == MARK_PLAYING)
+    else if (mark->kind == DIRECTION_PLAYING)
         set_bool(force->pizzicato, mark->staff, mark->value == PLAYING_PIZZICATO);
 }
 
@@ -102,8 +102,8 @@ void playing_marks_apply(Part *part)
     memset(&force, 0, sizeof force);
     for (size_t i = 0; i < part->note_count; i++) {
         Note *note = &part->notes[i];
-        for (; next < part->mark_count && part->marks[next].onset <= note->onset; next++)
-            take_mark(&force, &part->marks[next]);
+        for (; next < part->direction_count && part->directions[next].onset <= note->onset; next++)
+            take_mark(&force, &part->directions[next]);
         if (force.pizzicato[note->staff] && bowed(note))
             set_bool(force.pizzicato, note->staff, false);
         note->dynamic = force.dynamic[note->staff];

@@ -16,7 +16,7 @@ typedef struct Transposition {
 } Transposition;
 
 typedef ARRAY(Note) NoteList;
-typedef ARRAY(Mark) MarkList;
+typedef ARRAY(Direction) MarkList;
 typedef ARRAY(const char *) NameList;
 typedef ARRAY(Ticks) TicksList;
 typedef ARRAY(Bar) BarList;
@@ -66,7 +66,7 @@ typedef struct NoteDraft {
 } NoteDraft;
 
 typedef struct DirectionItem {
-    MarkKind kind;
+    DirectionKind kind;
     const char *text;
     int value;
     double rate;

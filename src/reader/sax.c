@@ -293,6 +293,6 @@ spz_status sax_read(Reader *reader, ReadBytes read, void *context)
     }
     reader->parser = NULL;
     reader->table = NULL;
-    memory_give(table);
+    memory_free(table);
     return reader->status;
 }

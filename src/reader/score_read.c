@@ -2,7 +2,7 @@
  * they are read, so that the XML never lies in memory as a whole. */
 #include "reader/archive.h"
 #include "reader/container.h"
-#include "reader/links.h"
+#include "reader/linked_files.h"
 #include "reader/reader.h"
 #include "support/message.h"
 #include <errno.h>
@@ -87,7 +87,7 @@ static void release_reader(Reader *reader)
     array_free(&reader->bars);
     array_free(&reader->pages);
     array_free(&reader->titles.on_pages);
-    memory_give(reader);
+    memory_free(reader);
 }
 
 static Reader *new_reader(const Job *job, const char *file)
@@ -223,7 +223,7 @@ static spz_status new_score(Job *job, const char *name)
         score->file = arena_string(&score->arena, name ? name : "");
     }
     if (!score || !score->file) {
-        memory_give(score);
+        memory_free(score);
         return no_memory(job);
     }
     job->score = score;
@@ -273,7 +273,7 @@ static spz_status read_archive_file(const Job *job, FileSource *source)
     for (int more = 1; more > 0 && got < size; got += more > 0 ? (size_t)more : 0)
         more = read_file(source, bytes + got, (int)(size - got));
     spz_status status = source->failed ? complain(job, SPZ_CANNOT_READ, "the file can't be read to its end") : read_archive(job, bytes, got);
-    memory_give(bytes);
+    memory_free(bytes);
     return status;
 }
 

@@ -14,7 +14,7 @@ static bool note_before(const Note *a, const Note *b)
     return a->voice < b->voice;
 }
 
-static bool mark_before(const Mark *a, const Mark *b)
+static bool mark_before(const Direction *a, const Direction *b)
 {
     return a->onset < b->onset;
 }
@@ -54,19 +54,19 @@ static bool mark_before(const Mark *a, const Mark *b)
                 from = end;                                                                                                       \
             }                                                                                                                     \
         }                                                                                                                         \
-        memory_give(spare);                                                                                                       \
+        memory_free(spare);                                                                                                       \
         return true;                                                                                                              \
     }
 
 SORT(merge_notes, Note, note_before)
-SORT(merge_marks, Mark, mark_before)
+SORT(merge_marks, Direction, mark_before)
 
 bool sort_notes(Note *notes, size_t count)
 {
     return merge_notes(notes, count);
 }
 
-bool sort_marks(Mark *marks, size_t count)
+bool sort_marks(Direction *marks, size_t count)
 {
     return merge_marks(marks, count);
 }

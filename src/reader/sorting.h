@@ -5,5 +5,5 @@
 
 /* false when out of memory. Linear where the notes are nearly in order already, as one voice after the other in a bar. */
 bool sort_notes(Note *notes, size_t count);
-bool sort_marks(Mark *marks, size_t count);
+bool sort_marks(Direction *marks, size_t count);
 #endif

@@ -55,8 +55,8 @@ static Signs *signs_of_bars(const Reader *reader)
     }
     for (size_t p = reader->parts.count; p-- > 0;)
         for (size_t i = 0; i < reader->parts.at[p].marks.count; i++) {
-            const Mark *mark = &reader->parts.at[p].marks.at[i];
-            if (mark->kind == MARK_WORDS && is_numbered_title(mark->text))
+            const Direction *mark = &reader->parts.at[p].marks.at[i];
+            if (mark->kind == DIRECTION_WORDS && is_numbered_title(mark->text))
                 signs[mark->bar].title = mark->text;
         }
     return signs;
@@ -95,6 +95,6 @@ bool stretches_find(Reader *reader, StretchList *out)
         done = array_push(out, now);
         now = (Stretch){bar, reader->bars.count, title};
     }
-    memory_give(signs);
+    memory_free(signs);
     return done && array_push(out, now);
 }

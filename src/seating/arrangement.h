@@ -1,7 +1,7 @@
 /* arrangement.h - orders of the sections from house left to house right: the four standard ones and the user's own. */
 #ifndef SEATING_ARRANGEMENT_H
 #define SEATING_ARRANGEMENT_H
-#include "seating/rules.h"
+#include "seating/house_rules.h"
 #include "spezzato/seating.h"
 #include "support/arena.h"
 

@@ -108,7 +108,7 @@ typedef struct HearingSum {
     const Layout *layout;
     const Rules *rules;
     const Listener *listener;
-    spz_hearing *hearing;
+    spz_separation *hearing;
 } HearingSum;
 
 static void add_hearing(void *context, spz_section a, spz_section b, double share)
@@ -121,9 +121,9 @@ static void add_hearing(void *context, spz_section a, spz_section b, double shar
     sum->hearing->ear_delay += share * 1e6 * fabs(acoustics_ear_delay(one, celsius) - acoustics_ear_delay(two, celsius));
 }
 
-bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_hearing *out)
+bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_separation *out)
 {
-    *out = (spz_hearing){0};
+    *out = (spz_separation){0};
     if (!both_there(layout, a, b) || place >= LISTENER_COUNT)
         return false;
     HearingSum sum = {layout, rules, &rules->listeners[place], out};
@@ -137,7 +137,7 @@ PairView geometry_pair(const Layout *layout, const Rules *rules, spz_section a, 
 {
     PairView view = {0};
     spz_distance distance;
-    spz_hearing hearing;
+    spz_separation hearing;
     if (!geometry_distance(layout, rules, a, b, &distance))
         return view;
     view.delay = (distance.front_delay + distance.centre_delay + distance.back_delay) / 3000;

@@ -1,12 +1,12 @@
 /* geometry.h - what lies between two sections of a layout: for the players metres and delays, for the audience angles. */
 #ifndef SEATING_GEOMETRY_H
 #define SEATING_GEOMETRY_H
-#include "seating/layout.h"
+#include "seating/desk_layout.h"
 
 /* SPZ_VIOLINS and SPZ_STRINGS (violas, cellos, basses) are sets: what lies between two sets is the mean over their members, by
  * players. Violins on both sides sound from two places, not from the middle between them. */
 bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, spz_section b, spz_distance *out);
-bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_hearing *out);
+bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_separation *out);
 
 /* A pair in short. Widths: the mean over the listeners (front, middle, back and sides a quarter each) of the angle as a multiple
  * of the hall's blur. Delay: the mean of front desks, centres and last rows, in seconds. Zeros where one is not on stage. */

@@ -1,6 +1,6 @@
-/* One movement: evidence, points in each arrangement, standing, words. */
+/* One movement: evidence, points in each arrangement, ranking, words. */
 #include "seating/reasons.h"
-#include "seating/words.h"
+#include "seating/seating_words.h"
 #include <math.h>
 #include <stdint.h>
 #include <string.h>
@@ -39,15 +39,15 @@ static spz_status copy_names(Verdict *verdict, const Comparison *comparison)
     return SPZ_OK;
 }
 
-static bool counts_anywhere(const Standing *standing, Term term)
+static bool counts_anywhere(const Ranking *ranking, Term term)
 {
-    for (size_t i = 0; i < standing->count; i++)
-        if (fabs(standing->points[i].of[term]) > 1e-9)
+    for (size_t i = 0; i < ranking->count; i++)
+        if (fabs(ranking->points[i].of[term]) > 1e-9)
             return true;
     return false;
 }
 
-static spz_status write_terms(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement,
+static spz_status write_terms(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement,
                               Buffer *text)
 {
     spz_term *terms = arena_take(&verdict->arena, TERM_COUNT, sizeof *terms);
@@ -55,11 +55,11 @@ static spz_status write_terms(Verdict *verdict, const Comparison *comparison, co
     if (!terms)
         return SPZ_NO_MEMORY;
     for (int t = 0; t < TERM_COUNT; t++) {
-        if (!counts_anywhere(&verdict->standing, (Term)t))
+        if (!counts_anywhere(&verdict->ranking, (Term)t))
             continue;
         buffer_clear(text);
-        words_because(comparison, testimony, arrangement, (Term)t, text);
-        spz_term term = {.name = term_name((Term)t), .points = verdict->standing.points[arrangement].of[t]};
+        words_because(comparison, evidence, arrangement, (Term)t, text);
+        spz_term term = {.name = term_name((Term)t), .points = verdict->ranking.points[arrangement].of[t]};
         term.because = arena_string(&verdict->arena, text->text ? text->text : "");
         if (buffer_failed(text) || !term.because)
             return SPZ_NO_MEMORY;
@@ -69,43 +69,43 @@ static spz_status write_terms(Verdict *verdict, const Comparison *comparison, co
     return SPZ_OK;
 }
 
-static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const Testimony *testimony, size_t arrangement,
+static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement,
                                Buffer *text)
 {
     buffer_clear(text);
-    if (!words_losses(comparison, testimony, arrangement, text))
+    if (!words_losses(comparison, evidence, arrangement, text))
         return SPZ_NO_MEMORY;
     verdict->by_arrangement[arrangement].losses = arena_string(&verdict->arena, text->text ? text->text : "");
     return verdict->by_arrangement[arrangement].losses ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static spz_status write_ranked(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
+static spz_status write_ranked(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
 {
     Buffer text;
     buffer_init(&text);
     spz_status status = copy_names(verdict, comparison);
     for (size_t i = 0; i < comparison->list.count && status == SPZ_OK; i++) {
-        status = write_terms(verdict, comparison, testimony, i, &text);
+        status = write_terms(verdict, comparison, evidence, i, &text);
         if (status == SPZ_OK)
-            status = write_losses(verdict, comparison, testimony, i, &text);
+            status = write_losses(verdict, comparison, evidence, i, &text);
     }
     buffer_free(&text);
     return status;
 }
 
-static void weigh_all(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
+static void weigh_all(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
 {
-    Standing *standing = &verdict->standing;
+    Ranking *ranking = &verdict->ranking;
     size_t usual = SIZE_MAX;
-    standing->count = comparison->list.count;
-    for (size_t i = 0; i < standing->count; i++) {
-        terms_weigh(comparison, testimony, i, &standing->points[i]);
-        standing->opposed[i] = comparison->list.at[i].opposed;
-        standing->allowed[i] = comparison->allowed[i];
+    ranking->count = comparison->list.count;
+    for (size_t i = 0; i < ranking->count; i++) {
+        terms_weigh(comparison, evidence, i, &ranking->points[i]);
+        ranking->opposed[i] = comparison->list.at[i].opposed;
+        ranking->allowed[i] = comparison->allowed[i];
         if (strcmp(comparison->list.at[i].name, comparison->rules.usual) == 0)
             usual = i;
     }
-    standing_settle(standing, usual);
+    ranking_settle(ranking, usual);
     verdict_fill_numbers(verdict);
 }
 
@@ -113,24 +113,24 @@ static spz_status judge(Verdict *verdict, const Findings *findings, const spz_se
 {
     Arena arena; /* of the comparison */
     Comparison comparison;
-    Testimony testimony = {0};
+    SeatingEvidence evidence = {0};
     Rules rules;
     rules_read(settings, &rules);
     arena_init(&arena);
-    spz_status status = testimony_gather(findings, &rules, year, &testimony);
+    spz_status status = evidence_gather(findings, &rules, year, &evidence);
     if (status == SPZ_OK)
-        status = comparison_set(settings, testimony.has_thirds, testimony.two_orchestras, sink, &arena, &comparison);
+        status = comparison_set(settings, evidence.has_thirds, evidence.two_orchestras, sink, &arena, &comparison);
     if (status == SPZ_OK) {
-        verdict->orchestras = testimony.two_orchestras ? 2 : 1;
-        verdict->thirds = testimony.has_thirds;
-        weigh_all(verdict, &comparison, &testimony);
-        status = write_ranked(verdict, &comparison, &testimony);
+        verdict->orchestras = evidence.two_orchestras ? 2 : 1;
+        verdict->thirds = evidence.has_thirds;
+        weigh_all(verdict, &comparison, &evidence);
+        status = write_ranked(verdict, &comparison, &evidence);
     }
     if (status == SPZ_OK)
-        status = reasons_give(verdict, &comparison, &testimony);
+        status = reasons_give(verdict, &comparison, &evidence);
     if (status == SPZ_OK)
         status = verdict_state(verdict);
-    testimony_release(&testimony);
+    evidence_release(&evidence);
     arena_release(&arena);
     return status;
 }

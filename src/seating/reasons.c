@@ -1,6 +1,6 @@
 #include "seating/reasons.h"
 #include "seating/acoustics.h"
-#include "seating/bars.h"
+#include "seating/bar_ranges.h"
 #include <ctype.h>
 #include <math.h>
 #include <string.h>
@@ -12,14 +12,14 @@ static const double as_good = 1;        /* points; two arrangements nearer than 
 typedef struct Case {
     Verdict *verdict;
     const Comparison *comparison;
-    const Testimony *testimony;
+    const SeatingEvidence *evidence;
     size_t own, rival;
     Buffer text, bars;
 } Case;
 
 static double difference(const Case *c, Term term)
 {
-    const Standing *s = &c->verdict->standing;
+    const Ranking *s = &c->verdict->ranking;
     return s->points[c->own].of[term] - s->points[c->rival].of[term];
 }
 
@@ -80,14 +80,14 @@ static spz_status name_weightiest(Case *c, const ItemList *items)
 {
     Buffer bars;
     buffer_init(&bars);
-    bool good = bars_write_weightiest(&bars, c->testimony->movement, items, 3);
+    bool good = bars_write_weightiest(&bars, c->evidence->movement, items, 3);
     if (good && items->count > 3 && bars.length)
         buffer_printf(&c->text, ", weightiest in bars %s", bars.text);
     buffer_free(&bars);
     return good ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static spz_status reason_antiphony(Case *c, const PairTestimony *pair, double share)
+static spz_status reason_antiphony(Case *c, const PairEvidence *pair, double share)
 {
     double points = share * (terms_antiphony(c->comparison, pair, c->own) - terms_antiphony(c->comparison, pair, c->rival));
     if (fabs(points) < worth_saying)
@@ -100,13 +100,13 @@ static spz_status reason_antiphony(Case *c, const PairTestimony *pair, double sh
     spz_status status = name_weightiest(c, &pair->antiphony);
     buffer_printf(&c->text, "; from the middle seats they are heard %.0f degrees apart, against %.0f with '%s'", here.angle,
                   there.angle, rival_name(c));
-    if (!bars_write_items(&c->bars, c->testimony->movement, &pair->antiphony, 0) || status != SPZ_OK)
+    if (!bars_write_items(&c->bars, c->evidence->movement, &pair->antiphony, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
 }
 
-static double shortest_shared(const PairTestimony *pair)
+static double shortest_shared(const PairEvidence *pair)
 {
     double shortest = 0;
     for (size_t i = 0; i < pair->coupling.count; i++) {
@@ -117,7 +117,7 @@ static double shortest_shared(const PairTestimony *pair)
     return shortest;
 }
 
-static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double share)
+static spz_status reason_ensemble(Case *c, const PairEvidence *pair, double share)
 {
     double points = share * (terms_ensemble(c->comparison, pair, c->own) - terms_ensemble(c->comparison, pair, c->rival));
     if (fabs(points) < worth_saying)
@@ -133,9 +133,9 @@ static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double sha
     if (shortest > 0)
         buffer_printf(&c->text, "; their shortest shared note, %.2f s, allows %.0f ms", shortest,
                       1000 * acoustics_tolerance(shortest, c->comparison->rules.hearing));
-    if (shortest > 0 && !c->testimony->movement->tempo_count)
+    if (shortest > 0 && !c->evidence->movement->tempo_count)
         buffer_puts(&c->text, " at a middling tempo, as the score gives none");
-    if (!bars_write_items(&c->bars, c->testimony->movement, &pair->coupling, 0) || status != SPZ_OK)
+    if (!bars_write_items(&c->bars, c->evidence->movement, &pair->coupling, 0) || status != SPZ_OK)
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, pair->a, pair->b, fabs(points));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
@@ -144,9 +144,9 @@ static spz_status reason_ensemble(Case *c, const PairTestimony *pair, double sha
 static spz_status reasons_of_pairs(Case *c)
 {
     spz_status status = SPZ_OK;
-    for (size_t i = 0; i < c->testimony->pairs.count && status == SPZ_OK; i++) {
-        const PairTestimony *pair = &c->testimony->pairs.at[i];
-        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(c->testimony) : 1;
+    for (size_t i = 0; i < c->evidence->pairs.count && status == SPZ_OK; i++) {
+        const PairEvidence *pair = &c->evidence->pairs.at[i];
+        double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(c->evidence) : 1;
         status = reason_antiphony(c, pair, share);
         if (status == SPZ_OK)
             status = reason_ensemble(c, pair, share);
@@ -179,10 +179,10 @@ static spz_status reason_three(Case *c)
     double points;
     if (!open_term(c, TERM_THREE, &points))
         return SPZ_OK;
-    say(c, c->testimony->has_thirds
+    say(c, c->evidence->has_thirds
                ? "there is a third violin part: three equal groups of violins presuppose that they sit together"
                : "the violins divide in three over both sections, which presupposes that they sit together");
-    if (!bars_write_items(&c->bars, c->testimony->movement, &c->testimony->thirds, 0))
+    if (!bars_write_items(&c->bars, c->evidence->movement, &c->evidence->thirds, 0))
         return SPZ_NO_MEMORY;
     verdict_note_pair(c->verdict, SPZ_VN1, SPZ_VN2, fabs(points));
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
@@ -193,8 +193,8 @@ static spz_status reason_bass(Case *c)
     double points;
     if (!open_term(c, TERM_BASS, &points))
         return SPZ_OK;
-    say(c, c->testimony->continuo      ? "the music is built over a continuo"
-           : c->testimony->bass_shared ? "cellos and basses read one written bass"
+    say(c, c->evidence->continuo      ? "the music is built over a continuo"
+           : c->evidence->bass_shared ? "cellos and basses read one written bass"
                                        : "cellos and basses hardly ever part");
     buffer_printf(&c->text, ": the bass belongs in the middle of the sound, where it is %.0f of 100, against %.0f with '%s'",
                   100 * geometry_bass_centrality(&c->comparison->layouts[c->own]),
@@ -216,9 +216,9 @@ static spz_status reason_melody(Case *c, Term term)
     else
         buffer_puts(&c->text, points > 0 ? " and their instruments face the audience more"
                                          : " with their instruments turned away from the audience");
-    for (size_t i = 0; i < c->testimony->melody.count && good; i++)
-        good = array_push(&spans, c->testimony->melody.at[i]);
-    good = good && bars_write(&c->bars, c->testimony->movement, &spans);
+    for (size_t i = 0; i < c->evidence->melody.count && good; i++)
+        good = array_push(&spans, c->evidence->melody.at[i]);
+    good = good && bars_write(&c->bars, c->evidence->movement, &spans);
     array_free(&spans);
     return good ? verdict_add_reason(c->verdict, &c->text, &c->bars, points) : SPZ_NO_MEMORY;
 }
@@ -228,9 +228,9 @@ static spz_status reason_era(Case *c)
     double points;
     if (!open_term(c, TERM_ERA, &points))
         return SPZ_OK;
-    bool early = testimony_era(c->testimony->year) > 0;
+    bool early = evidence_era(c->evidence->year) > 0;
     say(c, "composed in ");
-    buffer_printf(&c->text, "%d, when %s; a year never proves a seating", c->testimony->year,
+    buffer_printf(&c->text, "%d, when %s; a year never proves a seating", c->evidence->year,
                   early ? "facing violins were the rule" : "violins sat side by side as a rule");
     return verdict_add_reason(c->verdict, &c->text, &c->bars, points);
 }
@@ -249,7 +249,7 @@ static spz_status remark_items(Case *c, const ItemList *items, const char *words
     if (!items->count)
         return SPZ_OK;
     buffer_printf(&c->text, "%s: %zu %s", words, items->count, items->count == 1 ? "passage" : "passages");
-    if (!bars_write_items(&c->bars, c->testimony->movement, items, 0))
+    if (!bars_write_items(&c->bars, c->evidence->movement, items, 0))
         return SPZ_NO_MEMORY;
     return verdict_add_reason(c->verdict, &c->text, &c->bars, 0);
 }
@@ -265,7 +265,7 @@ static spz_status remark(Case *c, bool when, const char *words)
 /* The same placing of the violins with the lower strings otherwise, where that is as good. */
 static spz_status remark_neighbour(Case *c)
 {
-    const Standing *s = &c->verdict->standing;
+    const Ranking *s = &c->verdict->ranking;
     if (s->confidence == SPZ_OPEN)
         return SPZ_OK;
     for (size_t place = 1; place < s->ranked; place++) {
@@ -294,7 +294,7 @@ static spz_status remark_stage(Case *c)
 
 static spz_status remarks(Case *c)
 {
-    const Testimony *e = c->testimony;
+    const SeatingEvidence *e = c->evidence;
     spz_status status = remark(c, e->two_orchestras,
                                "There are two orchestras: they face each other across the podium whatever the seating, "
                                "which is judged within each of them");
@@ -333,20 +333,20 @@ static spz_status give_all(Case *c)
     return status == SPZ_OK ? remarks(c) : status;
 }
 
-spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const Testimony *testimony)
+spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
 {
     Case c = {.verdict = verdict,
               .comparison = comparison,
-              .testimony = testimony,
-              .own = verdict->standing.order[0],
-              .rival = verdict->standing.rival};
+              .evidence = evidence,
+              .own = verdict->ranking.order[0],
+              .rival = verdict->ranking.rival};
     buffer_init(&c.text);
     buffer_init(&c.bars);
     spz_status status = give_all(&c);
     buffer_free(&c.text);
     buffer_free(&c.bars);
     verdict_sort_reasons(verdict);
-    if (testimony->two_orchestras)
+    if (evidence->two_orchestras)
         verdict_note_pair(verdict, SPZ_VN1, SPZ_VN1, HUGE_VAL);
     verdict_note_pair(verdict, SPZ_VN1, SPZ_VN2, 0); /* the plan always has two pairs to show */
     verdict_note_pair(verdict, SPZ_VN1, SPZ_VC, 0);

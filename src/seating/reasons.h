@@ -4,5 +4,5 @@
 #include "seating/verdict.h"
 
 /* Adds the reasons, weightiest first, then remarks that carry no points. */
-spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const Testimony *testimony);
+spz_status reasons_give(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence);
 #endif

@@ -2,7 +2,7 @@
  * and move more. */
 #ifndef SEATING_SECONDS_H
 #define SEATING_SECONDS_H
-#include "seating/testimony.h"
+#include "seating/seating_evidence.h"
 
 /* Appends spans of at least two such bars; `share` is theirs of the movement's bars. */
 spz_status seconds_find_melody(const SectionMap *map, SpanList *spans, double *share);

@@ -1,5 +1,5 @@
 #include "seating/verdict.h"
-#include "seating/words.h"
+#include "seating/seating_words.h"
 #include "support/memory.h"
 #include <math.h>
 #include <stdlib.h>
@@ -22,7 +22,7 @@ void spz_verdict_free(spz_verdict *verdict)
         return;
     array_free(&verdict->reasons);
     arena_release(&verdict->arena);
-    memory_give(verdict);
+    memory_free(verdict);
 }
 
 spz_status verdict_add_reason(Verdict *verdict, Buffer *text, Buffer *bars, double points)
@@ -71,7 +71,7 @@ void verdict_note_pair(Verdict *verdict, spz_section a, spz_section b, double we
 
 void verdict_fill_numbers(Verdict *verdict)
 {
-    const Standing *s = &verdict->standing;
+    const Ranking *s = &verdict->ranking;
     for (size_t i = 0; i < s->count; i++) {
         spz_ranked *ranked = &verdict->by_arrangement[i];
         ranked->opposed = s->opposed[i];
@@ -88,7 +88,7 @@ spz_status verdict_state(Verdict *verdict)
     words_statement(verdict, &text);
     verdict->statement = buffer_failed(&text) ? NULL : arena_string(&verdict->arena, text.text);
     buffer_clear(&text);
-    words_turning(&verdict->standing, &text);
+    words_turning(&verdict->ranking, &text);
     verdict->turning = buffer_failed(&text) ? NULL : arena_string(&verdict->arena, text.text ? text.text : "");
     buffer_free(&text);
     return verdict->statement && verdict->turning ? SPZ_OK : SPZ_NO_MEMORY;
@@ -106,15 +106,15 @@ const char *spz_verdict_statement(const spz_verdict *verdict)
 }
 size_t spz_verdict_count(const spz_verdict *verdict)
 {
-    return verdict->standing.ranked;
+    return verdict->ranking.ranked;
 }
 double spz_verdict_margin(const spz_verdict *verdict)
 {
-    return verdict->standing.margin;
+    return verdict->ranking.margin;
 }
 spz_confidence spz_verdict_confidence(const spz_verdict *verdict)
 {
-    return verdict->standing.confidence;
+    return verdict->ranking.confidence;
 }
 size_t spz_verdict_reasons(const spz_verdict *verdict)
 {
@@ -135,7 +135,7 @@ bool spz_verdict_thirds(const spz_verdict *verdict)
 
 const spz_ranked *spz_verdict_ranked(const spz_verdict *verdict, size_t place)
 {
-    return place < verdict->standing.ranked ? &verdict->by_arrangement[verdict->standing.order[place]] : NULL;
+    return place < verdict->ranking.ranked ? &verdict->by_arrangement[verdict->ranking.order[place]] : NULL;
 }
 
 const spz_reason *spz_verdict_reason(const spz_verdict *verdict, size_t index)

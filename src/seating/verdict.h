@@ -1,7 +1,7 @@
-/* verdict.h - a finished judgement: the standing of the arrangements with all its words. */
+/* verdict.h - a finished judgement: the ranking of the arrangements with all its words. */
 #ifndef SEATING_VERDICT_H
 #define SEATING_VERDICT_H
-#include "seating/standing.h"
+#include "seating/ranking.h"
 #include "support/arena.h"
 #include "support/buffer.h"
 
@@ -12,7 +12,7 @@ typedef ARRAY(spz_reason) ReasonList;
 struct spz_verdict {
     Arena arena; /* all words */
     const char *title, *statement, *turning;
-    Standing standing;                                /* count 0: nothing could be judged */
+    Ranking ranking;                                /* count 0: nothing could be judged */
     spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings; words filled before the ranking is read */
     ReasonList reasons;
     spz_section pairs[PAIRS_KEPT][2];
@@ -30,8 +30,8 @@ spz_status verdict_add_reason(Verdict *verdict, Buffer *text, Buffer *bars, doub
 void verdict_sort_reasons(Verdict *verdict);
 /* Notes that the verdict hangs by `weight` on the pair; the weightiest are kept. */
 void verdict_note_pair(Verdict *verdict, spz_section a, spz_section b, double weight);
-/* Statement and turning from the standing. */
+/* Statement and turning from the ranking. */
 spz_status verdict_state(Verdict *verdict);
-/* Points, scores and losses of the ranked arrangements from the standing. */
+/* Points, scores and losses of the ranked arrangements from the ranking. */
 void verdict_fill_numbers(Verdict *verdict);
 #endif

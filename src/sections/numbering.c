@@ -211,7 +211,7 @@ spz_status numbering_settle(Understanding *all)
     }
     settle_solos(all);
     spz_status status = room && bars ? SPZ_OK : SPZ_NO_MEMORY;
-    memory_give(room);
-    memory_give(bars);
+    memory_free(room);
+    memory_free(bars);
     return status;
 }

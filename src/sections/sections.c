@@ -36,7 +36,7 @@ spz_status spz_sections_find(const spz_movement *movement, const spz_settings *s
         status = understand(&all, map);
     }
     array_free(&all.corrections);
-    memory_give(all.parts);
+    memory_free(all.parts);
     if (status == SPZ_OK)
         *out = map;
     else
@@ -49,7 +49,7 @@ void spz_sections_free(spz_sections *sections)
     if (!sections)
         return;
     arena_release(&sections->arena);
-    memory_give(sections);
+    memory_free(sections);
 }
 
 size_t spz_sections_lines(const spz_sections *sections)

@@ -23,12 +23,12 @@ static void see_marks(const Part *part, unsigned char *bars)
 {
     static const char *const one[] = { "i", "i.", "1", "1.", "1o", "1o.", "1*", "solo", "1. solo", "i. solo", NULL };
     static const char *const both[] = { "a 2", "a2", "a 2.", "a2.", "zu 2", "a due", "unis", "unis.", "unisono", "tutti", "zus", "zus.", "zusammen", "tous", NULL };
-    for (size_t i = 0; i < part->mark_count; i++) {
+    for (size_t i = 0; i < part->direction_count; i++) {
         char folded[40];
-        if (part->marks[i].kind != MARK_WORDS || !part->marks[i].text)
+        if (part->directions[i].kind != DIRECTION_WORDS || !part->directions[i].text)
             continue;
-        name_fold(part->marks[i].text, folded, sizeof folded);
-        bars[part->marks[i].bar] |= is_one_of(folded, one) ? MARKED_ONE : is_one_of(folded, both) ? MARKED_BOTH : 0;
+        name_fold(part->directions[i].text, folded, sizeof folded);
+        bars[part->directions[i].bar] |= is_one_of(folded, one) ? MARKED_ONE : is_one_of(folded, both) ? MARKED_BOTH : 0;
     }
 }
 

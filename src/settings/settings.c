@@ -41,7 +41,7 @@ void spz_settings_free(spz_settings *settings)
         return;
     array_free(&settings->entries);
     arena_release(&settings->arena);
-    memory_give(settings);
+    memory_free(settings);
 }
 
 long settings_row(const char *section, const char *key)

@@ -1,7 +1,7 @@
 /* store.h - what is set: values by row of the table, and the user's own entries with the place where they were read. */
 #ifndef SETTINGS_STORE_H
 #define SETTINGS_STORE_H
-#include "settings/table.h"
+#include "settings/settings_table.h"
 #include "support/arena.h"
 #include "support/array.h"
 

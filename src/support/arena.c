@@ -24,7 +24,7 @@ void arena_release(Arena *arena)
 {
     while (arena->newest) {
         ArenaBlock *older = arena->newest->older;
-        memory_give(arena->newest);
+        memory_free(arena->newest);
         arena->newest = older;
     }
     arena->taken = 0;

@@ -10,7 +10,7 @@ void buffer_init(Buffer *buffer)
 
 void buffer_free(Buffer *buffer)
 {
-    memory_give(buffer->text);
+    memory_free(buffer->text);
     buffer_init(buffer);
 }
 
@@ -26,7 +26,7 @@ bool buffer_failed(const Buffer *buffer)
     return buffer->failed;
 }
 
-static bool room_for(Buffer *buffer, size_t more)
+static bool label_space_for(Buffer *buffer, size_t more)
 {
     if (buffer->failed)
         return false;
@@ -48,7 +48,7 @@ static bool room_for(Buffer *buffer, size_t more)
 
 void buffer_add(Buffer *buffer, const char *text, size_t length)
 {
-    if (!room_for(buffer, length))
+    if (!label_space_for(buffer, length))
         return;
     memcpy(buffer->text + buffer->length, text, length);
     buffer->length += length;
@@ -73,7 +73,7 @@ void buffer_vprintf(Buffer *buffer, const char *format, va_list list)
     int length = vsnprintf(NULL, 0, format, list);
     if (length < 0)
         buffer->failed = true;
-    else if (room_for(buffer, (size_t)length)) {
+    else if (label_space_for(buffer, (size_t)length)) {
         vsnprintf(buffer->text + buffer->length, (size_t)length + 1, format, again);
         buffer->length += (size_t)length;
     }

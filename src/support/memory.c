@@ -40,7 +40,7 @@ void *memory_zeroed(size_t count, size_t size)
     return starved() ? NULL : calloc(count && size ? count : 1, size ? size : 1); /* calloc looks after the overflow */
 }
 
-void memory_give(void *block)
+void memory_free(void *block)
 {
     free(block);
 }

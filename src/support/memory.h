@@ -7,7 +7,7 @@
 void *memory_get(size_t size);                              /* NULL when there is none; size 0 is a byte */
 void *memory_resize(void *block, size_t count, size_t size); /* count * size bytes; NULL leaves `block` as it was */
 void *memory_zeroed(size_t count, size_t size);             /* all bits 0; what is never touched costs nothing */
-void memory_give(void *block);                              /* takes NULL */
+void memory_free(void *block);                              /* takes NULL */
 
 /* Tests only: the n-th request from now fails, and all after it; 0 ends the famine. */
 void memory_starve_after(long requests);

@@ -1,36 +1,63 @@
 #!/bin/sh
-# Holds the table of modules: who may include whom, where foreign libraries may appear, and that each public header stands alone.
+# Holds the table of modules: who may include whom, where foreign libraries may appear, that a file's name stands once, and that each
+# public header stands alone.
 set -u
 bad=0
 say() { echo "$1"; bad=1; }
+model="model support"
+sections="sections settings $model"
+melody="analysis/melody $sections"
+passages="analysis/passages $melody"
+analysis="analysis analysis/antiphony analysis/division $passages"
 allowed() {
     case "$1" in
     support) echo "support" ;;
-    model) echo "model support" ;;
-    reader) echo "reader model support" ;;
+    model) echo "$model" ;;
+    reader) echo "reader $model" ;;
     settings) echo "settings support" ;;
-    sections) echo "sections settings model support" ;;
-    analysis) echo "analysis sections settings model support" ;;
-    checking) echo "checking analysis sections settings model support" ;;
-    seating) echo "seating analysis sections settings model support" ;;
-    season) echo "season seating analysis sections settings model support" ;;
-    report) echo "report reader season seating analysis sections settings model support" ;;
+    sections) echo "$sections" ;;
+    analysis/melody) echo "$melody" ;;
+    analysis/passages) echo "$passages" ;;
+    analysis/antiphony) echo "analysis/antiphony $passages" ;;
+    analysis/division) echo "analysis/division $passages" ;;
+    analysis) echo "$analysis" ;;
+    checking) echo "checking $analysis" ;;
+    seating) echo "seating $analysis" ;;
+    season/table) echo "season/table support" ;;
+    season/results) echo "season/results season/table seating $analysis" ;;
+    season/planning) echo "season/planning season/results season/table seating $analysis" ;;
+    engine) echo "engine reader seating $analysis" ;;
+    writing) echo "writing support" ;;
+    citations) echo "citations wording editing writing engine seating $analysis" ;;
+    editing) echo "editing wording citations writing engine reader seating $analysis" ;;
+    wording) echo "wording writing citations editing engine season/planning season/results season/table seating $analysis" ;;
+    pages) echo "pages wording writing citations editing engine seating $analysis" ;;
+    pages/*) echo "$1 pages/drawings pages wording writing citations editing engine season/planning season/results season/table seating $analysis" ;;
     cli) echo "cli" ;;
     esac
 }
-for file in src/*/*.[ch]; do
-    module=$(echo "$file" | cut -d/ -f2)
-    may=" $(allowed "$module") spezzato "
-    for used in $(sed -n 's/^#include "\([a-z]*\)\/.*/\1/p' "$file" | sort -u); do
-        # spezzato.h of the library's top joins reader and seating: it lives in report's reach
-        case "$may" in *" $used "*) ;; *) say "$file: $module may not include $used/" ;; esac
+belongs() { # a header, the modules that may see it
+    header=$1; shift
+    for seen in $(grep -rlE "#include <$header" src); do
+        folder=$(dirname "${seen#src/}")
+        case " $* " in *" $folder "*) ;; *) say "$seen: <$header> belongs to $*" ;; esac
     done
-    if grep -q '#include <libxml/xmlwriter' "$file" && [ "$module" != report ]; then say "$file: libxml2's writer belongs to report"; fi
-    if grep '#include <libxml/' "$file" | grep -vq xmlwriter && [ "$module" != reader ]; then say "$file: libxml2's parser belongs to reader"; fi
-    if grep -q '#include <zlib' "$file" && [ "$module" != reader ] && [ "$module" != report ]; then say "$file: zlib belongs to reader and report"; fi
-    if grep -q '#include <ini.h' "$file" && [ "$module" != settings ]; then say "$file: libinih belongs to settings"; fi
-    if grep -q "#include <csv.h" "$file" && [ "$module" != season ]; then say "$file: libcsv belongs to season"; fi
+}
+for file in $(find src -name '*.[ch]'); do
+    folder=$(dirname "${file#src/}")
+    may=" $(allowed "$folder") spezzato "
+    for used in $(sed -n 's/^#include "\(.*\)\/[^/]*"/\1/p' "$file" | sort -u); do
+        case "$may" in *" $used "*) ;; *) say "$file: $folder may not include $used/" ;; esac
+    done
 done
+belongs 'libxml/xmlwriter' writing pages/drawings
+belongs 'libxml/[^x]' reader
+belongs 'libxml/x[^m]' reader
+belongs zlib reader editing
+belongs ini.h settings
+belongs csv.h season/table
+twice=$(find src -name '*.[ch]' -exec basename {} \; | sort | uniq -d)
+[ -z "$twice" ] || say "these names stand more than once: $twice"
 for header in include/spezzato/*.h; do
     ${CC:-cc} -std=c11 -Wall -Wextra -Wpedantic -Iinclude -x c -fsyntax-only "$header" || say "$header does not compile alone"
 done

@@ -2,7 +2,7 @@
  * strings, and passages between them. */
 #ifndef TESTS_EVENING_H
 #define TESTS_EVENING_H
-#include "analysis/findings.h"
+#include "analysis/passages/findings.h"
 #include "spezzato/seating.h"
 
 enum { EVENING_GROUPS = 12, EVENING_BARS = 600 };

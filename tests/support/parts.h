@@ -11,7 +11,7 @@ typedef struct PartSketch {
     const char *voices;                               /* "12": voices '1' and '2'; NULL: '1' */
     Note *notes;
     size_t note_count;
-    Mark *marks;
+    Direction *marks;
     size_t mark_count;
 } PartSketch;
 

@@ -117,8 +117,8 @@ static bool metronomes(const Movement *m)
 
 static bool dynamics_in_notations(const Movement *m)
 {
-    for (size_t i = 0; i < m->parts[0].mark_count; i++)
-        if (m->parts[0].marks[i].kind == MARK_DYNAMIC)
+    for (size_t i = 0; i < m->parts[0].direction_count; i++)
+        if (m->parts[0].directions[i].kind == DIRECTION_DYNAMIC)
             return true;
     return false;
 }

@@ -4,7 +4,7 @@
  *     weights-table WEIGHTS SCORE     WEIGHTS: a line 'NAME VALUE' for each feature, and 'bias VALUE'
  *
  * Prints what `spezzato passages --format json --kind antiphony` would, as far as score_passages.py asks. */
-#include "analysis/antiphony.h"
+#include "analysis/antiphony/antiphony.h"
 #include "spezzato/spezzato.h"
 #include <math.h>
 #include <stdio.h>
@@ -32,25 +32,25 @@ static int read_weights(const char *path, Weights *weights)
     return read == FEATURE_COUNT + 1;
 }
 
-static spz_status weigh_anew(Hearing *hearing, const Weights *weights)
+static spz_status weigh_anew(AntiphonySearch *search, const Weights *weights)
 {
-    for (size_t i = 0; i < hearing->candidates.count; i++) {
-        Candidate *candidate = &hearing->candidates.at[i];
+    for (size_t i = 0; i < search->candidates.count; i++) {
+        Candidate *candidate = &search->candidates.at[i];
         double sum = weights->bias;
         for (int f = 0; f < FEATURE_COUNT; f++)
             sum += weights->of[f] * candidate->evidence.at[f];
         candidate->evidence.chance = 1 / (1 + exp(-sum));
         candidate->taken = candidate->dropped = false;
     }
-    array_free(&hearing->chains);
-    hearing->chains = (ChainList){0};
-    return hearing_join(hearing);
+    array_free(&search->chains);
+    search->chains = (ChainList){0};
+    return antiphony_search_join(search);
 }
 
-static void print_chain(const Hearing *hearing, const Chain *chain, const char *before)
+static void print_chain(const AntiphonySearch *search, const Chain *chain, const char *before)
 {
-    const Movement *m = hearing->scene.map->movement;
-    spz_kind kind = chain_kind(&hearing->scene, &hearing->candidates, chain);
+    const Movement *m = search->texture.map->movement;
+    spz_kind kind = chain_kind(&search->texture, &search->candidates, chain);
     printf("%s{\"kind\":\"%s\",\"sections\":[\"%s\",\"%s\"],\"first_bar\":\"%s\",\"last_bar\":\"%s\",\"strength\":%.4f}", before,
            spz_kind_name(kind), spz_section_name(chain->sides[0].section), spz_section_name(chain->sides[1].section),
            m->bars[chain->first].number, m->bars[chain->last].number, chain->strength);
@@ -58,15 +58,15 @@ static void print_chain(const Hearing *hearing, const Chain *chain, const char *
 
 static spz_status print_movement(const spz_sections *sections, const char *file, const Weights *weights)
 {
-    Hearing hearing;
-    spz_status status = hearing_make(sections, &hearing);
+    AntiphonySearch search;
+    spz_status status = antiphony_search_make(sections, &search);
     if (status == SPZ_OK)
-        status = weigh_anew(&hearing, weights);
+        status = weigh_anew(&search, weights);
     printf("{\"file\":\"%s\",\"passages\":[", file);
-    for (size_t i = 0; status == SPZ_OK && i < hearing.chains.count; i++)
-        print_chain(&hearing, &hearing.chains.at[i], i ? ",\n" : "\n");
+    for (size_t i = 0; status == SPZ_OK && i < search.chains.count; i++)
+        print_chain(&search, &search.chains.at[i], i ? ",\n" : "\n");
     printf("]}");
-    hearing_release(&hearing);
+    antiphony_search_release(&search);
     return status;
 }
 

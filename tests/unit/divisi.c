@@ -1,5 +1,5 @@
 /* What counts as a divided section, stated in music. */
-#include "analysis/divisi.h"
+#include "analysis/division/divisi.h"
 #include "support/rehearsal.h"
 #include "support/suite.h"
 #include <stdio.h>

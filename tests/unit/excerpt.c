@@ -1,6 +1,6 @@
 /* A few bars cut out of a score are a score of their own, with the same notes in the same clef, key and time. */
-#include "report/excerpt.h"
-#include "report/excerpt_slurs.h"
+#include "editing/excerpt.h"
+#include "editing/excerpt_slurs.h"
 #include "spezzato/score.h"
 #include "support/notation.h"
 #include "support/suite.h"

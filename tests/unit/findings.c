@@ -1,5 +1,5 @@
 /* Passages in order, with names that can be read back. */
-#include "analysis/findings.h"
+#include "analysis/passages/findings.h"
 #include "support/rehearsal.h"
 #include "support/suite.h"
 #include <string.h>

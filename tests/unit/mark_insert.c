@@ -1,5 +1,5 @@
 /* Directions put into a score stand where they were wanted, and nothing else is touched. */
-#include "report/mark_insert.h"
+#include "editing/mark_insert.h"
 #include "support/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
@@ -54,19 +54,19 @@ static Sheet marked(const Sheet *sheet, Wish *wishes, size_t count)
     return result;
 }
 
-static const Mark *words_in(const Sheet *sheet, size_t part, const char *words)
+static const Direction *words_in(const Sheet *sheet, size_t part, const char *words)
 {
     const Part *p = &music(sheet)->parts[part];
-    for (size_t i = 0; i < p->mark_count; i++)
-        if (p->marks[i].kind == MARK_WORDS && p->marks[i].text && strcmp(p->marks[i].text, words) == 0)
-            return &p->marks[i];
+    for (size_t i = 0; i < p->direction_count; i++)
+        if (p->directions[i].kind == DIRECTION_WORDS && p->directions[i].text && strcmp(p->directions[i].text, words) == 0)
+            return &p->directions[i];
     return NULL;
 }
 
 /* Time of the words in quavers from the start; -1 when they aren't there. */
 static long quavers(const Sheet *sheet, size_t part, const char *words)
 {
-    const Mark *mark = words_in(sheet, part, words);
+    const Direction *mark = words_in(sheet, part, words);
     return mark ? (long)(mark->onset * 2 / music(sheet)->per_crotchet) : -1;
 }
 
@@ -198,7 +198,7 @@ static void words_for_a_lower_staff_stand_over_that_staff(void)
     Wish wishes[] = {wish(&sheet, 0, 1, 2, "below"), wish(&sheet, 0, 1, 0, "above")};
     wishes[0].staff = 2;
     Sheet result = marked(&sheet, wishes, 2);
-    const Mark *below = words_in(&result, 0, "below"), *above = words_in(&result, 0, "above");
+    const Direction *below = words_in(&result, 0, "below"), *above = words_in(&result, 0, "above");
     CU_ASSERT_PTR_NOT_NULL_FATAL(below);
     CU_ASSERT_PTR_NOT_NULL_FATAL(above);
     CU_ASSERT_EQUAL(below->staff, 2);

@@ -1,6 +1,6 @@
 /* A marked score: what the librarian's sheet says stands in it, everything else as it was, and all of it can be taken out again. */
-#include "report/mark_encoding.h"
-#include "report/mark_zip.h"
+#include "editing/mark_encoding.h"
+#include "editing/mark_zip.h"
 #include "reader/archive.h"
 #include "model/stream.h"
 #include "support/memory.h"

@@ -1,6 +1,6 @@
 /* What the librarian reads for each part. */
-#include "report/parts_advice.h"
-#include "report/parts_words.h"
+#include "editing/parts_advice.h"
+#include "wording/parts_words.h"
 #include "support/evening.h"
 #include "support/memory.h"
 #include "support/sheet_music.h"

@@ -24,14 +24,14 @@ static void a_forte_piano_leaves_piano_and_an_accent_leaves_all_as_it_was(void)
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) DYNAMICS(fp) NOTE(C, 4, 1, "") DYNAMICS(mf) DYNAMICS(sfz) NOTE(C, 4, 1, ""))));
     CU_ASSERT_EQUAL(note_at(m, 0)->dynamic, DYNAMIC_P);
     CU_ASSERT_EQUAL(note_at(m, 1)->dynamic, DYNAMIC_MF);
-    CU_ASSERT_STRING_EQUAL(m->parts[0].marks[2].text, "sfz");
+    CU_ASSERT_STRING_EQUAL(m->parts[0].directions[2].text, "sfz");
 }
 
 static void a_dynamic_in_words_is_found(void)
 {
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) "<direction><direction-type><dynamics><other-dynamics>sempre pp</other-dynamics></dynamics></direction-type></direction>" NOTE(C, 4, 1, ""))));
     CU_ASSERT_EQUAL(note_at(m, 0)->dynamic, DYNAMIC_PP);
-    CU_ASSERT_STRING_EQUAL(m->parts[0].marks[0].text, "sempre pp");
+    CU_ASSERT_STRING_EQUAL(m->parts[0].directions[0].text, "sempre pp");
 }
 
 static void a_dynamic_written_to_a_note_counts_from_that_note(void)
@@ -61,7 +61,7 @@ static void an_offset_moves_a_direction_in_time(void)
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(2) "<direction><direction-type><dynamics><f/></dynamics></direction-type><offset>3</offset></direction>" NOTE(C, 4, 2, "") NOTE(D, 4, 2, "") NOTE(E, 4, 2, ""))));
     CU_ASSERT_EQUAL(note_at(m, 1)->dynamic, DYNAMIC_NONE);
     CU_ASSERT_EQUAL(note_at(m, 2)->dynamic, DYNAMIC_F);
-    CU_ASSERT_EQUAL(m->parts[0].marks[0].onset * 2, 3 * m->per_crotchet);
+    CU_ASSERT_EQUAL(m->parts[0].directions[0].onset * 2, 3 * m->per_crotchet);
 }
 
 static unsigned playing_after(const char *words)
@@ -127,10 +127,10 @@ static void an_equation_of_note_values_carries_the_tempo_over(void)
 static void the_words_beside_a_tempo_name_it(void)
 {
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) "<direction><direction-type><words>Adagio</words></direction-type><sound tempo=\"60\"/></direction>" NOTE(C, 4, 1, ""))));
-    CU_ASSERT_EQUAL_FATAL(m->parts[0].mark_count, 2);
-    CU_ASSERT_EQUAL(m->parts[0].marks[1].kind, MARK_TEMPO);
-    CU_ASSERT_STRING_EQUAL(m->parts[0].marks[1].text, "Adagio");
-    CU_ASSERT_EQUAL(m->parts[0].marks[0].kind, MARK_WORDS);
+    CU_ASSERT_EQUAL_FATAL(m->parts[0].direction_count, 2);
+    CU_ASSERT_EQUAL(m->parts[0].directions[1].kind, DIRECTION_TEMPO);
+    CU_ASSERT_STRING_EQUAL(m->parts[0].directions[1].text, "Adagio");
+    CU_ASSERT_EQUAL(m->parts[0].directions[0].kind, DIRECTION_WORDS);
 }
 
 static void a_metronome_mark_goes_before_a_number_for_playing_back_at_the_same_moment(void)
@@ -169,17 +169,17 @@ static void wedges_and_signs_are_marks(void)
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) "<direction><direction-type><wedge type=\"diminuendo\"/></direction-type></direction>" NOTE(C, 4, 1, "")
         "<direction><direction-type><wedge type=\"stop\"/></direction-type></direction>"
         "<direction><direction-type><segno/></direction-type></direction>")));
-    CU_ASSERT_EQUAL_FATAL(m->parts[0].mark_count, 3);
-    CU_ASSERT_EQUAL(m->parts[0].marks[0].value, -1);
-    CU_ASSERT_EQUAL(m->parts[0].marks[1].value, 0);
-    CU_ASSERT_STRING_EQUAL(m->parts[0].marks[2].text, "segno");
+    CU_ASSERT_EQUAL_FATAL(m->parts[0].direction_count, 3);
+    CU_ASSERT_EQUAL(m->parts[0].directions[0].value, -1);
+    CU_ASSERT_EQUAL(m->parts[0].directions[1].value, 0);
+    CU_ASSERT_STRING_EQUAL(m->parts[0].directions[2].text, "segno");
     CU_ASSERT_TRUE(m->bars[0].segno);
 }
 
 static void words_keep_their_spelling_and_lose_their_line_breaks(void)
 {
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) WORDS("  getheilt \n  &amp; ged\xc3\xa4mpft ") NOTE(C, 4, 1, ""))));
-    CU_ASSERT_STRING_EQUAL(m->parts[0].marks[0].text, "getheilt & ged\xc3\xa4mpft");
+    CU_ASSERT_STRING_EQUAL(m->parts[0].directions[0].text, "getheilt & ged\xc3\xa4mpft");
 }
 
 static const struct Statement statements[] = {

@@ -1,5 +1,5 @@
 /* A result appears under its name whole, or not at all. */
-#include "report/document.h"
+#include "writing/document.h"
 #include "support/memory.h"
 #include "support/suite.h"
 #include <dirent.h>

@@ -1,6 +1,6 @@
 /* Text as it reaches a terminal: nothing dangerous in it, everything in line. */
-#include "report/layout.h"
-#include "report/utf8.h"
+#include "writing/text_layout.h"
+#include "writing/utf8.h"
 #include "spezzato/report.h"
 #include "support/suite.h"
 #include <stdio.h>

@@ -1,6 +1,6 @@
 /* What a change of seating takes, and other orders of works. */
-#include "season/changeover.h"
-#include "season/orders.h"
+#include "season/planning/changeover.h"
+#include "season/planning/work_orders.h"
 #include "support/suite.h"
 #include <math.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* The choice of seatings for a concert against a search through every possible row of seatings, on random concerts. */
-#include "season/concert.h"
+#include "season/planning/concert_choice.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,5 +1,5 @@
 /* Halls of a season: where their settings are found, and which seatings they hold. */
-#include "season/halls.h"
+#include "season/results/halls.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

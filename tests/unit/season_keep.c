@@ -1,8 +1,8 @@
 /* What is kept of a score from one run to the next: its name by content, its lines, its place in the cache. */
-#include "season/cache.h"
-#include "season/json_reader.h"
-#include "season/kept_lines.h"
-#include "season/scores.h"
+#include "season/results/result_cache.h"
+#include "season/results/json_reader.h"
+#include "season/results/stored_lines.h"
+#include "season/table/score_cells.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -62,14 +62,14 @@ static void damaged_lines_are_refused(void)
 }
 
 /* Two movements, one of them with three violin sections, with awkward texts. */
-static Digest *sample(void)
+static ScoreResult *sample(void)
 {
-    static DigestSeat seats[2] = {{"violins opposed, violas inside left", "", 1234}, {"violins together, cellos outside", "exchange 3-4, 12a", -7}};
-    Digest *digest = digest_new();
+    static SeatingResult seats[2] = {{"violins opposed, violas inside left", "", 1234}, {"violins together, cellos outside", "exchange 3-4, 12a", -7}};
+    ScoreResult *digest = score_result_new();
     CU_ASSERT_PTR_NOT_NULL_FATAL(digest);
-    DigestMovement first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, true, false, true, seats, 2};
-    DigestMovement second = {"", "Nothing could be judged.", 7, SPZ_OPEN, false, true, false, seats, 0};
-    DigestMessage message = {SPZ_DOUBT, 33, "Violino", NULL, "a doubt"};
+    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, true, false, true, seats, 2};
+    MovementResult second = {"", "Nothing could be judged.", 7, SPZ_OPEN, false, true, false, seats, 0};
+    ResultMessage message = {SPZ_DOUBT, 33, "Violino", NULL, "a doubt"};
     CU_ASSERT_TRUE(array_push(&digest->movements, first) && array_push(&digest->movements, second));
     CU_ASSERT_TRUE(array_push(&digest->messages, message));
     return digest;
@@ -83,7 +83,7 @@ static LineHead sample_head(const char *file)
     return head;
 }
 
-static bool same_movement(const DigestMovement *a, const DigestMovement *b)
+static bool same_movement(const MovementResult *a, const MovementResult *b)
 {
     bool same = strcmp(a->title, b->title) == 0 && strcmp(a->statement, b->statement) == 0 && a->bars == b->bars && a->confidence == b->confidence &&
                 a->thirds == b->thirds && a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->seat_count == b->seat_count;
@@ -93,7 +93,7 @@ static bool same_movement(const DigestMovement *a, const DigestMovement *b)
     return same;
 }
 
-static bool same_digest(const Digest *a, const Digest *b)
+static bool same_digest(const ScoreResult *a, const ScoreResult *b)
 {
     bool same = a->status == b->status && a->movements.count == b->movements.count && a->messages.count == b->messages.count;
     for (size_t i = 0; same && i < a->movements.count; i++)
@@ -105,7 +105,7 @@ static bool same_digest(const Digest *a, const Digest *b)
 
 static void a_score_comes_back_from_its_lines_as_it_was(void)
 {
-    Digest *digest = sample(), *again = digest_new();
+    ScoreResult *digest = sample(), *again = score_result_new();
     LineHead head = sample_head("");
     Buffer text;
     buffer_init(&text);
@@ -113,15 +113,15 @@ static void a_score_comes_back_from_its_lines_as_it_was(void)
     CU_ASSERT_TRUE(lines_read_digest(text.text, text.length, &head, again));
     CU_ASSERT_TRUE(same_digest(digest, again));
     buffer_free(&text);
-    digest_free(digest);
-    digest_free(again);
+    score_result_free(digest);
+    score_result_free(again);
 }
 
 static void a_score_that_could_not_be_read_comes_back_as_that(void)
 {
-    Digest *digest = digest_new(), *again = digest_new();
+    ScoreResult *digest = score_result_new(), *again = score_result_new();
     LineHead head = sample_head("");
-    DigestMessage message = {SPZ_ERROR, 2, NULL, NULL, "cut off"};
+    ResultMessage message = {SPZ_ERROR, 2, NULL, NULL, "cut off"};
     Buffer text;
     digest->status = SPZ_NOT_XML;
     CU_ASSERT_TRUE(array_push(&digest->messages, message));
@@ -130,8 +130,8 @@ static void a_score_that_could_not_be_read_comes_back_as_that(void)
     CU_ASSERT_TRUE(lines_read_digest(text.text, text.length, &head, again));
     CU_ASSERT_TRUE(same_digest(digest, again));
     buffer_free(&text);
-    digest_free(digest);
-    digest_free(again);
+    score_result_free(digest);
+    score_result_free(again);
 }
 
 /* A folder of its own for each test; the caller removes it. */
@@ -165,11 +165,11 @@ static void only_entry(const char *folder, char path[256])
 static void the_cache_gives_back_what_was_kept_and_nothing_for_other_terms(void)
 {
     char *folder = own_folder();
-    Digest *digest = sample();
+    ScoreResult *digest = sample();
     LineHead head = sample_head("x.musicxml"), other = head;
     CU_ASSERT_PTR_NULL(cache_find(folder, &head));
     CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
-    Digest *again = cache_find(folder, &head);
+    ScoreResult *again = cache_find(folder, &head);
     CU_ASSERT_PTR_NOT_NULL_FATAL(again);
     CU_ASSERT_TRUE(same_digest(digest, again));
     other.terms[0] = 'c';
@@ -177,8 +177,8 @@ static void the_cache_gives_back_what_was_kept_and_nothing_for_other_terms(void)
     other = head;
     other.content[63] = 'c';
     CU_ASSERT_PTR_NULL(cache_find(folder, &other));
-    digest_free(again);
-    digest_free(digest);
+    score_result_free(again);
+    score_result_free(digest);
     remove_folder(folder);
 }
 
@@ -202,7 +202,7 @@ static void write_entry(const char *path, const char *bytes, size_t length)
 static void a_torn_or_damaged_entry_of_the_cache_is_not_taken(void)
 {
     char *folder = own_folder(), path[256], bytes[4096];
-    Digest *digest = sample();
+    ScoreResult *digest = sample();
     LineHead head = sample_head("");
     CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
     only_entry(folder, path);
@@ -218,17 +218,17 @@ static void a_torn_or_damaged_entry_of_the_cache_is_not_taken(void)
         bytes[at] = (char)(bytes[at] ^ 1);
     }
     CU_ASSERT_TRUE(cache_keep(folder, &head, digest)); /* and is mended by the next run */
-    Digest *again = cache_find(folder, &head);
+    ScoreResult *again = cache_find(folder, &head);
     CU_ASSERT_PTR_NOT_NULL(again);
-    digest_free(again);
-    digest_free(digest);
+    score_result_free(again);
+    score_result_free(digest);
     remove_folder(folder);
 }
 
 static void an_entry_of_another_version_is_not_taken(void)
 {
     char *folder = own_folder(), path[256], bytes[4096];
-    Digest *digest = sample();
+    ScoreResult *digest = sample();
     LineHead head = sample_head("");
     CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
     only_entry(folder, path);
@@ -238,20 +238,20 @@ static void an_entry_of_another_version_is_not_taken(void)
     *version = '0';
     write_entry(path, bytes, length);
     CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-    digest_free(digest);
+    score_result_free(digest);
     remove_folder(folder);
 }
 
 static void a_cache_that_cannot_be_written_is_no_failure(void)
 {
-    Digest *digest = sample();
+    ScoreResult *digest = sample();
     LineHead head = sample_head("");
     CU_ASSERT_FALSE(cache_keep("/dev/null/nowhere", &head, digest));
     CU_ASSERT_PTR_NULL(cache_find("/dev/null/nowhere", &head));
-    digest_free(digest);
+    score_result_free(digest);
 }
 
-static void write_lines_of(const char *path, const LineHead *head, const Digest *digest, const char *after)
+static void write_lines_of(const char *path, const LineHead *head, const ScoreResult *digest, const char *after)
 {
     Buffer text;
     buffer_init(&text);
@@ -264,7 +264,7 @@ static void write_lines_of(const char *path, const LineHead *head, const Digest 
 static void lines_of_a_score_are_put_together_whatever_their_order(void)
 {
     char path[] = "season-lines.tmp", bytes[8192];
-    Digest *digest = sample();
+    ScoreResult *digest = sample();
     LineHead head = sample_head("a/b.mxl"), other = head;
     KeptLines lines = {0};
     write_lines_of(path, &head, digest, "");
@@ -276,33 +276,33 @@ static void lines_of_a_score_are_put_together_whatever_their_order(void)
     fputs("{\"kind\": \"something else\"}\nnot a line\n", file);
     fwrite(bytes, 1, length, file); /* the second movement twice */
     fclose(file);
-    CU_ASSERT_EQUAL(kept_lines_read(&lines, path, NULL), SPZ_OK);
-    const Kept *kept = kept_lines_find(&lines, &head);
+    CU_ASSERT_EQUAL(stored_lines_read(&lines, path, NULL), SPZ_OK);
+    const StoredScore *kept = stored_lines_find(&lines, &head);
     CU_ASSERT_PTR_NOT_NULL_FATAL(kept);
-    Digest *again = kept_digest(kept);
+    ScoreResult *again = kept_digest(kept);
     CU_ASSERT_TRUE(same_digest(digest, again));
     other.content[0] = 'c';
-    CU_ASSERT_PTR_NULL(kept_lines_find(&lines, &other)); /* the score has changed since */
-    digest_free(again);
-    digest_free(digest);
-    kept_lines_free(&lines);
+    CU_ASSERT_PTR_NULL(stored_lines_find(&lines, &other)); /* the score has changed since */
+    score_result_free(again);
+    score_result_free(digest);
+    stored_lines_free(&lines);
     unlink(path);
 }
 
 static void a_score_of_which_a_line_is_missing_is_not_taken(void)
 {
     char path[] = "season-lines.tmp", bytes[8192];
-    Digest *digest = sample();
+    ScoreResult *digest = sample();
     LineHead head = sample_head("a/b.mxl");
     KeptLines lines = {0};
     write_lines_of(path, &head, digest, "");
     size_t length = read_entry(path, bytes, sizeof bytes - 1);
     bytes[length] = '\0';
     write_entry(path, bytes, (size_t)(strchr(bytes, '\n') + 1 - bytes));
-    CU_ASSERT_EQUAL(kept_lines_read(&lines, path, NULL), SPZ_OK);
-    CU_ASSERT_PTR_NULL(kept_lines_find(&lines, &head));
-    digest_free(digest);
-    kept_lines_free(&lines);
+    CU_ASSERT_EQUAL(stored_lines_read(&lines, path, NULL), SPZ_OK);
+    CU_ASSERT_PTR_NULL(stored_lines_find(&lines, &head));
+    score_result_free(digest);
+    stored_lines_free(&lines);
     unlink(path);
 }
 

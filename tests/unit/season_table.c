@@ -1,6 +1,6 @@
 /* Tables of a season as people keep them. */
-#include "season/cells.h"
-#include "season/table.h"
+#include "season/table/cells.h"
+#include "season/table/season_table.h"
 #include "support/suite.h"
 #include <stdint.h>
 #include <stdio.h>

@@ -196,7 +196,7 @@ static void a_line_whose_marks_say_solo_is_one_player(void)
     Note notes[20];
     for (int i = 0; i < 20; i++)
         notes[i] = (Note){ .onset = i, .duration = 1, .midi = 60, .bar = i / 4, .staff = 1 };
-    Mark solo = { .kind = MARK_WORDS, .text = "Solo" }, tutti = { .kind = MARK_WORDS, .text = "Tutti" };
+    Direction solo = { .kind = DIRECTION_WORDS, .text = "Solo" }, tutti = { .kind = DIRECTION_WORDS, .text = "Tutti" };
     PartSketch parts[] = { NAMED("Violin 1"), NAMED("Violin 2"), { .name = "Viola", .notes = notes, .note_count = 4, .marks = &solo, .mark_count = 1 },
                            { .name = "Viola", .notes = notes, .note_count = 20 } };
     expect("Vn I; Vn II; Va solo; Va", parts, COUNT(parts));

@@ -1,5 +1,5 @@
 /* Settings: the table, values, and files. */
-#include "settings/table.h"
+#include "settings/settings_table.h"
 #include "spezzato/settings.h"
 #include "support/memory.h"
 #include "support/suite.h"

@@ -1,5 +1,5 @@
 /* The drawn plan: to scale, whole, and the same in letters. */
-#include "report/stage_room.h"
+#include "pages/drawings/label_space.h"
 #include "spezzato/report.h"
 #include "support/memory.h"
 #include "support/suite.h"

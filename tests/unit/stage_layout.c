@@ -175,13 +175,13 @@ static void opposed_violins_sit_farther_apart_than_violins_together(void)
     spz_plan_distance(together, SPZ_VN1, SPZ_VN2, &near);
     CU_ASSERT(far.front > near.front && far.centre > near.centre && far.back > near.back);
     for (size_t place = 0; place < spz_plan_places(opposed); place++) {
-        spz_hearing wide, narrow;
-        CU_ASSERT(spz_plan_hearing(opposed, SPZ_VN1, SPZ_VN2, place, &wide) &&
-                  spz_plan_hearing(together, SPZ_VN1, SPZ_VN2, place, &narrow));
+        spz_separation wide, narrow;
+        CU_ASSERT(spz_plan_separation(opposed, SPZ_VN1, SPZ_VN2, place, &wide) &&
+                  spz_plan_separation(together, SPZ_VN1, SPZ_VN2, place, &narrow));
         CU_ASSERT(wide.angle > narrow.angle && wide.ear_delay > narrow.ear_delay && wide.widths > narrow.widths);
         CU_ASSERT_STRING_EQUAL(wide.place, narrow.place);
     }
-    CU_ASSERT(!spz_plan_hearing(opposed, SPZ_VN1, SPZ_VN2, spz_plan_places(opposed), &(spz_hearing){0}));
+    CU_ASSERT(!spz_plan_separation(opposed, SPZ_VN1, SPZ_VN2, spz_plan_places(opposed), &(spz_separation){0}));
     CU_ASSERT(!spz_plan_distance(opposed, SPZ_VN1, SPZ_WINDS, &far));
     spz_plan_free(opposed);
     spz_plan_free(together);
@@ -190,12 +190,12 @@ static void opposed_violins_sit_farther_apart_than_violins_together(void)
 static void the_farther_back_a_listener_sits_the_smaller_the_angle(void)
 {
     spz_plan *plan = plan_of(NULL, standard[0], false);
-    spz_hearing front, middle, back, left, right;
-    spz_plan_hearing(plan, SPZ_VN1, SPZ_VN2, 0, &front);
-    spz_plan_hearing(plan, SPZ_VN1, SPZ_VN2, 1, &middle);
-    spz_plan_hearing(plan, SPZ_VN1, SPZ_VN2, 2, &back);
-    spz_plan_hearing(plan, SPZ_VN1, SPZ_VN2, 3, &left);
-    spz_plan_hearing(plan, SPZ_VN1, SPZ_VN2, 4, &right);
+    spz_separation front, middle, back, left, right;
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 0, &front);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 1, &middle);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 2, &back);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 3, &left);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 4, &right);
     CU_ASSERT(front.angle > middle.angle && middle.angle > back.angle);
     CU_ASSERT(left.angle < middle.angle && right.angle < middle.angle);
     CU_ASSERT_STRING_EQUAL(back.place, "back");

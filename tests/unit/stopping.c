@@ -1,7 +1,7 @@
 /* What one player can stop, checked against what the orchestration books print. Sources: Forsyth, Orchestration (1914), pp. 316-317 (kinds of
  * double stops on the violin, from two stopped strings: sixths and thirds 'quite easy', fourths 'still quite playable'; its ranges from
  * memory); Piston, Orchestration (1955), and Adler, The Study of Orchestration: lists of double, triple and quadruple stops, from memory. */
-#include "analysis/stopping.h"
+#include "analysis/division/stopping.h"
 #include "support/suite.h"
 #include <string.h>
 

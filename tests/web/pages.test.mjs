@@ -255,7 +255,7 @@ test('passages are engraved where the engraver is installed, and drawn where it 
   const score = join('corpus', richest().replace(/\.html$/, '.musicxml'));
   execFileSync(program, ['report', existsSync(score) ? score : score.replace('.musicxml', '.mxl'), '--engraver', 'none', '-o', drawn], { stdio: 'ignore' });
   assert.doesNotMatch(readFileSync(join(drawn, richest()), 'utf8'), /<img class="notation"/);
-  if (!existsSync('src/report/engraver/node_modules')) {
+  if (!existsSync('src/pages/web/engraver/node_modules')) {
     t.diagnostic('skipped: the engraver is not installed (make engraver)');
     return;
   }
@@ -276,7 +276,7 @@ test('passages are engraved where the engraver is installed, and drawn where it 
 });
 
 test('what is engraved without the cache is what the cache keeps', t => {
-  if (!existsSync('src/report/engraver/node_modules')) {
+  if (!existsSync('src/pages/web/engraver/node_modules')) {
     t.diagnostic('skipped: the engraver is not installed (make engraver)');
     return;
   }

@@ -1,0 +1,48 @@
+/* chains.h - matches joined into passages: what one pair of sections does without a bar between.
+ *
+ * Each match is given its two sides; for each pair the strongest matches are taken first and weaker ones only where they add
+ * time; neighbours with no bar between are one passage. Where passages of different pairs tell the same story (a gesture that
+ * wanders through three sections is found between each two of them), the strongest pair keeps it and the others are dropped. */
+#ifndef ANALYSIS_ANTIPHONY_CHAINS_H
+#define ANALYSIS_ANTIPHONY_CHAINS_H
+#include "analysis/antiphony/sides.h"
+#include "support/array.h"
+
+typedef struct Candidate {
+    Match match;
+    Evidence evidence;
+    Side sides[2];
+    int first, last; /* bars */
+    bool taken;
+    bool later_link; /* its call is itself an answer, see links.h */
+    bool dropped;    /* its passage lost to another pair's */
+} Candidate;
+typedef ARRAY(Candidate) CandidateList;
+
+/* Candidates of another pair that tell the same story. */
+typedef struct AbsorbedPair {
+    const uint32_t *candidates;
+    size_t count;
+    const struct AbsorbedPair *next;
+} AbsorbedPair;
+
+typedef struct Chain {
+    Side sides[2];
+    Ticks onset, end;
+    int first, last;       /* bars, indices */
+    double strength;       /* as told to users: strength_told of the chance */
+    double claim;          /* how strongly its pair claims a story that others tell too: the chance times a preference */
+    uint32_t *candidates;  /* indices, by onset; from the arena */
+    size_t candidate_count;
+    const AbsorbedPair *absorbed; /* by pairs that lost it to this one: their entries belong to the story too */
+    uint64_t chain_melodies;  /* all melodies that speak in it, other pairs' too */
+    Ticks *enters;         /* by melody: when it first speaks, INT64_MAX when it does not */
+} Chain;
+typedef ARRAY(Chain) ChainList;
+
+extern const int chains_beside;             /* bars between two matches of a pair that still blur each other */
+extern const double chains_least_chance;   /* a match below this is nobody's passage */
+
+/* `candidates` are marked taken or not; those not taken say why in the --explain report. */
+spz_status chains_make(const Texture *texture, CandidateList *candidates, Arena *arena, ChainList *out);
+#endif

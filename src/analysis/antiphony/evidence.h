@@ -1,0 +1,70 @@
+/* evidence.h - how much a match is an exchange to a listener: features, each 0..1 or a plain count, and the chance that follows. */
+#ifndef ANALYSIS_ANTIPHONY_EVIDENCE_H
+#define ANALYSIS_ANTIPHONY_EVIDENCE_H
+#include "analysis/antiphony/matches.h"
+#include "analysis/melody/texture.h"
+
+enum Feature {
+    F_SAME,        /* share of notes that both have and that move alike */
+    F_EXACT,       /* share moved by the same interval */
+    F_MOTION,      /* share of notes at a new pitch: a repeated note is no gesture */
+    F_RHYTHM,      /* rhythmic profile: how far from a row of equal notes */
+    F_YIELD,       /* the caller stays out of the way of the answer */
+    F_FREE,        /* the answering group stays out of the way of the call */
+    F_SWAP,        /* lesser of the two: roles really change */
+    F_TURNS,       /* log2 of turns - 1 */
+    F_NOTES,       /* log2 of notes a statement */
+    F_TOTAL,       /* log2 of all matched notes */
+    F_LAG_BEATS,   /* log2 of the lag in beats */
+    F_LAG_BARS,    /* log2 of the lag in bars, at least -2 */
+    F_RARE,        /* 1: the rhythm is heard here only; 0: it accompanies all around */
+    F_FRONT,       /* prominence among the strings */
+    F_DOUBLED,     /* share of notes doubled by winds at the pitch or octave */
+    F_WINDS,       /* fullness of the winds */
+    F_ALONGSIDE,     /* share of the other string groups that play along with caller or answer */
+    F_SOFT,        /* 1 pppp .. 0 ffff; 0.5 unknown */
+    F_SPEED,       /* log2 of notes a beat */
+    F_OVERLAP,     /* share of the answer's time in which the call goes on */
+    F_REGULAR,     /* share of statements that follow at twice the lag: regular alternation */
+    F_CLEAN,       /* share of the answer's notes during which the caller rests or only holds */
+    F_SAME_PITCH,  /* echo: same pitch class at the start */
+    F_GAP,         /* log2 of the lag over the length of a statement: 0 when the answer follows at once */
+    F_SINGLE,      /* 1 when statements are single notes: the ear hears chords taken apart, not a gesture */
+    F_PIZZ,        /* share of notes played pizzicato */
+    F_EARLY,       /* the lesser of caller's and responder's quietness where each statement begins */
+    F_RESTED,      /* share of statements that begin after a rest or a long note in both groups */
+    F_CANON,       /* 1 when cut as imitation */
+    F_MIRROR,      /* 1 when the answer is upside down */
+    F_QUICK,       /* octaves of log2 by which the lag is under two beats */
+    F_LATE,        /* octaves by which F_GAP passes 1.5: the call is forgotten when the answer comes */
+    F_SHORT,       /* octaves by which all matched notes are under four */
+    F_BEGINS,      /* the call and the answer begin after a rest or a long note, 0, 0.5, 1 */
+    F_PLACE,       /* the answer falls where the call fell: 1 in the bar, 0.7 in the half bar, 0.5 in the beat, else 0 */
+    F_BESIDE,      /* how much the strings on neither side begin, 1 from eight notes a beat on */
+    F_STILL,       /* share of the call's notes that repeat the pitch before or are tremolos */
+    F_CONTRAST,    /* 1 when call and answer begin in different dynamics: an echo, or an outburst */
+    FEATURE_COUNT
+};
+
+typedef struct Evidence {
+    double at[FEATURE_COUNT];
+    uint64_t with_caller, with_responder; /* bit i: melody i plays along in the same rhythm */
+    double chance;                        /* 0..1 of being marked by a reader, as far as the fit knows it */
+} Evidence;
+
+const char *feature_name(enum Feature feature);
+double feature_weight(enum Feature feature); /* in log odds of being marked by a reader */
+
+/* The strength told to users for a chance: 0.5 where a passage is clear. See docs/method.md, section 5. */
+double strength_told(double chance);
+
+/* Occurrences of rhythms, for F_RARE; made once a movement. */
+typedef struct RhythmIndex RhythmIndex;
+spz_status rhythm_index_make(const Melody *melodies, size_t melody_count, RhythmIndex **out);
+void rhythm_index_free(RhythmIndex *index);
+
+/* False when no surroundings could lift the match to that chance: it need not be weighed. */
+bool evidence_may_reach(const Texture *texture, const Match *match, double chance);
+
+void evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out);
+#endif

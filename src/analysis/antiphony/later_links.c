@@ -1,0 +1,57 @@
+#include "analysis/antiphony/later_links.h"
+#include "analysis/melody/bar_lists.h"
+
+/* Set by trying on the movements at hand, see docs/method.md. */
+static const struct {
+    double later;  /* what is left of the chance of a later link */
+    double chance; /* of the link before, at least */
+    double alike;  /* notes of the link before that agree, at least */
+    double shared; /* share of the call that is heard as the answer before */
+} rule = {.later = 0.8, .chance = 0.3, .alike = 0.8, .shared = 0.4};
+
+/* The call of `later` is the answer of `earlier`, and a third side answers it. */
+static bool hands_on(const Candidate *earlier, const Candidate *later)
+{
+    const Match *a = &earlier->match, *b = &later->match;
+    if (a->onset >= b->onset || !(earlier->sides[1].melodies & later->sides[0].melodies) ||
+        (earlier->sides[0].melodies & (later->sides[0].melodies | later->sides[1].melodies)))
+        return false;
+    Ticks from = a->onset + a->lag > b->onset ? a->onset + a->lag : b->onset, to = a->end < b->call_end ? a->end : b->call_end;
+    return (double)(to - from) >= rule.shared * (double)(b->call_end - b->onset);
+}
+
+/* `answers`: those that sound in each bar. */
+static bool is_later_link(const Movement *movement, const CandidateList *candidates, const BarNotes *answers, const Candidate *call)
+{
+    int last = movement_bar_at(movement, call->match.call_end - 1);
+    for (int bar = call->first; bar <= last; bar++)
+        for (const BarNote *note = bar_notes_newest(answers, bar); note; note = bar_notes_older(answers, note))
+            if (hands_on(&candidates->at[note->index], call))
+                return true;
+    return false;
+}
+
+static bool note_answers(const Movement *movement, const CandidateList *candidates, BarNotes *answers)
+{
+    bool ok = true;
+    for (size_t i = 0; ok && i < candidates->count; i++) {
+        const Candidate *c = &candidates->at[i];
+        if (c->evidence.chance >= rule.chance && c->evidence.at[F_SAME] >= rule.alike)
+            ok = bar_notes_add(answers, movement_bar_at(movement, c->match.onset + c->match.lag), c->last, (uint32_t)i);
+    }
+    return ok;
+}
+
+spz_status links_weigh(const Texture *texture, CandidateList *candidates)
+{
+    const Movement *movement = texture->map->movement;
+    BarNotes answers;
+    bool ok = bar_notes_make(movement->bar_count, &answers) && note_answers(movement, candidates, &answers);
+    for (size_t i = 0; ok && i < candidates->count; i++)
+        candidates->at[i].later_link = is_later_link(movement, candidates, &answers, &candidates->at[i]);
+    for (size_t i = 0; ok && i < candidates->count; i++)
+        if (candidates->at[i].later_link)
+            candidates->at[i].evidence.chance *= rule.later;
+    bar_notes_release(&answers);
+    return ok ? SPZ_OK : SPZ_NO_MEMORY;
+}

@@ -1,0 +1,19 @@
+/* sides.h - who stands on each side of a match: the caller and the groups that play along with it, the responder and its company,
+ * named as a musician would ('violins' for both sections together). */
+#ifndef ANALYSIS_ANTIPHONY_SIDES_H
+#define ANALYSIS_ANTIPHONY_SIDES_H
+#include "analysis/antiphony/evidence.h"
+
+typedef struct Side {
+    uint64_t melodies;      /* bit i: melody i */
+    spz_section section; /* the name that fits them all */
+    size_t group;        /* the single group meant, SIZE_MAX for several */
+    int orchestra;       /* the one that they all belong to; 0 for players of both, or where there is only one */
+} Side;
+
+/* sides[0] calls, sides[1] answers. Groups that play on both sides are on neither (they accompany). */
+void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2]);
+
+/* The same for two pairs of sides whose passages are one story of one pair, whoever calls. */
+uint64_t sides_pair_key(const Side sides[2]);
+#endif

@@ -1,0 +1,266 @@
+#include "analysis/division/divisi_violins.h"
+#include "analysis/division/divisi_words.h"
+#include <math.h>
+
+static const struct {
+    size_t least_bars;   /* as for one section */
+    double one_rhythm;   /* share of the attacks that both sections have, from which they are one body in three */
+    double doubled;      /* share of these at which the undivided section doubles a line of the other: above, it is no third */
+    size_t least_shared; /* fewer shared attacks are a chord, not three lines */
+    double own;          /* share of a third part's notes that neither firsts nor seconds have, from which a bar is its own */
+    double least_third;  /* strength of a third part that plays for as long as any division: the composer wants three bodies */
+    size_t gap;          /* bars in which it may rest in between */
+} rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .least_shared = 4, .own = 0.5, .least_third = 0.6, .gap = 2 };
+
+static spz_status report(Findings *findings, const Stretch *stretch, int lines, bool voiced, char *reason)
+{
+    const Movement *movement = findings->map->movement;
+    const Bar *first = &movement->bars[stretch->first], *last = &movement->bars[stretch->last];
+    spz_passage passage = {
+        .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .groups = { SIZE_MAX, SIZE_MAX },
+        .onset = first->onset, .end = last->onset + last->length, .strength = stretch->strength, .turns = lines,
+        .foreground = stretch->foreground, .fully_voiced = voiced, .reason = reason,
+    };
+    return reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
+}
+
+typedef struct Range { size_t first, last; } Range; /* bars */
+typedef ARRAY(Range) RangeList;
+
+static bool keep_rest(const Divided *divided, size_t first, size_t past, const PlayingParts *company, StretchList *out)
+{
+    if (first + rules.least_bars > past)
+        return true;
+    Stretch rest = divisi_stretch_within(divided->bars, first, past - 1, company);
+    return rest.divided < rules.least_bars || array_push(out, rest);
+}
+
+/* Takes the ranges (in order) out of the stretches; what is left on either side stays if it is still long enough. */
+static spz_status cut_out(Divided *divided, const RangeList *ranges, const PlayingParts *company)
+{
+    StretchList left = { NULL, 0, 0 };
+    bool enough = true;
+    size_t next = 0;
+    for (size_t i = 0; i < divided->stretches.count && enough; i++) {
+        Stretch stretch = divided->stretches.at[i];
+        size_t first = stretch.first;
+        while (next < ranges->count && ranges->at[next].last < stretch.first)
+            next++;
+        size_t at = next;
+        if (at == ranges->count || ranges->at[at].first > stretch.last) {
+            enough = array_push(&left, stretch);
+            continue;
+        }
+        for (; at < ranges->count && ranges->at[at].first <= stretch.last && enough; at++) {
+            enough = keep_rest(divided, first, ranges->at[at].first, company, &left);
+            first = ranges->at[at].last + 1;
+        }
+        enough = enough && keep_rest(divided, first, stretch.last + 1, company, &left);
+    }
+    StretchList before = divided->stretches;
+    divided->stretches = left;
+    array_free(&before);
+    return enough ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* The stretch as one of all violins: more lines, and twice the share of what is heard. */
+static Stretch all_together(const Stretch *stretch, int lines)
+{
+    Stretch both = *stretch;
+    both.lines = lines;
+    both.foreground = fmin(1, 2 * both.foreground);
+    both.strength = divisi_strength(&both);
+    return both;
+}
+
+static spz_status report_both(Findings *findings, const PlayingParts *company, Divided *violins[2], Range range)
+{
+    Stretch parts[2];
+    for (int i = 0; i < 2; i++)
+        parts[i] = divisi_stretch_of(violins[i]->bars, range.first, range.last, company);
+    int lines = parts[0].lines + parts[1].lines;
+    Stretch both = all_together(&parts[parts[1].strength > parts[0].strength], lines);
+    bool voiced = parts[0].independence >= 0.5 && parts[1].independence >= 0.5;
+    return report(findings, &both, lines, voiced, divisi_violins_reason(&findings->arena, &parts[0], &parts[1], lines));
+}
+
+/* Where both sections are in two for long enough at the same time; sections in three stand for themselves. */
+static spz_status both_divided(Findings *findings, const PlayingParts *company, Divided *violins[2], RangeList *ranges)
+{
+    const StretchList *a = &violins[0]->stretches, *b = &violins[1]->stretches;
+    spz_status status = SPZ_OK;
+    for (size_t i = 0, j = 0; i < a->count && j < b->count && !status;) {
+        const Stretch *one = &a->at[i], *other = &b->at[j];
+        Range range = { .first = one->first > other->first ? one->first : other->first,
+                        .last = one->last < other->last ? one->last : other->last };
+        if (range.last + 1 >= range.first + rules.least_bars && one->lines == 2 && other->lines == 2) {
+            status = report_both(findings, company, violins, range);
+            if (!status && !array_push(ranges, range))
+                status = SPZ_NO_MEMORY;
+        }
+        if (one->last < other->last)
+            i++;
+        else
+            j++;
+    }
+    return status;
+}
+
+static bool sounds_pitch_class(const Group *group, size_t from, size_t past, int midi)
+{
+    for (size_t i = from; i < past; i++)
+        if (group->sounds[i].note->midi >= 0 && (group->sounds[i].note->midi - midi) % 12 == 0)
+            return true;
+    return false;
+}
+
+static size_t past_moment(const Group *group, size_t from)
+{
+    size_t i = from;
+    while (i < group->sound_count && group->sounds[i].onset == group->sounds[from].onset)
+        i++;
+    return i;
+}
+
+static Ticks onset_of(const Group *group, size_t index, Ticks at_most)
+{
+    return index < group->sound_count && group->sounds[index].onset < at_most ? group->sounds[index].onset : at_most;
+}
+
+/* One body in three: the same rhythm, and the undivided section is not just a doubling. */
+static bool is_equal_third(const Group *divided, const Group *other, Ticks from, Ticks to)
+{
+    size_t i = group_sound_at(divided, from), j = group_sound_at(other, from), shared = 0, all = 0, doubled = 0;
+    for (;;) {
+        Ticks a = onset_of(divided, i, to), b = onset_of(other, j, to);
+        if (a >= to && b >= to)
+            break;
+        size_t past_a = a <= b ? past_moment(divided, i) : i;
+        size_t past_b = b <= a ? past_moment(other, j) : j;
+        all++;
+        if (a == b) {
+            shared++;
+            doubled += sounds_pitch_class(divided, i, past_a, other->sounds[j].note->midi);
+        }
+        i = past_a;
+        j = past_b;
+    }
+    return shared >= rules.least_shared && (double)shared >= rules.one_rhythm * (double)all &&
+           (double)doubled < rules.doubled * (double)shared;
+}
+
+static spz_status report_thirds(Findings *findings, const PlayingParts *company, const Stretch *divided, const Divided *other,
+                                bool first_divided)
+{
+    Stretch single = divisi_stretch_of(other->bars, divided->first, divided->last, company), three = all_together(divided, 3);
+    single.lines = 1;
+    const Stretch *first = first_divided ? divided : &single, *second = first_divided ? &single : divided;
+    char *reason = divisi_violins_reason(&findings->arena, first, second, 3);
+    return report(findings, &three, 3, divided->independence >= 0.5, reason);
+}
+
+static spz_status look_for_thirds(Findings *findings, const PlayingParts *company, Divided *divided, const Divided *other,
+                                  bool first_divided)
+{
+    const Movement *movement = findings->map->movement;
+    spz_status status = SPZ_OK;
+    size_t kept = 0;
+    for (size_t i = 0; i < divided->stretches.count && !status; i++) {
+        Stretch stretch = divided->stretches.at[i];
+        const Bar *first = &movement->bars[stretch.first], *last = &movement->bars[stretch.last];
+        if (stretch.lines != 2 || !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length))
+            divided->stretches.at[kept++] = stretch;
+        else
+            status = report_thirds(findings, company, &stretch, other, first_divided);
+    }
+    divided->stretches.count = kept;
+    return status;
+}
+
+spz_status divisi_of_both_violins(Findings *findings, const PlayingParts *company, Divided *first, Divided *second)
+{
+    Divided *violins[2] = { first, second };
+    RangeList ranges = { NULL, 0, 0 };
+    spz_status status = both_divided(findings, company, violins, &ranges);
+    for (int i = 0; i < 2 && !status; i++)
+        status = cut_out(violins[i], &ranges, company);
+    if (!status)
+        status = look_for_thirds(findings, company, first, second, true);
+    if (!status)
+        status = look_for_thirds(findings, company, second, first, false);
+    array_free(&ranges);
+    return status;
+}
+
+/* A note that another section has at the same moment, at the pitch or in octaves, is no line of its own. */
+static bool is_doubled_by(const Group *group, const GroupSound *sound)
+{
+    size_t from = group_sound_at(group, sound->onset);
+    if (from == group->sound_count || group->sounds[from].onset != sound->onset)
+        return false;
+    return sounds_pitch_class(group, from, past_moment(group, from), sound->note->midi);
+}
+
+/* The violins of one orchestra, where there are three parts. */
+typedef struct Violins { const Divided *first, *second, *third; } Violins;
+
+/* Whether the third part has notes of its own in a bar; a note held from the bar `before` counts as that one did. */
+static bool plays_its_own(const SectionMap *map, const Violins *violins, size_t bar, bool before)
+{
+    const Bar *place = &map->movement->bars[bar];
+    const Group *third = violins->third->group;
+    size_t own = 0, all = 0;
+    for (size_t i = group_sound_at(third, place->onset); i < third->sound_count; i++) {
+        const GroupSound *sound = &third->sounds[i];
+        if (sound->onset >= place->onset + place->length)
+            break;
+        all++;
+        own += !is_doubled_by(violins->first->group, sound) && !is_doubled_by(violins->second->group, sound);
+    }
+    return all ? (double)own >= rules.own * (double)all : before && violins->third->bars[bar].heard;
+}
+
+static bool laid_out_in_threes(const SectionMap *map)
+{
+    for (size_t i = 0; i < map->group_count; i++)
+        if (map->groups[i].about.number >= 3)
+            return true;
+    return false;
+}
+
+static spz_status report_third(Findings *findings, const PlayingParts *company, const Divided *third, size_t first, size_t last)
+{
+    if (last + 1 < first + rules.least_bars)
+        return SPZ_OK;
+    Stretch stretch = divisi_stretch_of(third->bars, first, last, company);
+    stretch.independence = 1; /* a part of its own */
+    stretch = all_together(&stretch, 3);
+    stretch.strength = fmax(stretch.strength, rules.least_third);
+    char *reason = arena_format(&findings->arena, "violins in three: a third violin part with notes of its own");
+    return report(findings, &stretch, 3, true, reason);
+}
+
+spz_status divisi_of_third_violins(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second,
+                                   const Divided *third)
+{
+    const SectionMap *map = findings->map;
+    const Violins violins = { first, second, third };
+    size_t bars = map->movement->bar_count, from = 0, last = 0;
+    bool open = false, own = false;
+    spz_status status = SPZ_OK;
+    if (laid_out_in_threes(map))
+        return SPZ_OK;
+    for (size_t i = 0; i < bars && !status; i++) {
+        own = plays_its_own(map, &violins, i, own);
+        if (open && i > last + rules.gap + 1) {
+            status = report_third(findings, company, third, from, last);
+            open = false;
+        }
+        if (!own)
+            continue;
+        from = open ? from : i;
+        last = i;
+        open = true;
+    }
+    return status || !open ? status : report_third(findings, company, third, from, last);
+}

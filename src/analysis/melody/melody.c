@@ -1,0 +1,214 @@
+#include "analysis/melody/melody.h"
+
+/* Common practice of listening, graded by ear on scores; the order of the values matters more than their size. */
+static const struct {
+    double rest, held, long_note, twice, repeated, moving;
+} quiet = {
+    .rest = 1.0,
+    .held = 0.9,      /* a held note leaves the foreground after its onset */
+    .long_note = 0.7, /* a new note three times as long as the window: a harmony, not a gesture */
+    .twice = 0.3,     /* twice as long: half a harmony */
+    .repeated = 0.5, /* repeated pitch or tremolo: accompaniment, but heard */
+    .moving = 0.05,
+};
+
+static bool on_beat(const Movement *movement, const NoteEvent *event)
+{
+    const Bar *bar = &movement->bars[event->bar];
+    Ticks beat = bar->beat > 0 ? bar->beat : movement->per_crotchet;
+    return (event->onset - bar->onset) % beat == 0;
+}
+
+static NoteEvent event_from(const Movement *movement, const GroupSound *sound)
+{
+    NoteEvent event = {.onset = sound->onset, .end = sound->onset + sound->duration, .next = movement->length, .sound = sound,
+                 .bar = sound->note->bar, .midi = sound->note->midi, .dynamic = sound->note->dynamic};
+    if (sound->note->flags & NOTE_TREMOLO)
+        event.flags |= EVENT_TREMOLO;
+    if (sound->note->flags & NOTE_PIZZICATO)
+        event.flags |= EVENT_PIZZICATO;
+    if (on_beat(movement, &event))
+        event.flags |= EVENT_ON_BEAT;
+    return event;
+}
+
+static void link_to_previous(NoteEvent *event, NoteEvent *before)
+{
+    Ticks length = before->end - before->onset;
+    before->next = event->onset;
+    if (before->end > event->onset)
+        before->end = event->onset;
+    bool rest = before->end < event->onset;
+    if (rest)
+        event->flags |= EVENT_AFTER_REST;
+    else if (before->midi == event->midi)
+        event->flags |= EVENT_REPEATED;
+    if (length >= 2 * (event->end - event->onset))
+        event->flags |= EVENT_AFTER_LONG;
+}
+
+static bool fill(Melody *melody, const SectionMap *map, Arena *arena)
+{
+    const Group *group = melody->group;
+    melody->events = arena_take(arena, group->sound_count, sizeof *melody->events);
+    if (!melody->events)
+        return false;
+    for (size_t i = 0; i < group->sound_count; i++) {
+        const GroupSound *sound = &group->sounds[i];
+        if (sound->duration <= 0 || sound->note->midi < 0)
+            continue;
+        NoteEvent *before = melody->count ? &melody->events[melody->count - 1] : NULL;
+        if (before && before->onset == sound->onset)
+            continue; /* sorted from the top: the highest came first */
+        NoteEvent event = event_from(map->movement, sound);
+        if (before)
+            link_to_previous(&event, before);
+        else
+            event.flags |= EVENT_AFTER_REST;
+        melody->events[melody->count++] = event;
+    }
+    return true;
+}
+
+/* Basses that double the cellos speak through them: their notes begin nothing of their own. */
+static void mark_doubling(Melody *basses, const Melody *cellos)
+{
+    size_t c = 0;
+    for (size_t i = 0; i < basses->count; i++) {
+        NoteEvent *event = &basses->events[i];
+        while (c < cellos->count && cellos->events[c].onset < event->onset)
+            c++;
+        if (c < cellos->count && cellos->events[c].onset == event->onset && (cellos->events[c].midi - event->midi) % 12 == 0)
+            event->flags |= EVENT_DOUBLES;
+    }
+}
+
+static void mark_basses(const SectionMap *map, Melody *melodies)
+{
+    for (size_t b = 0; b < map->group_count; b++)
+        for (size_t c = 0; c < map->group_count; c++)
+            if (map->groups[b].about.section == SPZ_DB && map->groups[c].about.section == SPZ_VC &&
+                map->groups[b].about.orchestra == map->groups[c].about.orchestra)
+                mark_doubling(&melodies[b], &melodies[c]);
+}
+
+static int next_step(const Melody *melody, size_t i)
+{
+    return i + 1 < melody->count ? event_direction(&melody->events[i], &melody->events[i + 1]) : 0;
+}
+
+/* The upper of two that move in parallel speaks for both, unless the lower enters where the upper goes on; a soloist who plays along
+ * with a section does not speak for it. */
+static bool leads(const Melody *a, size_t i, const Melody *b, size_t j)
+{
+    const NoteEvent *x = &a->events[i], *y = &b->events[j];
+    bool soloist = a->group->about.solo && !b->group->about.solo;
+    return x->next == y->next && next_step(a, i) == next_step(b, j) && !soloist && !(event_is_fresh(y) && !event_is_fresh(x));
+}
+
+static void meet(Melody *a, size_t ai, Melody *b, size_t bi)
+{
+    size_t i = 0, j = 0;
+    while (i < a->count && j < b->count) {
+        NoteEvent *x = &a->events[i], *y = &b->events[j];
+        if (x->onset == y->onset && (x->next == y->next || x->end == y->end)) {
+            x->company |= (uint64_t)1 << bi;
+            y->company |= (uint64_t)1 << ai;
+            if (leads(a, i, b, j))
+                y->leaders |= (uint64_t)1 << ai;
+        }
+        Ticks when = x->onset < y->onset ? x->onset : y->onset;
+        i += x->onset == when;
+        j += y->onset == when;
+    }
+}
+
+/* Companies are known for the first 64 groups: more have never been seen in one score. */
+static void mark_company(const SectionMap *map, Melody *melodies)
+{
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        for (size_t j = i + 1; j < map->group_count && j < 64; j++)
+            meet(&melodies[i], i, &melodies[j], j);
+}
+
+/* Soloists with less than a tenth of the notes of the busiest group step out of their section only for a moment. */
+static void mark_passing_solos(const SectionMap *map, Melody *melodies)
+{
+    size_t most = 0;
+    for (size_t i = 0; i < map->group_count; i++)
+        if (melodies[i].count > most)
+            most = melodies[i].count;
+    for (size_t i = 0; i < map->group_count; i++)
+        melodies[i].passing_solo = melodies[i].group->about.solo && melodies[i].count * 10 < most;
+}
+
+static void mark_doubled(const SectionMap *map, Melody *melody)
+{
+    size_t other = 0;
+    for (size_t i = 0; i < melody->count; i++) {
+        NoteEvent *event = &melody->events[i];
+        while (other < map->other_count && map->others[other].onset < event->onset)
+            other++;
+        for (size_t o = other; o < map->other_count && map->others[o].onset == event->onset; o++)
+            if (map->others[o].note->midi >= 0 && (map->others[o].note->midi - event->midi) % 12 == 0)
+                event->flags |= EVENT_DOUBLED;
+    }
+}
+
+Melody *melodies_of(const SectionMap *map, Arena *arena)
+{
+    Melody *melodies = arena_take(arena, map->group_count, sizeof *melodies);
+    for (size_t i = 0; melodies && i < map->group_count; i++) {
+        melodies[i].group = &map->groups[i];
+        melodies[i].group_index = i;
+        if (!fill(&melodies[i], map, arena))
+            return NULL;
+    }
+    if (melodies) {
+        mark_basses(map, melodies);
+        mark_company(map, melodies);
+        mark_passing_solos(map, melodies);
+        for (size_t i = 0; i < map->group_count; i++)
+            mark_doubled(map, &melodies[i]);
+    }
+    return melodies;
+}
+
+size_t melody_at(const Melody *melody, Ticks when)
+{
+    size_t low = 0, high = melody->count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (melody->events[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static double quiet_of_event(const NoteEvent *event, Ticks window)
+{
+    if (event->next - event->onset >= 3 * window)
+        return quiet.long_note;
+    bool trembles = (event->flags & EVENT_TREMOLO) && event->next - event->onset > window;
+    if (trembles || (event->flags & EVENT_REPEATED))
+        return quiet.repeated;
+    if (event->next - event->onset >= 2 * window)
+        return quiet.twice;
+    return quiet.moving;
+}
+
+double melody_quietness(const Melody *melody, Ticks from, Ticks to)
+{
+    size_t i = melody_at(melody, from);
+    if (i == melody->count || melody->events[i].onset >= to)
+        return i > 0 && melody->events[i - 1].end > from ? quiet.held : quiet.rest;
+    double least = 1.0;
+    for (; i < melody->count && melody->events[i].onset < to; i++) {
+        double q = quiet_of_event(&melody->events[i], to - from);
+        if (q < least)
+            least = q;
+    }
+    return least;
+}

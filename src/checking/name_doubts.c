@@ -1,0 +1,67 @@
+/* names.c - parts that could not be named, and divisions that begin and never end. */
+#include "analysis/division/division_marks.h"
+#include "checking/checks.h"
+#include <string.h>
+
+void check_names(spz_doubts *doubts, const SectionMap *map)
+{
+    for (size_t i = 0; i < map->line_count; i++) {
+        const spz_line *line = &map->lines[i];
+        DoubtPlace place = {(int)line->part, -1, 0};
+        if (line->family == SPZ_FAMILY_UNKNOWN)
+            doubts_add(doubts, SPZ_DOUBT_SECTION, SPZ_DOUBT, map->movement, place, "could not be told apart: no instrument is known by this name");
+        else if (line->family == SPZ_FAMILY_STRINGS && line->section == SPZ_NO_SECTION)
+            doubts_add(doubts, SPZ_DOUBT_SECTION, SPZ_DOUBT, map->movement, place, "plays a string instrument, but no section could be named for it");
+    }
+}
+
+/* Does the part sound as more than one line at once anywhere from `onset` on? Then the division is at least played. */
+static bool plays_divided_after(const Part *part, const spz_line *line, Ticks onset)
+{
+    for (size_t i = 1; i < part->note_count; i++) {
+        const Note *a = &part->notes[i - 1], *b = &part->notes[i];
+        if (b->onset >= onset && a->onset == b->onset && !((a->flags | b->flags) & NOTE_GRACE) && (line->staff == 0 || a->staff == line->staff))
+            return true;
+    }
+    return false;
+}
+
+/* The division that still holds at the end of the line: its mark, or NULL. */
+static const Direction *open_division(const Part *part, const spz_line *line)
+{
+    DivisionState state;
+    const Direction *since = NULL;
+    memset(&state, 0, sizeof state);
+    for (size_t i = 0; i < part->direction_count; i++) {
+        const Direction *mark = &part->directions[i];
+        DivisionWords words;
+        bool ours = line->staff == 0 || mark->staff == 0 || mark->staff == line->staff;
+        if (mark->kind != DIRECTION_WORDS || !ours || !division_words_read(mark->text, &words))
+            continue;
+        bool before = state.divided;
+        state = division_state_after(state, &words);
+        if (!state.divided)
+            since = NULL;
+        else if (!before)
+            since = mark;
+    }
+    return since;
+}
+
+void check_divisions(spz_doubts *doubts, const SectionMap *map)
+{
+    const Movement *m = map->movement;
+    for (size_t i = 0; i < map->line_count; i++) {
+        const spz_line *line = &map->lines[i];
+        const Part *part = &m->parts[line->part];
+        bool again = i > 0 && line->part == line[-1].part && line->staff == line[-1].staff; /* two sections on one staff read the same words */
+        const Direction *mark = line->section != SPZ_NO_SECTION && !again ? open_division(part, line) : NULL;
+        if (!mark)
+            continue;
+        DoubtPlace place = {(int)line->part, mark->bar, (long)mark->line};
+        if (plays_divided_after(part, line, mark->onset))
+            doubts_add(doubts, SPZ_DOUBT_DIVISION, SPZ_DOUBT, m, place, "divided from here ('%.60s') to the end, with no word that ends it", mark->text);
+        else
+            doubts_add(doubts, SPZ_DOUBT_DIVISION, SPZ_DOUBT, m, place, "said to be divided ('%.60s'), but never plays two notes at once after it", mark->text);
+    }
+}

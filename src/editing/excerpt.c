@@ -1,0 +1,224 @@
+#include "editing/excerpt.h"
+#include "editing/excerpt_slurs.h"
+#include "editing/mark_encoding.h"
+#include "editing/mark_file.h"
+#include "editing/mark_xml.h"
+#include "writing/utf8.h"
+#include "support/memory.h"
+#include <stdlib.h>
+#include <string.h>
+
+enum { DEPTH_FRAME = 2, DEPTH_BAR = 3, DEPTH_ITEM = 4, DEPTH_SIGN = 5, NUMBERS = 8 };
+
+/* The children of <attributes> in the order that MusicXML 4.0 asks for. */
+static const char *const sign_names[] = {"divisions", "key", "time", "staves", "clef", "staff-details", "transpose"};
+enum { SIGN_KINDS = sizeof sign_names / sizeof sign_names[0] };
+
+typedef struct Cutter {
+    ExcerptSource *source;
+    XmlScan scan;
+    int depth;
+    bool timewise, in_attributes;
+    long part;
+    size_t bar;
+    SignText sign;
+    bool in_sign, failed;
+} Cutter;
+
+static long part_of(const Movement *movement, const char *id)
+{
+    for (size_t i = 0; id && i < movement->part_count; i++)
+        if (strcmp(movement->parts[i].id, id) == 0)
+            return (long)i;
+    return -1;
+}
+
+static bool known(const Cutter *cutter)
+{
+    return cutter->part >= 0 && cutter->bar < cutter->source->movement->bar_count;
+}
+
+static BarText *bar_text(const Cutter *cutter)
+{
+    return &cutter->source->bars[(size_t)cutter->part * cutter->source->movement->bar_count + cutter->bar];
+}
+
+/* Parts hold bars, or bars hold parts. */
+static void open_frame(Cutter *cutter, const XmlPiece *piece)
+{
+    char id[256];
+    if (xml_is(piece, "part")) {
+        cutter->part = part_of(cutter->source->movement, xml_attribute(&cutter->scan, piece, "id", id, sizeof id));
+        if (!cutter->timewise)
+            cutter->bar = SIZE_MAX;
+    } else if (xml_is(piece, "measure"))
+        cutter->bar++;
+    if (cutter->depth == DEPTH_BAR && known(cutter))
+        *bar_text(cutter) = (BarText){piece->end, piece->end};
+}
+
+static void open_sign(Cutter *cutter, const XmlPiece *piece)
+{
+    char number[16];
+    for (int kind = 0; kind < SIGN_KINDS; kind++) {
+        if (!xml_is(piece, sign_names[kind]))
+            continue;
+        const char *given = xml_attribute(&cutter->scan, piece, "number", number, sizeof number);
+        int value = given ? atoi(given) : 0;
+        cutter->sign = (SignText){(size_t)cutter->part, cutter->bar, piece->begin, piece->end, kind, value > 0 && value < NUMBERS ? value : 0};
+        cutter->in_sign = true;
+    }
+}
+
+static void open_element(Cutter *cutter, const XmlPiece *piece)
+{
+    cutter->depth++;
+    if (cutter->depth == 1)
+        cutter->timewise = xml_is(piece, "score-timewise");
+    else if (cutter->depth == DEPTH_FRAME || cutter->depth == DEPTH_BAR)
+        open_frame(cutter, piece);
+    else if (cutter->depth == DEPTH_ITEM)
+        cutter->in_attributes = xml_is(piece, "attributes");
+    else if (cutter->depth == DEPTH_SIGN && cutter->in_attributes && known(cutter))
+        open_sign(cutter, piece);
+}
+
+static void close_element(Cutter *cutter, const XmlPiece *piece)
+{
+    if (cutter->depth == DEPTH_SIGN && cutter->in_sign) {
+        cutter->sign.end = piece->end;
+        cutter->in_sign = false;
+        cutter->failed = cutter->failed || !array_push(&cutter->source->signs, cutter->sign);
+    } else if (cutter->depth == DEPTH_BAR && known(cutter) && piece->kind == XML_END)
+        bar_text(cutter)->end = piece->begin;
+    cutter->depth--;
+}
+
+static spz_status index_text(ExcerptSource *source)
+{
+    Cutter cutter = {.source = source, .scan = {source->text.text, source->text.length, 0}, .part = -1, .bar = SIZE_MAX};
+    XmlPiece piece;
+    size_t most = 0;
+    do {
+        piece = xml_next(&cutter.scan);
+        if (piece.kind == XML_START || piece.kind == XML_EMPTY)
+            open_element(&cutter, &piece);
+        if (piece.kind == XML_END || piece.kind == XML_EMPTY)
+            close_element(&cutter, &piece);
+        if (cutter.bar != SIZE_MAX && cutter.bar > most)
+            most = cutter.bar;
+    } while (piece.kind != XML_FINISHED && piece.kind != XML_BROKEN && !cutter.failed);
+    if (cutter.failed)
+        return SPZ_NO_MEMORY;
+    /* Another number of bars: the text holds several movements, or has changed since it was read. */
+    return piece.kind == XML_FINISHED && most + 1 == source->movement->bar_count ? SPZ_OK : SPZ_BAD_MUSIC;
+}
+
+static bool is_utf8(const Buffer *text)
+{
+    const char *at = text->text;
+    while (at && *at) {
+        const char *before = at;
+        if (utf8_next(&at) == 0xFFFD && at - before == 1)
+            return false;
+    }
+    return at && at == text->text + text->length;
+}
+
+static spz_status take_text(ExcerptSource *source, const ScoreFile *file)
+{
+    Buffer bytes;
+    buffer_init(&bytes);
+    const char *name = source->movement->file;
+    size_t prefix = strlen(file->path);
+    bool member = file->compressed && strncmp(name, file->path, prefix) == 0 && name[prefix] == ':';
+    spz_status status = file->compressed && !member ? SPZ_BAD_ARGUMENT : score_file_text(file, member ? name + prefix + 1 : NULL, &bytes);
+    if (!status)
+        encoding_open(encoding_of(bytes.text, bytes.length), bytes.text, bytes.length, &source->text);
+    buffer_free(&bytes);
+    if (!status && buffer_failed(&source->text))
+        status = SPZ_NO_MEMORY;
+    return !status && !is_utf8(&source->text) ? SPZ_NOT_XML : status;
+}
+
+spz_status excerpt_open(ExcerptSource *source, const char *path, const Movement *movement)
+{
+    ScoreFile file;
+    size_t bars = movement->part_count * movement->bar_count;
+    *source = (ExcerptSource){.movement = movement};
+    spz_status status = score_file_open(&file, path, NULL);
+    if (status)
+        return status;
+    status = take_text(source, &file);
+    score_file_close(&file);
+    source->bars = memory_resize(NULL, bars, sizeof *source->bars);
+    if (!source->bars)
+        status = SPZ_NO_MEMORY;
+    else
+        memset(source->bars, 0, bars * sizeof *source->bars);
+    if (!status)
+        status = index_text(source);
+    if (status)
+        excerpt_close(source);
+    return status;
+}
+
+void excerpt_close(ExcerptSource *source)
+{
+    buffer_free(&source->text);
+    memory_free(source->bars);
+    array_free(&source->signs);
+    *source = (ExcerptSource){.movement = source->movement};
+}
+
+/* What is in force when the bar begins. */
+static void add_signs(const ExcerptSource *source, size_t part, size_t first, Buffer *out)
+{
+    const SignText *last[SIGN_KINDS][NUMBERS] = {{NULL}};
+    for (size_t i = 0; i < source->signs.count; i++) {
+        const SignText *sign = &source->signs.at[i];
+        if (sign->part == part && sign->bar < first)
+            last[sign->kind][sign->number] = sign;
+    }
+    buffer_puts(out, "<attributes>");
+    for (int kind = 0; kind < SIGN_KINDS; kind++)
+        for (int number = 0; number < NUMBERS; number++)
+            if (last[kind][number])
+                buffer_add(out, source->text.text + last[kind][number]->begin, last[kind][number]->end - last[kind][number]->begin);
+    buffer_puts(out, "</attributes>");
+}
+
+static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t first, Buffer *out)
+{
+    const BarText *text = &source->bars[part * source->movement->bar_count + bar];
+    buffer_puts(out, "<measure number=\"");
+    buffer_xml(out, source->movement->bars[bar].number);
+    buffer_puts(out, "\">");
+    if (bar == first)
+        add_signs(source, part, first, out);
+    buffer_add(out, source->text.text + text->begin, text->end - text->begin);
+    buffer_puts(out, "</measure>\n");
+}
+
+void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t count, size_t first, size_t last, Buffer *out)
+{
+    Buffer bars;
+    buffer_init(&bars);
+    buffer_puts(out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<score-partwise version=\"4.0\">\n<part-list>");
+    for (size_t i = 0; i < count; i++) {
+        buffer_printf(out, "<score-part id=\"P%zu\"><part-name>", i + 1);
+        buffer_xml(out, parts[i].name);
+        buffer_puts(out, "</part-name></score-part>");
+    }
+    buffer_puts(out, "</part-list>\n");
+    for (size_t i = 0; i < count; i++) {
+        buffer_printf(out, "<part id=\"P%zu\">\n", i + 1);
+        buffer_clear(&bars);
+        for (size_t bar = first; bar <= last; bar++)
+            add_bar(source, parts[i].part, bar, first, &bars);
+        excerpt_add_whole_slurs(&bars, out);
+        buffer_puts(out, "</part>\n");
+    }
+    buffer_puts(out, "</score-partwise>\n");
+    buffer_free(&bars);
+}

@@ -1,0 +1,165 @@
+#include "editing/mark_wishes.h"
+#include "support/memory.h"
+#include <stdlib.h>
+#include <string.h>
+
+enum { NUMBERS = 16 }; /* MusicXML 4.0, number-level: 1 to 16 */
+
+/* What is wanted for one line of the score. */
+typedef struct Wanted {
+    const Advice *advice;
+    const spz_line *line;
+    const char *words;
+} Wanted;
+
+typedef struct MarkCollector {
+    const SectionMap *map;
+    WishList *wishes;
+    ARRAY(Wanted) wanted;
+    uint32_t *used;                  /* by part: numbers of the score's own */
+    Ticks busy[NUMBERS + 1];         /* of the part at hand: until when a number is taken */
+    spz_status status;
+} MarkCollector;
+
+static bool line_sounds(const Group *group, size_t line, Ticks from, Ticks to)
+{
+    for (size_t i = 0; i < group->sound_count && group->sounds[i].onset < to; i++)
+        if (group->sounds[i].line == line && group->sounds[i].onset >= from)
+            return true;
+    return false;
+}
+
+/* Lines of the division that are staves of their own and play while the advice holds. */
+static int staves_of_division(const SectionMap *map, const Advice *advice)
+{
+    const Group *group = &map->groups[advice->group];
+    int count = 0;
+    for (size_t i = 0; i < group->line_count; i++)
+        count += map->lines[group->lines[i]].division > 0 && line_sounds(group, group->lines[i], advice->from, advice->to);
+    return count;
+}
+
+/* What to write over one line; NULL for nothing. A staff that holds one line of a division needs no 'div.', but the desks that read it,
+ * where it is plain which of the lines it is. */
+static const char *words_for_line(const SectionMap *map, const Advice *advice, size_t line)
+{
+    const Group *group = &map->groups[advice->group];
+    bool division = advice->kind == ADVICE_DIVIDE || advice->kind == ADVICE_UNISON;
+    Ticks to = advice->to > advice->from ? advice->to : advice->from + 1;
+    int number = map->lines[line].division;
+    if (!line_sounds(group, line, advice->from, to))
+        return NULL;
+    if (!division || number == 0 || group->line_count == 1)
+        return advice->words;
+    bool plain = number <= advice->line_count && staves_of_division(map, advice) == advice->line_count;
+    return plain && *advice->line_desks[number - 1] ? advice->line_desks[number - 1] : NULL;
+}
+
+static void collect(MarkCollector *wisher, const AdviceList *list)
+{
+    for (size_t i = 0; i < list->items.count; i++) {
+        const Advice *advice = &list->items.at[i];
+        const Group *group = &wisher->map->groups[advice->group];
+        for (size_t k = 0; k < group->line_count; k++) {
+            Wanted wanted = {advice, &wisher->map->lines[group->lines[k]], words_for_line(wisher->map, advice, group->lines[k])};
+            if (wanted.words && !array_push(&wisher->wanted, wanted))
+                wisher->status = SPZ_NO_MEMORY;
+        }
+    }
+}
+
+static int by_part_and_time(const void *a, const void *b)
+{
+    const Wanted *one = a, *two = b;
+    if (one->line->part != two->line->part)
+        return one->line->part < two->line->part ? -1 : 1;
+    if (one->advice->from != two->advice->from)
+        return one->advice->from < two->advice->from ? -1 : 1;
+    if (one->line->staff != two->line->staff)
+        return one->line->staff < two->line->staff ? -1 : 1;
+    return one->advice < two->advice ? -1 : one->advice > two->advice;
+}
+
+/* Cellos and basses on one line, or two lines of a staff, get the same words once. */
+static bool is_repeated(const MarkCollector *wisher, size_t index)
+{
+    const Wanted *now = &wisher->wanted.at[index];
+    for (size_t i = index; i-- > 0;) {
+        const Wanted *before = &wisher->wanted.at[i];
+        if (before->line->part != now->line->part || before->advice->from != now->advice->from)
+            return false;
+        if (before->line->staff == now->line->staff && strcmp(before->words, now->words) == 0)
+            return true;
+    }
+    return false;
+}
+
+static WishSign sign_of(const Advice *advice)
+{
+    if (advice->to <= advice->from || advice->kind == ADVICE_DIVIDE || advice->kind == ADVICE_UNISON)
+        return WISH_WORDS;
+    return advice->kind == ADVICE_WITH ? WISH_DASHES : WISH_BRACKET;
+}
+
+/* The lowest number that neither the score nor a mark still open uses; 0 when all are taken. */
+static int free_number(const MarkCollector *wisher, const Wanted *wanted)
+{
+    for (int number = 1; number <= NUMBERS; number++)
+        if (!(wisher->used[wanted->line->part] & UINT32_C(1) << number) && wisher->busy[number] < wanted->advice->from)
+            return number;
+    return 0;
+}
+
+static void wish(MarkCollector *wisher, Wish item, Ticks when, size_t bar)
+{
+    item.bar = bar;
+    item.at = when - wisher->map->movement->bars[bar].onset;
+    if (!array_push(wisher->wishes, item))
+        wisher->status = SPZ_NO_MEMORY;
+}
+
+/* Words and sign are directions of their own: programs that show only one sign of a direction then show both. */
+static void wish_for(MarkCollector *wisher, const Wanted *wanted)
+{
+    const Advice *advice = wanted->advice;
+    WishSign sign = sign_of(advice);
+    int number = sign == WISH_WORDS ? 0 : free_number(wisher, wanted);
+    Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = wanted->words};
+    wish(wisher, words, advice->from, advice->bar);
+    if (!number)
+        return;
+    wisher->busy[number] = advice->to;
+    Wish span = words;
+    span.words = NULL;
+    span.sign = sign;
+    span.number = number;
+    wish(wisher, span, advice->from, advice->bar);
+    span.stop = true;
+    wish(wisher, span, advice->to, advice->last_bar);
+}
+
+static void free_numbers(MarkCollector *wisher)
+{
+    for (int number = 0; number <= NUMBERS; number++)
+        wisher->busy[number] = -1;
+}
+
+spz_status wishes_find(const SectionMap *map, const AdviceList *advice, const Buffer *text, WishList *wishes)
+{
+    MarkCollector wisher = {.map = map, .wishes = wishes};
+    size_t parts = map->movement->part_count;
+    wisher.used = memory_resize(NULL, parts + 1, sizeof *wisher.used);
+    wisher.status = wisher.used ? mark_lines_used(text, map->movement, wisher.used) : SPZ_NO_MEMORY;
+    collect(&wisher, advice);
+    if (wisher.wanted.count)
+        qsort(wisher.wanted.at, wisher.wanted.count, sizeof *wisher.wanted.at, by_part_and_time);
+    for (size_t i = 0; i < wisher.wanted.count && !wisher.status; i++) {
+        if (i == 0 || wisher.wanted.at[i].line->part != wisher.wanted.at[i - 1].line->part)
+            free_numbers(&wisher);
+        if (!is_repeated(&wisher, i))
+            wish_for(&wisher, &wisher.wanted.at[i]);
+    }
+    array_free(&wisher.wanted);
+    memory_free(wisher.used);
+    return wisher.status;
+}

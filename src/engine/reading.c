@@ -1,0 +1,108 @@
+/* The main job in one call: every step of it for every movement of one file. */
+#include "spezzato/reading.h"
+#include "support/memory.h"
+#include <stdlib.h>
+
+typedef struct Step {
+    spz_sections *sections;
+    spz_findings *findings;
+    spz_verdict *verdict;
+} Step;
+
+struct spz_reading {
+    spz_score *score;
+    Step *movements; /* one for each movement of the score */
+    size_t count;
+};
+
+static spz_status read_movement(const spz_movement *movement, const spz_settings *settings, int year, spz_depth depth,
+                                const spz_sink *sink, Step *step)
+{
+    spz_status status = spz_sections_find(movement, settings, sink, &step->sections);
+    if (!status && depth >= SPZ_TO_PASSAGES)
+        status = spz_passages_find(step->sections, settings, sink, &step->findings);
+    if (!status && depth >= SPZ_TO_SEATING)
+        status = spz_seating_judge(step->findings, settings, year ? year : spz_movement_year(movement), sink, &step->verdict);
+    return status;
+}
+
+static spz_status read_all(spz_reading *reading, const char *path, const spz_settings *settings, int year, spz_depth depth,
+                           const spz_sink *sink)
+{
+    spz_status status = spz_score_read(path, sink, &reading->score);
+    if (status)
+        return status;
+    size_t count = spz_score_movement_count(reading->score);
+    reading->movements = memory_resize(NULL, count, sizeof *reading->movements);
+    if (!reading->movements)
+        return SPZ_NO_MEMORY;
+    for (; reading->count < count && !status; reading->count++) {
+        Step *step = &reading->movements[reading->count];
+        *step = (Step){NULL, NULL, NULL};
+        status = read_movement(spz_score_movement(reading->score, reading->count), settings, year, depth, sink, step);
+    }
+    return status;
+}
+
+spz_status spz_reading_make(const char *path, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink,
+                            spz_reading **out)
+{
+    *out = NULL;
+    spz_settings *usual = NULL;
+    spz_status status = SPZ_OK;
+    spz_reading *reading = memory_get(sizeof *reading);
+    if (!reading)
+        return SPZ_NO_MEMORY;
+    *reading = (spz_reading){NULL, NULL, 0};
+    if (!settings)
+        status = spz_settings_new(&usual);
+    if (!status)
+        status = read_all(reading, path, settings ? settings : usual, year, depth, sink);
+    spz_settings_free(usual);
+    if (status)
+        spz_reading_free(reading);
+    else
+        *out = reading;
+    return status;
+}
+
+void spz_reading_free(spz_reading *reading)
+{
+    if (!reading)
+        return;
+    for (size_t i = 0; i < reading->count; i++) {
+        spz_verdict_free(reading->movements[i].verdict);
+        spz_findings_free(reading->movements[i].findings);
+        spz_sections_free(reading->movements[i].sections);
+    }
+    memory_free(reading->movements);
+    spz_score_free(reading->score);
+    memory_free(reading);
+}
+
+const spz_score *spz_reading_score(const spz_reading *reading)
+{
+    return reading->score;
+}
+
+size_t spz_reading_count(const spz_reading *reading)
+{
+    return reading->count;
+}
+
+spz_verdict *spz_reading_take_verdict(spz_reading *reading, size_t index)
+{
+    if (index >= reading->count)
+        return NULL;
+    spz_verdict *verdict = reading->movements[index].verdict;
+    reading->movements[index].verdict = NULL;
+    return verdict;
+}
+
+spz_movement_reading spz_reading_at(const spz_reading *reading, size_t index)
+{
+    if (index >= reading->count)
+        return (spz_movement_reading){NULL, NULL, NULL, NULL};
+    const Step *step = &reading->movements[index];
+    return (spz_movement_reading){spz_score_movement(reading->score, index), step->sections, step->findings, step->verdict};
+}

@@ -1,0 +1,156 @@
+/* The CSV of the reports: one table each, its columns in docs/output.md. */
+#include "writing/number_text.h"
+#include "pages/growing_report.h"
+#include "wording/passage_words.h"
+#include <string.h>
+
+static void end(spz_report *report)
+{
+    (void)report;
+}
+
+static void movement_cells(CsvRow *row, const ShownMovement *shown)
+{
+    csv_text(row, shown->file);
+    csv_text(row, shown->title);
+}
+
+static void begin_movements(spz_report *report)
+{
+    csv_header(&report->out, "file,title,bars,year,recommended,order,margin,confidence,statement,striking,clear,marginal");
+}
+
+static void count_strengths(const spz_report *report, const spz_findings *findings, long counts[3])
+{
+    static const char *const words[] = {"striking", "clear", "marginal"};
+    for (size_t i = 0; i < spz_findings_count(findings); i++) {
+        const spz_passage *passage = spz_findings_at(findings, i);
+        if (report_shows(&report->options, passage) && spz_kind_is_antiphony(passage->kind))
+            for (int word = 0; word < 3; word++)
+                counts[word] += strcmp(spz_strength_word(passage->strength), words[word]) == 0;
+    }
+}
+
+static void movements_movement(spz_report *report, const ShownMovement *shown)
+{
+    CsvRow *row = &report->row;
+    const spz_verdict *verdict = shown->reading.verdict;
+    const spz_ranked *best = spz_verdict_count(verdict) ? spz_verdict_ranked(verdict, 0) : NULL;
+    long counts[3] = {0, 0, 0};
+    count_strengths(report, shown->reading.findings, counts);
+    movement_cells(row, shown);
+    csv_integer(row, (long long)spz_movement_bars(shown->reading.movement));
+    if (spz_movement_year(shown->reading.movement))
+        csv_integer(row, spz_movement_year(shown->reading.movement));
+    else
+        csv_text(row, "");
+    csv_text(row, best ? best->name : "");
+    csv_text(row, best ? best->order : "");
+    csv_number(row, spz_verdict_margin(verdict), 2);
+    csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
+    csv_text(row, spz_verdict_statement(verdict));
+    for (int i = 0; i < 3; i++)
+        csv_integer(row, counts[i]);
+    csv_end(row);
+}
+
+static void begin_sections(spz_report *report)
+{
+    csv_header(&report->out, "file,title,part,staff,voice,family,section,also,orchestra,number,division,role,desk,left_out,because");
+}
+
+static void sections_movement(spz_report *report, const ShownMovement *shown)
+{
+    CsvRow *row = &report->row;
+    for (size_t i = 0; i < spz_sections_lines(shown->reading.sections); i++) {
+        const spz_line *line = spz_sections_line(shown->reading.sections, i);
+        movement_cells(row, shown);
+        csv_text(row, spz_movement_part_name(shown->reading.movement, line->part));
+        csv_integer(row, line->staff);
+        csv_text(row, line->voice);
+        csv_text(row, spz_family_name(line->family));
+        csv_text(row, spz_section_name(line->section));
+        csv_text(row, spz_section_name(line->also));
+        csv_integer(row, line->orchestra);
+        csv_integer(row, line->number);
+        csv_integer(row, line->division);
+        csv_text(row, spz_role_name(line->role));
+        csv_text(row, line->desk);
+        csv_integer(row, line->left_out);
+        csv_text(row, line->because);
+        csv_end(row);
+    }
+}
+
+static void begin_passages(spz_report *report)
+{
+    csv_header(&report->out, "file,title,kind,caller,responder,first_bar,last_bar,first_index,last_index,rehearsal,strength,strength_word,"
+                             "turns,chain,reason");
+}
+
+static void passage_line(CsvRow *row, const spz_passage *passage, const ShownMovement *shown)
+{
+    movement_cells(row, shown);
+    csv_text(row, spz_kind_name(passage->kind));
+    csv_text(row, spz_section_name(passage->sections[0]));
+    csv_text(row, spz_section_name(passage->sections[1]));
+    csv_text(row, passage->first_bar);
+    csv_text(row, passage->last_bar);
+    csv_integer(row, (long long)passage->first);
+    csv_integer(row, (long long)passage->last);
+    csv_text(row, passage->rehearsal);
+    csv_number(row, shown_strength(passage->strength), 2);
+    csv_text(row, spz_strength_word(passage->strength));
+    csv_integer(row, passage->turns);
+    csv_text(row, passage->chain);
+    csv_text(row, passage->reason);
+    csv_end(row);
+}
+
+static void passages_movement(spz_report *report, const ShownMovement *shown)
+{
+    const spz_findings *findings = shown->reading.findings;
+    for (size_t i = 0; i < spz_findings_count(findings); i++)
+        if (report_shows(&report->options, spz_findings_at(findings, i)))
+            passage_line(&report->row, spz_findings_at(findings, i), shown);
+}
+
+static void begin_seating(spz_report *report)
+{
+    csv_header(&report->out, "file,title,place,arrangement,violins,outside,order,score,margin,confidence,losses");
+}
+
+static void seating_rows(CsvRow *row, const spz_verdict *verdict, const char *file, const char *title)
+{
+    for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
+        const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
+        csv_text(row, file);
+        csv_text(row, title);
+        csv_integer(row, (long long)i + 1);
+        csv_text(row, ranked->name);
+        csv_text(row, ranked->opposed ? "opposed" : "together");
+        csv_text(row, ranked->outside);
+        csv_text(row, ranked->order);
+        csv_number(row, ranked->score, 1);
+        csv_number(row, spz_verdict_margin(verdict), 2);
+        csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
+        csv_text(row, ranked->losses);
+        csv_end(row);
+    }
+}
+
+static void seating_movement(spz_report *report, const ShownMovement *shown)
+{
+    seating_rows(&report->row, shown->reading.verdict, shown->file, shown->title);
+}
+
+static void end_seating(spz_report *report)
+{
+    if (report->work)
+        seating_rows(&report->row, report->work, "", "all these movements");
+}
+
+const Form csv_movements = {begin_movements, movements_movement, end};
+const Form csv_sections = {begin_sections, sections_movement, end};
+const Form csv_passages = {begin_passages, passages_movement, end};
+const Form csv_seating = {begin_seating, seating_movement, end_seating};

@@ -1,0 +1,249 @@
+/* The JSON of the reports. Fields once written stay; docs/output.md lists them. */
+#include "writing/number_text.h"
+#include "pages/growing_report.h"
+#include "wording/passage_words.h"
+#include <stdint.h>
+#include <string.h>
+
+static void begin(spz_report *report)
+{
+    json_object(&report->json);
+    json_key(&report->json, "movements");
+    json_array(&report->json);
+}
+
+static void end(spz_report *report)
+{
+    json_end(&report->json);
+    json_end(&report->json);
+}
+
+/* The numbers that JSON shows for a strength never belong to a higher word. */
+static void put_strength(Json *json, double strength)
+{
+    json_put_number(json, "strength", shown_strength(strength), 2);
+    json_put_text(json, "strength_word", spz_strength_word(strength));
+}
+
+static void put_movement(Json *json, const ShownMovement *shown)
+{
+    json_put_text(json, "file", shown->file);
+    json_put_text(json, "title", shown->title);
+    json_put_integer(json, "movement", (long long)shown->number);
+    json_put_integer(json, "bars", (long long)spz_movement_bars(shown->reading.movement));
+    json_key(json, "year");
+    if (spz_movement_year(shown->reading.movement))
+        json_integer(json, spz_movement_year(shown->reading.movement));
+    else
+        json_text(json, NULL);
+}
+
+static void put_groups(Json *json, const spz_sections *sections)
+{
+    json_key(json, "groups");
+    json_list(json);
+    for (size_t i = 0; i < spz_sections_groups(sections); i++)
+        json_text(json, spz_sections_group(sections, i)->name);
+    json_end(json);
+}
+
+static void put_line(Json *json, const ShownMovement *shown, size_t index)
+{
+    const spz_line *line = spz_sections_line(shown->reading.sections, index);
+    json_object(json);
+    json_put_text(json, "part", spz_movement_part_name(shown->reading.movement, line->part));
+    json_put_integer(json, "part_index", (long long)line->part);
+    json_put_integer(json, "staff", line->staff);
+    json_put_text(json, "voice", line->voice);
+    json_put_text(json, "family", spz_family_name(line->family));
+    json_put_text(json, "section", spz_section_name(line->section));
+    json_put_text(json, "also", spz_section_name(line->also));
+    json_put_integer(json, "orchestra", line->orchestra);
+    json_put_integer(json, "number", line->number);
+    json_put_integer(json, "division", line->division);
+    json_put_text(json, "role", spz_role_name(line->role));
+    json_put_text(json, "desk", line->desk);
+    json_put_flag(json, "left_out", line->left_out);
+    json_put_text(json, "because", line->because);
+    json_put_text(json, "advice", spz_sections_advice(shown->reading.sections, index));
+    json_end(json);
+}
+
+static void put_entries(Json *json, const spz_passage *passage, const ShownMovement *shown)
+{
+    json_key(json, "entries");
+    json_array(json);
+    for (size_t i = 0; i < passage->entry_count; i++) {
+        const spz_entry *entry = &passage->entries[i];
+        bool winds = entry->group == SIZE_MAX;
+        json_row(json);
+        json_put_text(json, "bar", spz_movement_bar_number(shown->reading.movement, entry->bar));
+        json_put_text(json, "beat", entry->beat);
+        json_put_text(json, "section", winds ? spz_section_name(SPZ_WINDS) : spz_sections_group(shown->reading.sections, entry->group)->name);
+        json_put_text(json, "first", entry->first);
+        json_put_text(json, "last", entry->last);
+        json_put_text(json, "part_in_it", entry->answer ? "answer" : "call");
+        json_put_integer(json, "interval", entry->interval);
+        json_end(json);
+    }
+    json_end(json);
+}
+
+static void put_passage(Json *json, const spz_passage *passage, const ShownMovement *shown)
+{
+    json_object(json);
+    json_put_text(json, "kind", spz_kind_name(passage->kind));
+    json_key(json, "sections");
+    json_list(json);
+    for (int side = 0; side < 2; side++)
+        if (passage->sections[side] != SPZ_NO_SECTION)
+            json_text(json, spz_section_name(passage->sections[side]));
+    json_end(json);
+    json_key(json, "groups");
+    json_list(json);
+    for (int side = 0; side < 2; side++)
+        if (passage->sections[side] != SPZ_NO_SECTION)
+            json_text(json, words_side(passage, shown->reading.sections, side));
+    json_end(json);
+    json_put_text(json, "first_bar", passage->first_bar);
+    json_put_text(json, "last_bar", passage->last_bar);
+    json_put_integer(json, "first_index", (long long)passage->first);
+    json_put_integer(json, "last_index", (long long)passage->last);
+    put_strength(json, passage->strength);
+    json_put_integer(json, "turns", passage->turns);
+    json_put_text(json, "rehearsal", passage->rehearsal);
+    json_put_text(json, "reason", passage->reason);
+    json_put_text(json, "chain", passage->chain);
+    json_put_number(json, "foreground", passage->foreground, 2);
+    put_entries(json, passage, shown);
+    json_end(json);
+}
+
+static void put_passages(spz_report *report, const ShownMovement *shown)
+{
+    const spz_findings *findings = shown->reading.findings;
+    json_key(&report->json, "passages");
+    json_array(&report->json);
+    for (size_t i = 0; i < spz_findings_count(findings); i++)
+        if (report_shows(&report->options, spz_findings_at(findings, i)))
+            put_passage(&report->json, spz_findings_at(findings, i), shown);
+    json_end(&report->json);
+}
+
+static void put_terms(Json *json, const spz_ranked *ranked)
+{
+    json_key(json, "terms");
+    json_array(json);
+    for (size_t i = 0; i < ranked->term_count; i++) {
+        json_row(json);
+        json_put_text(json, "name", ranked->terms[i].name);
+        json_put_number(json, "points", ranked->terms[i].points, 2);
+        json_put_text(json, "because", ranked->terms[i].because);
+        json_end(json);
+    }
+    json_end(json);
+}
+
+static void put_ranked(Json *json, const spz_ranked *ranked)
+{
+    json_object(json);
+    json_put_text(json, "arrangement", ranked->name);
+    json_put_text(json, "violins", ranked->opposed ? "opposed" : "together");
+    json_put_text(json, "outside", ranked->outside);
+    json_put_number(json, "score", ranked->score, 1);
+    json_put_text(json, "order", ranked->order);
+    json_put_text(json, "losses", ranked->losses);
+    put_terms(json, ranked);
+    json_end(json);
+}
+
+static void put_reasons(Json *json, const spz_verdict *verdict)
+{
+    json_key(json, "reasons");
+    json_array(json);
+    for (size_t i = 0; i < spz_verdict_reasons(verdict); i++) {
+        const spz_reason *reason = spz_verdict_reason(verdict, i);
+        json_row(json);
+        json_put_text(json, "text", reason->text);
+        json_put_text(json, "bars", reason->bars);
+        json_put_number(json, "points", reason->points, 2);
+        json_end(json);
+    }
+    json_end(json);
+}
+
+/* Where nothing could be judged, `recommended` is null and `ranked` empty. */
+static void put_verdict(Json *json, const spz_verdict *verdict)
+{
+    size_t count = spz_verdict_count(verdict);
+    json_put_text(json, "recommended", count ? spz_verdict_ranked(verdict, 0)->name : NULL);
+    json_put_text(json, "statement", spz_verdict_statement(verdict));
+    json_key(json, "ranked");
+    json_array(json);
+    for (size_t i = 0; i < count; i++)
+        put_ranked(json, spz_verdict_ranked(verdict, i));
+    json_end(json);
+    json_put_number(json, "margin", spz_verdict_margin(verdict), 2);
+    json_put_text(json, "confidence", spz_confidence_name(spz_verdict_confidence(verdict)));
+    json_put_text(json, "turning", spz_verdict_turning(verdict));
+    put_reasons(json, verdict);
+}
+
+static void end_with_cautions(spz_report *report)
+{
+    json_end(&report->json);
+    if (report->work) {
+        json_key(&report->json, "work");
+        json_object(&report->json);
+        put_verdict(&report->json, report->work);
+        json_end(&report->json);
+    }
+    json_put_text(&report->json, "cautions", report_cautions);
+    json_end(&report->json);
+}
+
+static void sections_movement(spz_report *report, const ShownMovement *shown)
+{
+    Json *json = &report->json;
+    const spz_sections *sections = shown->reading.sections;
+    json_object(json);
+    put_movement(json, shown);
+    put_groups(json, sections);
+    json_key(json, "lines");
+    json_array(json);
+    for (size_t i = 0; i < spz_sections_lines(sections); i++)
+        put_line(json, shown, i);
+    json_end(json);
+    json_end(json);
+}
+
+static void passages_movement(spz_report *report, const ShownMovement *shown)
+{
+    json_object(&report->json);
+    put_movement(&report->json, shown);
+    put_passages(report, shown);
+    json_end(&report->json);
+}
+
+static void seating_movement(spz_report *report, const ShownMovement *shown)
+{
+    json_object(&report->json);
+    put_movement(&report->json, shown);
+    put_verdict(&report->json, shown->reading.verdict);
+    json_end(&report->json);
+}
+
+static void whole_movement(spz_report *report, const ShownMovement *shown)
+{
+    json_object(&report->json);
+    put_movement(&report->json, shown);
+    put_groups(&report->json, shown->reading.sections);
+    put_verdict(&report->json, shown->reading.verdict);
+    put_passages(report, shown);
+    json_end(&report->json);
+}
+
+const Form json_movements = {begin, whole_movement, end_with_cautions};
+const Form json_sections = {begin, sections_movement, end};
+const Form json_passages = {begin, passages_movement, end};
+const Form json_seating = {begin, seating_movement, end_with_cautions};

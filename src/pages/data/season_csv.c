@@ -1,0 +1,107 @@
+/* The stage manager's table: one row for everything that happens on the stage, in order: set-ups, works, changes, intervals. */
+#include "writing/csv_text.h"
+#include "pages/season_forms.h"
+#include "wording/season_words.h"
+#include <math.h>
+#include <stdio.h>
+
+typedef struct Rows {
+    CsvRow row;
+    const spz_planned_concert *concert;
+    Buffer text; /* a cell under way */
+} Rows;
+
+static void put_cell(Rows *rows)
+{
+    csv_text(&rows->row, rows->text.length ? rows->text.text : "");
+    rows->row.out->failed = rows->row.out->failed || buffer_failed(&rows->text);
+    buffer_clear(&rows->text);
+}
+
+static void begin_row(Rows *rows, const char *what)
+{
+    season_iso_date(&rows->text, rows->concert);
+    put_cell(rows);
+    csv_text(&rows->row, rows->concert->name);
+    csv_text(&rows->row, rows->concert->hall);
+    csv_text(&rows->row, what);
+}
+
+static void empty_cells(Rows *rows, int count)
+{
+    while (count-- > 0)
+        csv_text(&rows->row, "");
+}
+
+static void put_change(Rows *rows, const spz_changeover *change)
+{
+    begin_row(rows, change->gap == SPZ_BEFORE_CONCERT ? "set-up" : "change");
+    season_place(&rows->text, change);
+    put_cell(rows);
+    csv_text(&rows->row, change->to);
+    csv_text(&rows->row, "");
+    csv_number(&rows->row, change->minutes, 1);
+    csv_integer(&rows->row, change->chairs);
+    csv_integer(&rows->row, change->stands);
+    season_moves(&rows->text, change);
+    put_cell(rows);
+    csv_text(&rows->row, change->remark);
+    csv_end(&rows->row);
+}
+
+static void put_changes_before(Rows *rows, size_t work, size_t movement)
+{
+    for (size_t i = 0; i < rows->concert->change_count; i++)
+        if (rows->concert->changes[i].work == work && rows->concert->changes[i].movement == movement)
+            put_change(rows, &rows->concert->changes[i]);
+}
+
+static void put_work(Rows *rows, size_t place)
+{
+    const spz_planned_work *work = &rows->concert->works[place];
+    put_changes_before(rows, place, 0);
+    begin_row(rows, "work");
+    csv_text(&rows->row, work->title);
+    csv_text(&rows->row, work->seating);
+    season_order(&rows->text, work);
+    put_cell(rows);
+    empty_cells(rows, 4);
+    csv_text(&rows->row, work->note);
+    csv_end(&rows->row);
+    for (size_t movement = 1; movement < work->movement_count; movement++)
+        put_changes_before(rows, place, movement);
+    if (!work->interval_after)
+        return;
+    begin_row(rows, "interval");
+    empty_cells(rows, 8);
+    csv_end(&rows->row);
+}
+
+static void put_concert(Rows *rows)
+{
+    if (rows->concert->problem) {
+        begin_row(rows, "not planned");
+        empty_cells(rows, 7);
+        csv_text(&rows->row, rows->concert->problem);
+        csv_end(&rows->row);
+        return;
+    }
+    if (rows->concert->setup)
+        put_change(rows, rows->concert->setup);
+    for (size_t i = 0; i < rows->concert->work_count; i++)
+        put_work(rows, i);
+}
+
+void season_csv(const spz_season *season, int width, Buffer *out)
+{
+    Rows rows;
+    (void)width;
+    csv_header(out, "date,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
+    csv_begin(&rows.row, out);
+    buffer_init(&rows.text);
+    for (size_t i = 0; i < spz_season_concerts(season); i++) {
+        rows.concert = spz_season_concert(season, i);
+        put_concert(&rows);
+    }
+    buffer_free(&rows.text);
+}

@@ -1,0 +1,493 @@
+/* The stage as the audience sees it on paper: podium and audience below, house left at the left. One metre is `scale` units. */
+#include "pages/drawings/stage_svg.h"
+#include "writing/document.h"
+#include "writing/number_text.h"
+#include "pages/growing_report.h"
+#include "pages/drawings/stage_facts.h"
+#include "pages/drawings/label_space.h"
+#include <libxml/xmlwriter.h>
+#include <math.h>
+#include <string.h>
+
+/* Sizes of the sheet in units of the drawing; of chairs in metres. */
+enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 150 };
+static const double most_stage = 840, most_scale = 60; /* units; units a metre */
+static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5;
+static const double number_type = 9, name_type = 14, told_type = 12, end_radius = 4, above_way = 10; /* units */
+
+typedef struct Drawing {
+    xmlTextWriterPtr writer;
+    const spz_plan *plan;
+    double scale, left, width, height;
+    LabelSpace room; /* what words must not cover */
+    bool failed;
+} Drawing;
+
+typedef struct Look {
+    spz_section section;
+    const char *fill;
+} Look;
+
+static const char *fill_of(spz_section section)
+{
+    static const Look looks[] = {{SPZ_VN1, "#b9d2ee"}, {SPZ_VN2, "#f6cfa8"}, {SPZ_VN3, "#e9c3df"},
+                                 {SPZ_VA, "#c9e4bb"},  {SPZ_VC, "#eee2a0"},  {SPZ_DB, "#d3cce8"}};
+    for (size_t i = 0; i < sizeof looks / sizeof *looks; i++)
+        if (looks[i].section == section)
+            return looks[i].fill;
+    return "#ffffff";
+}
+
+static void open_element(Drawing *d, const char *name)
+{
+    d->failed = d->failed || xmlTextWriterStartElement(d->writer, BAD_CAST name) < 0;
+}
+
+static void close_element(Drawing *d)
+{
+    d->failed = d->failed || xmlTextWriterEndElement(d->writer) < 0;
+}
+
+static void put(Drawing *d, const char *name, const char *value)
+{
+    d->failed = d->failed || xmlTextWriterWriteAttribute(d->writer, BAD_CAST name, BAD_CAST value) < 0;
+}
+
+static void put_number(Drawing *d, const char *name, double value)
+{
+    char text[NUMBER_TEXT];
+    put(d, name, number_text(value, 1, text));
+}
+
+static void put_words(Drawing *d, const char *words)
+{
+    d->failed = d->failed || xmlTextWriterWriteString(d->writer, BAD_CAST words) < 0;
+}
+
+static double across(const Drawing *d, double x)
+{
+    return d->left + (spz_plan_stage_width(d->plan) / 2 + x) * d->scale;
+}
+
+static double down(const Drawing *d, double y)
+{
+    return TOP + (spz_plan_stage_depth(d->plan) - spz_plan_front(d->plan) - y) * d->scale;
+}
+
+static void line(Drawing *d, double x1, double y1, double x2, double y2, const char *class)
+{
+    open_element(d, "line");
+    put(d, "class", class);
+    put_number(d, "x1", x1);
+    put_number(d, "y1", y1);
+    put_number(d, "x2", x2);
+    put_number(d, "y2", y2);
+    close_element(d);
+}
+
+static void words(Drawing *d, double x, double y, const char *class, const char *text)
+{
+    open_element(d, "text");
+    put(d, "class", class);
+    put_number(d, "x", x);
+    put_number(d, "y", y);
+    put_words(d, text);
+    close_element(d);
+}
+
+static void circle(Drawing *d, double x, double y, double radius, const char *class, const char *fill)
+{
+    open_element(d, "circle");
+    put(d, "class", class);
+    put_number(d, "cx", x);
+    put_number(d, "cy", y);
+    put_number(d, "r", radius);
+    if (fill)
+        put(d, "fill", fill);
+    close_element(d);
+}
+
+static void style(Drawing *d)
+{
+    open_element(d, "style");
+    put_words(d,
+              "text{font-family:'DejaVu Sans',Verdana,sans-serif;font-size:12px;fill:#222}"
+              ".title{font-size:20px;font-weight:bold}.small{font-size:10px;fill:#444}.number{font-size:9px;text-anchor:middle;"
+              "fill:#333}"
+              ".section{font-size:14px;font-weight:bold;text-anchor:middle;paint-order:stroke;stroke:#fff;stroke-width:4px}"
+              ".middle{text-anchor:middle}.end{text-anchor:end}"
+              ".floor{fill:#fbfaf6;stroke:#999}.edge{stroke:#222;stroke-width:3}.seat{stroke:#444;stroke-width:1}"
+              ".stand{stroke:#444;stroke-width:2}.podium{fill:#ddd;stroke:#222}.bar{stroke:#222;stroke-width:1.5}"
+              ".way0{stroke:#a0252c;stroke-width:2;stroke-dasharray:7 4}.way1{stroke:#1f4e96;stroke-width:2;stroke-dasharray:2 4}"
+              ".end0{fill:#a0252c}.end1{fill:#1f4e96}"
+              ".told{text-anchor:middle;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:4px}"
+              ".told0{fill:#a0252c}.told1{fill:#1f4e96}");
+    close_element(d);
+}
+
+static void floor_and_audience(Drawing *d)
+{
+    double width = spz_plan_stage_width(d->plan), depth = spz_plan_stage_depth(d->plan), edge = TOP + depth * d->scale;
+    open_element(d, "rect");
+    put(d, "class", "floor");
+    put_number(d, "x", d->left);
+    put_number(d, "y", TOP);
+    put_number(d, "width", width * d->scale);
+    put_number(d, "height", depth * d->scale);
+    close_element(d);
+    line(d, d->left, edge, d->left + width * d->scale, edge, "edge");
+    words(d, d->left, edge + LINE, "plain", "house left");
+    words(d, across(d, 0), edge + LINE, "middle", "audience");
+    words(d, d->left + width * d->scale, edge + LINE, "end", "house right");
+    open_element(d, "rect");
+    put(d, "class", "podium");
+    put_number(d, "x", across(d, -0.5));
+    put_number(d, "y", down(d, 0.5));
+    put_number(d, "width", d->scale);
+    put_number(d, "height", d->scale);
+    close_element(d);
+    words(d, across(d, 0), down(d, 0) + 4, "number", "podium");
+}
+
+/* A desk in metres: two chairs side by side along the row, their stand toward the podium. */
+typedef struct Furniture {
+    double x[2], y[2], stand_x[2], stand_y[2], inward_x, inward_y, size;
+} Furniture;
+
+static Furniture furniture_of(const Drawing *d, const spz_stage_desk *desk)
+{
+    double radius = hypot(desk->x, desk->y), apart = spz_plan_desk_width(d->plan, desk->section) / 4;
+    Furniture f = {.inward_x = -desk->x / radius,
+                   .inward_y = -desk->y / radius,
+                   .size = desk->section == SPZ_DB ? bass_chair : chair};
+    for (int i = 0; i < 2; i++) {
+        double side = desk->players == 1 ? 0 : i ? apart : -apart, end = i ? -0.22 : 0.22;
+        f.x[i] = desk->x - f.inward_y * side;
+        f.y[i] = desk->y + f.inward_x * side;
+        f.stand_x[i] = desk->x + f.inward_x * stand_ahead - f.inward_y * end;
+        f.stand_y[i] = desk->y + f.inward_y * stand_ahead + f.inward_x * end;
+    }
+    return f;
+}
+
+static void take(Drawing *d, Box box)
+{
+    d->failed = d->failed || !label_space_take(&d->room, box);
+}
+
+static void take_desk(Drawing *d, const spz_stage_desk *desk)
+{
+    Furniture f = furniture_of(d, desk);
+    for (int player = 0; player < desk->players; player++)
+        take(d, box_around(across(d, f.x[player]), down(d, f.y[player]), 2 * f.size * d->scale, 2 * f.size * d->scale));
+    double x[2] = {across(d, f.stand_x[0]), across(d, f.stand_x[1])}, y[2] = {down(d, f.stand_y[0]), down(d, f.stand_y[1])};
+    take(d, (Box){fmin(x[0], x[1]), fmin(y[0], y[1]), fmax(x[0], x[1]), fmax(y[0], y[1])});
+}
+
+/* Behind the desk, as near as there is room. */
+static void number_desk(Drawing *d, const spz_stage_desk *desk, const Furniture *f)
+{
+    char number[NUMBER_TEXT];
+    double x = 0, y = 0, least = HUGE_VAL;
+    number_text(desk->number, 0, number);
+    for (int step = 0; step < 5 && least > 0; step++) {
+        double behind = number_behind + 0.1 * step, at_x = across(d, desk->x - f->inward_x * behind),
+               at_y = down(d, desk->y - f->inward_y * behind) + 3;
+        double covered = label_space_covered(&d->room, box_of_words(number, at_x, at_y, number_type, false));
+        if (covered < least) {
+            least = covered;
+            x = at_x;
+            y = at_y;
+        }
+    }
+    words(d, x, y, "number", number);
+    take(d, box_of_words(number, x, y, number_type, false));
+}
+
+static void draw_desk(Drawing *d, const spz_stage_desk *desk)
+{
+    Furniture f = furniture_of(d, desk);
+    open_element(d, "g");
+    for (int player = 0; player < desk->players; player++)
+        circle(d, across(d, f.x[player]), down(d, f.y[player]), f.size * d->scale, "seat", fill_of(desk->section));
+    line(d, across(d, f.stand_x[0]), down(d, f.stand_y[0]), across(d, f.stand_x[1]), down(d, f.stand_y[1]), "stand");
+    number_desk(d, desk, &f);
+    close_element(d);
+}
+
+typedef struct Middle {
+    double x, y; /* weighted by players */
+} Middle;
+
+/* `orchestra` 0 or 1: the only or the first one. */
+static bool find_middle(const spz_plan *plan, spz_section section, int orchestra, Middle *middle)
+{
+    double weight = 0;
+    *middle = (Middle){0, 0};
+    for (size_t i = 0; i < spz_plan_desks(plan); i++) {
+        const spz_stage_desk *desk = spz_plan_desk(plan, i);
+        if ((desk->orchestra == 2) != (orchestra == 2))
+            continue;
+        bool violins = desk->section >= SPZ_VN1 && desk->section <= SPZ_VN3;
+        if (desk->section != section && !(section == SPZ_VIOLINS && violins) && !(section == SPZ_STRINGS && !violins))
+            continue;
+        middle->x += desk->x * desk->players;
+        middle->y += desk->y * desk->players;
+        weight += desk->players;
+    }
+    if (weight > 0) {
+        middle->x /= weight;
+        middle->y /= weight;
+    }
+    return weight > 0;
+}
+
+/* Whether the desk nearest to the place is one of the section: a name must not stand among the others. */
+static bool is_among(const Drawing *d, spz_section section, double x, double y)
+{
+    double nearest = HUGE_VAL;
+    bool own = false;
+    for (size_t i = 0; i < spz_plan_desks(d->plan); i++) {
+        const spz_stage_desk *desk = spz_plan_desk(d->plan, i);
+        double away = hypot(across(d, desk->x) - x, down(d, desk->y) - y);
+        if (away < nearest) {
+            nearest = away;
+            own = desk->section == section;
+        }
+    }
+    return own;
+}
+
+static bool is_on_stage(const Drawing *d, Box box)
+{
+    double width = spz_plan_stage_width(d->plan) * d->scale, depth = spz_plan_stage_depth(d->plan) * d->scale;
+    return box.left >= d->left && box.right <= d->left + width && box.top >= TOP && box.bottom <= TOP + depth;
+}
+
+/* As near to the section's middle as there is room. */
+static void name_section(Drawing *d, spz_section section, int orchestra)
+{
+    enum { RINGS = 20, SPOKES = 32 };
+    Middle middle;
+    if (!find_middle(d->plan, section, orchestra, &middle))
+        return;
+    const char *name = spz_section_name(section);
+    double x = across(d, middle.x), y = down(d, middle.y) + 5, least = HUGE_VAL;
+    for (int spot = 0; spot < RINGS * SPOKES; spot++) {
+        int ring = spot / SPOKES;
+        double turn = 6.283185307179586 * (spot % SPOKES) / SPOKES, away = 6.0 * ring;
+        double at_x = across(d, middle.x) + away * cos(turn), at_y = down(d, middle.y) + 5 + away * sin(turn);
+        Box box = box_of_words(name, at_x, at_y, name_type, true);
+        double cost = 40 * label_space_covered(&d->room, box) + away;
+        if (!is_among(d, section, at_x, at_y - 5) || !is_on_stage(d, box))
+            cost += 1000;
+        if (cost < least) {
+            least = cost;
+            x = at_x;
+            y = at_y;
+        }
+    }
+    words(d, x, y, "section", name);
+    take(d, box_of_words(name, x, y, name_type, true));
+}
+
+/* Both ends of the way between two sections; false where one of them isn't there. */
+static bool find_ends(const Drawing *d, const spz_section pair[2], Middle *from, Middle *to)
+{
+    return find_middle(d->plan, pair[0], 1, from) && find_middle(d->plan, pair[1], pair[0] == pair[1] ? 2 : 1, to);
+}
+
+static void draw_way(Drawing *d, const spz_section pair[2], size_t index)
+{
+    Middle end[2];
+    if (!find_ends(d, pair, &end[0], &end[1]))
+        return;
+    line(d, across(d, end[0].x), down(d, end[0].y), across(d, end[1].x), down(d, end[1].y), index ? "way1" : "way0");
+    for (int i = 0; i < 2; i++) {
+        circle(d, across(d, end[i].x), down(d, end[i].y), end_radius, index ? "end1" : "end0", NULL);
+        take(d, box_around(across(d, end[i].x), down(d, end[i].y), 2 * end_radius, 2 * end_radius));
+    }
+}
+
+/* Metres and milliseconds beside the way, near its middle, where there is room. */
+static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
+{
+    enum { PLACES = 15, HEIGHTS = 21, SIDES = 9 }; /* along the way, above and below it, left and right of it */
+    Middle from, to;
+    spz_distance way;
+    char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
+    if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_ends(d, pair, &from, &to))
+        return;
+    snprintf(label, sizeof label, "%s m, %s ms", number_text(way.centre, 1, metres), number_text(way.centre_delay, 0, delay));
+    double x = 0, y = 0, least = HUGE_VAL, long_x = across(d, to.x) - across(d, from.x), long_y = down(d, to.y) - down(d, from.y);
+    for (int spot = 0; spot < PLACES * HEIGHTS * SIDES; spot++) {
+        double at = (0.5 + spot / (HEIGHTS * SIDES)) / PLACES, up = 4.0 * (spot / SIDES % HEIGHTS - HEIGHTS / 2),
+               aside = 16.0 * (spot % SIDES - SIDES / 2);
+        double at_x = across(d, from.x) + at * long_x + aside, at_y = down(d, from.y) + at * long_y + 4 + up;
+        Box box = box_of_words(label, at_x, at_y, told_type, true);
+        double cost = 40 * label_space_covered(&d->room, box) + fabs(at - 0.5) * hypot(long_x, long_y) + 2 * fabs(up + above_way) +
+                      fabs(aside);
+        if (cost < least && is_on_stage(d, box)) {
+            least = cost;
+            x = at_x;
+            y = at_y;
+        }
+    }
+    if (least == HUGE_VAL)
+        return;
+    words(d, x, y, index ? "told told1" : "told told0", label);
+    take(d, box_of_words(label, x, y, told_type, true));
+}
+
+static double scale_bar(Drawing *d, double y)
+{
+    char number[NUMBER_TEXT];
+    for (int metre = 0; metre <= 5; metre++) {
+        double x = d->left + metre * d->scale;
+        line(d, x, y - 5, x, y, "bar");
+        words(d, x, y + 12, "number", number_text(metre, 0, number));
+    }
+    line(d, d->left, y, d->left + 5 * d->scale, y, "bar");
+    words(d, d->left + 5 * d->scale + 14, y + 4, "plain", "metres");
+    return y + 2 * LINE;
+}
+
+/* Breaks at blanks; returns where the next line would stand. */
+static double paragraph(Drawing *d, double y, const char *class, const char *text)
+{
+    char piece[LETTERS_A_LINE + 1];
+    while (*text) {
+        size_t length = strlen(text);
+        if (length > LETTERS_A_LINE) {
+            length = LETTERS_A_LINE;
+            while (length > 1 && text[length] != ' ')
+                length--;
+        }
+        memcpy(piece, text, length);
+        piece[length] = '\0';
+        words(d, d->left, y, class, piece);
+        y += LINE;
+        text += length;
+        text += *text == ' ';
+    }
+    return y;
+}
+
+static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
+{
+    Buffer text;
+    buffer_init(&text);
+    for (size_t i = 0; i < count; i++) {
+        stage_facts_distance(d->plan, pairs[i], &text);
+        if (!text.length)
+            continue;
+        line(d, d->left, y - 4, d->left + 26, y - 4, i ? "way1" : "way0");
+        words(d, d->left + 34, y, "plain", text.text);
+        y += LINE;
+        buffer_clear(&text);
+        stage_facts_hearing(d->plan, pairs[i], &text);
+        words(d, d->left + 34, y, "small", text.text);
+        y += LINE + 4;
+        buffer_clear(&text);
+    }
+    d->failed = d->failed || buffer_failed(&text);
+    buffer_free(&text);
+    return y;
+}
+
+static void head(Drawing *d)
+{
+    Buffer text;
+    char title[200];
+    const char *name = spz_plan_arrangement(d->plan);
+    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0],
+             name + (name[0] != '\0'));
+    buffer_init(&text);
+    open_element(d, "title");
+    put_words(d, title);
+    close_element(d);
+    stage_facts_players(d->plan, &text);
+    open_element(d, "desc");
+    put_words(d, text.text ? text.text : "");
+    close_element(d);
+    style(d);
+    open_element(d, "rect");
+    put(d, "width", "100%");
+    put(d, "height", "100%");
+    put(d, "fill", "#fff");
+    close_element(d);
+    words(d, d->left, 34, "title", title);
+    words(d, d->left, 56, "plain", text.text ? text.text : "");
+    buffer_clear(&text);
+    stage_facts_size(d->plan, &text);
+    words(d, d->left, 75, "plain", text.text ? text.text : "");
+    d->failed = d->failed || buffer_failed(&text);
+    buffer_free(&text);
+}
+
+static void draw(Drawing *d, StagePairs pairs, size_t count)
+{
+    char box[4 * NUMBER_TEXT], width[NUMBER_TEXT], height[NUMBER_TEXT];
+    open_element(d, "svg");
+    put(d, "xmlns", "http://www.w3.org/2000/svg");
+    put(d, "role", "img");
+    put_number(d, "width", d->width);
+    put_number(d, "height", d->height);
+    snprintf(box, sizeof box, "0 0 %s %s", number_text(d->width, 1, width), number_text(d->height, 1, height));
+    put(d, "viewBox", box);
+    head(d);
+    floor_and_audience(d);
+    for (size_t i = 0; i < count; i++)
+        draw_way(d, pairs[i], i);
+    for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
+        take_desk(d, spz_plan_desk(d->plan, i));
+    take(d, box_around(across(d, 0), down(d, 0), d->scale, d->scale)); /* the podium */
+    for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
+        draw_desk(d, spz_plan_desk(d->plan, i));
+    for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
+        for (int orchestra = 1; orchestra <= (spz_plan_is_double(d->plan) ? 2 : 1); orchestra++)
+            name_section(d, section, orchestra);
+    for (size_t i = 0; i < count; i++)
+        tell_way(d, pairs[i], i);
+    double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
+    y = facts(d, pairs, count, y + 4);
+    paragraph(d, y + 4, "small", report_cautions);
+    close_element(d);
+}
+
+static void measure(Drawing *d, size_t pairs)
+{
+    double stage = spz_plan_stage_width(d->plan);
+    d->scale = fmin(most_stage / stage, most_scale);
+    d->width = fmax(stage * d->scale + 2 * MARGIN, SHEET_LEAST);
+    d->left = (d->width - stage * d->scale) / 2;
+    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + 3 * (double)pairs);
+}
+
+spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out)
+{
+    Drawing d = {.plan = plan};
+    Buffer text;
+    buffer_init(&text);
+    xmlBufferPtr memory = xmlBufferCreate();
+    d.writer = memory ? xmlNewTextWriterMemory(memory, 0) : NULL;
+    spz_status status = d.writer ? SPZ_OK : SPZ_NO_MEMORY;
+    if (d.writer) {
+        measure(&d, count);
+        xmlTextWriterSetIndent(d.writer, 1);
+        d.failed = xmlTextWriterStartDocument(d.writer, NULL, "UTF-8", NULL) < 0;
+        draw(&d, pairs, count);
+        d.failed = d.failed || xmlTextWriterEndDocument(d.writer) < 0;
+        xmlFreeTextWriter(d.writer); /* flushes into memory */
+        if (d.failed)
+            status = SPZ_NO_MEMORY;
+    }
+    if (status == SPZ_OK)
+        buffer_add(&text, (const char *)xmlBufferContent(memory), (size_t)xmlBufferLength(memory));
+    xmlBufferFree(memory);
+    label_space_free(&d.room);
+    if (status == SPZ_OK)
+        status = document_take(&text, out);
+    buffer_free(&text);
+    return status;
+}

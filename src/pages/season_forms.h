@@ -1,0 +1,15 @@
+/* season_forms.h - the season's reports, one function each; they append to `out`, failures are remembered there. */
+#ifndef PAGES_SEASON_FORMS_H
+#define PAGES_SEASON_FORMS_H
+#include "spezzato/season.h"
+#include "support/buffer.h"
+
+void season_text(const spz_season *season, int width, Buffer *out);
+void season_json(const spz_season *season, int width, Buffer *out);
+void season_csv(const spz_season *season, int width, Buffer *out);
+void season_html(const spz_season *season, int width, Buffer *out);
+void calendar_text(const spz_season *season, int width, Buffer *out);
+void calendar_csv(const spz_season *season, int width, Buffer *out);
+void sheet_text(const spz_planned_concert *concert, int width, Buffer *out);
+void sheet_html(const spz_planned_concert *concert, Buffer *out);
+#endif

@@ -1,0 +1,76 @@
+/* Which report of a season in which form; the lines for other computers. */
+#include "writing/document.h"
+#include "writing/text_layout.h"
+#include "pages/season_forms.h"
+#include "season/planning/season_plan.h"
+
+enum { FORMATS = SPZ_AS_MARKDOWN + 1 };
+typedef void SeasonForm(const spz_season *season, int width, Buffer *out);
+
+static int sensible(int width)
+{
+    if (width == 0)
+        return LAYOUT_USUAL_WIDTH;
+    return width < LAYOUT_LEAST_WIDTH ? LAYOUT_LEAST_WIDTH : width > LAYOUT_MOST_WIDTH ? LAYOUT_MOST_WIDTH : width;
+}
+
+static spz_status write_form(SeasonForm *const forms[FORMATS], const spz_season *season, spz_format format, int width, spz_document **out)
+{
+    Buffer text;
+    *out = NULL;
+    if ((int)format < 0 || (int)format >= FORMATS || !forms[format])
+        return SPZ_BAD_ARGUMENT;
+    buffer_init(&text);
+    forms[format](season, sensible(width), &text);
+    spz_status status = document_take(&text, out);
+    buffer_free(&text);
+    return status;
+}
+
+spz_status spz_report_season(const spz_season *season, spz_format format, int width, spz_document **out)
+{
+    static SeasonForm *const forms[FORMATS] = {
+        [SPZ_AS_TEXT] = season_text, [SPZ_AS_JSON] = season_json, [SPZ_AS_CSV] = season_csv, [SPZ_AS_HTML] = season_html};
+    return write_form(forms, season, format, width, out);
+}
+
+spz_status spz_report_calendar(const spz_season *season, spz_format format, int width, spz_document **out)
+{
+    static SeasonForm *const forms[FORMATS] = {[SPZ_AS_TEXT] = calendar_text, [SPZ_AS_CSV] = calendar_csv};
+    return write_form(forms, season, format, width, out);
+}
+
+spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, int width, spz_document **out)
+{
+    Buffer text;
+    *out = NULL;
+    const spz_planned_concert *planned = spz_season_concert(season, concert);
+    if (!planned || (format != SPZ_AS_TEXT && format != SPZ_AS_HTML))
+        return SPZ_BAD_ARGUMENT;
+    buffer_init(&text);
+    if (format == SPZ_AS_TEXT)
+        sheet_text(planned, sensible(width), &text);
+    else
+        sheet_html(planned, &text);
+    spz_status status = document_take(&text, out);
+    buffer_free(&text);
+    return status;
+}
+
+spz_status spz_season_lines(const char *path, const spz_season_options *options, const spz_sink *sink, spz_document **out)
+{
+    static const spz_season_options usual = {.jobs = 1};
+    spz_season season;
+    Buffer text;
+    *out = NULL;
+    buffer_init(&text);
+    spz_status status = season_prepare(path, options ? options : &usual, sink, &season);
+    if (status == SPZ_OK) {
+        season_tell(&season, sink);
+        season_write_lines(&season, &text);
+        status = document_take(&text, out);
+    }
+    buffer_free(&text);
+    season_release(&season);
+    return status;
+}

@@ -1,0 +1,54 @@
+/* web.h - the conductor's page: one file that needs nothing else, for the screen, paper and a screen reader. */
+#ifndef PAGES_WEB_WEB_H
+#define PAGES_WEB_WEB_H
+#include "writing/markup.h"
+#include "pages/growing_report.h"
+#include "sections/section_map.h"
+
+typedef struct Web {
+    Html *html;
+    const spz_report *report;
+    const ShownMovement *shown;
+    const SectionMap *map;
+    const Movement *movement;
+    Buffer *drawings; /* engraved passages by their place in the findings, empty where there is none; NULL: none at all */
+} Web;
+
+/* Styles and script of every page; ours, written raw. */
+extern const char *const web_styles[]; /* ended with NULL */
+extern const char web_script[];
+
+/* The beginning and end of a page: head, title, and what goes with every proposal for a stage. */
+void web_head(Html *html, const char *title);
+void web_foot(Html *html);
+
+/* Pieces of a movement's section. */
+void web_verdict(Html *html, const spz_verdict *verdict);
+void web_arrangements(Html *html, const spz_verdict *verdict);
+void web_stage(const Web *web);
+void web_map(const Web *web);
+void web_passages(const Web *web);
+/* Notes of the groups that the passage is about, by pitch and time: at most a page of it. */
+void web_strip(const Web *web, const spz_passage *passage);
+
+/* Engraves the strongest passages, where an engraver is at hand; to be released in the end. */
+void web_engrave(Web *web);
+void web_engraved_free(Web *web);
+/* The passage as engraved; false where it isn't. */
+bool web_notation(const Web *web, const spz_passage *passage, size_t index);
+
+/* 'm1-p12': where passage `index` of the movement stands on its page. */
+enum { WEB_ID = 48 };
+char *web_passage_id(const Web *web, size_t index, char id[WEB_ID]);
+/* 0 marginal, 1 clear, 2 striking. */
+int web_strength(const spz_passage *passage);
+/* The group's place in score order for one side of a passage; SIZE_MAX for winds, sets of sections and nobody. */
+size_t web_group(const Web *web, const spz_passage *passage, int side);
+/* LabelSpace for the names of the groups before a drawing, in its units. */
+double web_names_width(const Web *web);
+/* Whether the group belongs to that side of the passage, sets included. */
+bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group);
+/* Whether the entry is drawn as an answer. In a split line nobody calls: the one who begins is told from the other. */
+bool web_answers(const spz_passage *passage, const spz_entry *entry);
+bool web_has_winds(const spz_passage *passage);
+#endif

@@ -1,0 +1,162 @@
+/* The passages that matter most, engraved: cut out of the score, sent to the engraver together, and put into the page as images. */
+#include "pages/web/engrave.h"
+#include "editing/excerpt.h"
+#include "pages/web/web.h"
+#include "wording/passage_words.h"
+#include "support/memory.h"
+#include <stdlib.h>
+#include <string.h>
+
+enum {
+    ENGRAVED_MOST = 64, /* a movement: keeps a page within some megabytes */
+    BARS_MOST = 12,     /* a passage: two or three lines of notes, enough to hear how it goes */
+    PARTS_MOST = 6
+};
+
+typedef struct Choice {
+    size_t index;
+    double strength;
+} Choice;
+
+static int stronger_first(const void *a, const void *b)
+{
+    const Choice *one = a, *two = b;
+    if (one->strength != two->strength)
+        return one->strength < two->strength ? 1 : -1;
+    return one->index < two->index ? -1 : one->index > two->index;
+}
+
+static bool takes_part(const Web *web, const spz_passage *passage, size_t group)
+{
+    for (size_t i = 0; i < passage->entry_count; i++)
+        if (passage->entries[i].group == group)
+            return true;
+    return web_group_takes_part(web, passage, 0, group) || web_group_takes_part(web, passage, 1, group);
+}
+
+/* Parts of the groups that the passage is about, in score order, each once. */
+static size_t parts_of(const Web *web, const spz_passage *passage, ExcerptPart parts[PARTS_MOST])
+{
+    size_t count = 0;
+    for (size_t part = 0; part < web->movement->part_count && count < PARTS_MOST; part++) {
+        const char *name = NULL;
+        for (size_t group = 0; group < web->map->group_count && !name; group++) {
+            const Group *about = &web->map->groups[group];
+            for (size_t i = 0; i < about->line_count && !name; i++)
+                if (web->map->lines[about->lines[i]].part == part && takes_part(web, passage, group))
+                    name = about->about.name;
+        }
+        if (name)
+            parts[count++] = (ExcerptPart){part, name};
+    }
+    return count;
+}
+
+static size_t last_shown(const spz_passage *passage)
+{
+    return passage->last - passage->first < BARS_MOST ? passage->last : passage->first + BARS_MOST - 1;
+}
+
+static void cut_passage(const Web *web, const ExcerptSource *source, size_t index, Buffer *excerpt)
+{
+    ExcerptPart parts[PARTS_MOST];
+    const spz_passage *passage = spz_findings_at(web->shown->reading.findings, index);
+    size_t count = parts_of(web, passage, parts);
+    if (count > 0 && passage->last < web->movement->bar_count)
+        excerpt_cut(source, parts, count, passage->first, last_shown(passage), excerpt);
+}
+
+/* The strongest of the clear and striking passages that are shown. */
+static size_t choose(const Web *web, Choice *choices)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < spz_findings_count(web->shown->reading.findings); i++) {
+        const spz_passage *passage = spz_findings_at(web->shown->reading.findings, i);
+        if (web_strength(passage) > 0 && report_shows(&web->report->options, passage))
+            choices[count++] = (Choice){i, passage->strength};
+    }
+    qsort(choices, count, sizeof *choices, stronger_first);
+    return count < ENGRAVED_MOST ? count : ENGRAVED_MOST;
+}
+
+static spz_status engrave_chosen(const Web *web, const ExcerptSource *source, const Choice *choices, size_t count, Buffer *drawings)
+{
+    spz_status status = SPZ_OK;
+    Buffer excerpts[ENGRAVED_MOST] = {{NULL, 0, 0, false}}, made[ENGRAVED_MOST] = {{NULL, 0, 0, false}};
+    for (size_t i = 0; i < count; i++) {
+        cut_passage(web, source, choices[i].index, &excerpts[i]);
+        if (excerpts[i].failed)
+            status = SPZ_NO_MEMORY;
+    }
+    if (!status)
+        status = engrave_all(web->report->options.engraver, web->report->options.cache, excerpts, made, count);
+    for (size_t i = 0; i < count; i++) {
+        drawings[choices[i].index] = made[i];
+        buffer_free(&excerpts[i]);
+    }
+    return status;
+}
+
+void web_engrave(Web *web)
+{
+    size_t count = spz_findings_count(web->shown->reading.findings);
+    ExcerptSource source;
+    if (!web->report->options.engraver || count == 0 || excerpt_open(&source, web->shown->path, web->movement) != SPZ_OK)
+        return;
+    Choice *choices = memory_resize(NULL, count, sizeof *choices);
+    web->drawings = memory_resize(NULL, count, sizeof *web->drawings);
+    if (web->drawings)
+        memset(web->drawings, 0, count * sizeof *web->drawings);
+    if (!choices || !web->drawings)
+        web->html->failed = true;
+    else if (engrave_chosen(web, &source, choices, choose(web, choices), web->drawings) != SPZ_OK)
+        web->html->failed = true;
+    memory_free(choices);
+    excerpt_close(&source);
+}
+
+void web_engraved_free(Web *web)
+{
+    for (size_t i = 0; web->drawings && i < spz_findings_count(web->shown->reading.findings); i++)
+        buffer_free(&web->drawings[i]);
+    memory_free(web->drawings);
+    web->drawings = NULL;
+}
+
+/* Width of the drawing by its viewBox ('0 0 1040 362'), so that all passages have notes of one size. */
+static int drawing_width(const Buffer *drawing)
+{
+    const char *box = strstr(drawing->text, "viewBox=\"0 0 ");
+    int width = box ? atoi(box + strlen("viewBox=\"0 0 ")) : 0;
+    return width > 0 && width < 10000 ? width : 1000;
+}
+
+bool web_notation(const Web *web, const spz_passage *passage, size_t index)
+{
+    char bars[WORDS_TEXT], who[WORDS_TEXT];
+    Html *html = web->html;
+    Buffer address;
+    if (!web->drawings || !web->drawings[index].length)
+        return false;
+    buffer_init(&address);
+    html_data_address(&address, "image/svg+xml", web->drawings[index].text, web->drawings[index].length);
+    html->failed = html->failed || buffer_failed(&address);
+    html_open_class(html, "div", "scroll");
+    html_put(html, "tabindex", "0");
+    html_put(html, "role", "region");
+    html_put(html, "aria-label", "The passage in notes");
+    html_open_class(html, "img", "notation");
+    html_put_format(html, "alt", "Notes of bars %s: %s", words_bars(passage, bars), words_who(passage, web->map, who));
+    html_put_format(html, "width", "%d", drawing_width(&web->drawings[index]) * 9 / 10);
+    html_put(html, "loading", "lazy");
+    html_put(html, "src", address.text);
+    html_close_void(html);
+    html_close(html);
+    buffer_free(&address);
+    if (last_shown(passage) < passage->last) {
+        html_open_class(html, "p", "small");
+        html_format(html, "The first %d of %zu bars.", BARS_MOST, passage->last - passage->first + 1);
+        html_close(html);
+    }
+    return true;
+}

@@ -1,0 +1,219 @@
+/* The conductor's page as a whole, and the page that leads to several of them. */
+#include "pages/web/web.h"
+#include "wording/passage_words.h"
+#include <stdio.h>
+#include <string.h>
+
+/* Nothing may be fetched from anywhere: the browser is told so, too. */
+static const char policy[] = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'unsafe-inline'";
+
+void web_head(Html *html, const char *title)
+{
+    html_page_head(html, title, policy);
+    html_open(html, "style");
+    for (const char *const *style = web_styles; *style; style++)
+        html_raw(html, *style);
+    html_close(html);
+    html_close(html);
+    html_raw(html, "\n");
+    html_open(html, "body");
+}
+
+void web_foot(Html *html)
+{
+    html_open(html, "footer");
+    html_element(html, "p", NULL, report_cautions);
+    html_close(html);
+    html_open(html, "script");
+    html_raw(html, web_script);
+    html_close(html);
+    html_close(html);
+    html_close(html);
+    html_raw(html, "\n");
+}
+
+static void sections_line(const Web *web)
+{
+    size_t count = web->map->group_count;
+    Html *html = web->html;
+    html_open(html, "p");
+    html_words(html, count ? "String sections: " : "No string sections were found");
+    for (size_t i = 0; i < count; i++)
+        html_format(html, "%s%s", i ? ", " : "", web->map->groups[i].about.name);
+    html_words(html, ".");
+    html_close(html);
+    html_line_end(html);
+}
+
+static void movement_section(const Web *web)
+{
+    Html *html = web->html;
+    const ShownMovement *shown = web->shown;
+    html_open_class(html, "section", "movement");
+    html_put_format(html, "id", "m%zu", shown->number);
+    html_element(html, shown->of > 1 ? "h2" : "h1", NULL, shown->title);
+    html_open_class(html, "p", "small");
+    html_format(html, "%s, %zu bars", shown->file, web->movement->bar_count);
+    if (web->movement->year)
+        html_format(html, ", composed %d", web->movement->year);
+    html_close(html);
+    sections_line(web);
+    html_element(html, "h3", NULL, "Seating");
+    web_verdict(html, shown->reading.verdict);
+    if (web->map->group_count)
+        web_passages(web);
+    web_stage(web);
+    web_arrangements(html, shown->reading.verdict);
+    html_close(html);
+    html_raw(html, "\n");
+}
+
+/* Each movement goes into the report's buffer as soon as it is written, so that no page is held twice. */
+static void page_movement(spz_report *report, const ShownMovement *shown)
+{
+    Html html;
+    Web web = {.html = &html, .report = report, .shown = shown, .map = shown->reading.sections, .movement = shown->reading.movement};
+    html_begin(&html);
+    web_engrave(&web);
+    movement_section(&web);
+    web_engraved_free(&web);
+    html_end(&html, &report->out);
+}
+
+/* The frame of the page is written once and cut where the movements go in. */
+static void add_frame(spz_report *report, const char *title, bool front)
+{
+    static const char cut[] = "<main></main>";
+    Html html;
+    Buffer frame;
+    buffer_init(&frame);
+    html_begin(&html);
+    web_head(&html, title);
+    html_element(&html, "main", NULL, "");
+    web_foot(&html);
+    html_end(&html, &frame);
+    const char *place = frame.text && !frame.failed ? strstr(frame.text, cut) : NULL;
+    if (!place)
+        report->out.failed = true;
+    else if (front)
+        buffer_add(&report->out, frame.text, (size_t)(place - frame.text) + strlen("<main>"));
+    else
+        buffer_puts(&report->out, place + strlen("<main>"));
+    buffer_free(&frame);
+}
+
+static void begin(spz_report *report)
+{
+    (void)report;
+}
+
+/* 'symphony-1.musicxml' as 'symphony-1.html'. */
+char *spz_report_page_name(const char *path, char *out, size_t size)
+{
+    const char *slash = strrchr(path, '/');
+    const char *name = slash ? slash + 1 : path;
+    const char *dot = strrchr(name, '.');
+    size_t length = dot && dot != name ? (size_t)(dot - name) : strlen(name);
+    snprintf(out, size, "%.*s.html", (int)length, name);
+    return out;
+}
+
+/* A file's name within an address (RFC 3986). */
+static void add_escaped(Buffer *out, const char *name)
+{
+    for (; *name; name++) {
+        unsigned char c = (unsigned char)*name;
+        if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_' || c == '~')
+            buffer_putc(out, *name);
+        else
+            buffer_printf(out, "%%%02X", c);
+    }
+}
+
+static void index_link(Html *html, const ShownMovement *shown)
+{
+    char page[512];
+    Buffer address;
+    buffer_init(&address);
+    add_escaped(&address, spz_report_page_name(shown->file, page, sizeof page));
+    buffer_printf(&address, "#m%zu", shown->number);
+    html->failed = html->failed || address.failed;
+    html_open(html, "a");
+    html_put(html, "href", address.text);
+    html_words(html, shown->title);
+    html_close(html);
+    buffer_free(&address);
+}
+
+static void index_row(spz_report *report, const ShownMovement *shown)
+{
+    Html html;
+    const spz_verdict *verdict = shown->reading.verdict;
+    bool judged = spz_verdict_count(verdict) > 0;
+    long striking = 0, clear = 0;
+    for (size_t i = 0; i < spz_findings_count(shown->reading.findings); i++) {
+        const spz_passage *passage = spz_findings_at(shown->reading.findings, i);
+        if (spz_kind_is_antiphony(passage->kind)) {
+            striking += web_strength(passage) == 2;
+            clear += web_strength(passage) == 1;
+        }
+    }
+    html_begin(&html);
+    html_open(&html, "tr");
+    html_open(&html, "th");
+    html_put(&html, "scope", "row");
+    index_link(&html, shown);
+    html_close(&html);
+    html_element(&html, "td", NULL, judged ? spz_verdict_ranked(verdict, 0)->name : "nothing to decide");
+    html_element(&html, "td", NULL, judged ? words_confidence(spz_verdict_confidence(verdict)) : "-");
+    html_open_class(&html, "td", "figure");
+    html_format(&html, "%ld", striking);
+    html_close(&html);
+    html_open_class(&html, "td", "figure");
+    html_format(&html, "%ld", clear);
+    html_close(&html);
+    html_close(&html);
+    html_line_end(&html);
+    html_end(&html, &report->out);
+}
+
+static void index_heads(spz_report *report)
+{
+    static const char *const names[] = {"Movement", "Seating", "How sure", "Striking answers", "Clear answers"};
+    add_frame(report, "Where the strings sit", true);
+    buffer_puts(&report->out, "<h1>Where the strings sit</h1>\n");
+    if (report->options.season) {
+        buffer_puts(&report->out, "<p><a href=\"");
+        add_escaped(&report->out, report->options.season);
+        buffer_puts(&report->out, "\">The season's plan: concerts, changes, what moves</a></p>\n");
+    }
+    buffer_puts(&report->out, "<div class=\"scroll\"><table class=\"index\"><thead><tr>");
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
+        buffer_printf(&report->out, "<th scope=\"col\">%s</th>", names[i]);
+    buffer_puts(&report->out, "</tr></thead><tbody>\n");
+}
+
+static void movement(spz_report *report, const ShownMovement *shown)
+{
+    if (report->movements == 0 && report->options.brief)
+        index_heads(report);
+    else if (report->movements == 0)
+        add_frame(report, shown->title, true);
+    if (report->options.brief)
+        index_row(report, shown);
+    else
+        page_movement(report, shown);
+}
+
+static void end(spz_report *report)
+{
+    if (report->movements == 0 && report->options.brief)
+        index_heads(report);
+    else if (report->movements == 0)
+        add_frame(report, "Where the strings sit", true);
+    if (report->options.brief)
+        buffer_puts(&report->out, "</tbody></table></div>");
+    add_frame(report, "", false);
+}
+
+const Form html_movements = {begin, movement, end};

@@ -1,0 +1,294 @@
+/* The list of passages: each a line that opens, and the form that filters them. */
+#include "writing/number_text.h"
+#include "wording/parts_words.h"
+#include "writing/utf8.h"
+#include "pages/web/web.h"
+#include "wording/passage_words.h"
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+char *web_passage_id(const Web *web, size_t index, char id[WEB_ID])
+{
+    snprintf(id, WEB_ID, "m%zu-p%zu", web->shown->number, index + 1);
+    return id;
+}
+
+int web_strength(const spz_passage *passage)
+{
+    static const char *const words[] = {"marginal", "clear", "striking"};
+    const char *word = spz_strength_word(passage->strength);
+    return strcmp(word, words[2]) == 0 ? 2 : strcmp(word, words[1]) == 0;
+}
+
+size_t web_group(const Web *web, const spz_passage *passage, int side)
+{
+    if (passage->groups[side] < web->map->group_count)
+        return passage->groups[side];
+    for (size_t i = 0; i < web->map->group_count; i++)
+        if (web->map->groups[i].about.section == passage->sections[side] && !web->map->groups[i].about.solo)
+            return i;
+    return SIZE_MAX;
+}
+
+double web_names_width(const Web *web)
+{
+    size_t longest = 5; /* 'Winds' */
+    for (size_t i = 0; i < web->map->group_count; i++) {
+        const char *name = web->map->groups[i].about.name;
+        size_t columns = utf8_columns(name, strlen(name));
+        longest = columns > longest ? columns : longest;
+    }
+    return 14 + 6.6 * (double)(longest > 40 ? 40 : longest); /* letters of 11 units are about 6.6 wide */
+}
+
+bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group)
+{
+    const spz_group *about = &web->map->groups[group].about;
+    if (passage->sections[side] == SPZ_VIOLINS)
+        return !about->solo && (about->section == SPZ_VN1 || about->section == SPZ_VN2 || about->section == SPZ_VN3);
+    if (passage->sections[side] == SPZ_STRINGS)
+        return !about->solo;
+    return passage->sections[side] != SPZ_NO_SECTION && web_group(web, passage, side) == group;
+}
+
+bool web_answers(const spz_passage *passage, const spz_entry *entry)
+{
+    return passage->kind == SPZ_SPLIT_LINE ? entry->group != passage->entries[0].group : entry->answer;
+}
+
+bool web_has_winds(const spz_passage *passage)
+{
+    return passage->sections[0] == SPZ_WINDS || passage->sections[1] == SPZ_WINDS;
+}
+
+/* 'Vn I / Vn II' in score order, whoever calls. */
+static void pair_words(const Web *web, const spz_passage *passage, char text[WORDS_TEXT])
+{
+    const char *names[2] = {words_side(passage, web->map, 0), words_side(passage, web->map, 1)};
+    int first = passage->sections[1] != SPZ_NO_SECTION && passage->sections[1] < passage->sections[0];
+    if (*names[1])
+        snprintf(text, WORDS_TEXT, "%.70s / %.70s", names[first], names[!first]);
+    else
+        snprintf(text, WORDS_TEXT, "%.150s", names[0]);
+}
+
+/* All who enter in a chain, 'Vn I|Vn II|Va': the filter finds the passage under each pair of them. */
+static void put_bodies(const Web *web, const spz_passage *passage)
+{
+    ChainOrder chain = parts_chain(passage);
+    Buffer text;
+    buffer_init(&text);
+    for (size_t i = 0; i < chain.count && spz_kind_is_antiphony(passage->kind); i++) {
+        bool winds = chain.groups[i] >= web->map->group_count;
+        buffer_printf(&text, "%s%s", i ? "|" : "", winds ? spz_section_name(SPZ_WINDS) : web->map->groups[chain.groups[i]].about.name);
+    }
+    web->html->failed = web->html->failed || buffer_failed(&text);
+    html_put(web->html, "data-bodies", text.text ? text.text : "");
+    buffer_free(&text);
+}
+
+static void entry_row(const Web *web, const spz_passage *passage, const spz_entry *entry)
+{
+    Html *html = web->html;
+    char beat[BEAT_TEXT];
+    bool winds = entry->group >= web->map->group_count;
+    html_open(html, "tr");
+    html_element(html, "td", NULL, web->movement->bars[entry->bar].number);
+    html_element(html, "td", NULL, words_beat(entry->beat, beat));
+    html_element(html, "td", NULL, winds ? spz_section_name(SPZ_WINDS) : web->map->groups[entry->group].about.name);
+    html_element(html, "td", NULL, passage->kind == SPZ_SPLIT_LINE ? "has the line" : entry->answer ? "answers" : "calls");
+    html_open(html, "td");
+    html_format(html, "%s to %s", entry->first ? entry->first : "", entry->last ? entry->last : "");
+    html_close(html);
+    html_close(html);
+}
+
+static void heads(Html *html, const char *const *names, size_t count)
+{
+    html_open(html, "thead");
+    html_open(html, "tr");
+    for (size_t i = 0; i < count; i++) {
+        html_open(html, "th");
+        html_put(html, "scope", "col");
+        html_words(html, names[i]);
+        html_close(html);
+    }
+    html_close(html);
+    html_close(html);
+}
+
+static void entry_table(const Web *web, const spz_passage *passage)
+{
+    static const char *const names[] = {"Bar", "Beat", "Section", "", "From, to"};
+    Html *html = web->html;
+    html_open_class(html, "div", "scroll");
+    html_open_class(html, "table", "entries");
+    heads(html, names, sizeof names / sizeof names[0]);
+    html_open(html, "tbody");
+    for (size_t i = 0; i < passage->entry_count; i++)
+        entry_row(web, passage, &passage->entries[i]);
+    html_close(html);
+    html_close(html);
+    html_close(html);
+}
+
+/* A long list opens of its own: the next passage stays in sight. */
+static void entries(const Web *web, const spz_passage *passage)
+{
+    enum { LONG = 12 };
+    Html *html = web->html;
+    if (passage->entry_count == 0 || !spz_kind_is_antiphony(passage->kind))
+        return;
+    if (passage->entry_count <= LONG) {
+        entry_table(web, passage);
+        return;
+    }
+    html_open_class(html, "details", "more");
+    html_open(html, "summary");
+    html_format(html, "All %zu entries", passage->entry_count);
+    html_close(html);
+    entry_table(web, passage);
+    html_close(html);
+}
+
+static void summary(const Web *web, const spz_passage *passage)
+{
+    Buffer reason;
+    char text[WORDS_TEXT];
+    Html *html = web->html;
+    html_open(html, "summary");
+    html_open_class(html, "span", "bars");
+    html_format(html, "%s %s", passage->first == passage->last ? "bar" : "bars", words_bars(passage, text));
+    html_close(html);
+    html_words(html, " ");
+    html_element(html, "span", "letter", passage->rehearsal);
+    html_words(html, " ");
+    html_element(html, "span", "kind", words_kind(passage, text));
+    html_words(html, " ");
+    html_element(html, "span", "who", words_who(passage, web->map, text));
+    html_words(html, " ");
+    html_element(html, "span", "strength", spz_strength_word(passage->strength));
+    html_words(html, " ");
+    buffer_init(&reason);
+    words_reason(passage, &reason);
+    html_element(html, "span", "reason", reason.text);
+    html->failed = html->failed || reason.failed;
+    buffer_free(&reason);
+    html_close(html);
+}
+
+static void passage_details(const Web *web, const spz_passage *passage, size_t index)
+{
+    char id[WEB_ID], pair[WORDS_TEXT];
+    Html *html = web->html;
+    html_open(html, "details");
+    html_put_format(html, "class", "passage k-%s s%d", spz_kind_name(passage->kind), web_strength(passage));
+    html_put(html, "id", web_passage_id(web, index, id));
+    html_put(html, "data-kind", spz_kind_name(passage->kind));
+    html_put_format(html, "data-strength", "%d", web_strength(passage));
+    pair_words(web, passage, pair);
+    html_put(html, "data-pair", pair);
+    put_bodies(web, passage);
+    summary(web, passage);
+    if (!web_notation(web, passage, index))
+        web_strip(web, passage);
+    entries(web, passage);
+    html_close(html);
+    html_line_end(html);
+}
+
+static void kind_box(Html *html, spz_kind kind)
+{
+    char name[WORDS_TEXT];
+    html_open(html, "label");
+    html_put_format(html, "class", "k-%s", spz_kind_name(kind));
+    html_open(html, "input");
+    html_put(html, "type", "checkbox");
+    html_put(html, "name", "kind");
+    html_put(html, "value", spz_kind_name(kind));
+    html_put(html, "checked", "checked");
+    html_close_void(html);
+    html_element(html, "span", "swatch", "");
+    html_words(html, words_kind(&(spz_passage){.kind = kind}, name));
+    if (kind == SPZ_DIV2 || kind == SPZ_DIV3)
+        html_words(html, kind == SPZ_DIV2 ? " in two" : " in three or more");
+    html_close(html);
+}
+
+static bool has_kind(const spz_findings *findings, spz_kind kind)
+{
+    for (size_t i = 0; i < spz_findings_count(findings); i++)
+        if (spz_findings_at(findings, i)->kind == kind)
+            return true;
+    return false;
+}
+
+static void strength_choice(Html *html, const char *form, int value, const char *words, bool chosen)
+{
+    html_open(html, "label");
+    html_open(html, "input");
+    html_put(html, "type", "radio");
+    html_put_format(html, "name", "%s-strength", form);
+    html_put_format(html, "value", "%d", value);
+    if (chosen)
+        html_put(html, "checked", "checked");
+    html_close_void(html);
+    html_words(html, words);
+    html_close(html);
+}
+
+/* The choice among the pairs is made from the list by the script: without a script nothing is filtered. */
+static void filters(const Web *web)
+{
+    Html *html = web->html;
+    char form[WEB_ID];
+    snprintf(form, sizeof form, "m%zu", web->shown->number);
+    html_open_class(html, "form", "filters");
+    html_open(html, "fieldset");
+    html_element(html, "legend", NULL, "Kind");
+    for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
+        if (has_kind(web->shown->reading.findings, (spz_kind)kind))
+            kind_box(html, (spz_kind)kind);
+    html_close(html);
+    html_open(html, "fieldset");
+    html_element(html, "legend", NULL, "Strength");
+    strength_choice(html, form, 0, "all", false);
+    strength_choice(html, form, 1, "clear or striking", true);
+    strength_choice(html, form, 2, "striking", false);
+    html_close(html);
+    html_open(html, "fieldset");
+    html_element(html, "legend", NULL, "Sections");
+    html_open(html, "select");
+    html_put(html, "name", "pair");
+    html_put(html, "aria-label", "Sections");
+    html_open(html, "option");
+    html_put(html, "value", "");
+    html_words(html, "all");
+    html_close(html);
+    html_close(html);
+    html_close(html);
+    html_open(html, "output");
+    html_put(html, "aria-live", "polite");
+    html_close(html);
+    html_close(html);
+}
+
+void web_passages(const Web *web)
+{
+    const spz_findings *findings = web->shown->reading.findings;
+    size_t count = spz_findings_count(findings);
+    Html *html = web->html;
+    html_element(html, "h3", NULL, "Passages");
+    if (count == 0) {
+        html_element(html, "p", NULL, "No passage was found on which the seating hangs.");
+        return;
+    }
+    filters(web);
+    web_map(web);
+    html_open_class(html, "div", "passages");
+    for (size_t i = 0; i < count; i++)
+        if (report_shows(&web->report->options, spz_findings_at(findings, i)))
+            passage_details(web, spz_findings_at(findings, i), i);
+    html_close(html);
+}

@@ -1,0 +1,226 @@
+/* One concert: its task chosen, and the choice told in the terms of season.h. */
+#include "season/planning/concert_plan.h"
+#include "support/message.h"
+#include <math.h>
+#include <string.h>
+
+static double points(Hundredths hundredths)
+{
+    return (double)hundredths / 100;
+}
+
+static const char *losses_in(const MovementResult *movement, const char *seating)
+{
+    const SeatingResult *seat = plan_seat(movement, seating);
+    return seat ? seat->losses : "";
+}
+
+/* The first of the hall's seatings that gives up nothing. */
+static const char *best_of(const ConcertPlan *plan, size_t step)
+{
+    for (int i = 0; i < plan->hall->seatings; i++)
+        if (plan->steps[step].loss[i] == 0 && plan_seat(plan->sources[step].digest, plan->hall->names[i]))
+            return plan->hall->names[i];
+    return NULL;
+}
+
+static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_movement *out)
+{
+    const PlanStep *source = &plan->sources[step];
+    const MovementResult *digest = source->digest;
+    const char *seating = plan->hall->names[plan->seatings[step]];
+    Hundredths loss = plan->steps[step].loss[plan->seatings[step]];
+    *out = (spz_planned_movement){.file = source->job->path, .title = digest->title, .number = source->number, .bars = digest->bars,
+                                  .judged = digest->seat_count > 0, .statement = digest->statement, .confidence = digest->confidence,
+                                  .seating = seating, .points = points(loss), .thirds = digest->thirds, .bars_lost = ""};
+    if (out->judged)
+        out->best = best_of(plan, step);
+    if (loss > 0)
+        out->bars_lost = losses_in(digest, seating);
+}
+
+static const char *problem_of(const ConcertPlan *plan, size_t work)
+{
+    const WorkDraft *draft = &plan->draft->works[work];
+    if (plan->sources[plan->works[work].first].digest)
+        return NULL;
+    if (draft->job_count == 0)
+        return "there is no score";
+    return spz_status_text(plan->season->jobs.list.at[draft->jobs[0]].digest->status);
+}
+
+/* Scores of the work that are not there or could not be read. */
+static size_t scores_missing(const ConcertPlan *plan, size_t work)
+{
+    const WorkDraft *draft = &plan->draft->works[work];
+    size_t missing = draft->missing;
+    for (size_t i = 0; i < draft->job_count; i++)
+        missing += plan->season->jobs.list.at[draft->jobs[i]].digest->status != SPZ_OK;
+    return missing;
+}
+
+static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_work *out)
+{
+    const TableWork *row = &plan->draft->row->works.at[work];
+    const WorkSteps *steps = &plan->works[work];
+    int seating = plan->seatings[steps->first];
+    spz_planned_movement *movements = arena_take(&plan->season->arena, steps->count, sizeof *movements);
+    if (!movements)
+        return SPZ_NO_MEMORY;
+    *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
+                              .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
+                              .problem = problem_of(plan, work), .seating = plan->hall->names[seating],
+                              .order = spz_plan_order(plan->hall->plans[seating]),
+                              .two_orchestras = plan->sources[steps->first].two_orchestras, .movements = movements};
+    for (size_t i = 0; i < steps->count && !out->problem; i++) {
+        tell_movement(plan, steps->first + i, &movements[i]);
+        out->points += movements[i].points;
+        out->movement_count++;
+    }
+    out->scores_missing = scores_missing(plan, work);
+    return SPZ_OK;
+}
+
+static bool has_thirds(const ConcertPlan *plan, size_t step)
+{
+    return plan->sources[step].digest && plan->sources[step].digest->thirds;
+}
+
+/* Where two orchestras come or go, the house may forbid a change or have no time for it; the works ask for it all the same. */
+static spz_status tell_limits(const ConcertPlan *plan, spz_changeover *out)
+{
+    Arena *arena = &plan->season->arena;
+    double longest = plan->rules.longest[out->gap];
+    const char *more = *out->remark ? "; " : "";
+    if (!plan->rules.allowed[out->gap])
+        out->remark = arena_format(arena, "the house allows no change here, but the works ask for it%s%s", more, out->remark);
+    else if (out->minutes > longest)
+        out->remark = arena_format(arena, "this takes longer than the %ld minutes that the house gives%s%s", lround(longest), more, out->remark);
+    return out->remark ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* The change before `step`, from seating `before`. */
+static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, spz_changeover *out)
+{
+    const PlanStep *source = &plan->sources[step];
+    int after = plan->seatings[step];
+    bool thirds = step > 0 && has_thirds(plan, step - 1);
+    const spz_plan *from = plan_layout_before(plan, plan->seatings, step), *to = plan_layout(plan, plan->seatings, step);
+    spz_section_move *moves = arena_take(&plan->season->arena, SPZ_SECTION_COUNT, sizeof *moves);
+    if (!moves)
+        return SPZ_NO_MEMORY;
+    Carried carried = changeover_carried(from, to, &plan->rules);
+    Hundredths price = plan->task.price[plan->steps[step].gap][before][after];
+    const TableConcert *row = plan->draft->row;
+    *out = (spz_changeover){.gap = plan->steps[step].gap, .work = source->work, .movement = source->movement,
+                            .from = plan->hall->names[before], .to = plan->hall->names[after], .before = row->works.at[source->work].title,
+                            .minutes = carried.minutes, .price = points(price), .chairs = carried.chairs, .stands = carried.stands,
+                            .desks = (int)spz_plan_desks(to), .moves = moves, .two_before = spz_plan_is_double(from),
+                            .two_after = spz_plan_is_double(to), .remark = ""};
+    if (step > 0)
+        out->after = row->works.at[plan->sources[step - 1].work].title;
+    if (has_thirds(plan, step) && !thirds)
+        out->remark = "the violins are in three sections from here, desk by desk as they sit";
+    else if (thirds && !has_thirds(plan, step))
+        out->remark = "the violins are in two sections again";
+    if (out->two_before == out->two_after)
+        out->move_count = changeover_moves(from, to, moves);
+    return tell_limits(plan, out);
+}
+
+static spz_status tell_setup(const ConcertPlan *plan, spz_planned_concert *out)
+{
+    spz_changeover *setup = arena_take(&plan->season->arena, 1, sizeof *setup);
+    if (plan->task.usual < 0 || plan_layout(plan, plan->seatings, 0) == plan->hall->plans[plan->task.usual])
+        return SPZ_OK;
+    if (!setup)
+        return SPZ_NO_MEMORY;
+    out->setup = setup;
+    return tell_change(plan, 0, plan->task.usual, setup);
+}
+
+static spz_status tell_changes(const ConcertPlan *plan, spz_planned_concert *out)
+{
+    spz_changeover *changes = arena_take(&plan->season->arena, plan->task.count, sizeof *changes);
+    spz_status status = changes ? tell_setup(plan, out) : SPZ_NO_MEMORY;
+    out->changes = changes;
+    for (size_t i = 1; status == SPZ_OK && i < plan->task.count; i++) {
+        if (plan_layout(plan, plan->seatings, i) == plan_layout(plan, plan->seatings, i - 1))
+            continue;
+        spz_changeover *change = &changes[out->change_count++];
+        status = tell_change(plan, i, plan->seatings[i - 1], change);
+        if (status == SPZ_OK)
+            out->minutes += change->minutes;
+    }
+    return status;
+}
+
+static spz_status tell_works(const ConcertPlan *plan, spz_planned_concert *out)
+{
+    size_t count = plan->draft->row->works.count;
+    spz_planned_work *works = arena_take(&plan->season->arena, count, sizeof *works);
+    spz_status status = works ? SPZ_OK : SPZ_NO_MEMORY;
+    out->works = works;
+    out->work_count = count;
+    for (size_t i = 0; status == SPZ_OK && i < count; i++)
+        status = tell_work(plan, i, &works[i]);
+    return status;
+}
+
+static spz_status tell_plan(ConcertPlan *plan, spz_planned_concert *out)
+{
+    out->points = points(plan->choice.loss);
+    out->price = points(plan->choice.price);
+    spz_status status = tell_works(plan, out);
+    if (status == SPZ_OK)
+        status = tell_changes(plan, out);
+    return status == SPZ_OK ? plan_alternatives(plan, out) : status;
+}
+
+static void tell_row(const ConcertDraft *draft, spz_planned_concert *out)
+{
+    const TableConcert *row = draft->row;
+    *out = (spz_planned_concert){.name = row->name, .hall = row->hall, .hall_settings = draft->hall->file, .line = row->line,
+                                 .year = row->date.year, .month = row->date.month, .day = row->date.day};
+    if (date_is_set(row->date))
+        out->weekday = date_weekday(row->date);
+}
+
+static void give_up(spz_season *season, spz_planned_concert *out, const char *problem, const spz_sink *sink)
+{
+    spz_message place = {.severity = SPZ_ERROR, .file = season->table.path, .line = out->line};
+    message_send(sink, &place, "the concert '%s' can't be planned: %s", out->name, problem);
+    out->problem = problem;
+    season->problems++;
+}
+
+/* The plan then counts chairs for one orchestra. */
+static void tell_narrow(const ConcertPlan *plan, const spz_sink *sink)
+{
+    for (size_t i = 0; i < plan->draft->row->works.count; i++) {
+        const TableWork *row = &plan->draft->row->works.at[i];
+        size_t step = plan->works[i].first;
+        spz_message place = {.severity = SPZ_DOUBT, .file = plan->season->table.path, .line = row->line};
+        if (plan->sources[step].two_orchestras && !plan->hall->doubles[plan->seatings[step]])
+            message_send(sink, &place, "the stage of this hall doesn't hold the two orchestras of '%s'; chairs are counted for one", row->title);
+    }
+}
+
+spz_status season_plan_concert(spz_season *season, const ConcertDraft *draft, const spz_sink *sink, spz_planned_concert *out)
+{
+    ConcertPlan plan = {.season = season, .draft = draft, .hall = draft->hall};
+    tell_row(draft, out);
+    if (draft->hall->problem || draft->row->works.count > PLAN_WORKS_MOST) {
+        give_up(season, out, draft->hall->problem ? draft->hall->problem : "it has more than 200 works", sink);
+        return SPZ_OK;
+    }
+    spz_status status = plan_set_task(&plan, sink);
+    if (status == SPZ_OK)
+        status = concert_choose(&plan.task, CONCERT_ANY_CHANGES, plan.seatings, &plan.choice, &plan.possible);
+    if (status == SPZ_OK && !plan.possible)
+        give_up(season, out, "the fixed seatings need a change where the house allows none", sink);
+    if (status != SPZ_OK || !plan.possible)
+        return status;
+    tell_narrow(&plan, sink);
+    return tell_plan(&plan, out);
+}

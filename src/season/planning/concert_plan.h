@@ -1,0 +1,41 @@
+/* concert_plan.h - one concert between its draft and its plan. */
+#ifndef SEASON_PLANNING_CONCERT_PLAN_H
+#define SEASON_PLANNING_CONCERT_PLAN_H
+#include "season/planning/season_plan.h"
+
+typedef struct PlanStep { /* where a step of the task comes from */
+    size_t work, movement;        /* place in the work; 0 for a work without movements */
+    const Job *job;               /* NULL for a work without movements */
+    const MovementResult *digest; /* likewise */
+    size_t number;                /* in its file, from 1 */
+    bool two_orchestras;          /* some movement of its work asks for two, which then sit so throughout */
+} PlanStep;
+
+typedef struct ConcertPlan {
+    spz_season *season;
+    const ConcertDraft *draft;
+    const Hall *hall;
+    ChangeRules rules;
+    ConcertTask task;
+    ConcertStep *steps;
+    PlanStep *sources;  /* one a step */
+    WorkSteps *works;
+    int *seatings;      /* chosen, one a step */
+    ConcertChoice choice;
+    bool possible;
+} ConcertPlan;
+
+enum { PLAN_WORKS_MOST = 200 };
+
+/* Steps, losses and prices. What is wrong with a row is told and counted. */
+spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink);
+/* The movement in that seating; NULL where it was not judged there. */
+const SeatingResult *plan_seat(const MovementResult *movement, const char *name);
+/* The plans that were not taken, in words. */
+spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out);
+/* Layout before the step, and in it. */
+const spz_plan *plan_layout_before(const ConcertPlan *plan, const int *seatings, size_t step);
+const spz_plan *plan_layout(const ConcertPlan *plan, const int *seatings, size_t step);
+/* Seating before the step: of the step before it, or the house's usual one; -1 for an empty stage. */
+int plan_seating_before(const ConcertPlan *plan, const int *seatings, size_t step);
+#endif

@@ -1,0 +1,192 @@
+#include "season/results/halls.h"
+#include "season/table/cells.h"
+#include "season/results/result_terms.h"
+#include "seating/house_rules.h"
+#include "settings/store.h"
+#include "support/memory.h"
+#include "support/message.h"
+#include <ctype.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+enum { NAME_MOST = 100 };
+
+spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house)
+{
+    const char *slash = strrchr(path, '/');
+    *halls = (Halls){.house = house};
+    arena_init(&halls->arena);
+    halls->folder = arena_text(&halls->arena, path, slash ? (size_t)(slash + 1 - path) : 0);
+    return halls->folder ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+static void free_hall(Hall *hall)
+{
+    for (int i = 0; i < hall->seatings; i++) {
+        spz_plan_free(hall->plans[i]);
+        spz_plan_free(hall->doubles[i]);
+    }
+    spz_settings_free(hall->settings);
+}
+
+void halls_free(Halls *halls)
+{
+    for (size_t i = 0; i < halls->list.count; i++)
+        free_hall(halls->list.at[i]);
+    array_free(&halls->list);
+    arena_release(&halls->arena);
+}
+
+/* 'Old Mill' is looked for as 'Old Mill.ini', then as 'old-mill.ini'. */
+static void file_name(const char *name, bool plain, char out[NAME_MOST + 1])
+{
+    size_t used = 0;
+    for (; *name && used < NAME_MOST; name++) {
+        unsigned char c = (unsigned char)*name;
+        bool letter = isalnum(c) || c >= 0x80;
+        if (!plain)
+            out[used++] = (char)c;
+        else if (letter)
+            out[used++] = (char)tolower(c);
+        else if (used && out[used - 1] != '-')
+            out[used++] = '-';
+    }
+    while (plain && used && out[used - 1] == '-')
+        used--;
+    out[used] = '\0';
+}
+
+/* NULL: no memory. "": there is no such file. */
+static const char *find_file(Halls *halls, const char *name)
+{
+    char base[NAME_MOST + 1];
+    for (int plain = 0; plain < 2; plain++) {
+        file_name(name, plain, base);
+        if (!*base || strchr(base, '/') || base[0] == '.')
+            continue;
+        char *path = arena_format(&halls->arena, "%shalls/%s.ini", halls->folder, base);
+        if (!path || access(path, F_OK) == 0)
+            return path;
+    }
+    return "";
+}
+
+/* Remembers the last thing said as the hall's problem, and hands it on. */
+typedef struct Ear {
+    Hall *hall;
+    Arena *arena;
+    const spz_sink *sink;
+    bool quiet; /* trying out what fits */
+} Ear;
+
+static void hear(void *context, const spz_message *message)
+{
+    Ear *ear = context;
+    if (message->severity == SPZ_ERROR)
+        ear->hall->problem = arena_string(ear->arena, message->text);
+    if (!ear->quiet && ear->sink && ear->sink->say)
+        ear->sink->say(ear->sink->context, message);
+}
+
+static bool is_failure(spz_status status)
+{
+    return status == SPZ_NO_MEMORY;
+}
+
+/* Adds the arrangement if it fits on the stage; the reason stays in hall->problem when it doesn't. */
+static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const spz_sink *quiet)
+{
+    spz_plan *plan = NULL;
+    spz_status status = spz_stage_plan(hall->settings, name, false, quiet, &plan);
+    if (status != SPZ_OK)
+        return is_failure(status) ? status : SPZ_OK;
+    hall->plans[hall->seatings] = plan;
+    hall->names[hall->seatings] = arena_string(arena, name);
+    if (!hall->names[hall->seatings]) {
+        spz_plan_free(plan);
+        return SPZ_NO_MEMORY;
+    }
+    if (strcmp(name, spz_settings_text(hall->settings, "house.usual")) == 0)
+        hall->usual = hall->seatings;
+    status = spz_stage_plan_double(hall->settings, name, false, quiet, &hall->doubles[hall->seatings++]);
+    return is_failure(status) ? status : SPZ_OK;
+}
+
+static spz_status find_seatings(Halls *halls, Hall *hall, const spz_sink *sink)
+{
+    const char *names[SPZ_ARRANGEMENT_LIMIT];
+    size_t count = 0;
+    Ear ear = {hall, &halls->arena, sink, false};
+    const spz_sink heard = {hear, &ear};
+    const char *forbidden = spz_settings_text(hall->settings, "house.forbidden");
+    spz_status status = spz_arrangements_list(hall->settings, &heard, names, &count);
+    if (status != SPZ_OK)
+        return is_failure(status) ? status : SPZ_OK;
+    ear.quiet = true;
+    for (size_t i = 0; status == SPZ_OK && i < count; i++)
+        if (!rules_name_in(forbidden, names[i]))
+            status = try_seating(hall, names[i], &halls->arena, &heard);
+    if (hall->seatings)
+        hall->problem = NULL; /* that some don't fit is no problem of the hall */
+    else if (!hall->problem)
+        hall->problem = "the house allows no seating at all";
+    if (hall->problem && status == SPZ_OK) {
+        spz_message place = {.severity = SPZ_ERROR, .file = *hall->file ? hall->file : NULL};
+        message_send(sink, &place, "%s", hall->problem);
+    }
+    return status;
+}
+
+static spz_status read_hall(Halls *halls, Hall *hall, const spz_sink *sink)
+{
+    Ear ear = {hall, &halls->arena, sink, false};
+    const spz_sink heard = {hear, &ear};
+    spz_status status = settings_copy(halls->house, &hall->settings);
+    if (status == SPZ_OK && *hall->name && !*spz_settings_text(hall->settings, "hall.name"))
+        status = spz_settings_set(hall->settings, "hall.name", hall->name, NULL);
+    if (status == SPZ_OK && *hall->file) {
+        status = spz_settings_read(hall->settings, hall->file, &heard);
+        if (status != SPZ_OK && !is_failure(status))
+            return SPZ_OK; /* hall->problem holds what is wrong */
+    }
+    if (status == SPZ_OK)
+        terms_of_settings(hall->settings, hall->terms);
+    return status == SPZ_OK ? find_seatings(halls, hall, sink) : status;
+}
+
+spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out)
+{
+    *out = NULL;
+    for (size_t i = 0; i < halls->list.count && !*out; i++)
+        if (strcmp(halls->list.at[i]->name, name) == 0)
+            *out = halls->list.at[i];
+    if (*out)
+        return SPZ_OK;
+    Hall *hall = arena_take(&halls->arena, 1, sizeof *hall);
+    if (!hall || !array_push(&halls->list, hall))
+        return SPZ_NO_MEMORY;
+    hall->usual = -1;
+    hall->name = arena_string(&halls->arena, name);
+    hall->file = *name ? find_file(halls, name) : "";
+    *out = hall;
+    return hall->name && hall->file ? read_hall(halls, hall, sink) : SPZ_NO_MEMORY;
+}
+
+const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras)
+{
+    return two_orchestras && hall->doubles[seating] ? hall->doubles[seating] : hall->plans[seating];
+}
+
+uint32_t hall_meant(const Hall *hall, const char *name)
+{
+    uint32_t meant = 0;
+    const char *rest;
+    for (int i = 0; i < hall->seatings; i++)
+        if (cell_begins(hall->names[i], name, &rest) && (*rest == '\0' || *rest == ','))
+            meant |= 1u << i;
+    for (int i = 0; i < hall->seatings; i++)
+        if (cell_same(hall->names[i], name))
+            return 1u << i;
+    return meant;
+}

@@ -1,0 +1,10 @@
+/* result_terms.h - under which terms a score is judged: the edition of the program, the settings that bear on a verdict, the year. */
+#ifndef SEASON_RESULTS_RESULT_TERMS_H
+#define SEASON_RESULTS_RESULT_TERMS_H
+#include "support/sha256.h"
+#include "spezzato/settings.h"
+
+/* [concert] is left out: it bears on the plan, not on the verdicts. */
+void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT]);
+void terms_with_year(const char *settings_name, int year, char name[SHA256_TEXT]);
+#endif

@@ -1,0 +1,119 @@
+#include "season/results/score_result.h"
+#include "spezzato/reading.h"
+#include "support/memory.h"
+#include "support/message.h"
+#include <math.h>
+#include <string.h>
+
+ScoreResult *score_result_new(void)
+{
+    ScoreResult *digest = memory_get(sizeof *digest);
+    if (!digest)
+        return NULL;
+    memset(digest, 0, sizeof *digest);
+    arena_init(&digest->arena);
+    return digest;
+}
+
+void score_result_free(ScoreResult *digest)
+{
+    if (!digest)
+        return;
+    array_free(&digest->movements);
+    array_free(&digest->messages);
+    arena_release(&digest->arena);
+    memory_free(digest);
+}
+
+/* Keeps what the reader says; the file's name is known anyway. */
+static void keep_message(void *context, const spz_message *message)
+{
+    ScoreResult *digest = context;
+    Arena *arena = &digest->arena;
+    if (digest->messages.count >= DIGEST_MESSAGES_MOST && message->severity != SPZ_ERROR) {
+        digest->messages_left_out++;
+        return;
+    }
+    ResultMessage kept = {message->severity, message->line, arena_string(arena, message->part), arena_string(arena, message->bar),
+                          arena_string(arena, message->text ? message->text : "")};
+    if (!kept.text || !array_push(&digest->messages, kept))
+        digest->messages_left_out++;
+}
+
+static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementResult *movement)
+{
+    size_t count = spz_verdict_count(verdict);
+    movement->seats = arena_take(arena, count ? count : 1, sizeof *movement->seats);
+    if (!movement->seats)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < count; i++) {
+        const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
+        movement->seats[i] = (SeatingResult){arena_string(arena, ranked->name), arena_string(arena, ranked->losses), llround(ranked->points * 100)};
+        if (!movement->seats[i].name || !movement->seats[i].losses)
+            return SPZ_NO_MEMORY;
+    }
+    movement->seat_count = count;
+    return SPZ_OK;
+}
+
+static spz_status keep_movement(ScoreResult *digest, const spz_movement *score, const spz_verdict *verdict, bool strings)
+{
+    Arena *arena = &digest->arena;
+    MovementResult movement = {.title = arena_string(arena, spz_movement_title(score)),
+                               .statement = arena_string(arena, spz_verdict_statement(verdict)),
+                               .bars = spz_movement_bars(score),
+                               .confidence = spz_verdict_confidence(verdict),
+                               .strings = strings,
+                               .thirds = spz_verdict_thirds(verdict),
+                               .two_orchestras = spz_verdict_orchestras(verdict) > 1};
+    spz_status status = movement.title && movement.statement ? keep_seats(arena, verdict, &movement) : SPZ_NO_MEMORY;
+    if (status != SPZ_OK)
+        return status;
+    return array_push(&digest->movements, movement) ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+static spz_status judge(ScoreResult *digest, const spz_movement *score, const spz_settings *settings, int year, const spz_sink *sink)
+{
+    spz_sections *sections = NULL;
+    spz_findings *findings = NULL;
+    spz_verdict *verdict = NULL;
+    spz_status status = spz_sections_find(score, settings, sink, &sections);
+    if (status == SPZ_OK)
+        status = spz_passages_find(sections, settings, sink, &findings);
+    if (status == SPZ_OK)
+        status = spz_seating_judge(findings, settings, year ? year : spz_movement_year(score), sink, &verdict);
+    if (status == SPZ_OK)
+        status = keep_movement(digest, score, verdict, spz_sections_groups(sections) > 0);
+    spz_verdict_free(verdict);
+    spz_findings_free(findings);
+    spz_sections_free(sections);
+    return status;
+}
+
+spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *digest)
+{
+    spz_score *score = NULL;
+    const spz_sink sink = {keep_message, digest};
+    spz_status status = spz_score_read_memory(data, size, path, &sink, &score);
+    for (size_t i = 0; status == SPZ_OK && i < spz_score_movement_count(score); i++)
+        status = judge(digest, spz_score_movement(score, i), settings, year, &sink);
+    spz_score_free(score);
+    if (status == SPZ_NO_MEMORY)
+        return status;
+    digest->status = status;
+    if (status != SPZ_OK)
+        digest->movements.count = 0;
+    return SPZ_OK;
+}
+
+void score_result_tell(const ScoreResult *digest, const char *path, const spz_sink *sink)
+{
+    for (size_t i = 0; i < digest->messages.count; i++) {
+        const ResultMessage *kept = &digest->messages.at[i];
+        spz_message place = {kept->severity, path, kept->line, kept->part, kept->bar, NULL};
+        message_send(sink, &place, "%s", kept->text);
+    }
+    spz_message place = {.severity = SPZ_NOTE, .file = path};
+    if (digest->messages_left_out)
+        message_send(sink, &place, "%zu more doubts and notes about this score", digest->messages_left_out);
+}

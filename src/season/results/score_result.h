@@ -1,0 +1,46 @@
+/* score_result.h - what a season needs to know of a score once it was read and judged: small, kept in the cache and in lines, the same however
+ * it was come by. Points are whole hundredths for that reason. */
+#ifndef SEASON_RESULTS_SCORE_RESULT_H
+#define SEASON_RESULTS_SCORE_RESULT_H
+#include "season/results/hundredths.h"
+#include "support/arena.h"
+#include "support/array.h"
+
+typedef struct SeatingResult { /* the movement in one arrangement */
+    const char *name, *losses;
+    Hundredths points; /* sum of its terms */
+} SeatingResult;
+
+typedef struct MovementResult {
+    const char *title, *statement;
+    size_t bars;
+    spz_confidence confidence;
+    bool strings; /* some play */
+    bool thirds, two_orchestras;
+    SeatingResult *seats; /* best first, as judged; none when nothing could be judged */
+    size_t seat_count;
+} MovementResult;
+
+typedef struct ResultMessage { /* what the reader had to say */
+    spz_severity severity;
+    long line;
+    const char *part, *bar, *text; /* NULL where there is none; `text` never */
+} ResultMessage;
+
+typedef struct ScoreResult {
+    Arena arena;
+    spz_status status; /* of the reading; then there are no movements */
+    ARRAY(MovementResult) movements;
+    ARRAY(ResultMessage) messages;
+    size_t messages_left_out; /* past DIGEST_MESSAGES_MOST */
+} ScoreResult;
+
+enum { DIGEST_MESSAGES_MOST = 50 };
+
+ScoreResult *score_result_new(void); /* NULL: no memory */
+void score_result_free(ScoreResult *digest);
+/* Reads and judges the score `data`, named `path`. Inputs that are no scores are no failure here: the digest says so. SPZ_NO_MEMORY. */
+spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *digest);
+/* Hands the messages on under the name `path`. */
+void score_result_tell(const ScoreResult *digest, const char *path, const spz_sink *sink);
+#endif

@@ -1,0 +1,168 @@
+#include "season/table/cells.h"
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { HEAD_TEXT = 32, FIRST_YEAR = 1000, LAST_YEAR = 2100 };
+
+static const struct Head {
+    const char *name;
+    Column column;
+} heads[] = { /* the first of each column is its name */
+    {"concert", COLUMN_CONCERT}, {"date", COLUMN_DATE}, {"hall", COLUMN_HALL}, {"order", COLUMN_ORDER}, {"work", COLUMN_WORK},
+    {"score", COLUMN_SCORE}, {"composed", COLUMN_COMPOSED}, {"interval after", COLUMN_INTERVAL}, {"fixed seating", COLUMN_FIXED},
+    {"note", COLUMN_NOTE},
+    {"scores", COLUMN_SCORE}, {"year", COLUMN_COMPOSED}, {"interval", COLUMN_INTERVAL}, {"seating", COLUMN_FIXED},
+    {"fixed", COLUMN_FIXED}, {"notes", COLUMN_NOTE},
+};
+_Static_assert(COLUMN_COUNT == 10, "every column has its name in the first ten rows, in order");
+
+const char *column_name(Column column)
+{
+    return heads[column].name;
+}
+
+static void fold_head(const char *head, char out[HEAD_TEXT])
+{
+    size_t used = 0;
+    for (; *head && used + 1 < HEAD_TEXT; head++) {
+        char c = *head == '_' || *head == '-' || isspace((unsigned char)*head) ? ' ' : (char)tolower((unsigned char)*head);
+        if (c != ' ' || (used && out[used - 1] != ' '))
+            out[used++] = c;
+    }
+    while (used && (out[used - 1] == ' ' || out[used - 1] == ':'))
+        used--;
+    out[used] = '\0';
+}
+
+Column column_of(const char *head)
+{
+    char folded[HEAD_TEXT];
+    fold_head(head, folded);
+    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
+        if (strcmp(heads[i].name, folded) == 0)
+            return heads[i].column;
+    return COLUMN_COUNT;
+}
+
+/* Line ends within a cell become one blank. */
+static void join_lines(char *text)
+{
+    char *out = text;
+    for (; *text; text++) {
+        bool end = *text == '\r' || *text == '\n';
+        if (!end)
+            *out++ = *text;
+        else if (out[-1] != ' ') /* a cell never begins with a blank here */
+            *out++ = ' ';
+    }
+    *out = '\0';
+}
+
+char *cell_trim(char *text)
+{
+    static const char no_break[] = "\xC2\xA0"; /* spreadsheets like to leave them */
+    while (isspace((unsigned char)*text) || strncmp(text, no_break, 2) == 0)
+        text += isspace((unsigned char)*text) ? 1 : 2;
+    size_t length = strlen(text);
+    for (;;) {
+        if (length && isspace((unsigned char)text[length - 1]))
+            length--;
+        else if (length >= 2 && strncmp(text + length - 2, no_break, 2) == 0)
+            length -= 2;
+        else
+            break;
+    }
+    text[length] = '\0';
+    join_lines(text);
+    return text;
+}
+
+/* Length of a well-formed character (RFC 3629), 0 for anything else. */
+static size_t character(const unsigned char *c, size_t left)
+{
+    size_t length = c[0] < 0x80 ? 1 : c[0] >= 0xC2 && c[0] < 0xE0 ? 2 : (c[0] & 0xF0) == 0xE0 ? 3 : c[0] >= 0xF0 && c[0] < 0xF5 ? 4 : 0;
+    if (length == 0 || length > left || c[0] == 0)
+        return 0;
+    for (size_t i = 1; i < length; i++)
+        if ((c[i] & 0xC0) != 0x80)
+            return 0;
+    if ((c[0] == 0xE0 && c[1] < 0xA0) || (c[0] == 0xED && c[1] > 0x9F) || (c[0] == 0xF0 && c[1] < 0x90) || (c[0] == 0xF4 && c[1] > 0x8F))
+        return 0;
+    return length;
+}
+
+bool cell_is_utf8(const char *text, size_t length)
+{
+    while (length) {
+        size_t taken = character((const unsigned char *)text, length);
+        if (taken == 0)
+            return false;
+        text += taken;
+        length -= taken;
+    }
+    return true;
+}
+
+bool cell_yes(const char *text, bool *yes)
+{
+    static const char *const said[2][9] = {
+        {"", "no", "n", "0", "-", "false", "nein", "non", "n/a"},
+        {"yes", "y", "x", "1", "true", "ja", "j", "oui", "interval"},
+    };
+    char folded[HEAD_TEXT];
+    fold_head(text, folded);
+    const char *compared = strcmp(text, "-") == 0 ? text : folded;
+    for (int side = 0; side < 2; side++)
+        for (size_t i = 0; i < sizeof said[0] / sizeof said[0][0]; i++)
+            if (strcmp(compared, said[side][i]) == 0) {
+                *yes = side == 1;
+                return true;
+            }
+    return false;
+}
+
+bool cell_order(const char *text, double *order)
+{
+    double whole = 0, part = 0.1;
+    const char *c = text;
+    for (; isdigit((unsigned char)*c) && c - text < 6; c++)
+        whole = whole * 10 + (*c - '0');
+    bool digits = c > text;
+    if (*c == '.' && (digits || isdigit((unsigned char)c[1])))
+        for (c++; isdigit((unsigned char)*c); c++, part /= 10)
+            whole += (*c - '0') * part;
+    *order = whole;
+    return digits && *c == '\0';
+}
+
+bool cell_year(const char *text, int *year)
+{
+    const char *digits = text + strcspn(text, "0123456789");
+    size_t length = strspn(digits, "0123456789");
+    long read = length == 4 ? strtol(digits, NULL, 10) : 0;
+    bool good = read >= FIRST_YEAR && read <= LAST_YEAR;
+    *year = good ? (int)read : 0;
+    return good;
+}
+
+bool cell_begins(const char *text, const char *name, const char **rest)
+{
+    while (*name) {
+        if (isspace((unsigned char)*name) != 0) {
+            if (!isspace((unsigned char)*text))
+                return false;
+            for (; isspace((unsigned char)*name); name++) {}
+            for (; isspace((unsigned char)*text); text++) {}
+        } else if (tolower((unsigned char)*text++) != tolower((unsigned char)*name++))
+            return false;
+    }
+    *rest = text;
+    return true;
+}
+
+bool cell_same(const char *a, const char *b)
+{
+    const char *rest;
+    return cell_begins(a, b, &rest) && *rest == '\0';
+}

@@ -1,0 +1,29 @@
+/* cells.h - what people write into the cells of a season's table. */
+#ifndef SEASON_TABLE_CELLS_H
+#define SEASON_TABLE_CELLS_H
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef enum Column {
+    COLUMN_CONCERT, COLUMN_DATE, COLUMN_HALL, COLUMN_ORDER, COLUMN_WORK, COLUMN_SCORE, COLUMN_COMPOSED, COLUMN_INTERVAL, COLUMN_FIXED,
+    COLUMN_NOTE, COLUMN_COUNT
+} Column;
+const char *column_name(Column column); /* 'interval after' */
+/* The column of that name, whatever its capitals, blanks and underscores; COLUMN_COUNT when there is none. */
+Column column_of(const char *head);
+
+/* Without blanks at both ends and line ends within, in place. */
+char *cell_trim(char *text);
+bool cell_is_utf8(const char *text, size_t length);
+/* 'yes', 'no', 'x', '1', '0', 'ja', 'oui', ...; blank is no. False for what is none of these. */
+bool cell_yes(const char *text, bool *yes);
+/* A number of 0 or more, '2' or '2.5'. */
+bool cell_order(const char *text, double *order);
+/* The year in '1788', 'c. 1720', '1804-06' (the first); false where there is none from 1000 to 2100. */
+bool cell_year(const char *text, int *year);
+/* Whether `text` begins as `name` does, up to the end of `name`, whatever the capitals and however many blanks; `*rest` is then what
+ * follows in `text`. */
+bool cell_begins(const char *text, const char *name, const char **rest);
+/* The same words, whatever the capitals and however many blanks. */
+bool cell_same(const char *a, const char *b);
+#endif

@@ -1,0 +1,115 @@
+#include "season/table/score_cells.h"
+#include "support/message.h"
+#include <ctype.h>
+#include <dirent.h>
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+int scores_compare_names(const char *a, const char *b)
+{
+    const char *left = a, *right = b;
+    while (*left && *right) {
+        if (isdigit((unsigned char)*left) && isdigit((unsigned char)*right)) {
+            left += strspn(left, "0");
+            right += strspn(right, "0");
+            size_t digits = strspn(left, "0123456789"), others = strspn(right, "0123456789");
+            int order = digits != others ? (digits < others ? -1 : 1) : strncmp(left, right, digits);
+            if (order)
+                return order;
+            left += digits;
+            right += others;
+            continue;
+        }
+        int order = tolower((unsigned char)*left) - tolower((unsigned char)*right);
+        if (order)
+            return order;
+        left++;
+        right++;
+    }
+    return *left ? 1 : *right ? -1 : strcmp(a, b);
+}
+
+static int by_name(const void *a, const void *b)
+{
+    return scores_compare_names(*(const char *const *)a, *(const char *const *)b);
+}
+
+static bool is_score_name(const char *name)
+{
+    static const char *const endings[] = {".musicxml", ".mxl", ".xml"};
+    size_t length = strlen(name);
+    for (size_t i = 0; i < sizeof endings / sizeof endings[0] && name[0] != '.'; i++) {
+        size_t ending = strlen(endings[i]);
+        if (length > ending && strcmp(name + length - ending, endings[i]) == 0)
+            return true;
+    }
+    return false;
+}
+
+static spz_status add_folder(const char *path, Arena *arena, FileList *files)
+{
+    size_t before = files->count;
+    spz_status status = SPZ_OK;
+    DIR *folder = opendir(path);
+    if (!folder)
+        return SPZ_CANNOT_OPEN;
+    for (struct dirent *entry; status == SPZ_OK && (entry = readdir(folder)) != NULL;) {
+        if (!is_score_name(entry->d_name))
+            continue;
+        const char *name = arena_format(arena, "%s%s%s", path, path[strlen(path) - 1] == '/' ? "" : "/", entry->d_name);
+        if (!name || !array_push(files, name))
+            status = SPZ_NO_MEMORY;
+    }
+    closedir(folder);
+    if (files->count > before)
+        qsort(files->at + before, files->count - before, sizeof *files->at, by_name);
+    return status;
+}
+
+static void complain(const spz_message *place, const spz_sink *sink, const char *what, const char *name, size_t *missing)
+{
+    message_send(sink, place, what, name);
+    ++*missing;
+}
+
+static spz_status add_one(const char *path, const char *shown, const spz_message *place, const spz_sink *sink, Arena *arena, FileList *files,
+                          size_t *missing)
+{
+    struct stat about;
+    if (stat(path, &about) != 0) {
+        complain(place, sink, errno == ENOENT ? "the score '%s' is not there" : "the score '%s' can't be opened", shown, missing);
+        return SPZ_OK;
+    }
+    if (!S_ISDIR(about.st_mode))
+        return array_push(files, path) ? SPZ_OK : SPZ_NO_MEMORY;
+    size_t before = files->count;
+    spz_status status = add_folder(path, arena, files);
+    if (status == SPZ_CANNOT_OPEN)
+        complain(place, sink, "the folder '%s' can't be opened", shown, missing);
+    else if (status == SPZ_OK && files->count == before)
+        complain(place, sink, "there is no score in the folder '%s'", shown, missing);
+    return status == SPZ_CANNOT_OPEN ? SPZ_OK : status;
+}
+
+spz_status scores_find(const char *cell, const char *folder, const spz_message *place, const spz_sink *sink, Arena *arena, FileList *files,
+                       size_t *missing)
+{
+    spz_status status = SPZ_OK;
+    while (*cell && status == SPZ_OK) {
+        size_t length = strcspn(cell, "|"), start = 0, end = length;
+        while (start < end && isspace((unsigned char)cell[start]))
+            start++;
+        while (end > start && isspace((unsigned char)cell[end - 1]))
+            end--;
+        const char *name = arena_text(arena, cell + start, end - start);
+        const char *path = name ? arena_format(arena, "%s%s", *name == '/' ? "" : folder, name) : NULL;
+        if (!path)
+            return SPZ_NO_MEMORY;
+        if (*name)
+            status = add_one(path, name, place, sink, arena, files, missing);
+        cell += length + (cell[length] == '|');
+    }
+    return status;
+}

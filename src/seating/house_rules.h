@@ -1,0 +1,43 @@
+/* house_rules.h - the house's settings of stage, players, hall, weights and house rules, read once for a judgement. */
+#ifndef SEATING_HOUSE_RULES_H
+#define SEATING_HOUSE_RULES_H
+#include "spezzato/sections.h"
+
+enum { LISTENER_COUNT = 5 };
+
+/* Where a listener sits: metres from the middle line (positive to house right) and from the stage edge. */
+typedef struct Listener {
+    const char *name; /* 'front', 'middle', 'back', 'left side', 'right side' */
+    double x, distance, weight;
+} Listener;
+
+typedef enum BassPlace { BASSES_BEHIND_CELLOS, BASSES_BEHIND_FIRSTS, BASSES_ALONG_THE_BACK } BassPlace;
+
+typedef struct Weights {
+    double antiphony, ensemble, three, bass, melody, turned, era, house; /* the terms, in points */
+    double violins, violas_cellos, violins_lower, others;                /* pairs of sections, shares of the violins' weight */
+    double imitation;                                                    /* share of an exchange */
+} Weights;
+
+typedef struct Rules {
+    double width, depth, front, podium, desk_width, desk_depth, bass_width, spread, riser; /* metres; spread a factor */
+    BassPlace basses;
+    int players[SPZ_SECTION_COUNT];
+    bool two_orchestras; /* the strings sit in two halves, mirrored: set by whoever reads the score, not by the house */
+    double celsius, blur, hearing; /* degrees C; degrees; 0..1 */
+    const char *hall, *sound;      /* views of the settings */
+    Listener listeners[LISTENER_COUNT];
+    Weights weights;
+    const char *usual, *preferred, *forbidden;
+} Rules;
+
+/* `settings` must outlive the rules: they hold views of its texts. */
+void rules_read(const spz_settings *settings, Rules *rules);
+/* For a score with third violins, where the house names no players for them: all violins in three equal parts, the firsts one
+ * more. */
+void rules_split_violins(Rules *rules);
+/* Whether `name` stands in `list`, names with '|' between. */
+bool rules_name_in(const char *list, const char *name);
+bool bass_place_from_words(const char *words, BassPlace *out);
+const char *bass_place_words(BassPlace place);
+#endif

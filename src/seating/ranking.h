@@ -1,0 +1,30 @@
+/* ranking.h - the arrangements in order, how far the first is ahead, and what would turn it. Knows points only. */
+#ifndef SEATING_RANKING_H
+#define SEATING_RANKING_H
+#include "seating/seating_terms.h"
+
+typedef struct RankingFigures {
+    double firm_margin, leaning_margin; /* 0..1, as spz_verdict_margin */
+    double firm_factor;                 /* a weight must move by more than this factor before a firm verdict turns */
+    double firm_direct;                 /* margin that must be left when era and house are silent */
+    double factor_most; /* a weight moved by more than this factor is another judgement, not the same one turned */
+} RankingFigures;
+extern const RankingFigures ranking_figures;
+
+typedef struct Ranking {
+    size_t count;
+    Points points[SPZ_ARRANGEMENT_LIMIT];
+    double totals[SPZ_ARRANGEMENT_LIMIT], scores[SPZ_ARRANGEMENT_LIMIT];
+    bool opposed[SPZ_ARRANGEMENT_LIMIT], allowed[SPZ_ARRANGEMENT_LIMIT];
+    size_t order[SPZ_ARRANGEMENT_LIMIT]; /* the allowed ones, best first */
+    size_t ranked;
+    size_t rival; /* the best of the other violin placing; where there is none, the next best; else the best itself */
+    double margin;
+    spz_confidence confidence;
+    Term turning;  /* the term whose weight has to move least ... */
+    double factor; /* ... by this factor; 0: none turns it */
+} Ranking;
+
+/* Fills all but points, opposed, allowed and count, which the caller has set. `usual`: index that wins ties; SIZE_MAX: none. */
+void ranking_settle(Ranking *ranking, size_t usual);
+#endif

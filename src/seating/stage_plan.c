@@ -1,0 +1,224 @@
+/* The public face of a layout. */
+#include "seating/geometry.h"
+#include "support/memory.h"
+#include "support/message.h"
+#include <stdio.h>
+#include <string.h>
+
+struct spz_plan {
+    Arena arena;
+    Rules rules;
+    Layout layout;
+    const char *order;
+    char *hall;
+};
+
+typedef struct Wanted {
+    const char *arrangement;
+    bool thirds, two_orchestras;
+} Wanted;
+
+/* '12-10-8-6-4' in the order of the score. */
+static void strength_text(const int *players, char *text, size_t size)
+{
+    size_t used = 0;
+    text[0] = '\0';
+    for (int s = SPZ_VN1; s <= SPZ_DB; s++)
+        if (players[s] > 0 && used < size)
+            used += (size_t)snprintf(text + used, size - used, "%s%d", used ? "-" : "", players[s]);
+}
+
+static spz_status refuse(const Arrangement *arrangement, const Rules *rules, const Layout *layout, const spz_sink *sink)
+{
+    int players[SPZ_SECTION_COUNT];
+    char asked[64], fitting[64];
+    const spz_message place = {.severity = SPZ_ERROR};
+    strength_text(layout->players, asked, sizeof asked);
+    if (layout->rows == 0)
+        message_send(sink, &place, "%s: there is no order of rows that holds %s players", arrangement->name, asked);
+    else if (layout_would_fit(arrangement, rules, players)) {
+        strength_text(players, fitting, sizeof fitting);
+        message_send(sink, &place, "%s: %s players need %.1f m by %.1f m, the stage gives %.1f m by %.1f m; %s would fit",
+                     arrangement->name, asked, layout->used_width, layout->used_depth, rules->width, rules->depth, fitting);
+    } else
+        message_send(sink, &place, "%s: a stage of %.1f m by %.1f m holds no orchestra; %s players need %.1f m by %.1f m",
+                     arrangement->name, rules->width, rules->depth, asked, layout->used_width, layout->used_depth);
+    return SPZ_BAD_SETTINGS;
+}
+
+static spz_status tell_names(const ArrangementList *list, const char *wanted, const spz_sink *sink)
+{
+    char names[320] = "";
+    size_t used = 0;
+    for (size_t i = 0; i < list->count && used < sizeof names; i++)
+        used += (size_t)snprintf(names + used, sizeof names - used, "%s'%s'", i ? "; " : "", list->at[i].name);
+    message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "there is no arrangement '%s'; there are %s", wanted, names);
+    return SPZ_BAD_ARGUMENT;
+}
+
+static spz_status choose(spz_plan *plan, const spz_settings *settings, const char *name, const spz_sink *sink, Arrangement *out)
+{
+    ArrangementList list;
+    spz_status status = arrangements_list(settings, sink, &plan->arena, &list);
+    if (status != SPZ_OK)
+        return status;
+    const char *wanted = name && *name ? name : plan->rules.usual;
+    const Arrangement *found = arrangements_find(&list, wanted);
+    if (!found) {
+        return tell_names(&list, wanted, sink);
+    }
+    *out = *found;
+    return SPZ_OK;
+}
+
+static spz_status fill(spz_plan *plan, const spz_settings *settings, const Wanted *wanted, const spz_sink *sink)
+{
+    Arrangement arrangement;
+    rules_read(settings, &plan->rules);
+    spz_status status = choose(plan, settings, wanted->arrangement, sink, &arrangement);
+    if (status != SPZ_OK)
+        return status;
+    plan->rules.two_orchestras = wanted->two_orchestras;
+    if (wanted->thirds) {
+        rules_split_violins(&plan->rules);
+        arrangement_add_thirds(&arrangement);
+    } else {
+        plan->rules.players[SPZ_VN3] = 0;
+    }
+    layout_make(&arrangement, &plan->rules, &plan->layout);
+    if (!plan->layout.fits)
+        return refuse(&arrangement, &plan->rules, &plan->layout, sink);
+    plan->order = arrangement_order_text(&arrangement, &plan->arena);
+    plan->hall = arena_string(&plan->arena, plan->rules.hall);
+    plan->layout.arrangement.name = arena_string(&plan->arena, arrangement.name);
+    return plan->order && plan->hall && plan->layout.arrangement.name ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+static spz_status make(const spz_settings *settings, const Wanted *wanted, const spz_sink *sink, spz_plan **out)
+{
+    spz_settings *defaults = NULL;
+    spz_plan *plan = memory_get(sizeof *plan);
+    spz_status status = plan ? SPZ_OK : SPZ_NO_MEMORY;
+    *out = NULL;
+    if (plan) {
+        memset(plan, 0, sizeof *plan);
+        arena_init(&plan->arena);
+    }
+    if (status == SPZ_OK && !settings)
+        status = spz_settings_new(&defaults);
+    if (status == SPZ_OK)
+        status = fill(plan, settings ? settings : defaults, wanted, sink);
+    spz_settings_free(defaults);
+    if (status != SPZ_OK) {
+        spz_plan_free(plan);
+        return status;
+    }
+    *out = plan;
+    return SPZ_OK;
+}
+
+spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                          spz_plan **out)
+{
+    return make(settings, &(Wanted){arrangement, thirds, false}, sink, out);
+}
+
+spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
+                                 spz_plan **out)
+{
+    return make(settings, &(Wanted){arrangement, thirds, true}, sink, out);
+}
+
+void spz_plan_free(spz_plan *plan)
+{
+    if (!plan)
+        return;
+    arena_release(&plan->arena);
+    memory_free(plan);
+}
+
+const char *spz_plan_arrangement(const spz_plan *plan)
+{
+    return plan->layout.arrangement.name;
+}
+const char *spz_plan_order(const spz_plan *plan)
+{
+    return plan->order;
+}
+const char *spz_plan_hall(const spz_plan *plan)
+{
+    return plan->hall;
+}
+size_t spz_plan_desks(const spz_plan *plan)
+{
+    return plan->layout.desk_count;
+}
+double spz_plan_stage_width(const spz_plan *plan)
+{
+    return plan->rules.width;
+}
+double spz_plan_stage_depth(const spz_plan *plan)
+{
+    return plan->rules.depth;
+}
+double spz_plan_front(const spz_plan *plan)
+{
+    return plan->rules.front;
+}
+double spz_plan_used_width(const spz_plan *plan)
+{
+    return plan->layout.used_width;
+}
+double spz_plan_used_depth(const spz_plan *plan)
+{
+    return plan->layout.used_depth;
+}
+size_t spz_plan_places(const spz_plan *plan)
+{
+    (void)plan;
+    return LISTENER_COUNT;
+}
+
+const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index)
+{
+    return index < plan->layout.desk_count ? &plan->layout.desks[index] : NULL;
+}
+
+static bool is_seated(spz_section section)
+{
+    return section > SPZ_NO_SECTION && section < SPZ_WINDS;
+}
+
+bool spz_plan_is_double(const spz_plan *plan)
+{
+    return plan->layout.two_orchestras;
+}
+
+static bool is_in(spz_section section, spz_section set)
+{
+    bool violins = section >= SPZ_VN1 && section <= SPZ_VN3;
+    return section == set || (set == SPZ_VIOLINS && violins) || (set == SPZ_STRINGS && !violins);
+}
+
+int spz_plan_players(const spz_plan *plan, spz_section section)
+{
+    int players = 0;
+    for (size_t i = 0; i < plan->layout.desk_count; i++)
+        players += is_in(plan->layout.desks[i].section, section) ? plan->layout.desks[i].players : 0;
+    return players;
+}
+
+double spz_plan_desk_width(const spz_plan *plan, spz_section section)
+{
+    return layout_desk_width(&plan->layout, &plan->rules, section);
+}
+
+bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out)
+{
+    return is_seated(a) && is_seated(b) && geometry_distance(&plan->layout, &plan->rules, a, b, out);
+}
+
+bool spz_plan_separation(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_separation *out)
+{
+    return is_seated(a) && is_seated(b) && geometry_hearing(&plan->layout, &plan->rules, a, b, place, out);
+}

@@ -1,0 +1,267 @@
+#include "writing/text_layout.h"
+#include "writing/utf8.h"
+#include "spezzato/report.h"
+#include <string.h>
+
+static void blanks(Buffer *out, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        buffer_putc(out, ' ');
+}
+
+/* Length in bytes of the piece of `text` that goes on a line of `room` columns: whole words, or as many characters as fit when
+ * even the first word is too long. */
+static size_t piece_length(const char *text, size_t room)
+{
+    size_t fits = 0, words = 0, columns = 0;
+    const char *at = text;
+    while (*at) {
+        const char *next = at;
+        columns += (size_t)utf8_width(utf8_next(&next));
+        if (*at == ' ')
+            words = (size_t)(at - text);
+        if (columns > room)
+            break;
+        fits = (size_t)(next - text);
+        at = next;
+    }
+    if (!*at)
+        return fits;
+    if (words > 0)
+        return words;
+    const char *one = text;
+    utf8_next(&one);
+    return fits ? fits : (size_t)(one - text);
+}
+
+static const char *skip_blanks(const char *text)
+{
+    while (*text == ' ')
+        text++;
+    return text;
+}
+
+static char *cleaned(const char *text)
+{
+    size_t size = text ? strlen(text) * 3 + 1 : 1; /* a wrong byte becomes three */
+    char *copy = memory_get(size);
+    return copy ? spz_text_clean(text, copy, size) : NULL;
+}
+
+/* `text` is clean. */
+static void wrap(Buffer *out, size_t first_indent, const char *lead, size_t indent, const char *text, size_t room)
+{
+    blanks(out, first_indent);
+    buffer_puts(out, lead);
+    text = skip_blanks(text);
+    for (bool first = true; *text || first; first = false) {
+        size_t length = piece_length(text, room);
+        if (!first)
+            blanks(out, indent);
+        buffer_add(out, text, length);
+        buffer_putc(out, '\n');
+        text = skip_blanks(text + length);
+    }
+}
+
+void layout_paragraph(Buffer *out, int indent, const char *lead, const char *text, int width)
+{
+    size_t before = (size_t)indent + utf8_columns(lead, strlen(lead));
+    char *copy = cleaned(text);
+    if (!copy) {
+        out->failed = true;
+        return;
+    }
+    wrap(out, (size_t)indent, lead, before, copy, (size_t)width > before ? (size_t)width - before : 1);
+    memory_free(copy);
+}
+
+void layout_flow(Buffer *out, int indent, const char *lead, Buffer *line, int width)
+{
+    layout_paragraph(out, indent, lead, line->text ? line->text : "", width);
+    out->failed = out->failed || line->failed;
+    buffer_free(line);
+}
+
+void layout_heading(Buffer *out, const char *text, char mark, int width)
+{
+    char *copy = cleaned(text);
+    if (!copy) {
+        out->failed = true;
+        return;
+    }
+    size_t columns = utf8_columns(copy, strlen(copy));
+    wrap(out, 0, "", 0, copy, (size_t)width);
+    for (size_t i = 0; i < columns && i < (size_t)width; i++)
+        buffer_putc(out, mark);
+    buffer_putc(out, '\n');
+    memory_free(copy);
+}
+
+void table_begin(Table *table, int columns, const char *const *heads, const int *most)
+{
+    *table = (Table){.columns = columns};
+    arena_init(&table->arena);
+    for (int i = 0; i < columns; i++) {
+        table->heads[i] = heads ? heads[i] : NULL;
+        table->most[i] = most[i];
+    }
+}
+
+void table_align_right(Table *table, int column)
+{
+    table->right[column] = true;
+}
+
+static const char *keep(Table *table, const char *text)
+{
+    size_t size = text ? strlen(text) * 3 + 1 : 1;
+    char *copy = arena_take(&table->arena, size, 1);
+    if (copy)
+        spz_text_clean(text, copy, size);
+    else
+        table->failed = true;
+    return copy ? copy : "";
+}
+
+void table_row(Table *table, const char *const *cells)
+{
+    TableRow row = {{0}, NULL};
+    for (int i = 0; i < table->columns; i++)
+        row.cells[i] = keep(table, cells[i]);
+    if (!array_push(&table->rows, row))
+        table->failed = true;
+}
+
+void table_note(Table *table, const char *note)
+{
+    table_note_about(table, "", note ? note : "");
+}
+
+void table_note_about(Table *table, const char *before, const char *note)
+{
+    if (!table->rows.count || !*note)
+        return;
+    const char *whole = arena_format(&table->arena, "%s%s", before, note);
+    table->rows.at[table->rows.count - 1].note = whole ? keep(table, whole) : NULL;
+    table->failed = table->failed || !whole;
+}
+
+static const size_t gap = 2;         /* blanks between columns */
+static const size_t least_width = 10; /* a column that must give way stays this wide */
+
+static bool is_empty(const Table *table, int column)
+{
+    for (size_t r = 0; r < table->rows.count; r++)
+        if (*table->rows.at[r].cells[column])
+            return false;
+    return column > 0 && !table->fixed;
+}
+
+/* Takes from the widest column until the line is long enough, or all columns are narrow. */
+static void narrow(const Table *table, size_t *widths, size_t taken, size_t room)
+{
+    for (; taken > room; taken--) {
+        int widest = 0;
+        for (int c = 1; c < table->columns; c++)
+            if (widths[c] > widths[widest])
+                widest = c;
+        if (widths[widest] <= least_width)
+            return;
+        widths[widest]--;
+    }
+}
+
+/* Widths that the contents ask for; a column without a limit takes what is left of the line, if it needs that much. An empty column
+ * has none. */
+static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COLUMNS_MOST])
+{
+    int flexible = -1;
+    size_t taken = 0;
+    for (int c = 0; c < table->columns; c++) {
+        if (is_empty(table, c))
+            continue;
+        size_t widest = table->heads[c] ? utf8_columns(table->heads[c], strlen(table->heads[c])) : 0;
+        for (size_t r = 0; r < table->rows.count; r++) {
+            const char *cell = table->rows.at[r].cells[c];
+            size_t columns = utf8_columns(cell, strlen(cell));
+            widest = columns > widest ? columns : widest;
+        }
+        if (table->most[c] && widest > (size_t)table->most[c])
+            widest = (size_t)table->most[c];
+        if (table->fixed)
+            widest = (size_t)table->most[c];
+        if (!table->most[c])
+            flexible = c;
+        widths[c] = widest;
+        taken += widest + (c ? gap : 0);
+    }
+    if (flexible >= 0 && taken > room) {
+        size_t others = taken - widths[flexible];
+        widths[flexible] = room > others + least_width ? room - others : least_width;
+        taken = others + widths[flexible];
+    }
+    narrow(table, widths, taken, room);
+}
+
+static void print_cell(Buffer *out, const char *piece, size_t length, size_t width, bool right, bool last)
+{
+    size_t columns = utf8_columns(piece, length);
+    size_t missing = width > columns ? width - columns : 0;
+    if (right)
+        blanks(out, missing);
+    buffer_add(out, piece, length);
+    if (!right && !last)
+        blanks(out, missing);
+}
+
+/* No line ends in blanks. */
+static void end_line(Buffer *out)
+{
+    while (out->length && out->text[out->length - 1] == ' ')
+        out->text[--out->length] = '\0';
+    buffer_putc(out, '\n');
+}
+
+static void print_row(const Table *table, Buffer *out, size_t indent, const size_t *widths, const char *const *cells)
+{
+    const char *rest[TABLE_COLUMNS_MOST];
+    bool more = true;
+    for (int c = 0; c < table->columns; c++)
+        rest[c] = skip_blanks(cells[c] ? cells[c] : "");
+    while (more) {
+        more = false;
+        blanks(out, indent);
+        for (int c = 0; c < table->columns; c++) {
+            if (c && !widths[c])
+                continue;
+            size_t length = *rest[c] ? piece_length(rest[c], widths[c]) : 0;
+            if (c)
+                blanks(out, gap);
+            print_cell(out, rest[c], length, widths[c], table->right[c], c + 1 == table->columns);
+            rest[c] = skip_blanks(rest[c] + length);
+            more = more || *rest[c];
+        }
+        end_line(out);
+    }
+}
+
+void table_end(Table *table, Buffer *out, int indent, int width)
+{
+    size_t widths[TABLE_COLUMNS_MOST] = {0};
+    size_t room = width > indent ? (size_t)(width - indent) : 1;
+    find_widths(table, room, widths);
+    if (table->heads[0])
+        print_row(table, out, (size_t)indent, widths, table->heads);
+    for (size_t r = 0; r < table->rows.count; r++) {
+        const TableRow *row = &table->rows.at[r];
+        size_t note_indent = (size_t)indent + widths[0] + gap;
+        print_row(table, out, (size_t)indent, widths, row->cells);
+        if (row->note)
+            wrap(out, note_indent, "", note_indent, row->note, (size_t)width > note_indent ? (size_t)width - note_indent : 1);
+    }
+    if (table->failed)
+        out->failed = true;
+    array_free(&table->rows);
+    arena_release(&table->arena);
+}
