@@ -17,7 +17,11 @@ CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
 SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c tests/support/evidence_table.c tests/support/weights_table.c,$(wildcard tests/support/*.c)))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
-LIB_OBJECTS := $(call objects,$(LIB_SOURCES))
+
+# The phrases of all languages, as a list of keys and a table; the first file has the keys.
+MADE := $(BUILD)/made
+LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrases,$(sort $(wildcard src/wording/languages/*.phrases)))
+LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o
 LIBRARY := $(BUILD)/libspezzato.a
 PROGRAM := $(BUILD)/spezzato
 UNIT := $(BUILD)/unit-tests
@@ -72,12 +76,18 @@ VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/sett
 $(BUILD)/src/season/results/result_terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
 $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 
-$(BUILD)/src/%.o: src/%.c
+$(MADE)/phrases.h $(MADE)/phrases.c: src/wording/languages/phrases.awk $(LANGUAGES)
 	@mkdir -p $(@D)
-	$(COMPILE) -Isrc -fvisibility=hidden -c -o $@ $<
-$(BUILD)/tests/%.o: tests/%.c
+	@awk -v make=$(if $(filter %.h,$@),header,tables) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
+$(MADE)/phrases.o: $(MADE)/phrases.c $(MADE)/phrases.h
+	$(COMPILE) -I$(MADE) -Isrc -fvisibility=hidden -c -o $@ $<
+
+$(BUILD)/src/%.o: src/%.c | $(MADE)/phrases.h
 	@mkdir -p $(@D)
-	$(COMPILE) -Isrc -Itests -c -o $@ $<
+	$(COMPILE) -I$(MADE) -Isrc -fvisibility=hidden -c -o $@ $<
+$(BUILD)/tests/%.o: tests/%.c | $(MADE)/phrases.h
+	@mkdir -p $(@D)
+	$(COMPILE) -I$(MADE) -Isrc -Itests -c -o $@ $<
 $(BUILD)/suites.o: $(BUILD)/suites.c
 	$(COMPILE) -c -o $@ $<
 

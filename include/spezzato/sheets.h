@@ -4,6 +4,7 @@
 #define SPEZZATO_SHEETS_H
 
 #include "spezzato/allotment.h"
+#include "spezzato/language.h"
 #include "spezzato/report.h"
 
 /* Which passages the sheets and the marks are about. */
@@ -33,9 +34,6 @@ SPZ_API spz_status spz_score_mark(const char *path, const spz_settings *settings
                                   const spz_sink *sink, spz_document **out, size_t *marks);
 /* The score without the marks of spz_score_mark: what was marked comes back byte for byte (a compressed score: each of its members). */
 SPZ_API spz_status spz_score_unmark(const char *path, bool compressed, const spz_sink *sink, spz_document **out, size_t *marks);
-
-typedef enum spz_language { SPZ_ENGLISH, SPZ_GERMAN, SPZ_FRENCH, SPZ_LANGUAGE_COUNT } spz_language;
-SPZ_API const char *spz_language_code(spz_language language); /* ISO 639-1: "en", "de", "fr" */
 
 typedef struct spz_note_options {
     spz_language language;

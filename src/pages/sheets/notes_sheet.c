@@ -5,11 +5,6 @@
 static const NotesLanguage *const languages[SPZ_LANGUAGE_COUNT] = {
     [SPZ_ENGLISH] = &notes_english, [SPZ_GERMAN] = &notes_german, [SPZ_FRENCH] = &notes_french};
 
-const char *spz_language_code(spz_language language)
-{
-    return (unsigned)language < SPZ_LANGUAGE_COUNT ? languages[language]->code : "";
-}
-
 static const NotesForm *form_of(spz_format format)
 {
     return format == SPZ_AS_TEXT ? &notes_text : format == SPZ_AS_MARKDOWN ? &notes_markdown : format == SPZ_AS_CSV ? &notes_csv : NULL;

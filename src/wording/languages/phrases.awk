@@ -1,0 +1,45 @@
+# From the phrases of every language to C: `awk -v make=header|tables -f phrases.awk english.phrases others...`.
+# The first file is the list of keys; a language that lacks one of them, or has one that is not in the list, stops the build.
+# A line is `key = text`; # begins a comment line; `@language ENUM code name` names the language of a file.
+function fail(text) { print FILENAME ":" FNR ": " text > "/dev/stderr"; failed = 1; exit 1 }
+function constant(key) { gsub(/[.-]/, "_", key); return "PHRASE_" toupper(key) }
+function quoted(text) { gsub(/\\/, "\\\\", text); gsub(/"/, "\\\"", text); return "\"" text "\"" }
+FNR == 1 { file++; language = "" }
+/^[ \t]*(#.*)?$/ { next }
+/^@language / { language = $2; codes[++languages] = $3; enums[languages] = $2; names[languages] = $4; next }
+language == "" { fail("the first line has to be '@language ENUM code name'") }
+{
+    at = index($0, " =")
+    if (!at) fail("a line is 'key = text'")
+    key = substr($0, 1, at - 1)
+    text = substr($0, at + 2)
+    sub(/^ /, "", text)
+    if (key !~ /^[a-z][a-z0-9.-]*$/) fail("'" key "' is no key")
+    if ((language, key) in texts) fail("'" key "' stands twice")
+    if (file == 1) keys[++count] = key
+    else if (!((enums[1], key) in texts)) fail("'" key "' is not in the first language")
+    texts[language, key] = text
+}
+END {
+    if (failed) exit 1
+    if (make == "header") {
+        print "/* Made from src/wording/languages; not written by hand. */\n#ifndef PHRASES_H\n#define PHRASES_H\n\ntypedef enum Phrase {"
+        for (i = 1; i <= count; i++) print "    " constant(keys[i]) ","
+        print "    PHRASE_COUNT\n} Phrase;\n#endif"
+        exit 0
+    }
+    print "/* Made from src/wording/languages; not written by hand. */\n#include \"wording/phrase.h\"\n"
+    print "const LanguageText language_texts[SPZ_LANGUAGE_COUNT] = {"
+    for (l = 1; l <= languages; l++) {
+        print "    [" enums[l] "] = {.code = " quoted(codes[l]) ", .name = " quoted(names[l]) ", .phrases = {"
+        for (i = 1; i <= count; i++) {
+            if (!((enums[l], keys[i]) in texts)) { print "language " codes[l] " lacks '" keys[i] "'" > "/dev/stderr"; exit 1 }
+            print "        [" constant(keys[i]) "] = " quoted(texts[enums[l], keys[i]]) ","
+        }
+        print "    }},"
+    }
+    print "};"
+    print "const char *const phrase_keys[PHRASE_COUNT] = {"
+    for (i = 1; i <= count; i++) print "    [" constant(keys[i]) "] = " quoted(keys[i]) ","
+    print "};"
+}
