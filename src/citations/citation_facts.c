@@ -1,5 +1,6 @@
 #include "citations/citation_facts.h"
 #include "wording/parts_words.h"
+#include "support/path.h"
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -13,8 +14,7 @@ static Body body_of_group(const SectionMap *map, size_t group)
     if (group >= map->group_count)
         return (Body){SPZ_WINDS, 0, 0, false};
     const spz_group *about = &map->groups[group].about;
-    bool numbered = about->section != SPZ_VN1 && about->section != SPZ_VN2 && about->section != SPZ_VN3;
-    return (Body){about->section, numbered ? about->number : 0, about->orchestra, about->solo};
+    return (Body){about->section, section_is_violin(about->section) ? 0 : about->number, about->orchestra, about->solo};
 }
 
 static Body body_of_side(const SectionMap *map, const spz_passage *passage, int side)
@@ -191,18 +191,12 @@ static void look_over(const spz_movement_reading *reading, double lasts, Movemen
     }
 }
 
-static const char *last_of_path(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
-}
-
 spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, double lasts, MovementNotes *notes)
 {
     PlaceInFindings picked = {0};
     memset(notes, 0, sizeof *notes);
     notes->movement = reading->movement;
-    notes->file = last_of_path(spz_movement_file(reading->movement));
+    notes->file = path_name(spz_movement_file(reading->movement));
     notes->title = spz_movement_title(reading->movement);
     if (!*notes->title)
         notes->title = notes->file;

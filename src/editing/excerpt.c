@@ -3,7 +3,7 @@
 #include "editing/mark_encoding.h"
 #include "editing/mark_file.h"
 #include "editing/mark_xml.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include "support/memory.h"
 #include <stdlib.h>
 #include <string.h>
@@ -114,17 +114,6 @@ static spz_status index_text(ExcerptSource *source)
     return piece.kind == XML_FINISHED && most + 1 == source->movement->bar_count ? SPZ_OK : SPZ_BAD_MUSIC;
 }
 
-static bool is_utf8(const Buffer *text)
-{
-    const char *at = text->text;
-    while (at && *at) {
-        const char *before = at;
-        if (utf8_next(&at) == 0xFFFD && at - before == 1)
-            return false;
-    }
-    return at && at == text->text + text->length;
-}
-
 static spz_status take_text(ExcerptSource *source, const ScoreFile *file)
 {
     Buffer bytes;
@@ -138,7 +127,7 @@ static spz_status take_text(ExcerptSource *source, const ScoreFile *file)
     buffer_free(&bytes);
     if (!status && buffer_failed(&source->text))
         status = SPZ_NO_MEMORY;
-    return !status && !is_utf8(&source->text) ? SPZ_NOT_XML : status;
+    return !status && (!source->text.text || !utf8_is_valid(source->text.text, source->text.length)) ? SPZ_NOT_XML : status;
 }
 
 spz_status excerpt_open(ExcerptSource *source, const char *path, const Movement *movement)

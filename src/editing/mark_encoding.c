@@ -1,5 +1,6 @@
 /* Unicode Standard, chapter 3.9: UTF-8 and UTF-16. */
 #include "editing/mark_encoding.h"
+#include "support/utf8.h"
 #include <ctype.h>
 #include <stdint.h>
 #include <string.h>
@@ -57,18 +58,11 @@ static uint32_t unit_at(Encoding encoding, const char *bytes)
     return encoding == ENCODING_UTF16_BIG ? a << 8 | b : b << 8 | a;
 }
 
-/* As UTF-8 of up to four bytes; halves of a pair are written like characters of their own. */
+/* Halves of a pair are written like characters of their own. */
 static void add_utf8(Buffer *text, uint32_t c)
 {
-    if (c < 0x80) {
-        buffer_putc(text, (char)c);
-        return;
-    }
-    int more = c < 0x800 ? 1 : c < 0x10000 ? 2 : 3;
-    static const unsigned char first[] = {0, 0xC0, 0xE0, 0xF0};
-    buffer_putc(text, (char)(first[more] | c >> (6 * more)));
-    while (more-- > 0)
-        buffer_putc(text, (char)(0x80 | (c >> (6 * more) & 0x3F)));
+    char bytes[UTF8_LONGEST];
+    buffer_add(text, bytes, utf8_write(c, bytes));
 }
 
 void encoding_open(Encoding encoding, const char *bytes, size_t length, Buffer *text)

@@ -1,7 +1,7 @@
 #include "editing/mark_insert.h"
 #include "editing/mark_walk.h"
 #include "writing/number_text.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include <stdlib.h>
 #include <string.h>
 

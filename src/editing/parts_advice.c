@@ -155,8 +155,7 @@ static bool divides(const spz_passage *passage, const SectionMap *map, size_t gr
     if (passage->groups[0] != SIZE_MAX)
         return passage->groups[0] == group;
     const spz_group *about = &map->groups[group].about;
-    bool violin = about->section >= SPZ_VN1 && about->section <= SPZ_VN3;
-    return !about->solo && (passage->sections[0] == SPZ_VIOLINS ? violin : passage->sections[0] == about->section);
+    return !about->solo && (passage->sections[0] == SPZ_VIOLINS ? section_is_violin(about->section) : passage->sections[0] == about->section);
 }
 
 /* Whether the group divides anywhere between two moments; `alone`: by itself, not only as one of all violins. */

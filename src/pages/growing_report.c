@@ -2,6 +2,7 @@
 #include "writing/document.h"
 #include "writing/text_layout.h"
 #include "support/memory.h"
+#include "support/path.h"
 #include <string.h>
 
 enum { FORMATS = SPZ_AS_HTML + 1 };
@@ -67,12 +68,6 @@ static bool deep_enough(const spz_movement_reading *reading, spz_depth depth)
     return reading->sections && (depth < SPZ_TO_PASSAGES || reading->findings) && (depth < SPZ_TO_SEATING || reading->verdict);
 }
 
-static const char *last_of_path(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
-}
-
 spz_status spz_report_add(spz_report *report, const spz_reading *reading)
 {
     size_t count = spz_reading_count(reading);
@@ -85,7 +80,7 @@ spz_status spz_report_add(spz_report *report, const spz_reading *reading)
         ShownMovement shown = {.reading = spz_reading_at(reading, i), .number = i + 1, .of = count};
         const char *title = spz_movement_title(shown.reading.movement);
         shown.path = spz_score_file(spz_reading_score(reading));
-        shown.file = last_of_path(shown.path);
+        shown.file = path_name(shown.path);
         shown.title = *title ? title : shown.file;
         report->form->movement(report, &shown);
         report->movements++;

@@ -1,4 +1,5 @@
 #include "seating/desk_layout.h"
+#include "sections/section_map.h"
 #include <math.h>
 #include <string.h>
 
@@ -227,7 +228,7 @@ static void note_spots(Layout *layout)
 {
     for (size_t i = 0; i < layout->desk_count; i++) {
         const spz_stage_desk *desk = &layout->desks[i];
-        bool violins = desk->section == SPZ_VN1 || desk->section == SPZ_VN2 || desk->section == SPZ_VN3;
+        bool violins = section_is_violin(desk->section);
         add_to_spot(&layout->spots[desk->section], desk);
         add_to_spot(&layout->spots[violins ? SPZ_VIOLINS : SPZ_STRINGS], desk);
     }

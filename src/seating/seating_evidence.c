@@ -41,11 +41,6 @@ double evidence_era(int year)
     return year > 0 ? tanh((evidence_figures.era_middle - year) / evidence_figures.era_slope) : 0;
 }
 
-static bool is_violin_section(spz_section s)
-{
-    return s == SPZ_VN1 || s == SPZ_VN2 || s == SPZ_VN3;
-}
-
 static bool is_lower(spz_section s)
 {
     return s == SPZ_VA || s == SPZ_VC || s == SPZ_DB || s == SPZ_STRINGS;
@@ -53,7 +48,7 @@ static bool is_lower(spz_section s)
 
 static PairKind kind_of(spz_section a, spz_section b)
 {
-    if (is_violin_section(a) && is_violin_section(b))
+    if (section_is_violin(a) && section_is_violin(b))
         return PAIR_VIOLINS;
     if (a == SPZ_VA && b == SPZ_VC)
         return PAIR_VIOLAS_CELLOS;
@@ -124,7 +119,7 @@ static bool has_soloist(const SeatingEvidence *evidence, const spz_passage *p)
 static bool is_between_seats(const spz_passage *p)
 {
     spz_section a = p->sections[0], b = p->sections[1];
-    bool a_violin = is_violin_section(a) || a == SPZ_VIOLINS, b_violin = is_violin_section(b) || b == SPZ_VIOLINS;
+    bool a_violin = section_is_violin(a) || a == SPZ_VIOLINS, b_violin = section_is_violin(b) || b == SPZ_VIOLINS;
     if (a == b || !(a_violin || is_lower(a)) || !(b_violin || is_lower(b)))
         return false;
     bool same_family = a_violin == b_violin,

@@ -1,5 +1,6 @@
 /* The public face of a layout. */
 #include "seating/geometry.h"
+#include "sections/section_map.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include <stdio.h>
@@ -196,7 +197,7 @@ bool spz_plan_is_double(const spz_plan *plan)
 
 static bool is_in(spz_section section, spz_section set)
 {
-    bool violins = section >= SPZ_VN1 && section <= SPZ_VN3;
+    bool violins = section_is_violin(section);
     return section == set || (set == SPZ_VIOLINS && violins) || (set == SPZ_STRINGS && !violins);
 }
 

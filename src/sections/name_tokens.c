@@ -1,5 +1,5 @@
 #include "sections/name_tokens.h"
-#include <stdint.h>
+#include "support/utf8.h"
 #include <string.h>
 
 /* One letter of Latin writing without its accents. */
@@ -15,21 +15,12 @@ static const struct { uint16_t first, last; char plain; } letter_ranges[] = {
     { 0x14C, 0x151, 'o' }, { 0x154, 0x159, 'r' }, { 0x168, 0x173, 'u' },
 };
 
-/* Next code point; broken UTF-8 gives its bytes one by one. */
-static unsigned next_code(const unsigned char **at)
+/* Next code point; broken UTF-8 gives its bytes one by one, as if it were Latin-1. */
+static unsigned next_code(const char **at)
 {
-    const unsigned char *s = *at;
-    int more = s[0] >= 0xF0 ? 3 : s[0] >= 0xE0 ? 2 : s[0] >= 0xC0 ? 1 : 0;
-    unsigned code = more == 3 ? s[0] & 7u : more == 2 ? s[0] & 15u : more == 1 ? s[0] & 31u : s[0];
-    for (int i = 1; i <= more; i++) {
-        if ((s[i] & 0xC0) != 0x80) {
-            *at = s + 1;
-            return s[0];
-        }
-        code = code << 6 | (s[i] & 0x3Fu);
-    }
-    *at = s + 1 + more;
-    return code;
+    const char *before = *at;
+    uint32_t code = utf8_next(at);
+    return *at == before + 1 ? (unsigned char)*before : code;
 }
 
 /* Letters, digits or one mark for a code point; "" for what is to be dropped. Marks: ' ' & + , / - ; . ( ) and '*' for the degree
@@ -68,7 +59,7 @@ static void fold_code(unsigned code, char out[4])
 
 void name_fold(const char *name, char *out, size_t size)
 {
-    const unsigned char *at = (const unsigned char *)name;
+    const char *at = name;
     size_t length = 0;
     while (*at && length + 4 < size) {
         char plain[4];
@@ -154,16 +145,16 @@ static void add_mark(Cutter *cutter, char c)
 
 void name_tokens(const char *name, NameTokens *out)
 {
-    const unsigned char *begin = (const unsigned char *)name, *at = begin;
+    const char *at = name;
     Cutter cutter = { out, NULL, 0, '\0', false, false };
     out->count = 0;
     while (*at) {
-        const unsigned char *from = at;
+        const char *from = at;
         char plain[4];
         fold_code(next_code(&at), plain);
         for (const char *c = plain; *c; c++)
             if (is_letter(*c) || is_digit(*c))
-                add_char(&cutter, *c, (size_t)(from - begin), (size_t)(at - begin));
+                add_char(&cutter, *c, (size_t)(from - name), (size_t)(at - name));
             else
                 add_mark(&cutter, *c);
     }

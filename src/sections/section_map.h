@@ -36,6 +36,12 @@ struct spz_sections {
 };
 typedef struct spz_sections SectionMap;
 
+/* One of the sections of violins, not the set of them. */
+static inline bool section_is_violin(spz_section section)
+{
+    return section >= SPZ_VN1 && section <= SPZ_VN3;
+}
+
 /* First group of `section` that is not solo, of `orchestra` (0: any) and lowest number; NULL when there is none. */
 const Group *section_map_group(const SectionMap *map, spz_section section, int orchestra);
 /* Index of the first sound of the group that begins at or after `when`; sound_count past the end. */

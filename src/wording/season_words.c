@@ -1,4 +1,5 @@
 #include "wording/season_words.h"
+#include "support/path.h"
 #include "writing/number_text.h"
 #include <ctype.h>
 #include <math.h>
@@ -122,15 +123,9 @@ void season_load(Buffer *out, const spz_changeover *change)
     season_count(out, change->stands, "stand", "stands");
 }
 
-const char *season_file_name(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
-}
-
 const char *season_movement_title(const spz_planned_movement *movement)
 {
-    return *movement->title ? movement->title : season_file_name(movement->file);
+    return *movement->title ? movement->title : path_name(movement->file);
 }
 
 bool season_any_seating(const spz_planned_work *work)

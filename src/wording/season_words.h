@@ -27,8 +27,6 @@ size_t season_seating_changes(const spz_planned_concert *concert);
 void season_load(Buffer *out, const spz_changeover *change);
 /* Title of a movement as told: its own, or its file's name. */
 const char *season_movement_title(const spz_planned_movement *movement);
-/* The last part of a path. */
-const char *season_file_name(const char *path);
 /* True when nothing in any movement of the work speaks for a seating, or no score of it could be read. */
 bool season_any_seating(const spz_planned_work *work);
 size_t season_thirds(const spz_planned_work *work); /* movements with the violins in three sections */

@@ -1,6 +1,6 @@
 #include "writing/csv_text.h"
 #include "writing/number_text.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include <ctype.h>
 #include <string.h>
 

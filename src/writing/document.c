@@ -4,6 +4,7 @@
 #include "writing/document.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include "support/path.h"
 #include <errno.h>
 #include <fcntl.h>
 #include <inttypes.h>
@@ -95,8 +96,7 @@ static uint32_t digest(const char *text)
 /* A name in the folder of `path` that no other run, and no other file of this run, uses at this moment; NULL when out of memory. */
 static char *name_beside(const char *path)
 {
-    const char *slash = strrchr(path, '/');
-    size_t folder = slash ? (size_t)(slash - path) + 1 : 0;
+    size_t folder = (size_t)(path_name(path) - path);
     size_t size = folder + 64;
     char *name = memory_get(size);
     if (name)

@@ -1,6 +1,6 @@
 #include "writing/json.h"
 #include "writing/number_text.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include <math.h>
 
 void json_begin(Json *json, Buffer *out)

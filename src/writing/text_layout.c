@@ -1,5 +1,5 @@
 #include "writing/text_layout.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include "spezzato/report.h"
 #include <string.h>
 
@@ -264,4 +264,31 @@ void table_end(Table *table, Buffer *out, int indent, int width)
         out->failed = true;
     array_free(&table->rows);
     arena_release(&table->arena);
+}
+
+static bool is_line_end(uint32_t character)
+{
+    return character == '\n' || character == '\r' || character == '\t' || character == 0x85 || character == 0x2028 || character == 0x2029;
+}
+
+char *spz_text_clean(const char *text, char *out, size_t size)
+{
+    size_t used = 0;
+    if (size == 0)
+        return out;
+    while (text && *text) {
+        char bytes[UTF8_LONGEST];
+        uint32_t character = utf8_next(&text);
+        if (is_line_end(character))
+            character = ' ';
+        if (utf8_is_unsafe(character))
+            continue;
+        size_t length = utf8_write(character, bytes);
+        if (used + length >= size)
+            break;
+        for (size_t i = 0; i < length; i++)
+            out[used++] = bytes[i];
+    }
+    out[used] = '\0';
+    return out;
 }

@@ -205,7 +205,7 @@ static int turns_of(const Chain *chain, const EntryList *entries)
 
 static bool plays_violin(const spz_group *group)
 {
-    return !group->solo && (group->section == SPZ_VN1 || group->section == SPZ_VN2 || group->section == SPZ_VN3);
+    return !group->solo && section_is_violin(group->section);
 }
 
 /* All groups of one kind: every violin group, or every part of a section written in several. */

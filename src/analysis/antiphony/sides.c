@@ -1,15 +1,10 @@
 #include "analysis/antiphony/sides.h"
 
-static bool is_violin(spz_section section)
-{
-    return section == SPZ_VN1 || section == SPZ_VN2 || section == SPZ_VN3;
-}
-
 static unsigned violins_in(const SectionMap *map, uint64_t melodies)
 {
     unsigned found = 0;
     for (size_t i = 0; i < map->group_count && i < 64; i++)
-        if ((melodies >> i & 1) && is_violin(map->groups[i].about.section) && !map->groups[i].about.solo)
+        if ((melodies >> i & 1) && section_is_violin(map->groups[i].about.section) && !map->groups[i].about.solo)
             found++;
     return found;
 }
@@ -34,9 +29,9 @@ static size_t groups_of_section(const SectionMap *map, uint64_t melodies, spz_se
  * the violins from below; else whoever speaks. */
 static spz_section name_of(const SectionMap *map, uint64_t melodies, spz_section principal)
 {
-    if (is_violin(principal) && violins_in(map, melodies) >= 2)
+    if (section_is_violin(principal) && violins_in(map, melodies) >= 2)
         return SPZ_VIOLINS;
-    if (is_violin(principal))
+    if (section_is_violin(principal))
         return principal;
     spz_section all[] = {SPZ_VN1, SPZ_VN2, SPZ_VN3};
     if (violins_in(map, melodies) >= 2)

@@ -2,6 +2,7 @@
 #include "writing/json.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
+#include "support/path.h"
 #include "wording/season_words.h"
 
 static void put_moves(Json *json, const spz_changeover *change)
@@ -42,7 +43,7 @@ static void put_change(Json *json, const spz_changeover *change)
 static void put_movement(Json *json, const spz_planned_movement *movement)
 {
     json_object(json);
-    json_put_text(json, "file", season_file_name(movement->file));
+    json_put_text(json, "file", path_name(movement->file));
     json_put_integer(json, "movement", (long long)movement->number);
     json_put_text(json, "title", season_movement_title(movement));
     json_put_integer(json, "bars", (long long)movement->bars);
@@ -139,7 +140,7 @@ static void put_concert(Json *json, const spz_planned_concert *concert)
     json_put_text(json, "concert", concert->name);
     json_put_text(json, "date", date.length ? date.text : NULL);
     json_put_text(json, "hall", concert->hall);
-    json_put_text(json, "hall_settings", season_file_name(concert->hall_settings));
+    json_put_text(json, "hall_settings", path_name(concert->hall_settings));
     json_put_text(json, "problem", concert->problem);
     put_plan(json, concert);
     json_end(json);

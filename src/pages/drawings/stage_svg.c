@@ -5,6 +5,7 @@
 #include "pages/growing_report.h"
 #include "pages/drawings/stage_facts.h"
 #include "pages/drawings/label_space.h"
+#include "sections/section_map.h"
 #include <libxml/xmlwriter.h>
 #include <math.h>
 #include <string.h>
@@ -228,7 +229,7 @@ static bool find_middle(const spz_plan *plan, spz_section section, int orchestra
         const spz_stage_desk *desk = spz_plan_desk(plan, i);
         if ((desk->orchestra == 2) != (orchestra == 2))
             continue;
-        bool violins = desk->section >= SPZ_VN1 && desk->section <= SPZ_VN3;
+        bool violins = section_is_violin(desk->section);
         if (desk->section != section && !(section == SPZ_VIOLINS && violins) && !(section == SPZ_STRINGS && !violins))
             continue;
         middle->x += desk->x * desk->players;

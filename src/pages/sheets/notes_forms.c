@@ -2,7 +2,7 @@
 #include "writing/text_layout.h"
 #include "pages/sheets/notes_sheet.h"
 #include "writing/number_text.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include <stdio.h>
 #include <string.h>
 

@@ -1,6 +1,7 @@
 #include "pages/sheets/parts_sheet.h"
 #include "writing/document.h"
 #include "editing/score_files.h"
+#include "support/path.h"
 #include <ctype.h>
 #include <stdio.h>
 #include <string.h>
@@ -63,19 +64,13 @@ void parts_remark(Buffer *out, const PartsRow *row)
         buffer_printf(out, "%s%c%s.", until ? " " : "", toupper((unsigned char)*detail), detail + 1);
 }
 
-static const char *last_of_path(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return slash ? slash + 1 : path;
-}
-
 static spz_status add_movement(const spz_movement_reading *reading, const spz_settings *settings, const spz_sheet_options *options,
                                const PartsForm *form, size_t number, Buffer *out)
 {
     AdviceList advice;
     spz_status status = advice_find(reading, settings, options, &advice);
     const char *title = spz_movement_title(reading->movement);
-    PartsPage page = {reading->movement, reading->sections, &advice, last_of_path(spz_movement_file(reading->movement)), NULL,
+    PartsPage page = {reading->movement, reading->sections, &advice, path_name(spz_movement_file(reading->movement)), NULL,
                       advice_arrangement(reading, options), number};
     page.title = *title ? title : page.file;
     if (!status)

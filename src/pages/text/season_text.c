@@ -3,6 +3,7 @@
 #include "writing/text_layout.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
+#include "support/path.h"
 #include "wording/season_words.h"
 #include "wording/passage_words.h"
 #include <stdio.h>
@@ -136,7 +137,7 @@ static void say_concert(Page *page, const spz_planned_concert *concert)
     layout_heading(page->out, *concert->name ? concert->name : "(no name)", '-', page->width);
     season_when_where(&page->line, concert);
     if (*concert->hall_settings)
-        buffer_printf(&page->line, "; settings %s", season_file_name(concert->hall_settings));
+        buffer_printf(&page->line, "; settings %s", path_name(concert->hall_settings));
     end_line(page, 0, "");
     if (concert->problem) {
         buffer_printf(&page->line, "Not planned: %s.", concert->problem);

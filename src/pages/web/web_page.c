@@ -1,5 +1,6 @@
 /* The conductor's page as a whole, and the page that leads to several of them. */
 #include "pages/web/web.h"
+#include "support/path.h"
 #include "wording/passage_words.h"
 #include <stdio.h>
 #include <string.h>
@@ -110,8 +111,7 @@ static void begin(spz_report *report)
 /* 'symphony-1.musicxml' as 'symphony-1.html'. */
 char *spz_report_page_name(const char *path, char *out, size_t size)
 {
-    const char *slash = strrchr(path, '/');
-    const char *name = slash ? slash + 1 : path;
+    const char *name = path_name(path);
     const char *dot = strrchr(name, '.');
     size_t length = dot && dot != name ? (size_t)(dot - name) : strlen(name);
     snprintf(out, size, "%.*s.html", (int)length, name);

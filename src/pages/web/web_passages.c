@@ -1,7 +1,7 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "writing/number_text.h"
 #include "wording/parts_words.h"
-#include "writing/utf8.h"
+#include "support/utf8.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
 #include <stdint.h>
@@ -46,7 +46,7 @@ bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, 
 {
     const spz_group *about = &web->map->groups[group].about;
     if (passage->sections[side] == SPZ_VIOLINS)
-        return !about->solo && (about->section == SPZ_VN1 || about->section == SPZ_VN2 || about->section == SPZ_VN3);
+        return !about->solo && section_is_violin(about->section);
     if (passage->sections[side] == SPZ_STRINGS)
         return !about->solo;
     return passage->sections[side] != SPZ_NO_SECTION && web_group(web, passage, side) == group;

@@ -5,6 +5,7 @@
 #include "settings/store.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include "support/path.h"
 #include <ctype.h>
 #include <stdio.h>
 #include <string.h>
@@ -14,10 +15,9 @@ enum { NAME_MOST = 100 };
 
 spz_status halls_begin(Halls *halls, const char *path, const spz_settings *house)
 {
-    const char *slash = strrchr(path, '/');
     *halls = (Halls){.house = house};
     arena_init(&halls->arena);
-    halls->folder = arena_text(&halls->arena, path, slash ? (size_t)(slash + 1 - path) : 0);
+    halls->folder = arena_text(&halls->arena, path, (size_t)(path_name(path) - path));
     return halls->folder ? SPZ_OK : SPZ_NO_MEMORY;
 }
 

@@ -1,4 +1,5 @@
 #include "season/results/json_reader.h"
+#include "support/utf8.h"
 #include <locale.h>
 #include <stdint.h>
 #include <stdlib.h>
@@ -60,12 +61,7 @@ static long take_code(Reading *reading)
 
 static char *put_character(char *out, uint32_t c)
 {
-    int more = c < 0x80 ? 0 : c < 0x800 ? 1 : c < 0x10000 ? 2 : 3;
-    static const unsigned char lead[] = {0, 0xC0, 0xE0, 0xF0};
-    *out++ = (char)(lead[more] | c >> 6 * more);
-    while (more-- > 0)
-        *out++ = (char)(0x80 | (c >> 6 * more & 0x3F));
-    return out;
+    return out + utf8_write(c, out);
 }
 
 /* Behind '\u': the character, two codes for those past U+FFFF. 0 and halves alone are refused. */

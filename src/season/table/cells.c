@@ -78,32 +78,6 @@ char *cell_trim(char *text)
     return text;
 }
 
-/* Length of a well-formed character (RFC 3629), 0 for anything else. */
-static size_t character(const unsigned char *c, size_t left)
-{
-    size_t length = c[0] < 0x80 ? 1 : c[0] >= 0xC2 && c[0] < 0xE0 ? 2 : (c[0] & 0xF0) == 0xE0 ? 3 : c[0] >= 0xF0 && c[0] < 0xF5 ? 4 : 0;
-    if (length == 0 || length > left || c[0] == 0)
-        return 0;
-    for (size_t i = 1; i < length; i++)
-        if ((c[i] & 0xC0) != 0x80)
-            return 0;
-    if ((c[0] == 0xE0 && c[1] < 0xA0) || (c[0] == 0xED && c[1] > 0x9F) || (c[0] == 0xF0 && c[1] < 0x90) || (c[0] == 0xF4 && c[1] > 0x8F))
-        return 0;
-    return length;
-}
-
-bool cell_is_utf8(const char *text, size_t length)
-{
-    while (length) {
-        size_t taken = character((const unsigned char *)text, length);
-        if (taken == 0)
-            return false;
-        text += taken;
-        length -= taken;
-    }
-    return true;
-}
-
 bool cell_yes(const char *text, bool *yes)
 {
     static const char *const said[2][9] = {

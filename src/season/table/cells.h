@@ -14,7 +14,6 @@ Column column_of(const char *head);
 
 /* Without blanks at both ends and line ends within, in place. */
 char *cell_trim(char *text);
-bool cell_is_utf8(const char *text, size_t length);
 /* 'yes', 'no', 'x', '1', '0', 'ja', 'oui', ...; blank is no. False for what is none of these. */
 bool cell_yes(const char *text, bool *yes);
 /* A number of 0 or more, '2' or '2.5'. */

@@ -4,6 +4,7 @@
 #include "season/table/rows.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include "support/utf8.h"
 #include <csv.h>
 #include <errno.h>
 #include <stdio.h>
@@ -53,7 +54,7 @@ static void take_cell(void *cell, size_t length, void *context)
     }
     memcpy(copy, cell, length);
     copy[length] = '\0';
-    parsing->bad_text = parsing->bad_text || !cell_is_utf8(copy, length);
+    parsing->bad_text = parsing->bad_text || !utf8_is_valid(copy, length);
     parsing->raw[parsing->cell_count++] = copy;
 }
 

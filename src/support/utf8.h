@@ -8,6 +8,9 @@
 /* Takes the next character off `*text` (not at the closing zero). Bytes that are no UTF-8 give U+FFFD, one byte at a time. */
 uint32_t utf8_next(const char **text);
 
+/* Whether all `length` bytes are well-formed UTF-8 (RFC 3629) without a zero; a zero byte has to follow them. */
+bool utf8_is_valid(const char *text, size_t length);
+
 /* Writes the character, at most 4 bytes and no zero; returns how many. */
 enum { UTF8_LONGEST = 4 };
 size_t utf8_write(uint32_t character, char out[UTF8_LONGEST]);

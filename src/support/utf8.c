@@ -1,5 +1,4 @@
-#include "writing/utf8.h"
-#include "spezzato/report.h"
+#include "support/utf8.h"
 
 static const uint32_t replacement = 0xFFFD;
 
@@ -55,6 +54,17 @@ uint32_t utf8_next(const char **text)
     return character;
 }
 
+bool utf8_is_valid(const char *text, size_t length)
+{
+    const char *end = text + length, *before = text;
+    for (; text < end; before = text) {
+        utf8_next(&text);
+        if (!*before || (text == before + 1 && (*before & 0x80)))
+            return false;
+    }
+    return text == end;
+}
+
 size_t utf8_write(uint32_t character, char out[UTF8_LONGEST])
 {
     if (character < 0x80) {
@@ -92,31 +102,4 @@ size_t utf8_columns(const char *text, size_t length)
     for (const char *end = text + length; text < end && *text;)
         columns += (size_t)utf8_width(utf8_next(&text));
     return columns;
-}
-
-static bool is_line_end(uint32_t character)
-{
-    return character == '\n' || character == '\r' || character == '\t' || character == 0x85 || character == 0x2028 || character == 0x2029;
-}
-
-char *spz_text_clean(const char *text, char *out, size_t size)
-{
-    size_t used = 0;
-    if (size == 0)
-        return out;
-    while (text && *text) {
-        char bytes[UTF8_LONGEST];
-        uint32_t character = utf8_next(&text);
-        if (is_line_end(character))
-            character = ' ';
-        if (utf8_is_unsafe(character))
-            continue;
-        size_t length = utf8_write(character, bytes);
-        if (used + length >= size)
-            break;
-        for (size_t i = 0; i < length; i++)
-            out[used++] = bytes[i];
-    }
-    out[used] = '\0';
-    return out;
 }
