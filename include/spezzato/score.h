@@ -14,6 +14,20 @@ typedef struct spz_score spz_score;       /* one file */
 typedef struct spz_movement spz_movement; /* one movement of it */
 typedef int64_t spz_ticks;
 
+/* A fraction in lowest terms; `under` is above 0. */
+typedef struct spz_fraction {
+    int64_t over, under;
+} spz_fraction;
+
+typedef struct spz_pitch { /* sounding */
+    signed char step;   /* 0 C .. 6 B */
+    signed char alter;  /* semitones: 1 sharp, -1 flat */
+    signed char octave; /* 4 begins with middle C */
+    short midi;         /* 60 middle C; -1 where it has no pitch */
+} spz_pitch;
+enum { SPZ_PITCH_TEXT = 16 };
+SPZ_API char *spz_pitch_text(spz_pitch pitch, char text[SPZ_PITCH_TEXT]); /* as in data: "Eb4", "F#5", "unpitched" */
+
 /* Reads a MusicXML score, plain or compressed (told apart by content, not by name). On failure `*out` is NULL and one
  * SPZ_ERROR message has gone to the sink. No network, no external entity. Codes: all input codes of status.h. */
 SPZ_API spz_status spz_score_read(const char *path, const spz_sink *sink, spz_score **out);

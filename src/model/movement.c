@@ -74,6 +74,23 @@ char *note_pitch_text(const Note *note, char text[PITCH_TEXT])
     return text;
 }
 
+spz_pitch pitch_of(const Note *note)
+{
+    return (spz_pitch){.step = note->step, .alter = note->alter, .octave = note->octave, .midi = note->midi};
+}
+
+char *spz_pitch_text(spz_pitch pitch, char text[SPZ_PITCH_TEXT])
+{
+    Note note = {.step = pitch.step, .alter = pitch.alter, .octave = pitch.octave, .midi = pitch.midi};
+    return note_pitch_text(&note, text);
+}
+
+spz_fraction fraction_of(Ticks over, Ticks under)
+{
+    Ticks divisor = over ? ticks_common_divisor(over < 0 ? -over : over, under) : under;
+    return (spz_fraction){over / divisor, under / divisor};
+}
+
 /* The views of score.h. */
 void spz_score_free(spz_score *score)
 {

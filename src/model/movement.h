@@ -169,6 +169,9 @@ double movement_tempo_at(const Movement *movement, Ticks when);
 enum { REHEARSAL_TEXT = 64 };
 char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEARSAL_TEXT]);
 
+spz_pitch pitch_of(const Note *note);
+spz_fraction fraction_of(Ticks over, Ticks under); /* under > 0; in lowest terms */
+
 /* 'Eb4', 'F#5', 'unpitched'. */
 enum { PITCH_TEXT = 16 };
 char *note_pitch_text(const Note *note, char text[PITCH_TEXT]);
