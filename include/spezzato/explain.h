@@ -6,20 +6,42 @@
 #include "spezzato/passages.h"
 
 typedef enum spz_fate {
-    SPZ_REPORTED,    /* it is a passage, or part of one */
-    SPZ_TOLD,        /* a stronger match of the same two says the same in most of its time */
+    SPZ_REPORTED,     /* it is a passage, or part of one */
+    SPZ_TOLD,         /* a stronger match of the same two says the same in most of its time */
     SPZ_OVERSHADOWED, /* the same two have a much stronger one beside it */
-    SPZ_RETOLD,      /* a stronger passage of another pair tells the same story */
-    SPZ_TOO_WEAK,    /* below what is reported even as marginal */
+    SPZ_RETOLD,       /* a stronger passage of another pair tells the same story */
+    SPZ_TOO_WEAK,     /* below what is reported even as marginal */
     SPZ_FATE_COUNT
 } spz_fate;
 
+/* What a listener takes for one matter when he compares a call and its answer with the clear passages of the movement. */
+typedef enum spz_matter {
+    SPZ_ALIKE,       /* how like the call the answer is */
+    SPZ_FIGURE,      /* how much of a figure it is */
+    SPZ_MAKING_WAY,  /* how far each stays out of the other's way */
+    SPZ_EXTENT,      /* how long, and how often */
+    SPZ_DISTANCE,    /* how telling the distance is at which the answer comes */
+    SPZ_IN_FRONT,    /* how far in the foreground */
+    SPZ_BEGINNINGS,  /* how far the beginnings stand out */
+    SPZ_SOUNDING,    /* how it sounds: softness, plucking, speed */
+    SPZ_MATTER_COUNT
+} spz_matter;
+
+/* The passage, or the match, that stands for one that was compared. */
+typedef struct spz_stands_for {
+    spz_side sides[2];
+    size_t first, last;  /* bars, indices */
+    double strength;
+    spz_kind kind;       /* of a passage */
+    spz_length lag;      /* of a match */
+    bool with_others;    /* a passage of several matches */
+} spz_stands_for;
+
 /* A call and its answers that were compared. */
-typedef struct spz_considered { /* views that live as long as the explanation */
-    const char *caller, *responder; /* 'first violins', 'Va 2' */
-    const char *lag;             /* from a call to its answer: 'two beats' */
-    const char *interval;        /* from the call to the answer: 'a third lower', 'a third lower, upside down, in notes twice as long' */
-    const char *first_bar, *last_bar; /* as printed */
+typedef struct spz_considered {
+    spz_side sides[2];           /* caller, responder */
+    spz_length lag;              /* from a call to its answer */
+    spz_change change;           /* what is done to the call */
     size_t first, last;          /* bars, indices */
     int tones, statements;       /* notes that call and answer share, and in how many calls */
     double alike;                /* 0..1: share of the notes of either that both have and that move the same way */
@@ -28,9 +50,11 @@ typedef struct spz_considered { /* views that live as long as the explanation */
     double responder_aside;      /* 0..1: the same of the answering section under the call */
     double foreground;           /* 0..1: how much of what moves in the strings then is theirs */
     double strength;             /* 0..1, of this match alone; a passage of several matches is a little stronger */
-    const char *for_it, *against_it; /* what sets it off from the clear passages of the movement; "" for nothing, or where there are none */
+    bool later_link;             /* its call is itself an answer: it counts for less */
+    spz_matter more[SPZ_MATTER_COUNT], less[SPZ_MATTER_COUNT]; /* in which it differs from the clear passages, most telling first */
+    size_t more_count, less_count; /* 0 where there are no clear passages */
     spz_fate fate;
-    const char *because;         /* the fate as one sentence with bars */
+    spz_stands_for instead;      /* SPZ_REPORTED, SPZ_RETOLD: the passage; SPZ_TOLD, SPZ_OVERSHADOWED: the match */
 } spz_considered;
 
 typedef struct spz_explanation spz_explanation;

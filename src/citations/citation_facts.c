@@ -19,9 +19,9 @@ static Body body_of_group(const SectionMap *map, size_t group)
 
 static Body body_of_side(const SectionMap *map, const spz_passage *passage, int side)
 {
-    if (passage->groups[side] != SIZE_MAX)
-        return body_of_group(map, passage->groups[side]);
-    return (Body){passage->sections[side], 0, 0, false};
+    if (passage->sides[side].group != SIZE_MAX)
+        return body_of_group(map, passage->sides[side].group);
+    return (Body){passage->sides[side].section, 0, 0, false};
 }
 
 static void name_bodies(const SectionMap *map, Citation *citation)
@@ -34,7 +34,7 @@ static void name_bodies(const SectionMap *map, Citation *citation)
         return;
     }
     for (int side = 0; side < 2; side++)
-        if (passage->sections[side] != SPZ_NO_SECTION)
+        if (passage->sides[side].section != SPZ_NO_SECTION)
             citation->bodies[citation->body_count++] = body_of_side(map, passage, side);
 }
 
@@ -45,9 +45,9 @@ static int common_interval(const spz_passage *passage)
         const spz_entry *entry = &passage->entries[i];
         if (!entry->answer)
             continue;
-        if (interval != INTERVAL_MIXED && entry->interval != interval)
+        if (interval != INTERVAL_MIXED && entry->change.semitones != interval)
             return INTERVAL_MIXED;
-        interval = entry->interval;
+        interval = entry->change.semitones;
     }
     return interval;
 }

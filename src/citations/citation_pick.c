@@ -24,7 +24,7 @@ static double worth_alone(const spz_passage *passage)
 
 static bool same_who(const spz_passage *a, const spz_passage *b)
 {
-    return a->sections[0] == b->sections[0] && a->sections[1] == b->sections[1];
+    return a->sides[0].section == b->sides[0].section && a->sides[1].section == b->sides[1].section;
 }
 
 static double worth_beside(const spz_findings *findings, const PlaceInFindings *picked, const spz_passage *passage)

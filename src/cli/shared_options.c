@@ -115,7 +115,7 @@ bool arguments_strength(const Arguments *arguments, double *strength)
     if (!word)
         return true;
     for (size_t i = 0; i < sizeof samples / sizeof samples[0]; i++)
-        if (strcmp(word, spz_strength_word(samples[i])) == 0) {
+        if (strcmp(word, spz_weight_name(spz_weight_of(samples[i]))) == 0) {
             *strength = samples[i];
             return true;
         }

@@ -36,9 +36,9 @@ static void put_balance(Buffer *out, const spz_allotment *allotment)
 static void put_desks(Buffer *out, const spz_passage *passage, const spz_allotment *allotment, Arena *arena)
 {
     static const spz_section violins[] = {SPZ_VN1, SPZ_VN2, SPZ_VN3};
-    bool all = passage->sections[0] == SPZ_VIOLINS, begun = false;
+    bool all = passage->sides[0].section == SPZ_VIOLINS, begun = false;
     for (size_t i = 0; i < (all ? sizeof violins / sizeof *violins : 1); i++) {
-        const char *desks = parts_desks(arena, allotment, all ? violins[i] : passage->sections[0]);
+        const char *desks = parts_desks(arena, allotment, all ? violins[i] : passage->sides[0].section);
         out->failed = out->failed || !desks;
         if (desks && *desks)
             buffer_printf(out, "%s%s%s%s", begun ? "; " : "", all ? spz_section_name(violins[i]) : "", all ? " " : "", desks);

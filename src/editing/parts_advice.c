@@ -1,6 +1,7 @@
 #include "editing/parts_advice.h"
 #include "analysis/division/division_marks.h"
 #include "wording/parts_words.h"
+#include "wording/passage_words.h"
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -78,7 +79,7 @@ static void span_of(const spz_passage *passage, size_t group, Ticks *from, Ticks
     bool found = false;
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        if (entry->group != group)
+        if (entry->leader != group)
             continue;
         *from = !found || entry->onset < *from ? entry->onset : *from;
         *to = !found || entry->end > *to ? entry->end : *to;
@@ -105,16 +106,28 @@ static void advise_antiphony(Advisor *advisor, const spz_passage *passage)
     }
 }
 
+/* The passage in a sentence, in the list's arena. */
+static const char *told(Advisor *advisor, const spz_passage *passage)
+{
+    Speaker speaker = {SPZ_ENGLISH, advisor->map};
+    Buffer words;
+    buffer_init(&words);
+    words_told(&speaker, passage, &words);
+    const char *kept = buffer_failed(&words) ? NULL : arena_string(&advisor->list->arena, words.text);
+    buffer_free(&words);
+    return kept;
+}
+
 static void advise_coupling(Advisor *advisor, const spz_passage *passage)
 {
     Arena *arena = &advisor->list->arena;
     for (int side = 0; side < 2; side++) {
-        size_t own = passage->groups[side], other = passage->groups[1 - side];
+        size_t own = passage->sides[side].group, other = passage->sides[1 - side].group;
         if (own >= advisor->map->group_count || other >= advisor->map->group_count)
             continue;
         const char *far = across(advisor, own, other) ? " across the stage" : "";
         add(advisor, (Advice){.kind = ADVICE_WITH, .group = own, .passage = passage, .from = passage->onset, .to = passage->end,
-                              .words = arena_format(arena, "with %s%s", advisor->map->groups[other].about.name, far), .detail = passage->reason});
+                              .words = arena_format(arena, "with %s%s", advisor->map->groups[other].about.name, far), .detail = told(advisor, passage)});
     }
 }
 
@@ -152,10 +165,11 @@ static bool divides(const spz_passage *passage, const SectionMap *map, size_t gr
 {
     if (passage->kind != SPZ_DIV2 && passage->kind != SPZ_DIV3)
         return false;
-    if (passage->groups[0] != SIZE_MAX)
-        return passage->groups[0] == group;
+    if (passage->sides[0].group != SIZE_MAX)
+        return passage->sides[0].group == group;
     const spz_group *about = &map->groups[group].about;
-    return !about->solo && (passage->sections[0] == SPZ_VIOLINS ? section_is_violin(about->section) : passage->sections[0] == about->section);
+
+    return !about->solo && (passage->sides[0].section == SPZ_VIOLINS ? section_is_violin(about->section) : passage->sides[0].section == about->section);
 }
 
 /* Whether the group divides anywhere between two moments; `alone`: by itself, not only as one of all violins. */
@@ -163,7 +177,7 @@ static bool divides_between(const Advisor *advisor, size_t group, Ticks from, Ti
 {
     for (size_t i = 0; i < spz_findings_count(advisor->findings); i++) {
         const spz_passage *passage = spz_findings_at(advisor->findings, i);
-        bool counts = divides(passage, advisor->map, group) && !(alone && passage->sections[0] == SPZ_VIOLINS);
+        bool counts = divides(passage, advisor->map, group) && !(alone && passage->sides[0].section == SPZ_VIOLINS);
         if (counts && passage->onset < to && from < passage->end)
             return true;
     }
@@ -187,7 +201,7 @@ static bool plays_several(const Group *group, Ticks from, Ticks to)
 static void advise_unison(Advisor *advisor, const spz_passage *passage, size_t group)
 {
     const Bar *last = &advisor->map->movement->bars[passage->last];
-    if (passage->sections[0] == SPZ_VIOLINS && !plays_several(&advisor->map->groups[group], passage->onset, passage->end))
+    if (passage->sides[0].section == SPZ_VIOLINS && !plays_several(&advisor->map->groups[group], passage->onset, passage->end))
         return;
     Ticks again = next_sound(&advisor->map->groups[group], passage->end);
     if (again < 0 || divides_between(advisor, group, again, again + 1, false) || score_says(advisor, group, last->onset, again, false))
@@ -219,7 +233,7 @@ static void advise_divided(Advisor *advisor, const spz_passage *passage, size_t 
     Arena *arena = &advisor->list->arena;
     const Movement *movement = advisor->map->movement;
     spz_allotment *allotment = NULL;
-    if (passage->sections[0] == SPZ_VIOLINS && divides_between(advisor, group, passage->onset, passage->end, true))
+    if (passage->sides[0].section == SPZ_VIOLINS && divides_between(advisor, group, passage->onset, passage->end, true))
         return; /* its own lines are in its part */
     spz_status made = spz_allotment_of(passage, advisor->settings, &allotment); /* fewer players than lines: no desks to name */
     if (made == SPZ_NO_MEMORY)
@@ -229,7 +243,7 @@ static void advise_divided(Advisor *advisor, const spz_passage *passage, size_t 
     Advice advice = {.kind = ADVICE_DIVIDE, .group = group, .passage = passage, .from = passage->onset, .to = passage->end,
                      .words = parts_division(arena, passage, allotment, said),
                      .detail = parts_desks(arena, allotment, advisor->map->groups[group].about.section)};
-    if (passage->sections[0] != SPZ_VIOLINS)
+    if (passage->sides[0].section != SPZ_VIOLINS)
         name_line_desks(advisor, allotment, &advice);
     add(advisor, advice);
     advise_unison(advisor, passage, group);

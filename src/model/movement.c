@@ -24,14 +24,17 @@ static Ticks missing_at_start(const Movement *movement, size_t index)
     return counts_from_end && bar->length < bar->nominal ? bar->nominal - bar->length : 0;
 }
 
-char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_TEXT])
+Ticks movement_beat_at(const Movement *movement, Ticks when, Ticks *beat)
 {
     int index = movement_bar_at(movement, when);
-    if (index < 0)
-        return strcpy(text, "1");
-    const Bar *bar = &movement->bars[index];
-    Ticks beat = bar->beat > 0 ? bar->beat : movement->per_crotchet;
-    return ticks_text(when - bar->onset + missing_at_start(movement, (size_t)index) + beat, beat, text);
+    *beat = index >= 0 && movement->bars[index].beat > 0 ? movement->bars[index].beat : movement->per_crotchet;
+    return index < 0 ? *beat : when - movement->bars[index].onset + missing_at_start(movement, (size_t)index) + *beat;
+}
+
+char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_TEXT])
+{
+    Ticks beat, at = movement_beat_at(movement, when, &beat);
+    return ticks_text(at, beat, text);
 }
 
 double movement_tempo_at(const Movement *movement, Ticks when)
@@ -47,20 +50,26 @@ double movement_tempo_at(const Movement *movement, Ticks when)
     return low ? movement->tempos[low - 1].rate : 0;
 }
 
+const char *movement_letter_at(const Movement *movement, int bar, int *after)
+{
+    *after = 0;
+    for (int at = bar < (int)movement->bar_count ? bar : (int)movement->bar_count - 1; at >= 0; at--) {
+        if (movement->bars[at].rehearsal)
+            return movement->bars[at].rehearsal;
+        *after += !movement->bars[at].implicit;
+    }
+    *after = 0;
+    return "";
+}
+
 char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEARSAL_TEXT])
 {
-    int after = 0;
-    text[0] = '\0';
-    for (int at = bar < (int)movement->bar_count ? bar : (int)movement->bar_count - 1; at >= 0; at--) {
-        if (movement->bars[at].rehearsal) {
-            if (after)
-                snprintf(text, REHEARSAL_TEXT, "%.40s+%d", movement->bars[at].rehearsal, after);
-            else
-                snprintf(text, REHEARSAL_TEXT, "%.40s", movement->bars[at].rehearsal);
-            return text;
-        }
-        after += !movement->bars[at].implicit;
-    }
+    int after;
+    const char *letter = movement_letter_at(movement, bar, &after);
+    if (after)
+        snprintf(text, REHEARSAL_TEXT, "%.40s+%d", letter, after);
+    else
+        snprintf(text, REHEARSAL_TEXT, "%.40s", letter);
     return text;
 }
 

@@ -159,13 +159,15 @@ typedef struct spz_score Score;
 /* The bar that holds time `when` (the last one that starts at or before it); -1 for a movement of no bars. */
 int movement_bar_at(const Movement *movement, Ticks when);
 
-/* Beat in the bar, from 1, exact, as '2' or '5/2', in units of the bar's beat. */
+/* Beat in the bar, from 1, as ticks of which `*beat` make one; and exactly as '2' or '5/2', in units of the bar's beat. */
+Ticks movement_beat_at(const Movement *movement, Ticks when, Ticks *beat);
 char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_TEXT]);
 
 /* Crotchets a minute at `when`: the last tempo mark at or before it in any part; 0 when the score gives none. */
 double movement_tempo_at(const Movement *movement, Ticks when);
 
-/* Nearest rehearsal letter and bars after it: 'B', 'B+3'; "" before the first letter. */
+/* Nearest rehearsal letter and how many counted bars lie behind it; "" and 0 before the first letter. As text: 'B', 'B+3'. */
+const char *movement_letter_at(const Movement *movement, int bar, int *after);
 enum { REHEARSAL_TEXT = 64 };
 char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEARSAL_TEXT]);
 

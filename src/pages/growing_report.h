@@ -5,6 +5,7 @@
 #include "writing/json.h"
 #include "spezzato/report.h"
 #include "support/buffer.h"
+#include "wording/passage_words.h"
 
 typedef struct ShownMovement { /* one movement to be shown */
     spz_movement_reading reading;
@@ -31,6 +32,17 @@ struct spz_report {
     const spz_verdict *work; /* one seating for all; NULL when not asked for */
     bool named;       /* streams as CSV: with the columns file and movement */
 };
+
+/* Who speaks of this movement, in the reader's language; data are English. */
+static inline Speaker report_speaker(const spz_report *report, const ShownMovement *shown)
+{
+    (void)report;
+    return (Speaker){SPZ_ENGLISH, shown->reading.sections};
+}
+static inline Speaker data_speaker(const ShownMovement *shown)
+{
+    return (Speaker){SPZ_ENGLISH, shown->reading.sections};
+}
 
 /* What the user asked to see of the passages. */
 bool report_shows(const spz_report_options *options, const spz_passage *passage);

@@ -96,7 +96,7 @@ static double three_weight(const spz_passage *p)
 static const spz_group *group_of(const SeatingEvidence *evidence, const spz_passage *p, int side)
 {
     const SectionMap *map = evidence->findings->map;
-    return p->groups[side] < map->group_count ? &map->groups[p->groups[side]].about : NULL;
+    return p->sides[side].group < map->group_count ? &map->groups[p->sides[side].group].about : NULL;
 }
 
 static bool between_orchestras(const SeatingEvidence *evidence, const spz_passage *p)
@@ -106,7 +106,7 @@ static bool between_orchestras(const SeatingEvidence *evidence, const spz_passag
         return false;
     if (one && two)
         return one->orchestra != two->orchestra;
-    return p->sections[0] == p->sections[1];
+    return p->sides[0].section == p->sides[1].section;
 }
 
 static bool has_soloist(const SeatingEvidence *evidence, const spz_passage *p)
@@ -118,7 +118,7 @@ static bool has_soloist(const SeatingEvidence *evidence, const spz_passage *p)
 /* Two places that can be apart: a section and the set it belongs to are not. */
 static bool is_between_seats(const spz_passage *p)
 {
-    spz_section a = p->sections[0], b = p->sections[1];
+    spz_section a = p->sides[0].section, b = p->sides[1].section;
     bool a_violin = section_is_violin(a) || a == SPZ_VIOLINS, b_violin = section_is_violin(b) || b == SPZ_VIOLINS;
     if (a == b || !(a_violin || is_lower(a)) || !(b_violin || is_lower(b)))
         return false;
@@ -139,11 +139,11 @@ static bool add_between(SeatingEvidence *evidence, const Rules *rules, const spz
         return push(&evidence->solos, p, 0);
     if (between_orchestras(evidence, p))
         return p->kind == SPZ_COUPLING || push(&evidence->orchestras, p, antiphony_weight(p, rules, bars));
-    if (p->sections[0] == SPZ_WINDS || p->sections[1] == SPZ_WINDS)
+    if (p->sides[0].section == SPZ_WINDS || p->sides[1].section == SPZ_WINDS)
         return p->kind == SPZ_COUPLING || push(&evidence->winds, p, 0);
     if (!is_between_seats(p))
         return true;
-    PairEvidence *pair = pair_for(evidence, p->sections[0], p->sections[1]);
+    PairEvidence *pair = pair_for(evidence, p->sides[0].section, p->sides[1].section);
     if (!pair)
         return false;
     bool coupling = p->kind == SPZ_COUPLING;
@@ -159,7 +159,7 @@ static bool add_passage(SeatingEvidence *evidence, const Rules *rules, const spz
         return true;
     if (p->kind != SPZ_DIV3)
         return add_between(evidence, rules, p, bars);
-    if (p->sections[0] != SPZ_VIOLINS) /* one section in three divides by desk wherever it sits */
+    if (p->sides[0].section != SPZ_VIOLINS) /* one section in three divides by desk wherever it sits */
         return true;
     if (p->turns % 2 == 0) /* two lines in each section: they divide outside and inside wherever they sit */
         return push(&evidence->fours, p, 0);

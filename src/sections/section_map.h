@@ -36,10 +36,9 @@ struct spz_sections {
 };
 typedef struct spz_sections SectionMap;
 
-/* One of the sections of violins, not the set of them. */
 static inline bool section_is_violin(spz_section section)
 {
-    return section >= SPZ_VN1 && section <= SPZ_VN3;
+    return section == SPZ_VN1 || section == SPZ_VN2 || section == SPZ_VN3;
 }
 
 /* First group of `section` that is not solo, of `orchestra` (0: any) and lowest number; NULL when there is none. */

@@ -8,7 +8,7 @@ ChainOrder parts_chain(const spz_passage *passage)
 {
     ChainOrder chain = {{0}, 0};
     for (size_t i = 0; i < passage->entry_count; i++) { /* entries are in order of onset */
-        size_t group = passage->entries[i].group, k = 0;
+        size_t group = passage->entries[i].leader, k = 0;
         while (k < chain.count && chain.groups[k] != group)
             k++;
         if (k == chain.count && chain.count < CHAIN_MOST)
@@ -52,9 +52,9 @@ static bool enters_often(const spz_passage *passage, size_t group)
     size_t first = SIZE_MAX;
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        if (entry->group == group && first != SIZE_MAX && entry->bar != first)
+        if (entry->leader == group && first != SIZE_MAX && entry->bar != first)
             return true;
-        if (entry->group == group)
+        if (entry->leader == group)
             first = entry->bar;
     }
     return false;
@@ -75,7 +75,7 @@ static void list_bars(Buffer *out, const SectionMap *map, const spz_passage *pas
     size_t first = SIZE_MAX, last = SIZE_MAX, runs = 0;
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        if (entry->group != group || entry->bar == last)
+        if (entry->leader != group || entry->bar == last)
             continue;
         if (first != SIZE_MAX && entry->bar != last + 1) {
             put_run(out, map->movement, first, last, runs++ > 0);
@@ -123,7 +123,7 @@ const char *parts_division(Arena *arena, const spz_passage *passage, const spz_a
     char lines[32] = "div.";
     if (passage->turns > 2)
         snprintf(lines, sizeof lines, "div. a %d", passage->turns);
-    if (passage->sections[0] == SPZ_VIOLINS)
+    if (passage->sides[0].section == SPZ_VIOLINS)
         return arena_format(arena, "all violins in %d%s%s", passage->turns, *sharing ? ", " : "", sharing);
     if (said)
         return arena_string(arena, *sharing ? sharing : "div.");

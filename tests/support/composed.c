@@ -67,17 +67,17 @@ static bool same_section(spz_section a, spz_section b)
 static bool from_orchestra_to_orchestra(const spz_passage *p, const spz_sections *sections)
 {
     size_t groups = spz_sections_groups(sections);
-    if (p->groups[0] >= groups || p->groups[1] >= groups)
-        return p->sections[0] == p->sections[1];
-    return spz_sections_group(sections, p->groups[0])->orchestra != spz_sections_group(sections, p->groups[1])->orchestra;
+    if (p->sides[0].group >= groups || p->sides[1].group >= groups)
+        return p->sides[0].section == p->sides[1].section;
+    return spz_sections_group(sections, p->sides[0].group)->orchestra != spz_sections_group(sections, p->sides[1].group)->orchestra;
 }
 
 static bool same_pair(const Composed *row, const spz_passage *p, const spz_sections *sections)
 {
     if (row->caller == SPZ_STRINGS && row->responder == SPZ_STRINGS)
         return from_orchestra_to_orchestra(p, sections);
-    return (same_section(row->caller, p->sections[0]) && same_section(row->responder, p->sections[1])) ||
-           (same_section(row->caller, p->sections[1]) && same_section(row->responder, p->sections[0]));
+    return (same_section(row->caller, p->sides[0].section) && same_section(row->responder, p->sides[1].section)) ||
+           (same_section(row->caller, p->sides[1].section) && same_section(row->responder, p->sides[0].section));
 }
 
 static void compare(Composed *row, const spz_findings *findings, const spz_sections *sections)

@@ -59,18 +59,15 @@ spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz
                              double strength)
 {
     spz_passage p = {.kind = kind,
-                     .sections = {a, b},
-                     .groups = {group_of(evening, a), group_of(evening, b)},
+                     .sides = {{.section = a, .group = group_of(evening, a)}, {.section = b, .group = group_of(evening, b)}},
                      .first = first - 1,
                      .last = last - 1,
                      .onset = (Ticks)(first - 1) * 16,
                      .end = (Ticks)last * 16,
                      .strength = strength,
                      .turns = kind == SPZ_DIV3 ? 3 : 2, /* of all violins: three lines */
-                     .reason = "made by hand",
-                     .chain = "",
                      .foreground = 1,
-                     .rehearsal = ""};
+                     .letter = ""};
     CU_ASSERT_FATAL(last >= first && last <= evening->movement.bar_count);
     p.first_bar = evening->bars[p.first].number;
     p.last_bar = evening->bars[p.last].number;

@@ -1,5 +1,6 @@
 #include "support/rehearsal.h"
 #include "support/notation.h"
+#include "wording/passage_words.h"
 #include <CUnit/CUnit.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -39,7 +40,7 @@ void rehearsal_end(Rehearsal *r)
 
 static bool between(const spz_passage *p, const char *a, const char *b)
 {
-    const char *c = spz_section_name(p->sections[0]), *d = spz_section_name(p->sections[1]);
+    const char *c = spz_section_name(p->sides[0].section), *d = spz_section_name(p->sides[1].section);
     return (!strcmp(a, c) && !strcmp(b, d)) || (!strcmp(a, d) && !strcmp(b, c));
 }
 
@@ -63,6 +64,32 @@ const spz_passage *heard(const Rehearsal *r, spz_kind kind, const char *caller, 
 const spz_passage *antiphony(const Rehearsal *r, const char *caller, const char *responder)
 {
     return strongest(r, -1, caller, responder);
+}
+
+static const char *kept(Buffer *words)
+{
+    static char text[600];
+    snprintf(text, sizeof text, "%s", words->text ? words->text : "");
+    buffer_free(words);
+    return text;
+}
+
+const char *told(const Rehearsal *r, const spz_passage *passage)
+{
+    Speaker speaker = {SPZ_ENGLISH, r->sections};
+    Buffer words;
+    buffer_init(&words);
+    words_told(&speaker, passage, &words);
+    return kept(&words);
+}
+
+const char *order_of_entry(const Rehearsal *r, const spz_passage *passage)
+{
+    Speaker speaker = {SPZ_ENGLISH, r->sections};
+    Buffer words;
+    buffer_init(&words);
+    words_links(&speaker, passage, &words);
+    return kept(&words);
 }
 
 bool lies_in(const spz_passage *passage, const char *first_bar, const char *last_bar)

@@ -18,5 +18,8 @@ void rehearsal_end(Rehearsal *rehearsal);
 const spz_passage *heard(const Rehearsal *rehearsal, spz_kind kind, const char *caller, const char *responder);
 /* The strongest antiphonal passage of any kind between the two. */
 const spz_passage *antiphony(const Rehearsal *rehearsal, const char *caller, const char *responder);
+/* The passage in one English sentence; and its links, "" where there are fewer than three. Views until the next call. */
+const char *told(const Rehearsal *rehearsal, const spz_passage *passage);
+const char *order_of_entry(const Rehearsal *rehearsal, const spz_passage *passage);
 bool lies_in(const spz_passage *passage, const char *first_bar, const char *last_bar);
 #endif

@@ -91,7 +91,7 @@ static void soloists_leave_the_front_before_the_rest_is_shared_out(void)
 
 static void violins_in_three_are_one_body_in_equal_thirds(void)
 {
-    spz_passage passage = { .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .turns = 3 };
+    spz_passage passage = { .kind = SPZ_DIV3, .sides = {{ .section = SPZ_VIOLINS }}, .turns = 3 };
     spz_allotment *allotment = NULL;
     CU_ASSERT_EQUAL_FATAL(spz_allotment_of(&passage, NULL, &allotment), SPZ_OK); /* 14 + 12 */
     CU_ASSERT_EQUAL(spz_allotment_desks(allotment), 13);
@@ -107,7 +107,7 @@ static void violins_in_three_are_one_body_in_equal_thirds(void)
 
 static void violins_in_four_keep_to_their_sections(void)
 {
-    spz_passage passage = { .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .turns = 4 };
+    spz_passage passage = { .kind = SPZ_DIV3, .sides = {{ .section = SPZ_VIOLINS }}, .turns = 4 };
     spz_allotment *allotment = NULL;
     CU_ASSERT_EQUAL_FATAL(spz_allotment_of(&passage, NULL, &allotment), SPZ_OK);
     check_desk(allotment, 0, 1, 2);
@@ -124,7 +124,7 @@ static void too_few_players_or_an_unfit_sharing_is_refused(void)
     CU_ASSERT_EQUAL(spz_allotment_make(SPZ_DB, 6, 0, 0, SPZ_SHARE_USUAL, &allotment), SPZ_BAD_ARGUMENT);
     CU_ASSERT_EQUAL(spz_allotment_make(SPZ_DB, 3, 2, 2, SPZ_SHARE_USUAL, &allotment), SPZ_BAD_ARGUMENT);
     spz_settings *settings = NULL; /* a lone first violin can't keep two lines of four, however many seconds there are */
-    spz_passage four = { .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .turns = 4 };
+    spz_passage four = { .kind = SPZ_DIV3, .sides = {{ .section = SPZ_VIOLINS }}, .turns = 4 };
     CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
     CU_ASSERT_EQUAL(spz_settings_set(settings, "players.first violins", "1", NULL), SPZ_OK);
     CU_ASSERT_EQUAL(spz_allotment_of(&four, settings, &allotment), SPZ_BAD_ARGUMENT);

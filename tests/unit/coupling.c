@@ -27,7 +27,7 @@ static void quick_soft_octaves_are_a_tight_spot(void)
     CU_ASSERT_DOUBLE_EQUAL(p->shortest, 0.125, 1e-9); /* a semiquaver at 120 crotchets a minute */
     CU_ASSERT_TRUE(p->tightness > 0.6 && p->tightness <= 1);
     CU_ASSERT_TRUE(p->strength >= 0.5);
-    CU_ASSERT_PTR_NOT_NULL(strstr(p->reason, "in octaves"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "in octaves"));
     rehearsal_end(&r);
 }
 

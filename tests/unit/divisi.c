@@ -15,11 +15,11 @@ static const spz_passage *divided(const Rehearsal *r, spz_kind kind, const char 
     return heard(r, kind, section, "");
 }
 
-static bool says(const spz_passage *passage, const char *words)
+static bool says(const Rehearsal *r, const spz_passage *passage, const char *words)
 {
-    bool there = strstr(passage->reason, words) != NULL;
+    bool there = strstr(told(r, passage), words) != NULL;
     if (!there)
-        printf("\n    '%s' does not say '%s'", passage->reason, words);
+        printf("\n    '%s' does not say '%s'", told(r, passage), words);
     return there;
 }
 
@@ -45,8 +45,8 @@ static void a_mark_divides_until_unis(void)
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "4");
     CU_ASSERT_EQUAL(p->turns, 2);
-    CU_ASSERT_EQUAL(p->sections[1], SPZ_NO_SECTION);
-    CU_ASSERT_TRUE(says(p, "second violins in two: thirds"));
+    CU_ASSERT_EQUAL(p->sides[1].section, SPZ_NO_SECTION);
+    CU_ASSERT_TRUE(says(&r, p, "second violins in two: thirds"));
     rehearsal_end(&r);
 }
 
@@ -80,7 +80,7 @@ static void chords_beyond_one_hand_are_a_division(void)
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "5");
     CU_ASSERT_EQUAL(p->turns, 3);
-    CU_ASSERT_TRUE(says(p, "more than one player can stop"));
+    CU_ASSERT_TRUE(says(&r, p, "more than one player can stop"));
     rehearsal_end(&r);
 }
 
@@ -114,7 +114,7 @@ static void two_independent_voices_are_a_division_without_a_mark(void)
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "5");
     CU_ASSERT_TRUE(p->strength >= 0.5);
-    CU_ASSERT_TRUE(says(p, "held upper notes over a moving lower line"));
+    CU_ASSERT_TRUE(says(&r, p, "held upper notes over a moving lower line"));
     rehearsal_end(&r);
 }
 
@@ -162,7 +162,7 @@ static void both_violin_sections_divided_are_one_passage_of_all_violins(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
     CU_ASSERT_EQUAL(p->turns, 4);
     CU_ASSERT_EQUAL(count_divided(&r), 1);
-    CU_ASSERT_TRUE(says(p, "violins in four, both sections divided"));
+    CU_ASSERT_TRUE(says(&r, p, "violins in four, both sections divided"));
     rehearsal_end(&r);
 }
 
@@ -202,7 +202,7 @@ static void parts_that_stand_for_one_section_divide_it_while_they_differ(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "4");
-    CU_ASSERT_TRUE(says(p, "each on a staff of its own"));
+    CU_ASSERT_TRUE(says(&r, p, "each on a staff of its own"));
     rehearsal_end(&r);
 }
 
@@ -215,7 +215,7 @@ static void halves_that_take_turns_are_divided(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "4");
-    CU_ASSERT_TRUE(says(p, "take turns"));
+    CU_ASSERT_TRUE(says(&r, p, "take turns"));
     rehearsal_end(&r);
 }
 
@@ -262,7 +262,7 @@ static void two_soloists_named_by_the_words_divide_their_section(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "4");
-    CU_ASSERT_TRUE(says(p, "two soloists of the first violins"));
+    CU_ASSERT_TRUE(says(&r, p, "two solo players of the first violins"));
     rehearsal_end(&r);
     snprintf(text, sizeof text, music, ""); /* one soloist before the section is none */
     r = rehearse(text);

@@ -49,7 +49,7 @@ static void read_findings(const char *path, Rows *rows)
     for (size_t i = 0; i < spz_findings_count(findings) && rows->count < ROWS_MOST; i++) {
         const spz_passage *p = spz_findings_at(findings, i);
         if (p->kind == SPZ_DIV2 || p->kind == SPZ_DIV3)
-            rows->at[rows->count++] = (Row){ p->sections[0], atoi(p->first_bar), atoi(p->last_bar), p->strength >= 0.5 };
+            rows->at[rows->count++] = (Row){ p->sides[0].section, atoi(p->first_bar), atoi(p->last_bar), p->strength >= 0.5 };
     }
     spz_reading_free(reading);
 }

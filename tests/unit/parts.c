@@ -146,7 +146,7 @@ static void a_repeated_bar_says_which_time_is_meant(void)
 
 static void a_chain_of_three_names_both_neighbours(void)
 {
-    static const spz_entry entries[] = {{.group = 0, .onset = 0}, {.group = 1, .onset = 1}, {.group = 2, .onset = 2}, {.group = 0, .onset = 3}};
+    static const spz_entry entries[] = {{.leader = 0, .onset = 0}, {.leader = 1, .onset = 1}, {.leader = 2, .onset = 2}, {.leader = 0, .onset = 3}};
     spz_passage passage = {.kind = SPZ_EXCHANGE, .entries = entries, .entry_count = COUNT(entries)};
     Evening evening;
     Arena arena;

@@ -394,8 +394,8 @@ static void two_orchestras_face_each_other_and_are_judged_within(void)
         evening_group(&evening, five[i], 2, false);
     for (size_t i = 0; i < 6; i++) {
         spz_passage *p = evening_passage(&evening, SPZ_EXCHANGE, SPZ_STRINGS, SPZ_STRINGS, 10 * i + 1, 10 * i + 4, 0.95);
-        p->groups[0] = 0;
-        p->groups[1] = 5;
+        p->sides[0].group = 0;
+        p->sides[1].group = 5;
     }
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_OPEN);
@@ -429,7 +429,7 @@ static void a_soloist_stands_before_the_sections_and_moves_none(void)
     evening_begin(&evening, 120);
     size_t solo = evening_group(&evening, SPZ_VN1, 0, true);
     for (size_t i = 0; i < 6; i++)
-        evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 10 * i + 1, 10 * i + 4, 0.95)->groups[0] = solo;
+        evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 10 * i + 1, 10 * i + 4, 0.95)->sides[0].group = solo;
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_OPEN);
     done(verdict);

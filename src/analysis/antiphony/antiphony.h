@@ -34,8 +34,4 @@ spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, c
 
 /* What kind of passage a chain is. */
 spz_kind chain_kind(const Texture *texture, const CandidateList *candidates, const Chain *chain);
-
-/* One sentence: "first violins' four-note figure, answered two beats later by the second violins a third lower, five times". */
-char *chain_reason(const Texture *texture, const CandidateList *candidates, const Chain *chain, spz_kind kind, int turns,
-                   Arena *arena);
 #endif

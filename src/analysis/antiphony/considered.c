@@ -1,6 +1,11 @@
-#include "analysis/antiphony/considered.h"
-#include "analysis/antiphony/antiphony_words.h"
-#include <stdio.h>
+/* The public explanation is made from an AntiphonySearch: what detect_antiphony saw, nothing else.
+ *
+ * The fate of a match is read off what the search left behind: taken or not, in a chain that stayed or not. What stood in its way is the
+ * strongest match taken beside it, or the passage that tells most of its bars. What sets a match off from the clear passages of its
+ * movement is the difference of their log odds, summed over features that mean the same to a musician. */
+#include "analysis/antiphony/antiphony.h"
+#include "analysis/antiphony/chain_facts.h"
+#include "spezzato/explain.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -10,24 +15,23 @@ static const struct {
     double telling;   /* log odds by which a matter must differ to be worth a word: a third of the odds up, or a quarter down */
 } rule = {.clear = 0.5, .told = 0.5, .telling = 0.3};
 
-/* Features that a musician would take for one matter, and how to say that there is more or less of it. */
+/* Features that a musician would take for one matter. */
 typedef struct Matter {
-    const char *less, *more;
     enum Feature features[8];
     size_t count;
 } Matter;
 
-static const Matter matters[] = {
-    {"less alike", "more alike", {F_SAME, F_EXACT, F_MIRROR, F_SAME_PITCH}, 4},
-    {"less of a figure (repeated or even notes)", "a figure of its own", {F_MOTION, F_RHYTHM, F_RARE, F_STILL}, 4},
-    {"each stays less out of the other's way", "each makes way for the other", {F_YIELD, F_FREE, F_SWAP, F_CLEAN, F_EARLY, F_OVERLAP, F_CANON}, 7},
-    {"shorter, or fewer times", "longer, or more often", {F_TURNS, F_NOTES, F_TOTAL, F_SHORT, F_SINGLE, F_REGULAR}, 6},
-    {"the answer comes at a less telling distance", "the answer comes at a telling distance", {F_LAG_BEATS, F_LAG_BARS, F_GAP, F_QUICK, F_LATE, F_PLACE}, 6},
-    {"less in the foreground", "more in the foreground", {F_FRONT, F_WINDS, F_DOUBLED, F_ALONGSIDE, F_BESIDE}, 5},
-    {"its beginnings stand out less", "its beginnings stand out", {F_RESTED, F_BEGINS}, 2},
-    {"it sounds less (soft, plucked, quick)", "it sounds more", {F_SOFT, F_PIZZ, F_SPEED, F_CONTRAST}, 4},
+static const Matter matters[SPZ_MATTER_COUNT] = {
+    [SPZ_ALIKE] = {{F_SAME, F_EXACT, F_MIRROR, F_SAME_PITCH}, 4},
+    [SPZ_FIGURE] = {{F_MOTION, F_RHYTHM, F_RARE, F_STILL}, 4},
+    [SPZ_MAKING_WAY] = {{F_YIELD, F_FREE, F_SWAP, F_CLEAN, F_EARLY, F_OVERLAP, F_CANON}, 7},
+    [SPZ_EXTENT] = {{F_TURNS, F_NOTES, F_TOTAL, F_SHORT, F_SINGLE, F_REGULAR}, 6},
+    [SPZ_DISTANCE] = {{F_LAG_BEATS, F_LAG_BARS, F_GAP, F_QUICK, F_LATE, F_PLACE}, 6},
+    [SPZ_IN_FRONT] = {{F_FRONT, F_WINDS, F_DOUBLED, F_ALONGSIDE, F_BESIDE}, 5},
+    [SPZ_BEGINNINGS] = {{F_RESTED, F_BEGINS}, 2},
+    [SPZ_SOUNDING] = {{F_SOFT, F_PIZZ, F_SPEED, F_CONTRAST}, 4},
 };
-enum { MATTERS = sizeof matters / sizeof matters[0] };
+enum { MATTERS = SPZ_MATTER_COUNT };
 
 struct spz_explanation {
     Arena arena;
@@ -38,7 +42,6 @@ struct spz_explanation {
 typedef struct Inquiry {
     const Movement *movement;
     AntiphonySearch *search;
-    Arena *arena; /* of the result */
     const char *bar;
     size_t *chain_of;      /* by candidate: its chain, or SIZE_MAX */
     double clear_log_odds[MATTERS]; /* mean over the candidates of clear passages */
@@ -147,68 +150,50 @@ static const Chain *teller_of(const Inquiry *inquiry, size_t index)
     return NULL;
 }
 
-static void put_bars(const Movement *movement, int first, int last, Buffer *out)
+static spz_side side_told(const Side *side)
 {
-    if (first == last)
-        buffer_printf(out, "bar %s", movement->bars[first].number);
-    else
-        buffer_printf(out, "bars %s-%s", movement->bars[first].number, movement->bars[last].number);
+    return (spz_side){.section = side->section, .group = side->group, .orchestra = side->orchestra, .players = side->melodies & ~SPZ_WIND_PLAYERS};
 }
 
-static void put_chain(const Inquiry *inquiry, const Chain *chain, Buffer *out)
+static spz_stands_for chain_instead(const Inquiry *inquiry, const Chain *chain)
 {
-    side_words(&inquiry->search->texture, &chain->sides[0], out);
-    buffer_puts(out, " and ");
-    side_words(&inquiry->search->texture, &chain->sides[1], out);
-    buffer_puts(out, ", ");
-    put_bars(inquiry->movement, chain->first, chain->last, out);
+    return (spz_stands_for){.sides = {side_told(&chain->sides[0]), side_told(&chain->sides[1])}, .first = (size_t)chain->first,
+                            .last = (size_t)chain->last, .strength = chain->strength, .with_others = chain->candidate_count > 1,
+                            .kind = chain_kind(&inquiry->search->texture, &inquiry->search->candidates, chain)};
 }
 
-static void put_reported(const Inquiry *inquiry, const Chain *chain, Buffer *out)
+static spz_stands_for match_instead(const Inquiry *inquiry, const Candidate *candidate)
 {
-    spz_kind kind = chain_kind(&inquiry->search->texture, &inquiry->search->candidates, chain);
-    buffer_printf(out, "%s as %s, ", chain->candidate_count > 1 ? "reported with others" : "reported", spz_kind_name(kind));
-    put_chain(inquiry, chain, out);
-    buffer_printf(out, ", %s", spz_strength_word(chain->strength));
+    return (spz_stands_for){.sides = {side_told(&candidate->sides[0]), side_told(&candidate->sides[1])}, .first = (size_t)candidate->first,
+                            .last = (size_t)candidate->last, .strength = strength_told(candidate->evidence.chance),
+                            .lag = candidate_lag(&inquiry->search->texture, candidate)};
 }
 
-static void put_rival(const Inquiry *inquiry, const Candidate *candidate, const Candidate *rival, spz_fate fate, Buffer *out)
-{
-    buffer_puts(out, fate == SPZ_TOLD ? "left out: the same two answer each other there more clearly " : "left out: much weaker than what the same two have beside it ");
-    lag_words(&inquiry->search->texture, rival, out);
-    buffer_puts(out, " apart, ");
-    put_bars(inquiry->movement, rival->first, rival->last, out);
-    buffer_printf(out, ", %.2f against %.2f", strength_told(rival->evidence.chance), strength_told(candidate->evidence.chance));
-}
-
-static void put_fate(const Inquiry *inquiry, size_t index, spz_considered *item, Buffer *out)
+static void find_fate(const Inquiry *inquiry, size_t index, spz_considered *item)
 {
     const Candidate *candidate = candidate_at(inquiry, index);
     const Candidate *rival = candidate->taken ? NULL : rival_of(inquiry, candidate);
     const Chain *teller = candidate->taken ? teller_of(inquiry, index) : NULL;
+    item->fate = SPZ_TOO_WEAK;
     if (inquiry->chain_of[index] != SIZE_MAX) {
         item->fate = SPZ_REPORTED;
-        put_reported(inquiry, &inquiry->search->chains.at[inquiry->chain_of[index]], out);
+        item->instead = chain_instead(inquiry, &inquiry->search->chains.at[inquiry->chain_of[index]]);
     } else if (rival) {
         int shared = shared_bars(candidate->first, candidate->last, rival->first, rival->last);
         item->fate = shared >= rule.told * (candidate->last - candidate->first + 1) ? SPZ_TOLD : SPZ_OVERSHADOWED;
-        put_rival(inquiry, candidate, rival, item->fate, out);
+        item->instead = match_instead(inquiry, rival);
     } else if (teller) {
         item->fate = SPZ_RETOLD;
-        buffer_puts(out, "left out: the passage of ");
-        put_chain(inquiry, teller, out);
-        buffer_puts(out, ", tells it already");
-    } else {
-        item->fate = SPZ_TOO_WEAK;
-        buffer_puts(out, "left out: too weak to be listed even as marginal");
+        item->instead = chain_instead(inquiry, teller);
     }
 }
 
-/* What differs enough from the clear passages, the most telling first; 'less' where `sign` is -1. */
-static void put_matters(const Inquiry *inquiry, const Candidate *candidate, int sign, Buffer *out)
+/* What differs enough from the clear passages, the most telling first; what there is less of where `sign` is -1. */
+static size_t find_matters(const Inquiry *inquiry, const Candidate *candidate, int sign, spz_matter out[MATTERS])
 {
     bool said[MATTERS] = {false};
-    for (;;) {
+    size_t count = 0;
+    while (inquiry->clear_count) {
         size_t best = MATTERS;
         double most = rule.telling;
         for (size_t m = 0; m < MATTERS; m++) {
@@ -219,60 +204,28 @@ static void put_matters(const Inquiry *inquiry, const Candidate *candidate, int 
             }
         }
         if (best == MATTERS)
-            return;
+            break;
         said[best] = true;
-        buffer_printf(out, "%s%s", out->length ? "; " : "", sign < 0 ? matters[best].less : matters[best].more);
+        out[count++] = (spz_matter)best;
     }
+    return count;
 }
 
-/* Takes the text of the buffer into the arena and empties it. */
-static const char *settle(const Inquiry *inquiry, Buffer *text)
-{
-    const char *own = buffer_failed(text) ? NULL : arena_string(inquiry->arena, text->length ? text->text : "");
-    buffer_clear(text);
-    return own;
-}
-
-static bool put_words(const Inquiry *inquiry, size_t index, Buffer *text, spz_considered *item)
-{
-    const Candidate *candidate = candidate_at(inquiry, index);
-    const Texture *texture = &inquiry->search->texture;
-    side_words(texture, &candidate->sides[0], text);
-    item->caller = settle(inquiry, text);
-    side_words(texture, &candidate->sides[1], text);
-    item->responder = settle(inquiry, text);
-    lag_words(texture, candidate, text);
-    item->lag = settle(inquiry, text);
-    interval_words(texture, &candidate->match, text);
-    item->interval = settle(inquiry, text);
-    if (inquiry->clear_count)
-        put_matters(inquiry, candidate, 1, text);
-    item->for_it = settle(inquiry, text);
-    if (inquiry->clear_count)
-        put_matters(inquiry, candidate, -1, text);
-    item->against_it = settle(inquiry, text);
-    put_fate(inquiry, index, item, text);
-    buffer_puts(text, candidate->later_link ? "; it counts for less, as its call is itself an answer" : "");
-    item->because = settle(inquiry, text);
-    return item->caller && item->responder && item->lag && item->interval && item->for_it && item->against_it && item->because;
-}
-
-static bool describe(const Inquiry *inquiry, size_t index, spz_considered *item)
+static void describe(const Inquiry *inquiry, size_t index, spz_considered *item)
 {
     const Candidate *candidate = candidate_at(inquiry, index);
     const Match *match = &candidate->match;
     const double *features = candidate->evidence.at;
-    *item = (spz_considered){.first = (size_t)candidate->first, .last = (size_t)candidate->last,
-                             .first_bar = inquiry->movement->bars[candidate->first].number,
-                             .last_bar = inquiry->movement->bars[candidate->last].number, .tones = (int)match->matched,
+    *item = (spz_considered){.sides = {side_told(&candidate->sides[0]), side_told(&candidate->sides[1])},
+                             .lag = candidate_lag(&inquiry->search->texture, candidate),
+                             .change = match_change(&inquiry->search->texture, match), .first = (size_t)candidate->first,
+                             .last = (size_t)candidate->last, .tones = (int)match->matched,
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],
                              .caller_aside = match->yield, .responder_aside = match->free, .foreground = features[F_FRONT],
-                             .strength = strength_told(candidate->evidence.chance)};
-    Buffer text;
-    buffer_init(&text);
-    bool ok = put_words(inquiry, index, &text, item);
-    buffer_free(&text);
-    return ok;
+                             .strength = strength_told(candidate->evidence.chance), .later_link = candidate->later_link};
+    item->more_count = find_matters(inquiry, candidate, 1, item->more);
+    item->less_count = find_matters(inquiry, candidate, -1, item->less);
+    find_fate(inquiry, index, item);
 }
 
 static spz_status inquire(Inquiry *inquiry, size_t most, spz_explanation *out)
@@ -285,9 +238,9 @@ static spz_status inquire(Inquiry *inquiry, size_t most, spz_explanation *out)
         read_chains(inquiry);
         size_t count = choose(inquiry, most, places, &out->more);
         out->at = arena_take(&out->arena, count, sizeof *out->at);
-        for (; out->at && out->count < count && describe(inquiry, places[out->count].index, &out->at[out->count]); out->count++)
-            ;
-        status = out->at && out->count == count ? SPZ_OK : SPZ_NO_MEMORY;
+        status = out->at ? SPZ_OK : SPZ_NO_MEMORY;
+        for (; !status && out->count < count; out->count++)
+            describe(inquiry, places[out->count].index, &out->at[out->count]);
     }
     memory_free(inquiry->chain_of);
     memory_free(places);
@@ -315,7 +268,7 @@ spz_status spz_explanation_make(const spz_sections *sections, const char *bar, s
     spz_status status = SPZ_OK;
     if (sections->group_count >= 2) {
         AntiphonySearch search;
-        Inquiry inquiry = {.movement = sections->movement, .search = &search, .arena = &explanation->arena, .bar = bar};
+        Inquiry inquiry = {.movement = sections->movement, .search = &search, .bar = bar};
         status = antiphony_search_make(sections, &search);
         if (status == SPZ_OK)
             status = inquire(&inquiry, most, explanation);

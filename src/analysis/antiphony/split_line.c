@@ -167,45 +167,45 @@ static spz_section section_at(const Braid *braid, size_t part)
     return braid->melodies[part]->group->about.section;
 }
 
-static char *reason_of(const Braid *braid, const Run *run, Arena *arena)
+static spz_braid braid_told(const Braid *braid, const Run *run)
 {
-    int turns = 0;
+    spz_braid told = {.changes = 0};
+    for (size_t p = 0; p < braid->parts; p++)
+        told.sections[p] = section_at(braid, p);
     for (size_t i = run->first + 1; i <= run->last; i++)
-        turns += braid->moments.at[i].holder != braid->moments.at[i - 1].holder;
-    const char *third = braid->parts > 2 ? spz_section_words(section_at(braid, 2)) : "";
-    return arena_format(arena,
-                        "one line on top of both, its notes taken in turn from the %s, the %s%s%s: it changes hands %d times, "
-                        "and each part alone leaps about",
-                        spz_section_words(section_at(braid, 0)), spz_section_words(section_at(braid, 1)),
-                        braid->parts > 2 ? " and the " : "", third, turns);
+        told.changes += braid->moments.at[i].holder != braid->moments.at[i - 1].holder;
+    return told;
 }
 
-/* Entries: the notes of the heard line, each with the part that has it. */
-static bool entries_of(const Findings *findings, const Braid *braid, const Run *run, Arena *arena, spz_passage *passage)
+static size_t link_of(const spz_passage *passage, spz_players players)
 {
-    const Movement *m = findings->map->movement;
-    spz_entry *entries = arena_take(arena, run->last - run->first + 1, sizeof *entries);
-    if (!entries)
-        return false;
-    size_t count = 0;
-    for (size_t i = run->first; i <= run->last; i++) {
+    size_t link = 0;
+    while (link < passage->link_count && passage->links[link].players != players)
+        link++;
+    return link;
+}
+
+/* Entries: the notes of the heard line, each with the part that has it; links: the parts as they first have one. */
+static bool entries_of(Findings *findings, const Braid *braid, const Run *run, spz_passage *passage)
+{
+    spz_entry *entries = arena_take(&findings->arena, run->last - run->first + 1, sizeof *entries);
+    spz_link *links = arena_take(&findings->arena, braid->parts, sizeof *links);
+    passage->entries = entries;
+    passage->links = links;
+    for (size_t i = run->first; entries && links && i <= run->last; i++) {
         const Moment *moment = &braid->moments.at[i];
         if (i > run->first && same_event(&braid->moments.at[i - 1], moment))
             continue;
-        char beat[TICKS_TEXT], pitch[PITCH_TEXT];
         const NoteEvent *event = moment->event[moment->holder];
-        entries[count] = (spz_entry){.group = braid->melodies[moment->holder]->group_index, .onset = event->onset, .end = event->end,
-                                     .bar = (size_t)event->bar, .answer = count > 0};
-        entries[count].beat = arena_string(arena, movement_beat_text(m, event->onset, beat));
-        entries[count].first = arena_string(arena, note_pitch_text(event->sound->note, pitch));
-        entries[count].last = entries[count].first;
-        if (!entries[count].beat || !entries[count].first)
-            return false;
-        count++;
+        size_t leader = braid->melodies[moment->holder]->group_index, link = link_of(passage, players_of_group(leader));
+        spz_pitch pitch = pitch_of(event->sound->note);
+        entries[passage->entry_count++] = (spz_entry){
+            .players = players_of_group(leader), .link = link, .onset = event->onset, .end = event->end, .bar = (size_t)event->bar,
+            .beat = beat_of(findings->map->movement, event->onset), .first = pitch, .last = pitch, .leader = leader, .answer = link > 0};
+        if (link == passage->link_count)
+            links[passage->link_count++] = (spz_link){players_of_group(leader), event->onset, (size_t)event->bar};
     }
-    passage->entries = entries;
-    passage->entry_count = count;
-    return true;
+    return entries && links;
 }
 
 static spz_status report_run(Findings *findings, const Braid *braid, const Run *run)
@@ -215,15 +215,13 @@ static spz_status report_run(Findings *findings, const Braid *braid, const Run *
     spz_passage passage = {.kind = SPZ_SPLIT_LINE, .onset = first->when, .end = last->end, .foreground = 0.8};
     double steps = (double)(run->last - run->first);
     passage.strength = fmin(0.95, 0.45 + 0.04 * run->gain);
-    for (size_t p = 0; p < 2; p++) {
-        passage.sections[p] = section_at(braid, p);
-        passage.groups[p] = braid->melodies[p]->group_index;
-    }
+    for (size_t p = 0; p < 2; p++)
+        passage.sides[p] = side_of_group(findings->map, braid->melodies[p]->group_index);
+    passage.told.braid = braid_told(braid, run);
     double tempo = movement_tempo_at(m, passage.onset);
     if (tempo > 0)
         passage.shortest = (double)(passage.end - passage.onset) / (double)m->per_crotchet / steps * 60 / tempo;
-    passage.reason = reason_of(braid, run, &findings->arena);
-    if (!passage.reason || !entries_of(findings, braid, run, &findings->arena, &passage))
+    if (!entries_of(findings, braid, run, &passage))
         return SPZ_NO_MEMORY;
     passage.turns = (int)passage.entry_count;
     return findings_add(findings, &passage);

@@ -253,9 +253,9 @@ spz_status spz_allotment_of(const spz_passage *passage, const spz_settings *sett
     *out = NULL;
     if (passage->kind != SPZ_DIV2 && passage->kind != SPZ_DIV3)
         return SPZ_BAD_ARGUMENT;
-    if (passage->sections[0] == SPZ_VIOLINS)
+    if (passage->sides[0].section == SPZ_VIOLINS)
         return allot_violins(settings, passage->turns, out);
-    return spz_allotment_make(passage->sections[0], spz_section_players(settings, passage->sections[0]), passage->turns, 0,
+    return spz_allotment_make(passage->sides[0].section, spz_section_players(settings, passage->sides[0].section), passage->turns, 0,
                               SPZ_SHARE_USUAL, out);
 }
 

@@ -1,7 +1,7 @@
 #include "analysis/division/divisi.h"
 #include "analysis/division/divisi_soloists.h"
 #include "analysis/division/divisi_violins.h"
-#include "analysis/division/divisi_words.h"
+#include "analysis/division/divisi_texture.h"
 #include <string.h>
 
 static spz_status report(Findings *findings, const Divided *divided, const Stretch *stretch)
@@ -10,17 +10,16 @@ static spz_status report(Findings *findings, const Divided *divided, const Stret
     const Bar *first = &movement->bars[stretch->first], *last = &movement->bars[stretch->last];
     spz_passage passage = {
         .kind = stretch->lines > 2 ? SPZ_DIV3 : SPZ_DIV2,
-        .sections = { divided->group->about.section, SPZ_NO_SECTION },
-        .groups = { divided->index, SIZE_MAX },
+        .sides = { side_of_group(findings->map, divided->index), no_side },
         .onset = first->onset,
         .end = last->onset + last->length,
         .strength = stretch->strength,
         .turns = stretch->lines,
+        .told.division = divisi_told(stretch),
         .foreground = stretch->foreground,
         .fully_voiced = stretch->lines > 2 && stretch->independence >= 0.5,
     };
-    passage.reason = divisi_reason(&findings->arena, passage.sections[0], stretch);
-    return passage.reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
+    return findings_add(findings, &passage);
 }
 
 static spz_status look_at_group(Findings *findings, const PlayingParts *company, Divided *divided)

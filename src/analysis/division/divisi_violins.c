@@ -1,5 +1,5 @@
 #include "analysis/division/divisi_violins.h"
-#include "analysis/division/divisi_words.h"
+#include "analysis/division/divisi_texture.h"
 #include <math.h>
 
 static const struct {
@@ -12,16 +12,28 @@ static const struct {
     size_t gap;          /* bars in which it may rest in between */
 } rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .least_shared = 4, .own = 0.5, .least_third = 0.6, .gap = 2 };
 
-static spz_status report(Findings *findings, const Stretch *stretch, int lines, bool voiced, char *reason)
+/* All tutti violins that sit with `group`'s players, as one side. */
+static spz_side all_violins(const SectionMap *map, const Group *group)
+{
+    spz_side side = {.section = SPZ_VIOLINS, .group = SIZE_MAX, .orchestra = group->about.orchestra};
+    for (size_t g = 0; g < map->group_count; g++) {
+        const spz_group *about = &map->groups[g].about;
+        if (section_is_violin(about->section) && !about->solo && about->orchestra == group->about.orchestra)
+            side.players |= players_of_group(g);
+    }
+    return side;
+}
+
+static spz_status report(Findings *findings, const Group *firsts, const Stretch *stretch, spz_division division, bool voiced)
 {
     const Movement *movement = findings->map->movement;
     const Bar *first = &movement->bars[stretch->first], *last = &movement->bars[stretch->last];
     spz_passage passage = {
-        .kind = SPZ_DIV3, .sections = { SPZ_VIOLINS, SPZ_NO_SECTION }, .groups = { SIZE_MAX, SIZE_MAX },
-        .onset = first->onset, .end = last->onset + last->length, .strength = stretch->strength, .turns = lines,
-        .foreground = stretch->foreground, .fully_voiced = voiced, .reason = reason,
+        .kind = SPZ_DIV3, .sides = { all_violins(findings->map, firsts), no_side },
+        .onset = first->onset, .end = last->onset + last->length, .strength = stretch->strength, .turns = division.lines,
+        .foreground = stretch->foreground, .fully_voiced = voiced, .told.division = division,
     };
-    return reason ? findings_add(findings, &passage) : SPZ_NO_MEMORY;
+    return findings_add(findings, &passage);
 }
 
 typedef struct Range { size_t first, last; } Range; /* bars */
@@ -81,7 +93,9 @@ static spz_status report_both(Findings *findings, const PlayingParts *company, D
     int lines = parts[0].lines + parts[1].lines;
     Stretch both = all_together(&parts[parts[1].strength > parts[0].strength], lines);
     bool voiced = parts[0].independence >= 0.5 && parts[1].independence >= 0.5;
-    return report(findings, &both, lines, voiced, divisi_violins_reason(&findings->arena, &parts[0], &parts[1], lines));
+    spz_division division = {.lines = lines, .ground = divisi_told(&both).ground, .violins = SPZ_BOTH_DIVIDED,
+                             .writing = {divisi_writing_told(&parts[0]), divisi_writing_told(&parts[1])}};
+    return report(findings, violins[0]->group, &both, division, voiced);
 }
 
 /* Where both sections are in two for long enough at the same time; sections in three stand for themselves. */
@@ -149,18 +163,15 @@ static bool is_equal_third(const Group *divided, const Group *other, Ticks from,
            (double)doubled < rules.doubled * (double)shared;
 }
 
-static spz_status report_thirds(Findings *findings, const PlayingParts *company, const Stretch *divided, const Divided *other,
-                                bool first_divided)
+static spz_status report_thirds(Findings *findings, const Stretch *divided, const Divided *other, bool first_divided)
 {
-    Stretch single = divisi_stretch_of(other->bars, divided->first, divided->last, company), three = all_together(divided, 3);
-    single.lines = 1;
-    const Stretch *first = first_divided ? divided : &single, *second = first_divided ? &single : divided;
-    char *reason = divisi_violins_reason(&findings->arena, first, second, 3);
-    return report(findings, &three, 3, divided->independence >= 0.5, reason);
+    Stretch three = all_together(divided, 3);
+    spz_division division = {.lines = 3, .ground = divisi_told(divided).ground, .violins = first_divided ? SPZ_FIRSTS_DIVIDED : SPZ_SECONDS_DIVIDED};
+    division.writing[!first_divided] = divisi_writing_told(divided);
+    return report(findings, other->group, &three, division, divided->independence >= 0.5);
 }
 
-static spz_status look_for_thirds(Findings *findings, const PlayingParts *company, Divided *divided, const Divided *other,
-                                  bool first_divided)
+static spz_status look_for_thirds(Findings *findings, Divided *divided, const Divided *other, bool first_divided)
 {
     const Movement *movement = findings->map->movement;
     spz_status status = SPZ_OK;
@@ -171,7 +182,7 @@ static spz_status look_for_thirds(Findings *findings, const PlayingParts *compan
         if (stretch.lines != 2 || !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length))
             divided->stretches.at[kept++] = stretch;
         else
-            status = report_thirds(findings, company, &stretch, other, first_divided);
+            status = report_thirds(findings, &stretch, other, first_divided);
     }
     divided->stretches.count = kept;
     return status;
@@ -185,9 +196,9 @@ spz_status divisi_of_both_violins(Findings *findings, const PlayingParts *compan
     for (int i = 0; i < 2 && !status; i++)
         status = cut_out(violins[i], &ranges, company);
     if (!status)
-        status = look_for_thirds(findings, company, first, second, true);
+        status = look_for_thirds(findings, first, second, true);
     if (!status)
-        status = look_for_thirds(findings, company, second, first, false);
+        status = look_for_thirds(findings, second, first, false);
     array_free(&ranges);
     return status;
 }
@@ -236,8 +247,8 @@ static spz_status report_third(Findings *findings, const PlayingParts *company, 
     stretch.independence = 1; /* a part of its own */
     stretch = all_together(&stretch, 3);
     stretch.strength = fmax(stretch.strength, rules.least_third);
-    char *reason = arena_format(&findings->arena, "violins in three: a third violin part with notes of its own");
-    return report(findings, &stretch, 3, true, reason);
+    spz_division division = {.lines = 3, .ground = SPZ_BY_PARTS, .violins = SPZ_THIRD_PART};
+    return report(findings, third->group, &stretch, division, true);
 }
 
 spz_status divisi_of_third_violins(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second,

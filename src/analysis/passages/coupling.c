@@ -17,6 +17,8 @@ static const struct {
     size_t most_listed;      /* and so are all but the strongest of a pair */
     double usual_tempo;      /* crotchets a minute where the score gives none */
     double parallel;         /* exactness of thirds and sixths against unison and octaves */
+    double fast;             /* seconds: shorter notes are said to be so many a second */
+    double softly, full;     /* softness from which it is told as soft; up to which as loud */
 } rules = {
     .shared = 0.8,          /* lets an upbeat or ornament of one section pass */
     .alike = 0.75,          /* a line in thirds touches other intervals at cadences */
@@ -30,6 +32,7 @@ static const struct {
     .least_strength = 0.4, .most_listed = 8, /* what a conductor would mark, not every bar in octaves */
     .usual_tempo = 100,
     .parallel = 0.7,        /* a chord tolerates what a unison does not */
+    .fast = 0.5, .softly = 0.85, .full = 0.35,
 };
 
 /* How much softness bares the ensemble; by ear, common practice. */
@@ -173,34 +176,23 @@ static double exactness_of(const Together *stretch)
     return all ? alike / (double)all : 0;
 }
 
-static const char *interval_words(const Together *stretch)
+static spz_parallel parallel_of(const Together *stretch)
 {
-    static const char *const words[] = { "in unison", "in octaves", "in thirds", "in sixths" };
+    static const spz_parallel of_kind[] = {[UNISON] = SPZ_UNISON, [OCTAVES] = SPZ_OCTAVES, [THIRDS] = SPZ_THIRDS, [SIXTHS] = SPZ_SIXTHS};
     size_t chords = stretch->kinds[THIRDS] + stretch->kinds[SIXTHS];
     bool parallel = stretch->kinds[UNISON] + stretch->kinds[OCTAVES] < chords;
     if (parallel && stretch->kinds[THIRDS] * 3 > chords && stretch->kinds[SIXTHS] * 3 > chords)
-        return "in thirds and sixths";
+        return SPZ_THIRDS_AND_SIXTHS;
     int most = 0;
     for (int i = 1; i < OTHER; i++)
         most = stretch->kinds[i] > stretch->kinds[most] ? i : most;
-    return words[most];
+    return of_kind[most];
 }
 
-static const char *loudness_words(double soft)
+static spz_unity unity_of(const Pair *pair, double shortest, double soft)
 {
-    return soft >= 0.85 ? ", softly" : soft <= 0.35 ? ", at full strength" : "";
-}
-
-static char *reason_for(const Pair *pair, const spz_passage *passage, double soft)
-{
-    const Melody *const *melodies = pair->melodies;
-    const char *one = spz_section_words(melodies[0]->group->about.section);
-    const char *other = spz_section_words(melodies[1]->group->about.section);
-    if (passage->shortest > 0 && passage->shortest < 0.5)
-        return arena_format(&pair->findings->arena, "%s and %s %s%s: %.0f notes a second to be kept together", one, other,
-                            interval_words(&pair->stretch), loudness_words(soft), 1 / passage->shortest);
-    return arena_format(&pair->findings->arena, "%s and %s %s%s", one, other, interval_words(&pair->stretch),
-                        loudness_words(soft));
+    return (spz_unity){.parallel = parallel_of(&pair->stretch), .notes_a_second = shortest > 0 && shortest < rules.fast ? 1 / shortest : 0,
+                       .loudness = soft >= rules.softly ? SPZ_SOFTLY : soft <= rules.full ? SPZ_FULL_STRENGTH : SPZ_LOUDNESS_PLAIN};
 }
 
 static double strength_of(const spz_passage *passage, double crotchets)
@@ -219,10 +211,8 @@ static spz_status close_stretch(Pair *pair, size_t past_event)
     if (length < rules.least_bars)
         return SPZ_OK;
     spz_passage passage = { .kind = SPZ_COUPLING, .onset = first->onset, .end = last->onset + last->length, .turns = 2 };
-    for (int i = 0; i < 2; i++) {
-        passage.sections[i] = pair->melodies[i]->group->about.section;
-        passage.groups[i] = pair->melodies[i]->group_index;
-    }
+    for (int i = 0; i < 2; i++)
+        passage.sides[i] = side_of_group(pair->findings->map, pair->melodies[i]->group_index);
     double soft = softness_of(pair, pair->first_event, past_event);
     passage.shortest = seconds_of(movement, passage.onset, shortest_shared(pair, pair->first_event, past_event));
     passage.tightness = speed_of(passage.shortest) * soft * exactness_of(&pair->stretch);
@@ -230,8 +220,8 @@ static spz_status close_stretch(Pair *pair, size_t past_event)
     passage.strength = strength_of(&passage, (double)(passage.end - passage.onset) / (double)movement->per_crotchet);
     if (passage.strength < rules.least_strength)
         return SPZ_OK;
-    passage.reason = reason_for(pair, &passage, soft);
-    return passage.reason && array_push(&pair->worth, passage) ? SPZ_OK : SPZ_NO_MEMORY;
+    passage.told.unity = unity_of(pair, passage.shortest, soft);
+    return array_push(&pair->worth, passage) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 static int strongest_first(const void *left, const void *right)

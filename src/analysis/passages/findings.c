@@ -2,35 +2,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-const char *spz_kind_name(spz_kind kind)
-{
-    static const char *const names[SPZ_KIND_COUNT] = {
-        [SPZ_EXCHANGE] = "exchange", [SPZ_HOCKET] = "hocket", [SPZ_SPLIT_LINE] = "split-line", [SPZ_IMITATION] = "imitation",
-        [SPZ_DIV2] = "div2",         [SPZ_DIV3] = "div3",     [SPZ_COUPLING] = "coupling",
-    };
-    return (unsigned)kind < SPZ_KIND_COUNT ? names[kind] : "";
-}
-
-bool spz_kind_from_name(const char *name, spz_kind *out)
-{
-    for (int kind = 0; name && kind < SPZ_KIND_COUNT; kind++)
-        if (!strcmp(name, spz_kind_name((spz_kind)kind))) {
-            *out = (spz_kind)kind;
-            return true;
-        }
-    return false;
-}
-
-bool spz_kind_is_antiphony(spz_kind kind)
-{
-    return kind == SPZ_EXCHANGE || kind == SPZ_HOCKET || kind == SPZ_SPLIT_LINE || kind == SPZ_IMITATION;
-}
-
-const char *spz_strength_word(double strength)
-{
-    return strength < 0.5 ? "marginal" : strength < 0.8 ? "clear" : "striking";
-}
-
 /* The bar in which something that ends at `end` is still heard. */
 static int last_bar_heard(const Movement *movement, Ticks onset, Ticks end)
 {
@@ -42,46 +13,30 @@ static size_t bar_index(int bar)
     return bar < 0 ? 0 : (size_t)bar;
 }
 
-static bool own_text(Arena *arena, const char **text)
+/* A copy of `count` items in the arena of the findings; NULL for none. False when out of memory. */
+static bool own_items(Findings *findings, const void **items, size_t count, size_t size)
 {
-    *text = arena_string(arena, *text ? *text : "");
-    return *text != NULL;
-}
-
-static bool own_entries(Findings *findings, spz_passage *passage)
-{
-    if (!passage->entry_count) {
-        passage->entries = NULL;
-        return true;
-    }
-    spz_entry *entries = arena_take(&findings->arena, passage->entry_count, sizeof *entries);
-    if (!entries)
-        return false;
-    memcpy(entries, passage->entries, passage->entry_count * sizeof *entries);
-    for (size_t i = 0; i < passage->entry_count; i++)
-        if (!own_text(&findings->arena, &entries[i].beat) || !own_text(&findings->arena, &entries[i].first) ||
-            !own_text(&findings->arena, &entries[i].last))
-            return false;
-    passage->entries = entries;
-    return true;
+    void *own = count ? arena_take(&findings->arena, count, size) : NULL;
+    if (count && own)
+        memcpy(own, *items, count * size);
+    *items = own;
+    return !count || own;
 }
 
 spz_status findings_add(Findings *findings, const spz_passage *passage)
 {
     const Movement *movement = findings->map->movement;
     spz_passage own = *passage;
-    char rehearsal[REHEARSAL_TEXT];
     if (!movement->bar_count)
         return SPZ_BAD_ARGUMENT;
     own.first = bar_index(movement_bar_at(movement, own.onset));
     own.last = bar_index(last_bar_heard(movement, own.onset, own.end));
     own.first_bar = movement->bars[own.first].number;
     own.last_bar = movement->bars[own.last].number;
-    own.rehearsal = arena_string(&findings->arena, movement_rehearsal_text(movement, (int)own.first, rehearsal));
-    if (!own.rehearsal || !own_text(&findings->arena, &own.reason) || !own_text(&findings->arena, &own.chain) ||
-        !own_entries(findings, &own) || !array_push(&findings->passages, own))
-        return SPZ_NO_MEMORY;
-    return SPZ_OK;
+    own.letter = movement_letter_at(movement, (int)own.first, &own.after_letter);
+    bool good = own_items(findings, (const void **)&own.entries, own.entry_count, sizeof *own.entries) &&
+                own_items(findings, (const void **)&own.links, own.link_count, sizeof *own.links) && array_push(&findings->passages, own);
+    return good ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 const Melody *findings_melodies(Findings *findings)
@@ -99,11 +54,11 @@ static int by_place(const void *left, const void *right)
     if (a->kind != b->kind)
         return a->kind < b->kind ? -1 : 1;
     for (int i = 0; i < 2; i++)
-        if (a->sections[i] != b->sections[i])
-            return a->sections[i] < b->sections[i] ? -1 : 1;
+        if (a->sides[i].section != b->sides[i].section)
+            return a->sides[i].section < b->sides[i].section ? -1 : 1;
     for (int i = 0; i < 2; i++)
-        if (a->groups[i] != b->groups[i])
-            return a->groups[i] < b->groups[i] ? -1 : 1;
+        if (a->sides[i].group != b->sides[i].group)
+            return a->sides[i].group < b->sides[i].group ? -1 : 1;
     if (a->onset != b->onset)
         return a->onset < b->onset ? -1 : 1;
     return a->end != b->end ? (a->end < b->end ? -1 : 1) : 0;

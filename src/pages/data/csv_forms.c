@@ -20,14 +20,13 @@ static void begin_movements(spz_report *report)
     csv_header(&report->out, "file,title,bars,year,recommended,order,margin,confidence,statement,striking,clear,marginal");
 }
 
-static void count_strengths(const spz_report *report, const spz_findings *findings, long counts[3])
+/* Clear passages and so on, the striking ones first. */
+static void count_weights(const spz_report *report, const spz_findings *findings, long counts[SPZ_WEIGHT_COUNT])
 {
-    static const char *const words[] = {"striking", "clear", "marginal"};
     for (size_t i = 0; i < spz_findings_count(findings); i++) {
         const spz_passage *passage = spz_findings_at(findings, i);
         if (report_shows(&report->options, passage) && spz_kind_is_antiphony(passage->kind))
-            for (int word = 0; word < 3; word++)
-                counts[word] += strcmp(spz_strength_word(passage->strength), words[word]) == 0;
+            counts[SPZ_STRIKING - spz_weight_of(passage->strength)]++;
     }
 }
 
@@ -36,8 +35,8 @@ static void movements_movement(spz_report *report, const ShownMovement *shown)
     CsvRow *row = &report->row;
     const spz_verdict *verdict = shown->reading.verdict;
     const spz_ranked *best = spz_verdict_count(verdict) ? spz_verdict_ranked(verdict, 0) : NULL;
-    long counts[3] = {0, 0, 0};
-    count_strengths(report, shown->reading.findings, counts);
+    long counts[SPZ_WEIGHT_COUNT] = {0};
+    count_weights(report, shown->reading.findings, counts);
     movement_cells(row, shown);
     csv_integer(row, (long long)spz_movement_bars(shown->reading.movement));
     if (spz_movement_year(shown->reading.movement))
@@ -49,7 +48,7 @@ static void movements_movement(spz_report *report, const ShownMovement *shown)
     csv_number(row, spz_verdict_margin(verdict), 2);
     csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
     csv_text(row, spz_verdict_statement(verdict));
-    for (int i = 0; i < 3; i++)
+    for (int i = 0; i < SPZ_WEIGHT_COUNT; i++)
         csv_integer(row, counts[i]);
     csv_end(row);
 }
@@ -90,20 +89,28 @@ static void begin_passages(spz_report *report)
 
 static void passage_line(CsvRow *row, const spz_passage *passage, const ShownMovement *shown)
 {
+    char letter[WORDS_TEXT];
+    Speaker speaker = data_speaker(shown);
+    Buffer words;
+    buffer_init(&words);
     movement_cells(row, shown);
     csv_text(row, spz_kind_name(passage->kind));
-    csv_text(row, spz_section_name(passage->sections[0]));
-    csv_text(row, spz_section_name(passage->sections[1]));
+    csv_text(row, spz_section_name(passage->sides[0].section));
+    csv_text(row, spz_section_name(passage->sides[1].section));
     csv_text(row, passage->first_bar);
     csv_text(row, passage->last_bar);
     csv_integer(row, (long long)passage->first);
     csv_integer(row, (long long)passage->last);
-    csv_text(row, passage->rehearsal);
+    csv_text(row, words_letter(passage, letter));
     csv_number(row, shown_strength(passage->strength), 2);
-    csv_text(row, spz_strength_word(passage->strength));
+    csv_text(row, spz_weight_name(spz_weight_of(passage->strength)));
     csv_integer(row, passage->turns);
-    csv_text(row, passage->chain);
-    csv_text(row, passage->reason);
+    words_links(&speaker, passage, &words);
+    csv_text(row, words.length ? words.text : "");
+    buffer_clear(&words);
+    words_told(&speaker, passage, &words);
+    csv_text(row, words.length ? words.text : "");
+    buffer_free(&words);
     csv_end(row);
 }
 

@@ -2,7 +2,9 @@
 #include "writing/number_text.h"
 #include "pages/growing_report.h"
 #include "wording/passage_words.h"
+#include <inttypes.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <string.h>
 
 static void begin(spz_report *report)
@@ -22,7 +24,7 @@ static void end(spz_report *report)
 static void put_strength(Json *json, double strength)
 {
     json_put_number(json, "strength", shown_strength(strength), 2);
-    json_put_text(json, "strength_word", spz_strength_word(strength));
+    json_put_text(json, "strength_word", spz_weight_name(spz_weight_of(strength)));
 }
 
 static void put_movement(Json *json, const ShownMovement *shown)
@@ -69,52 +71,116 @@ static void put_line(Json *json, const ShownMovement *shown, size_t index)
     json_end(json);
 }
 
+/* The bodies of players in a set, as a list of names. */
+static void put_players(Json *json, const char *key, const ShownMovement *shown, spz_players players)
+{
+    spz_group bodies[16];
+    size_t count = spz_players_named(shown->reading.sections, players, bodies, sizeof bodies / sizeof *bodies);
+    json_key(json, key);
+    json_list(json);
+    for (size_t i = 0; i < count; i++) {
+        char name[WORDS_TEXT];
+        json_text(json, words_body(SPZ_ENGLISH, &bodies[i], name));
+    }
+    json_end(json);
+}
+
+static void put_links(Json *json, const spz_passage *passage, const ShownMovement *shown)
+{
+    json_key(json, "links");
+    json_array(json);
+    for (size_t i = 0; i < passage->link_count; i++) {
+        json_row(json);
+        json_put_text(json, "bar", spz_movement_bar_number(shown->reading.movement, passage->links[i].bar));
+        put_players(json, "sections", shown, passage->links[i].players);
+        json_end(json);
+    }
+    json_end(json);
+}
+
+static void put_beat(Json *json, spz_fraction beat)
+{
+    char text[48];
+    if (beat.under == 1)
+        snprintf(text, sizeof text, "%" PRId64, beat.over);
+    else
+        snprintf(text, sizeof text, "%" PRId64 "/%" PRId64, beat.over, beat.under);
+    json_put_text(json, "beat", text);
+}
+
 static void put_entries(Json *json, const spz_passage *passage, const ShownMovement *shown)
 {
     json_key(json, "entries");
     json_array(json);
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        bool winds = entry->group == SIZE_MAX;
+        char pitch[SPZ_PITCH_TEXT];
+        bool winds = entry->leader == SIZE_MAX;
         json_row(json);
         json_put_text(json, "bar", spz_movement_bar_number(shown->reading.movement, entry->bar));
-        json_put_text(json, "beat", entry->beat);
-        json_put_text(json, "section", winds ? spz_section_name(SPZ_WINDS) : spz_sections_group(shown->reading.sections, entry->group)->name);
-        json_put_text(json, "first", entry->first);
-        json_put_text(json, "last", entry->last);
+        put_beat(json, entry->beat);
+        json_put_text(json, "section", winds ? spz_section_name(SPZ_WINDS) : spz_sections_group(shown->reading.sections, entry->leader)->name);
+        put_players(json, "sections", shown, entry->players);
+        json_put_integer(json, "link", (long long)entry->link + 1);
+        json_put_text(json, "first", spz_pitch_text(entry->first, pitch));
+        json_put_text(json, "last", spz_pitch_text(entry->last, pitch));
         json_put_text(json, "part_in_it", entry->answer ? "answer" : "call");
-        json_put_integer(json, "interval", entry->interval);
+        json_put_integer(json, "interval", entry->change.semitones);
+        json_put_flag(json, "inverted", entry->change.inverted);
+        json_put_integer(json, "stretch", entry->change.stretch);
         json_end(json);
     }
     json_end(json);
 }
 
-static void put_passage(Json *json, const spz_passage *passage, const ShownMovement *shown)
+static void put_sides(Json *json, const spz_passage *passage, const ShownMovement *shown)
 {
-    json_object(json);
-    json_put_text(json, "kind", spz_kind_name(passage->kind));
+    char name[WORDS_TEXT];
+    Speaker speaker = data_speaker(shown);
     json_key(json, "sections");
     json_list(json);
     for (int side = 0; side < 2; side++)
-        if (passage->sections[side] != SPZ_NO_SECTION)
-            json_text(json, spz_section_name(passage->sections[side]));
+        if (passage->sides[side].section != SPZ_NO_SECTION)
+            json_text(json, spz_section_name(passage->sides[side].section));
     json_end(json);
     json_key(json, "groups");
     json_list(json);
     for (int side = 0; side < 2; side++)
-        if (passage->sections[side] != SPZ_NO_SECTION)
-            json_text(json, words_side(passage, shown->reading.sections, side));
+        if (passage->sides[side].section != SPZ_NO_SECTION)
+            json_text(json, words_side(&speaker, &passage->sides[side], name));
     json_end(json);
+}
+
+/* What it tells, in words: `chain` is empty where there are two links or fewer. */
+static void put_told(Json *json, const spz_passage *passage, const ShownMovement *shown)
+{
+    Speaker speaker = data_speaker(shown);
+    Buffer words;
+    buffer_init(&words);
+    words_told(&speaker, passage, &words);
+    json_put_text(json, "reason", words.length ? words.text : "");
+    buffer_clear(&words);
+    words_links(&speaker, passage, &words);
+    json_put_text(json, "chain", words.length ? words.text : "");
+    buffer_free(&words);
+}
+
+static void put_passage(Json *json, const spz_passage *passage, const ShownMovement *shown)
+{
+    char letter[WORDS_TEXT];
+    json_object(json);
+    json_put_text(json, "kind", spz_kind_name(passage->kind));
+    put_sides(json, passage, shown);
     json_put_text(json, "first_bar", passage->first_bar);
     json_put_text(json, "last_bar", passage->last_bar);
     json_put_integer(json, "first_index", (long long)passage->first);
     json_put_integer(json, "last_index", (long long)passage->last);
     put_strength(json, passage->strength);
     json_put_integer(json, "turns", passage->turns);
-    json_put_text(json, "rehearsal", passage->rehearsal);
-    json_put_text(json, "reason", passage->reason);
-    json_put_text(json, "chain", passage->chain);
+    json_put_text(json, "rehearsal", words_letter(passage, letter));
+    put_told(json, passage, shown);
     json_put_number(json, "foreground", passage->foreground, 2);
+    put_links(json, passage, shown);
     put_entries(json, passage, shown);
     json_end(json);
 }

@@ -1,4 +1,5 @@
 #include "pages/sheets/parts_sheet.h"
+#include "analysis/passages/passage_facts.h"
 #include "writing/document.h"
 #include "editing/score_files.h"
 #include "support/path.h"
@@ -22,8 +23,7 @@ void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row)
     row->until[0] = '\0';
     if (advice->kind != ADVICE_UNISON)
         bar_name(page->movement, advice->last_bar, row->until, sizeof row->until);
-    char beat[TICKS_TEXT];
-    words_beat(movement_beat_text(page->movement, advice->from, beat), row->beat);
+    words_beat(beat_of(page->movement, advice->from), row->beat);
     movement_rehearsal_text(page->movement, (int)advice->bar, row->letter);
     advice_pass(page->movement, advice->bar, row->pass);
 }

@@ -2,6 +2,7 @@
 #ifndef PAGES_TEXT_TEXT_BLOCKS_H
 #define PAGES_TEXT_TEXT_BLOCKS_H
 #include "pages/growing_report.h"
+#include "writing/text_layout.h"
 
 /* Title with a line below, the file, its bars and year. */
 void block_title(spz_report *report, const ShownMovement *shown);
@@ -15,5 +16,8 @@ void block_ranking(spz_report *report, const spz_verdict *verdict, bool losses);
 void block_terms(spz_report *report, const spz_verdict *verdict);
 /* The passages: those worth a conductor's time, or all. */
 void block_passages(spz_report *report, const ShownMovement *shown, bool all);
+/* A table of passages: its heads, and the cells of one. */
+void passage_heads(Table *table, spz_language language);
+void passage_cells(Table *table, const Speaker *speaker, const spz_passage *passage);
 void block_cautions(spz_report *report);
 #endif

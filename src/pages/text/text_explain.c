@@ -1,8 +1,7 @@
 /* What was considered at one bar: first what is reported there, then every call and answer that was compared, with its fate. */
 #include "writing/text_layout.h"
 #include "pages/text/text_blocks.h"
-#include "wording/passage_words.h"
-#include "spezzato/explain.h"
+#include "wording/explain_words.h"
 #include <string.h>
 
 enum { INDENT = 2, LISTED_MOST = 12 };
@@ -28,93 +27,65 @@ static size_t count_reported(const spz_movement_reading *reading, const char *ba
     return count;
 }
 
-static void list_reported(spz_report *report, const spz_movement_reading *reading, const char *bar)
+static void list_reported(spz_report *report, const ShownMovement *shown, const char *bar)
 {
-    static const char *const heads[] = {"Bars", "Letter", "Kind", "Who", "Strength"};
-    static const int most[] = {14, 10, 12, 0, 10};
-    char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
+    const spz_movement_reading *reading = &shown->reading;
+    Speaker speaker = report_speaker(report, shown);
+    Buffer told;
     Table table;
-    buffer_printf(&report->out, "\nREPORTED IN BAR %s\n", bar);
+    buffer_putc(&report->out, '\n');
+    SAY(&report->out, speaker.language, PHRASE_EXPLAIN_REPORTED_IN, slot_text("bar", bar));
+    buffer_putc(&report->out, '\n');
     if (count_reported(reading, bar) == 0) {
-        buffer_puts(&report->out, "  Nothing.\n");
+        buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, PHRASE_EXPLAIN_NOTHING));
         return;
     }
-    table_begin(&table, 5, heads, most);
+    buffer_init(&told);
+    passage_heads(&table, speaker.language);
     for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
         if (!sounds_in(passage, reading->movement, bar))
             continue;
-        table_row(&table, (const char *const[]){words_bars(passage, bars), passage->rehearsal, words_kind(passage, kind),
-                                               words_who(passage, reading->sections, who), spz_strength_word(passage->strength)});
-        table_note(&table, passage->reason);
+        passage_cells(&table, &speaker, passage);
+        buffer_clear(&told);
+        words_told(&speaker, passage, &told);
+        table_note(&table, told.length ? told.text : "");
     }
+    report->out.failed = report->out.failed || told.failed;
+    buffer_free(&told);
     table_end(&table, &report->out, INDENT, report->options.width);
 }
 
-static const char *aside_words(double aside)
+static void print_considered(spz_report *report, const ShownMovement *shown, const spz_considered *item)
 {
-    return aside >= 0.85 ? "out of the way" : aside >= 0.6 ? "mostly out of the way" : aside >= 0.35 ? "half out of the way" : "as busy";
-}
-
-static void say_who(const spz_considered *item, Buffer *line)
-{
-    char first[WORDS_TEXT];
-    bool one = item->first == item->last;
-    buffer_printf(line, "%s %s%s%s: %s, answered %s later by the %s %s.", one ? "Bar" : "Bars", item->first_bar, one ? "" : "-",
-                  one ? "" : item->last_bar, words_capital(item->caller, first, sizeof first), item->lag, item->responder,
-                  item->interval);
-}
-
-static void say_measures(const spz_considered *item, Buffer *line)
-{
-    buffer_printf(line, "%d notes in common in %d call%s; likeness %.2f (%.2f of the steps by the same interval); under the answer the "
-                        "caller is %s (%.2f), under the call the responder is %s (%.2f); foreground %.2f; strength %.2f, %s.",
-                  item->tones, item->statements, item->statements == 1 ? "" : "s", item->alike, item->exact,
-                  aside_words(item->caller_aside), item->caller_aside, aside_words(item->responder_aside), item->responder_aside,
-                  item->foreground, item->strength, spz_strength_word(item->strength));
-}
-
-static void say_comparison(const spz_considered *item, Buffer *line)
-{
-    if (!*item->for_it && !*item->against_it)
-        return;
-    buffer_puts(line, "Beside the clear passages of this movement");
-    if (*item->for_it)
-        buffer_printf(line, ", for it: %s", item->for_it);
-    if (*item->against_it)
-        buffer_printf(line, "%s against it: %s", *item->for_it ? ";" : ",", item->against_it);
-    buffer_putc(line, '.');
-}
-
-static void print_considered(spz_report *report, const spz_considered *item)
-{
-    char fate[2 * WORDS_TEXT];
+    static void (*const sentences[])(const Speaker *, const spz_movement *, const spz_considered *, Buffer *) = {
+        explain_who, explain_measures, explain_comparison, explain_fate};
+    Speaker speaker = report_speaker(report, shown);
     Buffer line;
     buffer_init(&line);
     buffer_putc(&report->out, '\n');
-    say_who(item, &line);
-    layout_flow(&report->out, INDENT, "- ", &line, report->options.width);
-    say_measures(item, &line);
-    layout_flow(&report->out, 2 * INDENT, "", &line, report->options.width);
-    say_comparison(item, &line);
-    if (line.length)
-        layout_flow(&report->out, 2 * INDENT, "", &line, report->options.width);
-    buffer_printf(&line, "%s.", words_capital(item->because, fate, sizeof fate));
-    layout_flow(&report->out, 2 * INDENT, "", &line, report->options.width);
+    for (size_t i = 0; i < sizeof sentences / sizeof *sentences; i++) {
+        sentences[i](&speaker, shown->reading.movement, item, &line);
+        if (line.length)
+            layout_flow(&report->out, i ? 2 * INDENT : INDENT, i ? "" : "- ", &line, report->options.width);
+    }
     buffer_free(&line);
 }
 
-static void list_considered(spz_report *report, const spz_explanation *explanation)
+static void list_considered(spz_report *report, const ShownMovement *shown, const spz_explanation *explanation)
 {
     size_t count = spz_explanation_count(explanation), more = spz_explanation_more(explanation);
-    buffer_puts(&report->out, "\nCALLS AND ANSWERS THAT WERE COMPARED, THE STRONGEST FIRST\n");
+    spz_language language = report_speaker(report, shown).language;
+    buffer_printf(&report->out, "\n%s\n", phrase_text(language, PHRASE_EXPLAIN_COMPARED));
     if (count == 0)
-        layout_paragraph(&report->out, INDENT, "", "None: no section plays here what another plays within eight bars, alike enough and with one of "
-                                                   "them making way for the other, so that it would be weighed.", report->options.width);
+        layout_paragraph(&report->out, INDENT, "", phrase_text(language, PHRASE_EXPLAIN_NONE), report->options.width);
     for (size_t i = 0; i < count; i++)
-        print_considered(report, spz_explanation_at(explanation, i));
-    if (more)
-        buffer_printf(&report->out, "\n  %zu more, weaker than these, %s left out.\n", more, more == 1 ? "was" : "were");
+        print_considered(report, shown, spz_explanation_at(explanation, i));
+    if (more) {
+        buffer_puts(&report->out, "\n  ");
+        SAY(&report->out, language, PHRASE_EXPLAIN_MORE, slot_number("n", (long)more));
+        buffer_putc(&report->out, '\n');
+    }
 }
 
 static void say_no_bar(spz_report *report, const ShownMovement *shown, const char *bar)
@@ -123,10 +94,8 @@ static void say_no_bar(spz_report *report, const ShownMovement *shown, const cha
     size_t bars = spz_movement_bars(movement);
     Buffer line;
     buffer_init(&line);
-    buffer_printf(&line, "There is no bar %s in this movement", bar);
-    if (bars)
-        buffer_printf(&line, ": its bars are %s to %s", spz_movement_bar_number(movement, 0), spz_movement_bar_number(movement, bars - 1));
-    buffer_putc(&line, '.');
+    SAY(&line, report_speaker(report, shown).language, bars ? PHRASE_EXPLAIN_NO_BAR : PHRASE_EXPLAIN_NO_BARS, slot_text("bar", bar),
+        slot_text("from", bars ? spz_movement_bar_number(movement, 0) : ""), slot_text("to", bars ? spz_movement_bar_number(movement, bars - 1) : ""));
     buffer_putc(&report->out, '\n');
     layout_flow(&report->out, 0, "", &line, report->options.width);
     buffer_free(&line);
@@ -143,8 +112,8 @@ static void movement(spz_report *report, const ShownMovement *shown)
     else if (status != SPZ_OK)
         report->out.failed = true;
     else {
-        list_reported(report, &shown->reading, bar);
-        list_considered(report, explanation);
+        list_reported(report, shown, bar);
+        list_considered(report, shown, explanation);
     }
     spz_explanation_free(explanation);
 }

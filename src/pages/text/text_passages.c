@@ -9,15 +9,15 @@
 enum { INDENT = 2 };
 
 typedef struct Family {
-    const char *title;
+    Phrase title;
     size_t most; /* rows on the short page: what fits one side of paper with the verdict */
     bool kinds[SPZ_KIND_COUNT];
 } Family;
 
 static const Family families[] = {
-    {"SECTIONS THAT ANSWER EACH OTHER", 24, {[SPZ_EXCHANGE] = true, [SPZ_HOCKET] = true, [SPZ_SPLIT_LINE] = true, [SPZ_IMITATION] = true}},
-    {"DIVIDED SECTIONS", 10, {[SPZ_DIV2] = true, [SPZ_DIV3] = true}},
-    {"SECTIONS THAT MOVE TOGETHER", 8, {[SPZ_COUPLING] = true}},
+    {PHRASE_FAMILY_ANSWERING, 24, {[SPZ_EXCHANGE] = true, [SPZ_HOCKET] = true, [SPZ_SPLIT_LINE] = true, [SPZ_IMITATION] = true}},
+    {PHRASE_FAMILY_DIVIDED, 10, {[SPZ_DIV2] = true, [SPZ_DIV3] = true}},
+    {PHRASE_FAMILY_TOGETHER, 8, {[SPZ_COUPLING] = true}},
 };
 
 static const double clear = 0.5; /* the scale of passages.h */
@@ -60,46 +60,56 @@ static size_t count_clear(const Pick *picks, size_t count)
     return found;
 }
 
+void passage_heads(Table *table, spz_language language)
+{
+    static const int most[] = {14, 10, 12, 0, 10};
+    const char *const heads[] = {phrase_text(language, PHRASE_HEAD_BARS), phrase_text(language, PHRASE_HEAD_LETTER), phrase_text(language, PHRASE_HEAD_KIND),
+                                 phrase_text(language, PHRASE_HEAD_WHO), phrase_text(language, PHRASE_HEAD_STRENGTH)};
+    table_begin(table, 5, heads, most);
+}
+
+void passage_cells(Table *table, const Speaker *speaker, const spz_passage *passage)
+{
+    char bars[WORDS_TEXT], letter[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
+    table_row(table, (const char *const[]){words_bars(speaker->language, passage, bars), words_letter(passage, letter),
+                                           words_kind(speaker->language, passage, kind), words_who(speaker, passage, who),
+                                           words_weight(speaker->language, passage->strength)});
+}
+
 /* With the players of `settings` a division names its desks; NULL: it doesn't. */
-static void passage_row(Table *table, const Pick *pick, const spz_sections *sections, const spz_settings *settings)
+static void passage_row(Table *table, const Pick *pick, const Speaker *speaker, const spz_settings *settings)
 {
     Buffer reason, desks;
-    char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
     const spz_passage *passage = pick->passage;
-    table_row(table, (const char *const[]){words_bars(passage, bars), passage->rehearsal, words_kind(passage, kind),
-                                           words_who(passage, sections, who), spz_strength_word(passage->strength)});
+    passage_cells(table, speaker, passage);
     buffer_init(&reason);
-    words_reason(passage, &reason);
+    words_reason(speaker, passage, &reason);
     buffer_init(&desks);
     if (settings)
         division_desks(passage, settings, &desks);
     if (desks.length)
-        buffer_printf(&reason, ". Desks: %s", desks.text);
+        SAY(&reason, speaker->language, PHRASE_ALLOTMENT_DESKS, slot_text("desks", desks.text));
     table_note(table, reason.text);
     table->failed = table->failed || reason.failed || desks.failed;
     buffer_free(&desks);
     buffer_free(&reason);
 }
 
-static void say_left_out(spz_report *report, size_t clear_left, size_t marginal)
+static void say_left_out(spz_report *report, spz_language language, size_t clear_left, size_t marginal)
 {
-    Buffer line, *out = &line;
+    Buffer line;
     if (clear_left + marginal == 0)
         return;
-    buffer_init(out);
-    buffer_puts(out, "Not shown:");
-    if (clear_left)
-        buffer_printf(out, " %zu more clear one%s", clear_left, clear_left == 1 ? "" : "s");
-    if (marginal)
-        buffer_printf(out, "%s %zu marginal one%s", clear_left ? "," : "", marginal, marginal == 1 ? "" : "s");
-    buffer_puts(out, " (--all shows them).");
-    layout_flow(&report->out, INDENT, "", out, report->options.width);
+    buffer_init(&line);
+    SAY(&line, language, !marginal ? PHRASE_FAMILY_LEFT_OUT : clear_left ? PHRASE_FAMILY_LEFT_OUT_BOTH : PHRASE_FAMILY_LEFT_OUT_MARGINAL,
+        slot_number("n", (long)clear_left), slot_number("m", (long)marginal));
+    layout_flow(&report->out, INDENT, "", &line, report->options.width);
+    buffer_free(&line);
 }
 
 static void print_family(spz_report *report, const ShownMovement *shown, const Family *family, Pick *picks, size_t count, bool all)
 {
-    static const char *const heads[] = {"Bars", "Letter", "Kind", "Who", "Strength"};
-    static const int most[] = {14, 10, 12, 0, 10};
+    Speaker speaker = report_speaker(report, shown);
     size_t rows = count, clear_ones = count;
     if (!all) {
         qsort(picks, count, sizeof *picks, stronger_first);
@@ -107,18 +117,18 @@ static void print_family(spz_report *report, const ShownMovement *shown, const F
         rows = clear_ones < family->most ? clear_ones : family->most;
         qsort(picks, rows, sizeof *picks, earlier_first);
     }
-    buffer_printf(&report->out, "\n%s\n", family->title);
+    buffer_printf(&report->out, "\n%s\n", phrase_text(speaker.language, family->title));
     if (rows > 0) {
         Table table;
-        table_begin(&table, 5, heads, most);
+        passage_heads(&table, speaker.language);
         for (size_t i = 0; i < rows; i++)
-            passage_row(&table, &picks[i], shown->reading.sections, all ? report->options.settings : NULL);
+            passage_row(&table, &picks[i], &speaker, all ? report->options.settings : NULL);
         table_end(&table, &report->out, INDENT, report->options.width);
     } else if (count == 0)
-        buffer_puts(&report->out, "  None found.\n");
+        buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, PHRASE_FAMILY_NONE));
     else
-        buffer_puts(&report->out, "  None that is clear.\n");
-    say_left_out(report, clear_ones - rows, count - clear_ones);
+        buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, PHRASE_FAMILY_NONE_CLEAR));
+    say_left_out(report, speaker.language, clear_ones - rows, count - clear_ones);
 }
 
 /* Families that the user's choice of kinds leaves out are not spoken of. */

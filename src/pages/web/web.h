@@ -14,6 +14,12 @@ typedef struct Web {
     Buffer *drawings; /* engraved passages by their place in the findings, empty where there is none; NULL: none at all */
 } Web;
 
+/* In the reader's language. */
+static inline Speaker web_speaker(const Web *web)
+{
+    return report_speaker(web->report, web->shown);
+}
+
 /* Styles and script of every page; ours, written raw. */
 extern const char *const web_styles[]; /* ended with NULL */
 extern const char web_script[];

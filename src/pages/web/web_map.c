@@ -148,7 +148,7 @@ static double lane_middle(size_t lane)
 
 static size_t lane_of_entry(const System *system, const spz_entry *entry)
 {
-    return entry->group < system->web->map->group_count ? entry->group : system->lanes - 1;
+    return entry->leader < system->web->map->group_count ? entry->leader : system->lanes - 1;
 }
 
 static void draw_arrow(Html *html, double x1, double y1, double x2, double y2)
@@ -167,6 +167,13 @@ static void draw_entry(Html *html, bool answer, double x, double y, double width
     html_box(html, classes[answer][width < 5], x, y, width > 2 ? width : 2, height);
 }
 
+/* Whether the players of a lane have the entry. */
+static bool lane_plays(const System *system, const spz_entry *entry, size_t lane)
+{
+    bool wind = system->winds && lane + 1 == system->lanes;
+    return (entry->players & (wind ? SPZ_WIND_PLAYERS : lane < 63 ? (spz_players)1 << lane : 0)) != 0;
+}
+
 static void draw_entries(const System *system, const spz_passage *passage)
 {
     Html *html = system->web->html;
@@ -183,7 +190,9 @@ static void draw_entries(const System *system, const spz_passage *passage)
             if (from != lane && entry->answer)
                 draw_arrow(html, x_of(system, passage->entries[i - 1].onset) + 1, lane_middle(from) + way, x + 1, y - way);
         }
-        draw_entry(html, web_answers(passage, entry), x, y - half, end - x, 2 * half);
+        for (size_t played = 0; played < system->lanes; played++)
+            if (played == lane || lane_plays(system, entry, played))
+                draw_entry(html, web_answers(passage, entry), x, lane_middle(played) - half, end - x, 2 * half);
     }
 }
 
@@ -249,6 +258,7 @@ static void draw_passage(const System *system, size_t index)
 {
     char id[WEB_ID], bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
     const spz_passage *passage = spz_findings_at(system->web->shown->reading.findings, index);
+    Speaker speaker = web_speaker(system->web);
     Html *html = system->web->html;
     if (!overlaps(system, passage->first, passage->last))
         return;
@@ -257,10 +267,10 @@ static void draw_passage(const System *system, size_t index)
     html_put_format(html, "class", "mark k-%s s%d", spz_kind_name(passage->kind), web_strength(passage));
     if (passage->first < system->first) /* its first system has the stop of the keyboard */
         html_put(html, "tabindex", "-1");
-    html_put_format(html, "aria-label", "bars %s, %s, %s, %s", words_bars(passage, bars), words_kind(passage, kind),
-                    words_who(passage, system->web->map, who), spz_strength_word(passage->strength));
+    html_put_format(html, "aria-label", "bars %s, %s, %s, %s", words_bars(speaker.language, passage, bars), words_kind(speaker.language, passage, kind),
+                    words_who(&speaker, passage, who), words_weight(speaker.language, passage->strength));
     html_open(html, "title");
-    html_format(html, "%s: %s, %s, %s", bars, kind, who, spz_strength_word(passage->strength));
+    html_format(html, "%s: %s, %s, %s", bars, kind, who, words_weight(speaker.language, passage->strength));
     html_close(html);
     if (!spz_kind_is_antiphony(passage->kind))
         draw_band(system, passage);

@@ -29,7 +29,7 @@ static int stronger_first(const void *a, const void *b)
 static bool takes_part(const Web *web, const spz_passage *passage, size_t group)
 {
     for (size_t i = 0; i < passage->entry_count; i++)
-        if (passage->entries[i].group == group)
+        if (group < 63 && (passage->entries[i].players >> group & 1))
             return true;
     return web_group_takes_part(web, passage, 0, group) || web_group_takes_part(web, passage, 1, group);
 }
@@ -139,6 +139,7 @@ bool web_notation(const Web *web, const spz_passage *passage, size_t index)
     if (!web->drawings || !web->drawings[index].length)
         return false;
     buffer_init(&address);
+    Speaker speaker = web_speaker(web);
     html_data_address(&address, "image/svg+xml", web->drawings[index].text, web->drawings[index].length);
     html->failed = html->failed || buffer_failed(&address);
     html_open_class(html, "div", "scroll");
@@ -146,7 +147,7 @@ bool web_notation(const Web *web, const spz_passage *passage, size_t index)
     html_put(html, "role", "region");
     html_put(html, "aria-label", "The passage in notes");
     html_open_class(html, "img", "notation");
-    html_put_format(html, "alt", "Notes of bars %s: %s", words_bars(passage, bars), words_who(passage, web->map, who));
+    html_put_format(html, "alt", "Notes of bars %s: %s", words_bars(speaker.language, passage, bars), words_who(&speaker, passage, who));
     html_put_format(html, "width", "%d", drawing_width(&web->drawings[index]) * 9 / 10);
     html_put(html, "loading", "lazy");
     html_put(html, "src", address.text);

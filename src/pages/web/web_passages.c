@@ -1,6 +1,5 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "writing/number_text.h"
-#include "wording/parts_words.h"
 #include "support/utf8.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
@@ -16,17 +15,15 @@ char *web_passage_id(const Web *web, size_t index, char id[WEB_ID])
 
 int web_strength(const spz_passage *passage)
 {
-    static const char *const words[] = {"marginal", "clear", "striking"};
-    const char *word = spz_strength_word(passage->strength);
-    return strcmp(word, words[2]) == 0 ? 2 : strcmp(word, words[1]) == 0;
+    return (int)spz_weight_of(passage->strength);
 }
 
 size_t web_group(const Web *web, const spz_passage *passage, int side)
 {
-    if (passage->groups[side] < web->map->group_count)
-        return passage->groups[side];
+    if (passage->sides[side].group < web->map->group_count)
+        return passage->sides[side].group;
     for (size_t i = 0; i < web->map->group_count; i++)
-        if (web->map->groups[i].about.section == passage->sections[side] && !web->map->groups[i].about.solo)
+        if (web->map->groups[i].about.section == passage->sides[side].section && !web->map->groups[i].about.solo)
             return i;
     return SIZE_MAX;
 }
@@ -44,29 +41,27 @@ double web_names_width(const Web *web)
 
 bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group)
 {
-    const spz_group *about = &web->map->groups[group].about;
-    if (passage->sections[side] == SPZ_VIOLINS)
-        return !about->solo && section_is_violin(about->section);
-    if (passage->sections[side] == SPZ_STRINGS)
-        return !about->solo;
-    return passage->sections[side] != SPZ_NO_SECTION && web_group(web, passage, side) == group;
+    (void)web;
+    return group < 63 && (passage->sides[side].players >> group & 1);
 }
 
 bool web_answers(const spz_passage *passage, const spz_entry *entry)
 {
-    return passage->kind == SPZ_SPLIT_LINE ? entry->group != passage->entries[0].group : entry->answer;
+    return passage->kind == SPZ_SPLIT_LINE ? entry->leader != passage->entries[0].leader : entry->answer;
 }
 
 bool web_has_winds(const spz_passage *passage)
 {
-    return passage->sections[0] == SPZ_WINDS || passage->sections[1] == SPZ_WINDS;
+    return passage->sides[0].section == SPZ_WINDS || passage->sides[1].section == SPZ_WINDS;
 }
 
 /* 'Vn I / Vn II' in score order, whoever calls. */
 static void pair_words(const Web *web, const spz_passage *passage, char text[WORDS_TEXT])
 {
-    const char *names[2] = {words_side(passage, web->map, 0), words_side(passage, web->map, 1)};
-    int first = passage->sections[1] != SPZ_NO_SECTION && passage->sections[1] < passage->sections[0];
+    Speaker speaker = web_speaker(web);
+    char of_side[2][WORDS_TEXT];
+    const char *names[2] = {words_side(&speaker, &passage->sides[0], of_side[0]), words_side(&speaker, &passage->sides[1], of_side[1])};
+    int first = passage->sides[1].section != SPZ_NO_SECTION && passage->sides[1].section < passage->sides[0].section;
     if (*names[1])
         snprintf(text, WORDS_TEXT, "%.70s / %.70s", names[first], names[!first]);
     else
@@ -76,13 +71,16 @@ static void pair_words(const Web *web, const spz_passage *passage, char text[WOR
 /* All who enter in a chain, 'Vn I|Vn II|Va': the filter finds the passage under each pair of them. */
 static void put_bodies(const Web *web, const spz_passage *passage)
 {
-    ChainOrder chain = parts_chain(passage);
     Buffer text;
     buffer_init(&text);
-    for (size_t i = 0; i < chain.count && spz_kind_is_antiphony(passage->kind); i++) {
-        bool winds = chain.groups[i] >= web->map->group_count;
-        buffer_printf(&text, "%s%s", i ? "|" : "", winds ? spz_section_name(SPZ_WINDS) : web->map->groups[chain.groups[i]].about.name);
-    }
+    spz_players all = 0;
+    for (size_t i = 0; i < passage->link_count; i++)
+        all |= passage->links[i].players;
+    for (size_t g = 0; g < web->map->group_count && g < 63; g++)
+        if (all >> g & 1)
+            buffer_printf(&text, "%s%s", text.length ? "|" : "", web->map->groups[g].about.name);
+    if (all & SPZ_WIND_PLAYERS)
+        buffer_printf(&text, "%s%s", text.length ? "|" : "", spz_section_name(SPZ_WINDS));
     web->html->failed = web->html->failed || buffer_failed(&text);
     html_put(web->html, "data-bodies", text.text ? text.text : "");
     buffer_free(&text);
@@ -91,15 +89,15 @@ static void put_bodies(const Web *web, const spz_passage *passage)
 static void entry_row(const Web *web, const spz_passage *passage, const spz_entry *entry)
 {
     Html *html = web->html;
-    char beat[BEAT_TEXT];
-    bool winds = entry->group >= web->map->group_count;
+    char beat[BEAT_TEXT], who[WORDS_TEXT], first[SPZ_PITCH_TEXT], last[SPZ_PITCH_TEXT];
+    Speaker speaker = web_speaker(web);
     html_open(html, "tr");
     html_element(html, "td", NULL, web->movement->bars[entry->bar].number);
     html_element(html, "td", NULL, words_beat(entry->beat, beat));
-    html_element(html, "td", NULL, winds ? spz_section_name(SPZ_WINDS) : web->map->groups[entry->group].about.name);
+    html_element(html, "td", NULL, words_players(&speaker, entry->players, who));
     html_element(html, "td", NULL, passage->kind == SPZ_SPLIT_LINE ? "has the line" : entry->answer ? "answers" : "calls");
     html_open(html, "td");
-    html_format(html, "%s to %s", entry->first ? entry->first : "", entry->last ? entry->last : "");
+    html_format(html, "%s to %s", spz_pitch_text(entry->first, first), spz_pitch_text(entry->last, last));
     html_close(html);
     html_close(html);
 }
@@ -156,22 +154,23 @@ static void summary(const Web *web, const spz_passage *passage)
 {
     Buffer reason;
     char text[WORDS_TEXT];
+    Speaker speaker = web_speaker(web);
     Html *html = web->html;
     html_open(html, "summary");
     html_open_class(html, "span", "bars");
-    html_format(html, "%s %s", passage->first == passage->last ? "bar" : "bars", words_bars(passage, text));
+    html_format(html, "%s %s", passage->first == passage->last ? "bar" : "bars", words_bars(speaker.language, passage, text));
     html_close(html);
     html_words(html, " ");
-    html_element(html, "span", "letter", passage->rehearsal);
+    html_element(html, "span", "letter", words_letter(passage, text));
     html_words(html, " ");
-    html_element(html, "span", "kind", words_kind(passage, text));
+    html_element(html, "span", "kind", words_kind(speaker.language, passage, text));
     html_words(html, " ");
-    html_element(html, "span", "who", words_who(passage, web->map, text));
+    html_element(html, "span", "who", words_who(&speaker, passage, text));
     html_words(html, " ");
-    html_element(html, "span", "strength", spz_strength_word(passage->strength));
+    html_element(html, "span", "strength", words_weight(speaker.language, passage->strength));
     html_words(html, " ");
     buffer_init(&reason);
-    words_reason(passage, &reason);
+    words_reason(&speaker, passage, &reason);
     html_element(html, "span", "reason", reason.text);
     html->failed = html->failed || reason.failed;
     buffer_free(&reason);
@@ -210,7 +209,7 @@ static void kind_box(Html *html, spz_kind kind)
     html_put(html, "checked", "checked");
     html_close_void(html);
     html_element(html, "span", "swatch", "");
-    html_words(html, words_kind(&(spz_passage){.kind = kind}, name));
+    html_words(html, words_kind(SPZ_ENGLISH, &(spz_passage){.kind = kind}, name));
     if (kind == SPZ_DIV2 || kind == SPZ_DIV3)
         html_words(html, kind == SPZ_DIV2 ? " in two" : " in three or more");
     html_close(html);

@@ -49,7 +49,7 @@ static bool begin_strip(Excerpt *excerpt, size_t index, Ticks from, Ticks to)
 static bool has_entry(const spz_passage *passage, size_t group)
 {
     for (size_t i = 0; i < passage->entry_count; i++)
-        if (passage->entries[i].group == group)
+        if (group < 63 && (passage->entries[i].players >> group & 1))
             return true;
     return false;
 }
@@ -85,7 +85,7 @@ static void draw_entries(const Excerpt *excerpt, const Strip *strip, double top)
     Html *html = excerpt->web->html;
     for (size_t i = 0; i < excerpt->passage->entry_count; i++) {
         const spz_entry *entry = &excerpt->passage->entries[i];
-        if (entry->group != strip->index || entry->onset >= excerpt->to || entry->end <= excerpt->from)
+        if (strip->index > 62 || !(entry->players >> strip->index & 1) || entry->onset >= excerpt->to || entry->end <= excerpt->from)
             continue;
         double x = x_of(excerpt, entry->onset);
         html_box(html, web_answers(excerpt->passage, entry) ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));

@@ -23,8 +23,8 @@ static void print_missed(const Composed *row)
 {
     const char *responder = spz_section_name(row->responder);
     printf("- %s, bars %d-%d: %s of %s%s%s, %s to its composer; %d of %d bars found", row->file, row->first, row->last, spz_kind_name(row->kind),
-           spz_section_name(row->caller), *responder ? " and " : "", responder, spz_strength_word(row->strength), row->bars_found, row->last - row->first + 1);
-    printf(row->bars_found ? ", %s.\n" : ".\n", spz_strength_word(row->best));
+           spz_section_name(row->caller), *responder ? " and " : "", responder, spz_weight_name(spz_weight_of(row->strength)), row->bars_found, row->last - row->first + 1);
+    printf(row->bars_found ? ", %s.\n" : ".\n", spz_weight_name(spz_weight_of(row->best)));
 }
 
 int main(int argc, char **argv)

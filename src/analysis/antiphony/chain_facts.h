@@ -1,0 +1,29 @@
+/* chain_facts.h - what is told of a chain: its entries and links with their players, and its clearest call and answer. */
+#ifndef ANALYSIS_ANTIPHONY_CHAIN_FACTS_H
+#define ANALYSIS_ANTIPHONY_CHAIN_FACTS_H
+#include "analysis/antiphony/chains.h"
+#include "analysis/passages/passage_facts.h"
+
+typedef struct ChainFacts {
+    ARRAY(spz_entry) entries; /* in order of time */
+    ARRAY(spz_link) links;    /* in order of entry */
+    int turns;                /* how often the word passes */
+} ChainFacts;
+
+/* `map`: whose groups the facts name; the texture may be of strings and winds as two voices (strings_and_winds.c): then it is told which
+ * groups really play. Always to be followed by chain_facts_release. SPZ_NO_MEMORY. */
+spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain,
+                            ChainFacts *facts);
+void chain_facts_release(ChainFacts *facts);
+
+/* The strongest exchange in the direction of the passage: what is told of it has to begin with the section that calls first. */
+const Candidate *chain_clearest(const CandidateList *candidates, const Chain *chain);
+/* All but the sides. */
+spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate);
+/* From a call to its answer, counted in bars, beats or crotchets. */
+spz_length candidate_lag(const Texture *texture, const Candidate *candidate);
+/* What is done to the call on the way to the answer, by the first notes of either. */
+spz_change match_change(const Texture *texture, const Match *match);
+/* Shortest note that is answered, in seconds at the tempo in force; 0 when the score gives no tempo. */
+double chain_shortest_seconds(const Texture *texture, const CandidateList *candidates, const Chain *chain);
+#endif

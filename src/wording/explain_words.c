@@ -1,0 +1,107 @@
+#include "wording/explain_words.h"
+
+/* From how far aside a section is called so: as busy, half, mostly, wholly out of the way. */
+static const double aside_from[] = {0.35, 0.6, 0.85};
+
+static Phrase aside_phrase(double aside)
+{
+    unsigned step = 0;
+    while (step < sizeof aside_from / sizeof *aside_from && aside >= aside_from[step])
+        step++;
+    return (Phrase)(PHRASE_ASIDE_1 + step);
+}
+
+static void put_place(spz_language language, const spz_movement *movement, size_t first, size_t last, Buffer *out)
+{
+    char from[WORDS_TEXT], to[WORDS_TEXT];
+    SAY(out, language, first == last ? PHRASE_PLACE_BAR : PHRASE_PLACE_BARS,
+        slot_text("from", words_bar(language, spz_movement_bar_number(movement, first), first, from)),
+        slot_text("to", words_bar(language, spz_movement_bar_number(movement, last), last, to)));
+}
+
+void explain_who(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
+{
+    spz_group caller = spz_side_named(speaker->sections, &item->sides[0]), responder = spz_side_named(speaker->sections, &item->sides[1]);
+    Buffer place, lag, change;
+    buffer_init(&place);
+    buffer_init(&lag);
+    buffer_init(&change);
+    put_place(speaker->language, movement, item->first, item->last, &place);
+    words_length(speaker->language, item->lag, &lag);
+    words_change(speaker->language, item->change, &change);
+    SAY(out, speaker->language, PHRASE_EXPLAIN_WHO, slot_text("place", place.text), slot_players("caller", &caller, 1),
+        slot_players("responder", &responder, 1), slot_text("lag", lag.text), slot_text("change", change.text));
+    out->failed = out->failed || place.failed || lag.failed || change.failed;
+    buffer_free(&place);
+    buffer_free(&lag);
+    buffer_free(&change);
+}
+
+void explain_measures(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
+{
+    (void)movement;
+    SAY(out, speaker->language, PHRASE_EXPLAIN_MEASURES, slot_number("tones", item->tones), slot_number("n", item->statements),
+        slot_decimal("alike", item->alike, 2), slot_decimal("exact", item->exact, 2), slot_phrase("aside", aside_phrase(item->caller_aside)),
+        slot_decimal("calleraside", item->caller_aside, 2), slot_phrase("free", aside_phrase(item->responder_aside)),
+        slot_decimal("responderaside", item->responder_aside, 2), slot_decimal("front", item->foreground, 2),
+        slot_decimal("strength", item->strength, 2), slot_text("weight", words_weight(speaker->language, item->strength)));
+}
+
+_Static_assert(PHRASE_MATTER_MORE_7 - PHRASE_MATTER_MORE_0 == SPZ_MATTER_COUNT - 1, "a phrase for each matter");
+_Static_assert(PHRASE_MATTER_LESS_7 - PHRASE_MATTER_LESS_0 == SPZ_MATTER_COUNT - 1, "a phrase for each matter");
+
+static void put_matters(spz_language language, const spz_matter *matters, size_t count, Phrase first, Buffer *out)
+{
+    for (size_t i = 0; i < count; i++) {
+        buffer_puts(out, i ? phrase_text(language, PHRASE_MATTER_NEXT) : "");
+        buffer_puts(out, phrase_text(language, (Phrase)(first + (unsigned)matters[i])));
+    }
+}
+
+void explain_comparison(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
+{
+    Buffer more, less;
+    (void)movement;
+    if (!item->more_count && !item->less_count)
+        return;
+    buffer_init(&more);
+    buffer_init(&less);
+    put_matters(speaker->language, item->more, item->more_count, PHRASE_MATTER_MORE_0, &more);
+    put_matters(speaker->language, item->less, item->less_count, PHRASE_MATTER_LESS_0, &less);
+    SAY(out, speaker->language,
+        !item->less_count ? PHRASE_EXPLAIN_BESIDE_MORE : item->more_count ? PHRASE_EXPLAIN_BESIDE_BOTH : PHRASE_EXPLAIN_BESIDE_LESS,
+        slot_text("more", more.text), slot_text("less", less.text));
+    out->failed = out->failed || more.failed || less.failed;
+    buffer_free(&more);
+    buffer_free(&less);
+}
+
+static Phrase fate_phrase(const spz_considered *item)
+{
+    switch (item->fate) {
+    case SPZ_REPORTED: return item->instead.with_others ? PHRASE_FATE_REPORTED_OTHERS : PHRASE_FATE_REPORTED;
+    case SPZ_TOLD: return PHRASE_FATE_TOLD;
+    case SPZ_OVERSHADOWED: return PHRASE_FATE_OVERSHADOWED;
+    case SPZ_RETOLD: return PHRASE_FATE_RETOLD;
+    default: return PHRASE_FATE_WEAK;
+    }
+}
+
+void explain_fate(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
+{
+    const spz_stands_for *instead = &item->instead;
+    spz_group first = spz_side_named(speaker->sections, &instead->sides[0]), second = spz_side_named(speaker->sections, &instead->sides[1]);
+    Buffer place, lag;
+    buffer_init(&place);
+    buffer_init(&lag);
+    put_place(speaker->language, movement, instead->first, instead->last, &place);
+    if (instead->lag.count.under) /* passages have none */
+        words_length(speaker->language, instead->lag, &lag);
+    SAY(out, speaker->language, fate_phrase(item), slot_phrase("kind", (Phrase)(PHRASE_KIND_EXCHANGE + (unsigned)instead->kind)),
+        slot_players("first", &first, 1), slot_players("second", &second, 1), slot_text("place", place.text), slot_text("lag", lag.text),
+        slot_text("weight", words_weight(speaker->language, instead->strength)), slot_decimal("strength", instead->strength, 2),
+        slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER));
+    out->failed = out->failed || place.failed || lag.failed;
+    buffer_free(&place);
+    buffer_free(&lag);
+}
