@@ -5,6 +5,9 @@
 CC ?= cc
 BUILD ?= build
 PREFIX ?= /usr/local
+# What the program needs beside itself: where it is installed, and where the program of this tree looks for it.
+DATADIR = $(PREFIX)/share/spezzato
+BUILD_DATADIR = $(CURDIR)/src/pages/web
 CFLAGS ?= -O2 -g
 override WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes
 XML_CFLAGS = $(shell xml2-config --cflags 2>/dev/null)
@@ -71,6 +74,14 @@ $(SKETCH): $(call objects,tests/support/sketch.c $(wildcard tests/support/notati
 $(BUILD)/src/cli/%.o: src/cli/%.c
 	@mkdir -p $(@D)
 	$(COMPILE) -c -o $@ $<
+# The program that is built looks in this tree for what it runs, the one that is installed only where that is installed.
+$(BUILD)/src/cli/engraver_place.o: override COMPILE += -DSPEZZATO_BUILD_DATADIR='"$(BUILD_DATADIR)"'
+$(BUILD)/installed/engraver_place.o: src/cli/engraver_place.c FORCE
+	@mkdir -p $(@D)
+	$(COMPILE) -DSPEZZATO_DATADIR='"$(DATADIR)"' -c -o $@ $<
+$(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o,$(call objects,$(CLI_SOURCES))) $(BUILD)/installed/engraver_place.o $(LIBRARY)
+	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+.PHONY: FORCE
 # Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
 VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/season include -name '*.[ch]'))
 $(BUILD)/src/season/results/result_terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
@@ -105,9 +116,9 @@ valgrind: $(UNIT)
 test-web: all $(SKETCH)
 	@BUILD=$(BUILD) sh tests/support/test-web.sh
 
-# Optional: what engraves the passages on the conductor's pages (needs node and npm).
+# Optional: what engraves the passages on the conductor's pages (needs node and npm). `make install` installs it where it is at hand.
 engraver:
-	cd src/pages/web/engraver && npm ci --no-audit --no-fund --silent
+	cd $(ENGRAVER) && npm ci --no-audit --no-fund --silent
 
 # Takes today's output for right, after a look at it: golden files, README page, reports/.
 accept: all $(SKETCH)
@@ -173,9 +184,12 @@ accuracy-reader: $(BUILD)/written
 reliability: all
 	@BUILD=$(BUILD) sh tests/support/accuracy/reliability.sh
 
-install: all
-	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1
-	install -m 755 $(PROGRAM) $(DESTDIR)$(PREFIX)/bin
+ENGRAVER := src/pages/web/engraver
+install: all $(BUILD)/installed/spezzato
+	install -d $(DESTDIR)$(DATADIR)/engraver $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1
+	install -m 755 $(BUILD)/installed/spezzato $(DESTDIR)$(PREFIX)/bin
+	install -m 644 $(ENGRAVER)/engrave.mjs $(ENGRAVER)/package.json $(ENGRAVER)/package-lock.json $(DESTDIR)$(DATADIR)/engraver
+	if [ -d $(ENGRAVER)/node_modules ]; then cp -R $(ENGRAVER)/node_modules $(DESTDIR)$(DATADIR)/engraver; fi
 	install -m 644 $(LIBRARY) $(DESTDIR)$(PREFIX)/lib
 	install -m 644 include/spezzato/*.h $(DESTDIR)$(PREFIX)/include/spezzato
 	install -m 644 docs/spezzato.1 $(DESTDIR)$(PREFIX)/share/man/man1

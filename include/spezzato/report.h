@@ -17,6 +17,11 @@ SPZ_API void spz_document_free(spz_document *document);
  * process in between leaves a file '.spezzato-...' beside `path`: hold signals back during the call. */
 SPZ_API spz_status spz_document_save(const spz_document *document, const char *path, const spz_sink *sink);
 
+/* What engraves passages: `folder` (borrowed) holds engrave.mjs and, in node_modules, what that needs; node is looked for in those folders of
+ * PATH that are named from the root. Where something is missing the passages are drawn by pitch and time. */
+typedef enum spz_engraver { SPZ_ENGRAVER_READY, SPZ_ENGRAVER_ABSENT, SPZ_ENGRAVER_WITHOUT_NODE } spz_engraver;
+SPZ_API spz_engraver spz_engraver_state(const char *folder);
+
 /* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
 typedef struct spz_report_options {
     bool brief;      /* movements as text or HTML: one line each instead of a page; in HTML it leads to the page (spz_report_page_name) */
@@ -26,7 +31,7 @@ typedef struct spz_report_options {
     unsigned kinds;  /* passages: sum of 1u << spz_kind; 0 for all kinds */
     double strength; /* passages: this strength at least, 0..1 */
     int width;       /* text: columns, 60..200; 0 for the usual 96 */
-    const char *engraver; /* pages as HTML: folder with engrave.mjs, which engraves the passages; NULL: they are drawn by pitch and time */
+    const char *engraver; /* pages as HTML: folder that engraves the passages (spz_engraver_state); NULL: they are drawn by pitch and time */
     const char *cache;    /* folder that keeps what was engraved; NULL: none */
     const char *season;   /* overview as HTML: name of the page with the season's plan, to lead to it; NULL: none */
     /* Pages as HTML: the stage to draw the plan on; NULL: no plan. Passages as text: the players who share out divided lines; NULL: no

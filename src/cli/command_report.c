@@ -1,5 +1,6 @@
 /* spezzato report SCORE... -o DIR: a page for each score's file, and one that leads to them. */
 #include "command.h"
+#include "engraver_place.h"
 #include "messages.h"
 #include "output.h"
 #include "score_list.h"
@@ -25,7 +26,7 @@ typedef struct Pages {
     int year;
     size_t most_doubts, written;
     ScoreList scores;
-    char engraver[PATH_SIZE], cache[PATH_SIZE];
+    char cache[PATH_SIZE];
 } Pages;
 
 static int write_document(const Pages *pages, const char *name, const spz_document *document)
@@ -127,13 +128,30 @@ static bool folder_is_there(const char *folder)
     return false;
 }
 
-static int report_all(Pages *pages)
+/* $XDG_CACHE_HOME/spezzato, else ~/.cache/spezzato (XDG Base Directory Specification), made when it isn't there. */
+static void find_cache(Pages *pages)
+{
+    const char *top = getenv("XDG_CACHE_HOME"), *home = getenv("HOME");
+    bool own = top && *top == '/';
+    int length = own ? snprintf(pages->cache, sizeof pages->cache, "%s", top) : home && *home == '/' ? snprintf(pages->cache, sizeof pages->cache, "%s/.cache", home) : -1;
+    if (length <= 0 || (size_t)length + sizeof "/spezzato" > sizeof pages->cache)
+        return;
+    mkdir(pages->cache, 0700);
+    strcat(pages->cache, "/spezzato");
+    if (mkdir(pages->cache, 0700) == 0 || errno == EEXIST)
+        pages->options.cache = pages->cache;
+}
+
+static int report_all(Pages *pages, const Arguments *arguments)
 {
     spz_report_options brief = SPZ_REPORT_USUAL;
     brief.brief = true;
     brief.season = pages->scores.plan ? season_page : NULL;
     if (!folder_is_there(pages->folder))
         return EXIT_INPUT;
+    pages->options.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
+    if (pages->options.engraver && !arguments_have(arguments, &option_no_cache))
+        find_cache(pages);
     spz_status status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &brief, &pages->index);
     if (status) {
         complain_status(pages->folder, status);
@@ -152,32 +170,6 @@ static int report_all(Pages *pages)
     return result;
 }
 
-/* The folder given, the one of the environment, or the one of a checkout; none when what it needs is not installed there. */
-static void find_engraver(const Arguments *arguments, Pages *pages)
-{
-    char needed[PATH_SIZE];
-    const char *usual = getenv("SPEZZATO_ENGRAVER");
-    const char *folder = arguments_value(arguments, &option_engraver, usual && *usual ? usual : "src/pages/web/engraver");
-    int length = snprintf(pages->engraver, sizeof pages->engraver, "%s", folder);
-    int more = snprintf(needed, sizeof needed, "%s/node_modules", folder);
-    if (strcmp(folder, "none") != 0 && length > 0 && more > 0 && (size_t)more < sizeof needed && access(needed, R_OK) == 0)
-        pages->options.engraver = pages->engraver;
-}
-
-/* $XDG_CACHE_HOME/spezzato, else ~/.cache/spezzato (XDG Base Directory Specification), made when it isn't there. */
-static void find_cache(Pages *pages)
-{
-    const char *top = getenv("XDG_CACHE_HOME"), *home = getenv("HOME");
-    bool own = top && *top == '/';
-    int length = own ? snprintf(pages->cache, sizeof pages->cache, "%s", top) : home ? snprintf(pages->cache, sizeof pages->cache, "%s/.cache", home) : -1;
-    if (length <= 0 || (size_t)length + sizeof "/spezzato" > sizeof pages->cache)
-        return;
-    mkdir(pages->cache, 0700);
-    strcat(pages->cache, "/spezzato");
-    if (mkdir(pages->cache, 0700) == 0 || errno == EEXIST)
-        pages->options.cache = pages->cache;
-}
-
 static int run(const Arguments *arguments)
 {
     Pages pages = {.folder = arguments_value(arguments, &option_folder, NULL), .options = SPZ_REPORT_USUAL,
@@ -193,12 +185,9 @@ static int run(const Arguments *arguments)
     if (result)
         return result;
     pages.options.settings = pages.settings;
-    find_engraver(arguments, &pages);
-    if (pages.options.engraver && !arguments_have(arguments, &option_no_cache))
-        find_cache(&pages);
     result = score_list_make(&pages.scores, arguments, pages.settings);
     if (result != EXIT_USAGE) {
-        int reported = names_are_apart(arguments, &pages.scores) ? report_all(&pages) : EXIT_USAGE;
+        int reported = names_are_apart(arguments, &pages.scores) ? report_all(&pages, arguments) : EXIT_USAGE;
         result = reported ? reported : result;
     }
     score_list_free(&pages.scores);

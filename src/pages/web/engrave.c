@@ -1,5 +1,6 @@
 #define _XOPEN_SOURCE 700
 #include "pages/web/engrave.h"
+#include "spezzato/report.h"
 #include "writing/document.h"
 #include "support/sha256.h"
 #include "support/memory.h"
@@ -96,19 +97,33 @@ static bool wait_for(pid_t child)
     return done == child && WIFEXITED(status) && WEXITSTATUS(status) == 0;
 }
 
+/* node by the folders of PATH. One that is not named from the root would be looked for in the working folder, where a stranger's files may
+ * lie; it is passed over. */
+static bool find_node(char out[PATH_SIZE])
+{
+    const char *at = getenv("PATH");
+    for (size_t length; at && *at; at += length + (at[length] == ':')) {
+        length = strcspn(at, ":");
+        int written = *at == '/' ? snprintf(out, PATH_SIZE, "%.*s/node", (int)length, at) : -1;
+        if (written > 0 && written < PATH_SIZE && access(out, X_OK) == 0)
+            return true;
+    }
+    return false;
+}
+
 static bool start(const char *script, FILE *in, FILE *out)
 {
-    char node[] = "node", copy[PATH_SIZE];
+    char node[PATH_SIZE], copy[PATH_SIZE];
     char *const words[] = {node, copy, NULL};
     posix_spawn_file_actions_t actions;
     pid_t child;
     snprintf(copy, sizeof copy, "%s", script);
-    if (posix_spawn_file_actions_init(&actions) != 0)
+    if (!find_node(node) || posix_spawn_file_actions_init(&actions) != 0)
         return false;
     bool good = posix_spawn_file_actions_adddup2(&actions, fileno(in), STDIN_FILENO) == 0 &&
                 posix_spawn_file_actions_adddup2(&actions, fileno(out), STDOUT_FILENO) == 0 &&
                 posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, "/dev/null", O_WRONLY, 0) == 0 &&
-                posix_spawnp(&child, "node", &actions, NULL, words, environ) == 0 && wait_for(child);
+                posix_spawn(&child, node, &actions, NULL, words, environ) == 0 && wait_for(child);
     posix_spawn_file_actions_destroy(&actions);
     return good;
 }
@@ -151,6 +166,14 @@ static void engrave_missing(const char *script, const char *cache, const Buffer 
         fclose(in);
     if (out)
         fclose(out);
+}
+
+spz_engraver spz_engraver_state(const char *folder)
+{
+    char path[PATH_SIZE];
+    if (!join_path(path, folder, "engrave.mjs", "") || access(path, R_OK) != 0 || !join_path(path, folder, "node_modules", "") || access(path, R_OK) != 0)
+        return SPZ_ENGRAVER_ABSENT;
+    return find_node(path) ? SPZ_ENGRAVER_READY : SPZ_ENGRAVER_WITHOUT_NODE;
 }
 
 spz_status engrave_all(const char *folder, const char *cache, const Buffer *excerpts, Buffer *drawings, size_t count)
