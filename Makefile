@@ -24,7 +24,7 @@ objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 # The phrases of all languages, as a list of keys and a table; the first file has the keys.
 MADE := $(BUILD)/made
 LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrases,$(sort $(wildcard src/wording/languages/*.phrases)))
-LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o
+LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o
 LIBRARY := $(BUILD)/libspezzato.a
 PROGRAM := $(BUILD)/spezzato
 UNIT := $(BUILD)/unit-tests
@@ -87,10 +87,10 @@ VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/sett
 $(BUILD)/src/season/results/result_terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
 $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 
-$(MADE)/phrases.h $(MADE)/phrases.c: src/wording/languages/phrases.awk $(LANGUAGES)
+$(MADE)/phrases.h $(MADE)/phrases.c $(MADE)/fault_texts.c: src/wording/languages/phrases.awk $(LANGUAGES)
 	@mkdir -p $(@D)
-	@awk -v make=$(if $(filter %.h,$@),header,tables) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
-$(MADE)/phrases.o: $(MADE)/phrases.c $(MADE)/phrases.h
+	@awk -v make=$(if $(filter %.h,$@),header,$(if $(filter %/fault_texts.c,$@),faults,tables)) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
+$(MADE)/%.o: $(MADE)/%.c $(MADE)/phrases.h
 	$(COMPILE) -I$(MADE) -Isrc -fvisibility=hidden -c -o $@ $<
 
 $(BUILD)/src/%.o: src/%.c | $(MADE)/phrases.h

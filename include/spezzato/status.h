@@ -37,6 +37,54 @@ SPZ_API const char *spz_status_text(spz_status status);
 
 typedef enum spz_severity { SPZ_NOTE, SPZ_DOUBT, SPZ_ERROR } spz_severity;
 
+/* What is doubtful in a score. In brackets: what `name`, `other` and `count` of a message or a doubt mean there. */
+typedef enum spz_fault {
+    SPZ_NO_FAULT,
+    /* what the reader had to put right or to leave out */
+    SPZ_FAULT_BRACKET_NOT_OPENED,
+    SPZ_FAULT_PART_LISTED_TWICE,      /* [name: its id] */
+    SPZ_FAULT_PART_NOT_LISTED,        /* [name: its id] */
+    SPZ_FAULT_PART_WITHOUT_MUSIC,     /* [name: of the part] */
+    SPZ_FAULT_REPEAT_BEFORE_START,    /* a sign that repeats bars, before there are any */
+    SPZ_FAULT_REPEAT_COUNT,           /* a sign that repeats no number of bars [name: what it says] */
+    SPZ_FAULT_SLASHES,                /* they stand for music that is not there */
+    SPZ_FAULT_CHORD_NOTE_ALONE,
+    SPZ_FAULT_NO_DURATION,
+    SPZ_FAULT_STEP_BEHIND_BAR,        /* a step back before the bar's beginning */
+    SPZ_FAULT_NO_DIVISIONS,
+    SPZ_FAULT_REPEAT_AT_FIRST_BAR,
+    SPZ_FAULT_REPEAT_INSIDE_BAR,
+    SPZ_FAULT_REPEATS_CONTRADICT,
+    /* what was doubtful when the parts were named */
+    SPZ_FAULT_GUIDE,                  /* taken for a guide below the score */
+    SPZ_FAULT_SOLOIST_BELOW,          /* taken for a soloist there */
+    SPZ_FAULT_RIPIENO,                /* taken for one behind a concertino */
+    SPZ_FAULT_SECOND_ORCHESTRA,       /* taken for one */
+    SPZ_FAULT_STRINGS_UNTOLD,         /* strings of some section */
+    SPZ_FAULT_PART_UNTOLD,            /* nothing says what it is */
+    SPZ_FAULT_VIOLINS_UNNUMBERED,     /* taken for third violins [count: violin parts without a number] */
+    SPZ_FAULT_VIOLINS_TOO_MANY,       /* the same, numbered past three */
+    SPZ_FAULT_CORRECTION_STAFF,       /* a correction names a staff that isn't there [name = other: the entry] */
+    SPZ_FAULT_CORRECTION_VOICE,       /* likewise a voice */
+    SPZ_FAULT_CORRECTION_PART,        /* likewise a part [name: its key; other: the score] */
+    SPZ_FAULT_NAME_UNKNOWN,
+    SPZ_FAULT_NO_SECTION,             /* a string instrument of no section */
+    /* what spz_check looks for: check.h says what figures come with these */
+    SPZ_FAULT_BAR_OF_ALL,             /* a bar that all parts fill alike, too much or too little */
+    SPZ_FAULT_BAR_OF_PART,            /* a bar that the part fills too much or too little */
+    SPZ_FAULT_PART_ENDS,
+    SPZ_FAULT_TIE_WITHOUT_END,
+    SPZ_FAULT_TIE_WITHOUT_BEGINNING,
+    SPZ_FAULT_OUT_OF_RANGE,
+    SPZ_FAULT_NO_TEMPO,
+    SPZ_FAULT_LATE_TEMPO,
+    SPZ_FAULT_DIVISION_OPEN,          /* [name: the words that divide] */
+    SPZ_FAULT_DIVISION_NOT_PLAYED,    /* likewise */
+    SPZ_FAULT_NEVER_PLAYED,
+    SPZ_FAULT_COUNT
+} spz_fault;
+SPZ_API const char *spz_fault_name(spz_fault fault); /* as in data: "chord-note-alone"; "" for none */
+
 /* What the library has to say about a place in an input. Any pointer may be NULL and `line` 0 when not known. The strings
  * live only during the call of the sink. */
 typedef struct spz_message {
@@ -45,7 +93,10 @@ typedef struct spz_message {
     long line;        /* line in the file, from 1 */
     const char *part; /* name of the part as printed */
     const char *bar;  /* bar number as printed */
-    const char *text; /* one sentence, no newline */
+    const char *text; /* one sentence in English, no newline */
+    spz_fault fault;  /* of a doubt about a score; what follows belongs to it */
+    const char *name, *other;
+    long count;
 } spz_message;
 
 /* The caller's ear. A NULL sink, or a sink with `say` NULL, drops every message. */

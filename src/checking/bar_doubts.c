@@ -1,4 +1,4 @@
-/* bars.c - bars that hold more or less than their time signature asks for, and parts that end before others.
+/* bar_doubts.c - bars that hold more or less than their time signature asks for, and parts that end before others.
  *
  * A bar that is short in all parts alike is how a score writes upbeats and split bars: it is a doubt only where its neighbours don't make up
  * for it. An empty bar in a part is taken for one of silence, which some programs write without a rest. */
@@ -41,12 +41,11 @@ static bool made_up_for(const Movement *m, size_t bar)
 static void check_common_length(spz_doubts *doubts, const Movement *m, size_t bar)
 {
     const Bar *at = &m->bars[bar];
-    char length[TICKS_TEXT], nominal[TICKS_TEXT];
     if (at->nominal == 0 || at->length == at->nominal || !alike(m, bar) || (at->length < at->nominal && made_up_for(m, bar)))
         return;
-    DoubtPlace place = {-1, (int)bar, at->line};
-    doubts_add(doubts, SPZ_DOUBT_BAR, SPZ_DOUBT, m, place, "all parts fill %s crotchets; the time signature asks for %s",
-               ticks_text(at->length, m->per_crotchet, length), ticks_text(at->nominal, m->per_crotchet, nominal));
+    doubts_add(doubts, m, (DoubtPlace){.part = -1, .bar = (int)bar, .line = at->line},
+               (spz_doubt){.fault = SPZ_FAULT_BAR_OF_ALL, .holds = fraction_of(at->length, m->per_crotchet),
+                           .asks = fraction_of(at->nominal, m->per_crotchet)});
 }
 
 /* What a part should hold in a bar: what all others do, where those agree on another length than the signature's. */
@@ -67,10 +66,8 @@ static void check_part_bars(spz_doubts *doubts, const Movement *m, int part)
         int last = bar;
         while (last + 1 < p->written_bars && p->filled[last + 1] == holds && wanted(m, p, (size_t)last + 1) == asks)
             last++;
-        char text[2][TICKS_TEXT];
-        DoubtPlace place = {part, bar, m->bars[bar].line};
-        doubts_add_row(doubts, SPZ_DOUBT_BAR, SPZ_DOUBT, m, place, last, "holds %s crotchets instead of %s",
-                       ticks_text(holds, m->per_crotchet, text[0]), ticks_text(asks, m->per_crotchet, text[1]));
+        doubts_add(doubts, m, (DoubtPlace){part, bar, last, m->bars[bar].line},
+                   (spz_doubt){.fault = SPZ_FAULT_BAR_OF_PART, .holds = fraction_of(holds, m->per_crotchet), .asks = fraction_of(asks, m->per_crotchet)});
         bar = last;
     }
 }
@@ -89,9 +86,8 @@ void check_part_lengths(spz_doubts *doubts, const Movement *movement)
         const Part *part = &movement->parts[p];
         if (part->written_bars == 0 || (size_t)part->written_bars == movement->bar_count)
             continue;
-        DoubtPlace place = {(int)p, part->written_bars - 1, 0};
-        doubts_add(doubts, SPZ_DOUBT_LENGTH, SPZ_DOUBT, movement, place, "ends here, after %d %s; the longest part has %zu", part->written_bars,
-                   part->written_bars == 1 ? "bar" : "bars", movement->bar_count);
+        doubts_add(doubts, movement, (DoubtPlace){.part = (int)p, .bar = part->written_bars - 1},
+                   (spz_doubt){.fault = SPZ_FAULT_PART_ENDS, .count = part->written_bars, .of = (long)movement->bar_count});
     }
 }
 
@@ -110,19 +106,18 @@ void check_order(spz_doubts *doubts, const Movement *movement)
         int last = bar;
         while (last + 1 < (int)movement->bar_count && !reached[last + 1])
             last++;
-        DoubtPlace place = {-1, bar, movement->bars[bar].line};
-        doubts_add_row(doubts, SPZ_DOUBT_ORDER, SPZ_DOUBT, movement, place, last, "never played: the repeat signs and jumps lead past it");
+        doubts_add(doubts, movement, (DoubtPlace){-1, bar, last, movement->bars[bar].line}, (spz_doubt){.fault = SPZ_FAULT_NEVER_PLAYED});
         bar = last;
     }
 }
 
 void check_tempo(spz_doubts *doubts, const Movement *movement)
 {
-    DoubtPlace place = {-1, -1, 0};
+    DoubtPlace place = {.part = -1, .bar = -1};
     if (movement->tempo_count == 0)
-        doubts_add(doubts, SPZ_DOUBT_TEMPO, SPZ_DOUBT, movement, place, "no tempo is given; what depends on speed can only be guessed");
+        doubts_add(doubts, movement, place, (spz_doubt){.fault = SPZ_FAULT_NO_TEMPO});
     else if (movement->tempos[0].onset > 0) {
         place.bar = movement_bar_at(movement, movement->tempos[0].onset);
-        doubts_add(doubts, SPZ_DOUBT_TEMPO, SPZ_NOTE, movement, place, "the first tempo is given only here");
+        doubts_add(doubts, movement, place, (spz_doubt){.fault = SPZ_FAULT_LATE_TEMPO});
     }
 }

@@ -1,8 +1,6 @@
 /* check.c - reads the file with an ear for what the reader and the naming of parts doubt, then asks each check of checks.h. */
 #include "checking/checks.h"
 #include "support/message.h"
-#include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
 static const char *const kind_names[SPZ_DOUBT_KIND_COUNT] = {
@@ -16,74 +14,76 @@ const char *spz_doubt_kind_name(spz_doubt_kind kind)
     return (int)kind >= 0 && kind < SPZ_DOUBT_KIND_COUNT ? kind_names[kind] : "";
 }
 
-static void add(spz_doubts *doubts, spz_doubt doubt, const char *text)
+static spz_doubt_kind kind_of(spz_fault fault)
 {
+    static const spz_doubt_kind kinds[SPZ_FAULT_COUNT] = { /* SPZ_DOUBT_FILE where nothing is said */
+        [SPZ_FAULT_GUIDE] = SPZ_DOUBT_SECTION, [SPZ_FAULT_SOLOIST_BELOW] = SPZ_DOUBT_SECTION, [SPZ_FAULT_RIPIENO] = SPZ_DOUBT_SECTION,
+        [SPZ_FAULT_SECOND_ORCHESTRA] = SPZ_DOUBT_SECTION, [SPZ_FAULT_STRINGS_UNTOLD] = SPZ_DOUBT_SECTION, [SPZ_FAULT_PART_UNTOLD] = SPZ_DOUBT_SECTION,
+        [SPZ_FAULT_VIOLINS_UNNUMBERED] = SPZ_DOUBT_SECTION, [SPZ_FAULT_VIOLINS_TOO_MANY] = SPZ_DOUBT_SECTION, [SPZ_FAULT_CORRECTION_STAFF] = SPZ_DOUBT_SECTION,
+        [SPZ_FAULT_CORRECTION_VOICE] = SPZ_DOUBT_SECTION, [SPZ_FAULT_CORRECTION_PART] = SPZ_DOUBT_SECTION, [SPZ_FAULT_NAME_UNKNOWN] = SPZ_DOUBT_SECTION,
+        [SPZ_FAULT_NO_SECTION] = SPZ_DOUBT_SECTION, [SPZ_FAULT_BAR_OF_ALL] = SPZ_DOUBT_BAR, [SPZ_FAULT_BAR_OF_PART] = SPZ_DOUBT_BAR,
+        [SPZ_FAULT_PART_ENDS] = SPZ_DOUBT_LENGTH, [SPZ_FAULT_TIE_WITHOUT_END] = SPZ_DOUBT_TIE, [SPZ_FAULT_TIE_WITHOUT_BEGINNING] = SPZ_DOUBT_TIE,
+        [SPZ_FAULT_OUT_OF_RANGE] = SPZ_DOUBT_RANGE, [SPZ_FAULT_NO_TEMPO] = SPZ_DOUBT_TEMPO, [SPZ_FAULT_LATE_TEMPO] = SPZ_DOUBT_TEMPO,
+        [SPZ_FAULT_DIVISION_OPEN] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_DIVISION_NOT_PLAYED] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_NEVER_PLAYED] = SPZ_DOUBT_ORDER,
+    };
+    return kinds[fault];
+}
+
+static const char *keep(spz_doubts *doubts, const char *text)
+{
+    const char *kept = arena_string(&doubts->arena, text ? text : "");
+    doubts->no_memory = doubts->no_memory || !kept;
+    return kept;
+}
+
+/* Copies the texts; the movement is the one that is looked at. */
+static void add(spz_doubts *doubts, spz_doubt doubt)
+{
+    doubt.kind = kind_of(doubt.fault);
     doubt.movement = doubts->movement;
     doubt.title = doubts->title;
-    doubt.text = arena_string(&doubts->arena, text);
-    if (!doubt.text || !doubt.part || !doubt.bar || !array_push(&doubts->list, doubt))
+    doubt.part = keep(doubts, doubt.part);
+    doubt.bar = keep(doubts, doubt.bar);
+    doubt.last_bar = keep(doubts, doubt.last_bar);
+    doubt.name = keep(doubts, doubt.name);
+    doubt.other = keep(doubts, doubt.other);
+    if (!doubts->no_memory && !array_push(&doubts->list, doubt))
         doubts->no_memory = true;
 }
 
-static const char *bars_text(spz_doubts *doubts, const Movement *movement, int first, int last)
+void doubts_add(spz_doubts *doubts, const Movement *movement, DoubtPlace place, spz_doubt about)
 {
-    if (first < 0)
-        return "";
-    const char *from = movement->bars[first].number, *to = movement->bars[last].number;
-    return first == last ? arena_string(&doubts->arena, from) : arena_format(&doubts->arena, "%s-%s", from, to);
-}
-
-static void add_list(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place, int last,
-                     const char *format, va_list list)
-{
-    char text[400];
-    vsnprintf(text, sizeof text, format, list);
-    const char *part = place.part >= 0 ? arena_string(&doubts->arena, movement->parts[place.part].name) : "";
-    const char *bar = bars_text(doubts, movement, place.bar, last);
-    add(doubts, (spz_doubt){kind, severity, 0, NULL, part, bar, place.line, NULL}, text);
-}
-
-void doubts_add(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place,
-                const char *format, ...)
-{
-    va_list list;
-    va_start(list, format);
-    add_list(doubts, kind, severity, movement, place, place.bar, format, list);
-    va_end(list);
-}
-
-void doubts_add_row(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place, int last_bar,
-                    const char *format, ...)
-{
-    va_list list;
-    va_start(list, format);
-    add_list(doubts, kind, severity, movement, place, last_bar, format, list);
-    va_end(list);
+    about.severity = about.fault == SPZ_FAULT_LATE_TEMPO ? SPZ_NOTE : SPZ_DOUBT;
+    about.line = place.line;
+    if (place.part >= 0)
+        about.part = movement->parts[place.part].name;
+    if (place.bar >= 0) {
+        about.bar = movement->bars[place.bar].number;
+        about.last_bar = movement->bars[place.last_bar ? place.last_bar : place.bar].number;
+    }
+    add(doubts, about);
 }
 
 /* What the library says while it reads: doubts are kept, errors passed on. */
 typedef struct Ear {
     spz_doubts *doubts;
     const spz_sink *sink;
-    spz_doubt_kind kind;
 } Ear;
 
 static void hear(void *context, const spz_message *message)
 {
     Ear *ear = context;
-    spz_doubts *doubts = ear->doubts;
-    if (message->severity == SPZ_ERROR) {
+    if (message->severity == SPZ_ERROR)
         message_send(ear->sink, message, "%s", message->text);
-        return;
-    }
-    const char *part = arena_string(&doubts->arena, message->part ? message->part : "");
-    const char *bar = arena_string(&doubts->arena, message->bar ? message->bar : "");
-    add(doubts, (spz_doubt){ear->kind, message->severity, 0, NULL, part, bar, message->line, NULL}, message->text);
+    else
+        add(ear->doubts, (spz_doubt){.fault = message->fault, .severity = message->severity, .part = message->part, .bar = message->bar,
+                                     .last_bar = message->bar, .line = message->line, .name = message->name, .other = message->other,
+                                     .count = message->count});
 }
 
 static spz_status check_movement(spz_doubts *doubts, const Movement *movement, const spz_settings *settings, const spz_sink *sink)
 {
-    Ear ear = {doubts, sink, SPZ_DOUBT_SECTION};
+    Ear ear = {doubts, sink};
     spz_sink listening = {hear, &ear};
     spz_sections *map = NULL;
     doubts->title = arena_string(&doubts->arena, movement->title);
@@ -128,7 +128,7 @@ static spz_status order_by_kind(spz_doubts *doubts)
 
 static spz_status check_file(spz_doubts *doubts, const char *path, const spz_settings *settings, const spz_sink *sink)
 {
-    Ear ear = {doubts, sink, SPZ_DOUBT_FILE};
+    Ear ear = {doubts, sink};
     spz_sink listening = {hear, &ear};
     spz_score *score = NULL;
     spz_settings *usual = NULL;

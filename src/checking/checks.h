@@ -16,15 +16,12 @@ struct spz_doubts {
 
 /* Where a doubt belongs; part -1 for all parts, bar -1 for none. */
 typedef struct DoubtPlace {
-    int part, bar;
+    int part, bar, last_bar; /* last_bar 0: the same as `bar` */
     long line;
 } DoubtPlace;
 
-void doubts_add(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place,
-                const char *format, ...) __attribute__((format(printf, 6, 7)));
-/* The same for a row of bars, first to last. */
-void doubts_add_row(spz_doubts *doubts, spz_doubt_kind kind, spz_severity severity, const Movement *movement, DoubtPlace place, int last_bar,
-                    const char *format, ...) __attribute__((format(printf, 7, 8)));
+/* `about` holds the fault and its figures; the rest of it is filled in here. Its texts are copied. */
+void doubts_add(spz_doubts *doubts, const Movement *movement, DoubtPlace place, spz_doubt about);
 
 void check_bars(spz_doubts *doubts, const Movement *movement);
 void check_part_lengths(spz_doubts *doubts, const Movement *movement);

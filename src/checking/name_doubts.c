@@ -1,4 +1,4 @@
-/* names.c - parts that could not be named, and divisions that begin and never end. */
+/* name_doubts.c - parts that could not be named, and divisions that begin and never end. */
 #include "analysis/division/division_marks.h"
 #include "checking/checks.h"
 #include <string.h>
@@ -7,11 +7,11 @@ void check_names(spz_doubts *doubts, const SectionMap *map)
 {
     for (size_t i = 0; i < map->line_count; i++) {
         const spz_line *line = &map->lines[i];
-        DoubtPlace place = {(int)line->part, -1, 0};
+        DoubtPlace place = {.part = (int)line->part, .bar = -1};
         if (line->family == SPZ_FAMILY_UNKNOWN)
-            doubts_add(doubts, SPZ_DOUBT_SECTION, SPZ_DOUBT, map->movement, place, "could not be told apart: no instrument is known by this name");
+            doubts_add(doubts, map->movement, place, (spz_doubt){.fault = SPZ_FAULT_NAME_UNKNOWN});
         else if (line->family == SPZ_FAMILY_STRINGS && line->section == SPZ_NO_SECTION)
-            doubts_add(doubts, SPZ_DOUBT_SECTION, SPZ_DOUBT, map->movement, place, "plays a string instrument, but no section could be named for it");
+            doubts_add(doubts, map->movement, place, (spz_doubt){.fault = SPZ_FAULT_NO_SECTION});
     }
 }
 
@@ -58,10 +58,8 @@ void check_divisions(spz_doubts *doubts, const SectionMap *map)
         const Direction *mark = line->section != SPZ_NO_SECTION && !again ? open_division(part, line) : NULL;
         if (!mark)
             continue;
-        DoubtPlace place = {(int)line->part, mark->bar, (long)mark->line};
-        if (plays_divided_after(part, line, mark->onset))
-            doubts_add(doubts, SPZ_DOUBT_DIVISION, SPZ_DOUBT, m, place, "divided from here ('%.60s') to the end, with no word that ends it", mark->text);
-        else
-            doubts_add(doubts, SPZ_DOUBT_DIVISION, SPZ_DOUBT, m, place, "said to be divided ('%.60s'), but never plays two notes at once after it", mark->text);
+        bool played = plays_divided_after(part, line, mark->onset);
+        doubts_add(doubts, m, (DoubtPlace){.part = (int)line->part, .bar = mark->bar, .line = (long)mark->line},
+                   (spz_doubt){.fault = played ? SPZ_FAULT_DIVISION_OPEN : SPZ_FAULT_DIVISION_NOT_PLAYED, .name = mark->text});
     }
 }

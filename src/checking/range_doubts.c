@@ -1,4 +1,4 @@
-/* ranges.c - notes that an instrument does not have. The limits are wide: what a good orchestral player can be asked for, not what is
+/* range_doubts.c - notes that an instrument does not have. The limits are wide: what a good orchestral player can be asked for, not what is
  * comfortable. Strings are bounded below by their lowest open string; above only harmonics go beyond. */
 #include "checking/checks.h"
 #include <string.h>
@@ -88,7 +88,7 @@ static bool belongs(const Part *part, const spz_line *line, const Note *note)
 static void check_line(spz_doubts *doubts, const Movement *m, const spz_line *line, const spz_range *range)
 {
     const Part *part = &m->parts[line->part];
-    size_t outside = 0;
+    long outside = 0;
     const Note *first = NULL;
     int lowest = range->lowest;
     if (line->section == SPZ_VC && line->also == SPZ_DB) /* one staff for both: the basses sound an octave lower where it says so */
@@ -103,13 +103,8 @@ static void check_line(spz_doubts *doubts, const Movement *m, const spz_line *li
     }
     if (!first)
         return;
-    char pitch[PITCH_TEXT];
-    note_pitch_text(first, pitch);
-    DoubtPlace place = {(int)line->part, first->bar, (long)first->line};
-    if (outside == 1)
-        doubts_add(doubts, SPZ_DOUBT_RANGE, SPZ_DOUBT, m, place, "%s is out of the range of the %s", pitch, range->name);
-    else
-        doubts_add(doubts, SPZ_DOUBT_RANGE, SPZ_DOUBT, m, place, "%s is out of the range of the %s, the first of %zu such notes", pitch, range->name, outside);
+    doubts_add(doubts, m, (DoubtPlace){.part = (int)line->part, .bar = first->bar, .line = (long)first->line},
+               (spz_doubt){.fault = SPZ_FAULT_OUT_OF_RANGE, .pitch = pitch_of(first), .range = (size_t)(range - ranges), .count = outside});
 }
 
 void check_ranges(spz_doubts *doubts, const SectionMap *map)

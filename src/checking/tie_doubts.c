@@ -1,17 +1,15 @@
-/* ties.c - ties without their other end, as played: a tie from the bar before a repeat may end in any bar that the repeats lead to. */
+/* tie_doubts.c - ties without their other end, as played: a tie from the bar before a repeat may end in any bar that the repeats lead to. */
 #include "checking/checks.h"
 
 static void check_note(spz_doubts *doubts, const Movement *m, size_t part, const Note *note, unsigned fate)
 {
-    char pitch[PITCH_TEXT];
-    DoubtPlace place = {(int)part, note->bar, (long)note->line};
+    DoubtPlace place = {.part = (int)part, .bar = note->bar, .line = (long)note->line};
     if (!(fate & TIE_PLAYED) || (note->flags & NOTE_GRACE))
         return;
-    note_pitch_text(note, pitch);
     if ((note->flags & NOTE_TIE_START) && !(fate & TIE_START_MET))
-        doubts_add(doubts, SPZ_DOUBT_TIE, SPZ_DOUBT, m, place, "the tie from %s has no end", pitch);
+        doubts_add(doubts, m, place, (spz_doubt){.fault = SPZ_FAULT_TIE_WITHOUT_END, .pitch = pitch_of(note)});
     if ((note->flags & NOTE_TIE_STOP) && !(fate & TIE_STOP_MET))
-        doubts_add(doubts, SPZ_DOUBT_TIE, SPZ_DOUBT, m, place, "the tie to %s has no beginning", pitch);
+        doubts_add(doubts, m, place, (spz_doubt){.fault = SPZ_FAULT_TIE_WITHOUT_BEGINNING, .pitch = pitch_of(note)});
 }
 
 void check_ties(spz_doubts *doubts, const Movement *movement)

@@ -29,7 +29,7 @@ static int check_score(Lists *lists, const char *path, const spz_settings *setti
 static int report(const Lists *lists, spz_format format, const char *path)
 {
     spz_document *document = NULL;
-    spz_status status = spz_report_doubts((const spz_doubts *const *)lists->at, lists->count, format, &document);
+    spz_status status = spz_report_doubts((const spz_doubts *const *)lists->at, lists->count, format, SPZ_ENGLISH, &document);
     if (status == SPZ_BAD_ARGUMENT) {
         complain_usage("check", "doubts are written as text, json or csv");
         return EXIT_USAGE;

@@ -213,7 +213,7 @@ static void assemble_movement(Reader *reader, const Stretch *stretch, int ordina
     if (reader->status == SPZ_OK && playing_order_find(movement, &reader->score->arena) != SPZ_OK)
         reader_no_memory(reader);
     if (movement->played_broken)
-        reader_doubt(reader, "the repeat signs contradict each other; the bars are taken as written");
+        reader_doubt(reader, SPZ_FAULT_REPEATS_CONTRADICT, NULL);
 }
 
 static Movement *label_space_for(Reader *reader, size_t count)
@@ -234,7 +234,7 @@ static void name_missing_parts(Reader *reader)
 {
     for (size_t i = 0; i < reader->parts.count; i++)
         if (!reader->parts.at[i].begun)
-            reader_doubt(reader, "the list of parts names '%.80s', but the file has no music for it", reader->parts.at[i].about.name);
+            reader_doubt(reader, SPZ_FAULT_PART_WITHOUT_MUSIC, reader->parts.at[i].about.name);
 }
 
 spz_status assemble(Reader *reader)

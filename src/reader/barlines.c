@@ -82,11 +82,11 @@ void read_repeat_start(Reader *reader)
         return;
     }
     if (reader->barline == BARLINE_LEFT && reader->place.bar == 0) {
-        reader_doubt(reader, "a repeat sign stands before the first bar; it is passed over");
+        reader_doubt(reader, SPZ_FAULT_REPEAT_AT_FIRST_BAR, NULL);
         return;
     }
     if (reader->barline == BARLINE_MIDDLE)
-        reader_doubt(reader, "a repeat sign stands inside the bar; the whole bar is taken to be repeated");
+        reader_doubt(reader, SPZ_FAULT_REPEAT_INSIDE_BAR, NULL);
     if (reader->barline == BARLINE_LEFT)
         bar--;
     bar->repeat_end = true;

@@ -89,7 +89,7 @@ static void copy_repeated(Reader *reader, PartDraft *part, int staff)
         if (of_staff(&part->notes.at[i], staff) && !(part->notes.at[i].flags & NOTE_COPIED))
             return;
     if (from < 0) {
-        reader_doubt(reader, "a sign repeats bars from before the beginning");
+        reader_doubt(reader, SPZ_FAULT_REPEAT_BEFORE_START, NULL);
         return;
     }
     size_t first = reader->place.first_note;
@@ -121,7 +121,7 @@ void bar_close(Reader *reader)
         if (part->repeat_span[staff] > 0)
             copy_repeated(reader, part, staff);
     if (part->slashes && part->notes.count == place->first_note) {
-        reader_doubt(reader, "slashes stand for music that the file does not write; it is missing from here on");
+        reader_doubt(reader, SPZ_FAULT_SLASHES, NULL);
         part->slashes = false;
     }
     part->filled.at[place->bar] = place->furthest;
@@ -318,7 +318,7 @@ void read_measure_repeat_end(Reader *reader)
     if (!reader->repeat_begins)
         return;
     if (!number_whole(reader_text(reader), &span) || span < 1 || span > 16) {
-        reader_doubt(reader, "a sign repeats '%.40s' bars; it is taken as one", reader->text);
+        reader_doubt(reader, SPZ_FAULT_REPEAT_COUNT, reader->text);
         span = 1;
     }
     set_repeat(reader, (int)span);

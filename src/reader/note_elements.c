@@ -290,7 +290,7 @@ static Ticks take_place(Reader *reader, Ticks duration)
         return place->chord_onset;
     Ticks onset = place->position;
     if (reader->note.flags & NOTE_CHORD) {
-        reader_doubt(reader, "a chord note has no note before it");
+        reader_doubt(reader, SPZ_FAULT_CHORD_NOTE_ALONE, NULL);
         reader->note.flags &= ~(uint32_t)NOTE_CHORD;
     }
     place->chord_onset = onset;
@@ -320,7 +320,7 @@ void read_note_end(Reader *reader)
     Ticks onset = take_place(reader, duration);
     bool silent = draft->rest || reader->status != SPZ_OK;
     if (!silent && !grace && duration == 0)
-        reader_doubt(reader, "a note has no duration and is left out");
+        reader_doubt(reader, SPZ_FAULT_NO_DURATION, NULL);
     else if (!silent)
         add_note(reader, onset, duration);
     if (reader->direction.count)
@@ -346,7 +346,7 @@ void read_backup_end(Reader *reader)
         return;
     note_close_graces(reader);
     if (duration > place->position)
-        reader_doubt(reader, "a step back goes behind the start of the bar; it ends at the start");
+        reader_doubt(reader, SPZ_FAULT_STEP_BEHIND_BAR, NULL);
     place->position = duration > place->position ? 0 : place->position - duration;
     place->chord_possible = false;
 }

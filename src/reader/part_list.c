@@ -15,7 +15,7 @@ void read_part_group_start(Reader *reader)
                 reader->group_count--;
                 return;
             }
-        reader_doubt(reader, "a bracket ends that never began");
+        reader_doubt(reader, SPZ_FAULT_BRACKET_NOT_OPENED, NULL);
         return;
     }
     if (reader->group_count == LIMIT_GROUP_DEPTH) {
@@ -85,7 +85,7 @@ void read_score_part_start(Reader *reader)
     if (reader_parent(reader) != ELEMENT_PART_LIST)
         reader_fail(reader, SPZ_NOT_MUSICXML, "a part is declared outside the list of parts");
     else if (part_by_id(reader, id) >= 0)
-        reader_doubt(reader, "the list of parts names '%.60s' twice", id);
+        reader_doubt(reader, SPZ_FAULT_PART_LISTED_TWICE, id);
     int part = add_part(reader, id, true);
     const char *groups = part >= 0 ? names_of_groups(reader) : NULL;
     if (groups)
@@ -180,7 +180,7 @@ static int part_of_element(Reader *reader)
     int part = part_by_id(reader, id);
     if (part >= 0)
         return part;
-    reader_doubt(reader, "the part '%.60s' is missing from the list of parts; it is read all the same", id);
+    reader_doubt(reader, SPZ_FAULT_PART_NOT_LISTED, id);
     part = add_part(reader, id, false);
     if (part >= 0)
         reader->parts.at[part].about.name = reader->parts.at[part].about.id;

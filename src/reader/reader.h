@@ -191,7 +191,7 @@ const xmlChar *name_table_attribute(const struct NameTable *table, AttributeName
 
 /* state.c: shared by all rules */
 void reader_fail(Reader *reader, spz_status status, const char *format, ...) __attribute__((format(printf, 3, 4)));
-void reader_doubt(Reader *reader, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void reader_doubt(Reader *reader, spz_fault fault, const char *name); /* the name that the fault asks for, or NULL */
 void reader_no_memory(Reader *reader);
 uint32_t reader_line(const Reader *reader);
 Element reader_parent(const Reader *reader);            /* of the element that opens or closes now */

@@ -60,7 +60,7 @@ static spz_status complain(const Job *job, spz_status status, const char *format
 {
     char text[400];
     va_list list;
-    spz_message place = {SPZ_ERROR, job->name, 0, NULL, NULL, NULL};
+    spz_message place = {.severity = SPZ_ERROR, .file = job->name};
     va_start(list, format);
     vsnprintf(text, sizeof text, format, list);
     va_end(list);

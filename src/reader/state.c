@@ -14,7 +14,7 @@ uint32_t reader_line(const Reader *reader)
 
 static spz_message place_of(const Reader *reader, spz_severity severity)
 {
-    spz_message message = {severity, reader->file, (long)reader_line(reader), NULL, NULL, NULL};
+    spz_message message = {.severity = severity, .file = reader->file, .line = (long)reader_line(reader)};
     if (reader->place.part >= 0)
         message.part = reader->parts.at[reader->place.part].about.name;
     if (reader->place.bar >= 0 && (size_t)reader->place.bar < reader->bars.count)
@@ -22,23 +22,17 @@ static spz_message place_of(const Reader *reader, spz_severity severity)
     return message;
 }
 
-static void say(Reader *reader, spz_severity severity, const char *format, va_list list) __attribute__((format(printf, 3, 0)));
-static void say(Reader *reader, spz_severity severity, const char *format, va_list list)
-{
-    char text[400];
-    spz_message place = place_of(reader, severity);
-    vsnprintf(text, sizeof text, format, list);
-    message_send(reader->sink, &place, "%s", text);
-}
-
 void reader_fail(Reader *reader, spz_status status, const char *format, ...)
 {
+    char text[400];
     va_list list;
+    spz_message place = place_of(reader, SPZ_ERROR);
     if (reader->status != SPZ_OK)
         return;
     va_start(list, format);
-    say(reader, SPZ_ERROR, format, list);
+    vsnprintf(text, sizeof text, format, list);
     va_end(list);
+    message_send(reader->sink, &place, "%s", text);
     reader->status = status;
     if (reader->parser)
         xmlStopParser(reader->parser);
@@ -49,12 +43,12 @@ void reader_no_memory(Reader *reader)
     reader_fail(reader, SPZ_NO_MEMORY, "%s", spz_status_text(SPZ_NO_MEMORY));
 }
 
-void reader_doubt(Reader *reader, const char *format, ...)
+void reader_doubt(Reader *reader, spz_fault fault, const char *name)
 {
-    va_list list;
-    va_start(list, format);
-    say(reader, SPZ_DOUBT, format, list);
-    va_end(list);
+    spz_message place = place_of(reader, SPZ_DOUBT);
+    place.fault = fault;
+    place.name = name;
+    message_fault(reader->sink, &place);
 }
 
 Element reader_parent(const Reader *reader)

@@ -88,7 +88,7 @@ bool time_of(Reader *reader, Decimal duration, Ticks *out)
         return true;
     if (part->divisions == 0) {
         part->divisions = 1;
-        reader_doubt(reader, "durations come before any <divisions>; they are taken as crotchets");
+        reader_doubt(reader, SPZ_FAULT_NO_DIVISIONS, NULL);
     }
     if (plain_time(reader, part, duration, out))
         return true;

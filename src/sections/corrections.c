@@ -12,7 +12,8 @@ typedef struct Entry { /* one entry, and the piece of its value that is being re
     const SettingEntry *from;
     Correction correction;
     char words[200]; /* what is left for the name reading */
-    const char *fault, *doubt;
+    const char *fault;
+    spz_fault doubt;
 } Entry;
 
 static const struct { const char *word; spz_family family; } family_words[] = {
@@ -161,9 +162,9 @@ static void check_place(Entry *entry)
     for (size_t i = 0; i < part->voice_count && !voice; i++)
         voice = strcmp(part->voices[i], entry->correction.voice) == 0;
     if (entry->correction.staff > part->staves)
-        entry->doubt = "the part has no such staff here";
+        entry->doubt = SPZ_FAULT_CORRECTION_STAFF;
     else if (!voice)
-        entry->doubt = "the part has no such voice here";
+        entry->doubt = SPZ_FAULT_CORRECTION_VOICE;
 }
 
 /* A correction of the whole part takes the place of all that was read off the file. */
@@ -204,14 +205,14 @@ static void read_value(Entry *entry)
         if (comma)
             *comma = '\0';
         read_piece(entry, piece);
-        entry->doubt = NULL;
+        entry->doubt = SPZ_NO_FAULT;
         if (!entry->fault && entry->correction.part != SIZE_MAX)
             check_place(entry);
         if (!entry->fault && !entry->doubt && entry->correction.part != SIZE_MAX)
             apply(entry);
         if (entry->doubt)
-            understanding_doubt(entry->all, entry->correction.part, "[sections] '%s = %s' is passed over: %s", entry->from->key,
-                                entry->from->value, entry->doubt);
+            understanding_send(entry->all, entry->correction.part,
+                               (spz_message){.fault = entry->doubt, .name = entry->from->key, .other = entry->from->value});
         piece = comma ? comma + 1 : NULL;
     }
 }
@@ -244,11 +245,15 @@ static spz_status read_entry(Understanding *all, const SettingEntry *from)
             read_value(&entry);
             named = true;
         }
-    spz_message place = { entry.fault ? SPZ_ERROR : SPZ_NOTE, from->file, from->line, NULL, NULL, NULL };
+    spz_message place = { .severity = entry.fault ? SPZ_ERROR : SPZ_NOTE, .file = from->file, .line = from->line };
     if (entry.fault)
         message_send(all->sink, &place, "[sections] '%s = %s': %s", from->key, from->value, entry.fault);
-    else if (!named)
-        message_send(all->sink, &place, "[sections] '%s' is no part of %s", from->key, all->movement->file);
+    else if (!named) {
+        place.fault = SPZ_FAULT_CORRECTION_PART;
+        place.name = from->key;
+        place.other = all->movement->file;
+        message_fault(all->sink, &place);
+    }
     return entry.fault ? SPZ_BAD_SETTINGS : SPZ_OK;
 }
 

@@ -86,8 +86,8 @@ static void number_in_order(Understanding *all, const Siblings *violins)
         understanding_add(all, violins->at[i], places[i < 3 ? i : 2]);
     }
     if (violins->count > 3)
-        understanding_doubt(all, (size_t)(violins->at[3] - all->parts), "one of %zu violin parts without numbers, taken for third violins",
-                            violins->count);
+        understanding_send(all, (size_t)(violins->at[3] - all->parts),
+                           (spz_message){.fault = SPZ_FAULT_VIOLINS_UNNUMBERED, .count = (long)violins->count});
 }
 
 /* A violin part without a number beside numbered ones. */
@@ -195,7 +195,7 @@ static void settle_solos(Understanding *all)
         if (part->role == SPZ_SOLO && part->name.instrument == INSTRUMENT_VIOLIN && part->name.ordinal == 0)
             part->name.ordinal = 1;
         if (part->name.instrument == INSTRUMENT_VIOLIN && part->name.ordinal > 3)
-            understanding_doubt(all, i, "there is no place for more than three violin sections: taken for third violins");
+            understanding_doubt(all, i, SPZ_FAULT_VIOLINS_TOO_MANY);
     }
 }
 

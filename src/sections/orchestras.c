@@ -79,8 +79,7 @@ static void find_by_order(Understanding *all)
     for (size_t i = 0; i < count && !concertino; i++)
         mark_set(all, &sets[i], (int)i + 1, false);
     all->orchestras = concertino ? 0 : (int)count;
-    understanding_doubt(all, sets[1].first, concertino ? "taken for the ripieno behind a concertino, since its strings are fuller"
-                                                       : "taken for a second orchestra, since the sections start over here");
+    understanding_doubt(all, sets[1].first, concertino ? SPZ_FAULT_RIPIENO : SPZ_FAULT_SECOND_ORCHESTRA);
 }
 
 void orchestras_find(Understanding *all)

@@ -20,15 +20,17 @@ const char *understanding_say(Understanding *all, const char *format, ...)
     return kept ? kept : "";
 }
 
-void understanding_doubt(const Understanding *all, size_t part, const char *format, ...)
+void understanding_send(const Understanding *all, size_t part, spz_message doubt)
 {
-    char text[300];
-    va_list list;
-    va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
-    va_end(list);
-    spz_message place = { SPZ_DOUBT, all->movement->file, 0, all->movement->parts[part].name, NULL, NULL };
-    message_send(all->sink, &place, "%s", text);
+    doubt.severity = SPZ_DOUBT;
+    doubt.file = all->movement->file;
+    doubt.part = all->movement->parts[part].name;
+    message_fault(all->sink, &doubt);
+}
+
+void understanding_doubt(const Understanding *all, size_t part, spz_fault fault)
+{
+    understanding_send(all, part, (spz_message){.fault = fault});
 }
 
 void understanding_add(Understanding *all, PartReading *part, const char *clause)

@@ -111,7 +111,7 @@ static void strings_on_staves(LineMaker *maker, spz_line line, int staves)
 {
     static const spz_section order[] = { SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC, SPZ_DB };
     if (staves != 4 && staves != 5) {
-        understanding_doubt(maker->all, line.part, "these are strings, but which sections can't be told");
+        understanding_doubt(maker->all, line.part, SPZ_FAULT_STRINGS_UNTOLD);
         push(maker, line);
         return;
     }
@@ -128,7 +128,7 @@ static void guessed_lines(LineMaker *maker, size_t index)
     const Part *part = &maker->all->movement->parts[index];
     spz_line line = whole_part(maker, index);
     if (line.family == SPZ_FAMILY_UNKNOWN && part->note_count && !maker->all->parts[index].corrected)
-        understanding_doubt(maker->all, index, "nothing says what this part is: it is heard with the winds and the rest");
+        understanding_doubt(maker->all, index, SPZ_FAULT_PART_UNTOLD);
     if (line.left_out)
         push(maker, line);
     else if (maker->all->parts[index].name.instrument == INSTRUMENT_STRINGS)

@@ -139,7 +139,7 @@ static void settle_guide(Understanding *all, size_t index)
     understanding_add(all, part, "it stands without a number below the full strings");
     if (guide)
         understanding_add(all, part, understanding_say(all, "%.0f %% of its notes are played by other parts at the same time", shared * 100));
-    understanding_doubt(all, index, guide ? "taken for a guide or an arrangement below the score and left out" : "taken for a soloist below the score");
+    understanding_doubt(all, index, guide ? SPZ_FAULT_GUIDE : SPZ_FAULT_SOLOIST_BELOW);
 }
 
 void understanding_settle(Understanding *all)

@@ -65,7 +65,8 @@ void understanding_add(Understanding *all, PartReading *part, const char *clause
 
 /* A clause from the arena; remembers when memory runs out. */
 const char *understanding_say(Understanding *all, const char *format, ...) __attribute__((format(printf, 2, 3)));
-void understanding_doubt(const Understanding *all, size_t part, const char *format, ...) __attribute__((format(printf, 3, 4)));
+void understanding_doubt(const Understanding *all, size_t part, spz_fault fault);
+void understanding_send(const Understanding *all, size_t part, spz_message doubt); /* with the names and figures of its fault */
 
 /* The section's own players, neither a solo before it nor left out. */
 bool part_is_tutti(const PartReading *part);

@@ -96,7 +96,7 @@ spz_status settings_add_entry(spz_settings *settings, const SettingEntry *entry)
 
 spz_status spz_settings_set(spz_settings *settings, const char *name, const char *value, const spz_sink *sink)
 {
-    spz_message place = { SPZ_ERROR, NULL, 0, NULL, NULL, NULL };
+    spz_message place = { .severity = SPZ_ERROR };
     char text[200];
     double number;
     long row = row_of(name);

@@ -27,7 +27,7 @@ typedef struct SettingsFile {
 
 static void fault(SettingsFile *reading, long line, const char *what, const char *detail)
 {
-    spz_message place = { SPZ_ERROR, reading->path, line, NULL, NULL, NULL };
+    spz_message place = { .severity = SPZ_ERROR, .file = reading->path, .line = line };
     message_send(reading->sink, &place, what, detail);
     if (reading->status == SPZ_OK)
         reading->status = SPZ_BAD_SETTINGS;

@@ -1,10 +1,13 @@
 #include "support/message.h"
 #include <stdarg.h>
 #include <stdio.h>
+#include <string.h>
+
+enum { MESSAGE_TEXT = 400, NAME_MOST = 80 };
 
 void message_send(const spz_sink *sink, const spz_message *place, const char *format, ...)
 {
-    char text[400];
+    char text[MESSAGE_TEXT];
     va_list list;
     if (!sink || !sink->say)
         return;
@@ -14,6 +17,56 @@ void message_send(const spz_sink *sink, const spz_message *place, const char *fo
     spz_message message = *place;
     message.text = text;
     sink->say(sink->context, &message);
+}
+
+/* As much of a name as fits, whole characters only. */
+static const char *cut_name(const char *name, char out[NAME_MOST + 1])
+{
+    size_t length = name ? strlen(name) : 0;
+    if (!name || length <= NAME_MOST)
+        return name;
+    for (length = NAME_MOST; length && ((unsigned char)name[length] & 0xC0) == 0x80;)
+        length--;
+    memcpy(out, name, length);
+    out[length] = '\0';
+    return out;
+}
+
+static void fill_slots(const spz_message *message, char out[MESSAGE_TEXT])
+{
+    char count[24];
+    snprintf(count, sizeof count, "%ld", message->count);
+    const struct { const char *slot, *text; } slots[] = {{"{name}", message->name}, {"{other}", message->other}, {"{count}", count}};
+    size_t used = 0;
+    for (const char *at = fault_texts[message->fault].text; *at && used + 1 < MESSAGE_TEXT;) {
+        const char *from = at++, *filled = NULL;
+        for (size_t i = 0; i < sizeof slots / sizeof *slots && !filled; i++)
+            if (!strncmp(from, slots[i].slot, strlen(slots[i].slot))) {
+                filled = slots[i].text ? slots[i].text : "";
+                at = from + strlen(slots[i].slot);
+            }
+        size_t length = filled ? strlen(filled) : 1, room = MESSAGE_TEXT - 1 - used;
+        memcpy(out + used, filled ? filled : from, length < room ? length : room);
+        used += length < room ? length : room;
+    }
+    out[used] = '\0';
+}
+
+void message_fault(const spz_sink *sink, const spz_message *place)
+{
+    char text[MESSAGE_TEXT], name[NAME_MOST + 1];
+    spz_message message = *place;
+    if (!sink || !sink->say)
+        return;
+    message.name = cut_name(place->name, name);
+    fill_slots(&message, text);
+    message.text = text;
+    sink->say(sink->context, &message);
+}
+
+const char *spz_fault_name(spz_fault fault)
+{
+    return (int)fault > 0 && fault < SPZ_FAULT_COUNT ? fault_texts[fault].name : "";
 }
 
 static const char *const status_texts[SPZ_STATUS_COUNT] = {

@@ -7,4 +7,13 @@
  * the formatted sentence (cut at 400 characters). */
 void message_send(const spz_sink *sink, const spz_message *place, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
+
+/* The same for a fault of a score: `place` carries the fault too, with its name, other and count. The name is cut at 80 bytes. */
+void message_fault(const spz_sink *sink, const spz_message *place);
+
+/* Each fault as data and messages have it; made from the English phrases when building. */
+typedef struct FaultText {
+    const char *name, *text; /* `text` with {name}, {other} and {count} */
+} FaultText;
+extern const FaultText fault_texts[SPZ_FAULT_COUNT];
 #endif

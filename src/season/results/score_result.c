@@ -110,7 +110,7 @@ void score_result_tell(const ScoreResult *digest, const char *path, const spz_si
 {
     for (size_t i = 0; i < digest->messages.count; i++) {
         const ResultMessage *kept = &digest->messages.at[i];
-        spz_message place = {kept->severity, path, kept->line, kept->part, kept->bar, NULL};
+        spz_message place = {.severity = kept->severity, .file = path, .line = kept->line, .part = kept->part, .bar = kept->bar};
         message_send(sink, &place, "%s", kept->text);
     }
     spz_message place = {.severity = SPZ_NOTE, .file = path};

@@ -1,4 +1,4 @@
-# From the phrases of every language to C: `awk -v make=header|tables -f phrases.awk english.phrases others...`.
+# From the phrases of every language to C: `awk -v make=header|tables|faults -f phrases.awk english.phrases others...`.
 # The first file is the list of keys; a language that lacks one of them, or has one that is not in the list, stops the build.
 # A line is `key = text`; # begins a comment line; `@language ENUM code name` names the language of a file.
 function fail(text) { print FILENAME ":" FNR ": " text > "/dev/stderr"; failed = 1; exit 1 }
@@ -26,6 +26,18 @@ END {
         print "/* Made from src/wording/languages; not written by hand. */\n#ifndef PHRASES_H\n#define PHRASES_H\n\ntypedef enum Phrase {"
         for (i = 1; i <= count; i++) print "    " constant(keys[i]) ","
         print "    PHRASE_COUNT\n} Phrase;\n#endif"
+        exit 0
+    }
+    if (make == "faults") {
+        print "/* Made from src/wording/languages; not written by hand. */\n#include \"support/message.h\"\n"
+        print "const FaultText fault_texts[SPZ_FAULT_COUNT] = {"
+        for (i = 1; i <= count; i++)
+            if (sub(/^fault[.]/, "", keys[i])) {
+                fault = toupper(keys[i])
+                gsub(/-/, "_", fault)
+                print "    [SPZ_FAULT_" fault "] = {" quoted(keys[i]) ", " quoted(texts[enums[1], "fault." keys[i]]) "},"
+            }
+        print "};"
         exit 0
     }
     print "/* Made from src/wording/languages; not written by hand. */\n#include \"wording/phrase.h\"\n"
