@@ -18,7 +18,7 @@ typedef enum spz_sharing {
     SPZ_SHARING_COUNT
 } spz_sharing;
 /* "as usual", "outside and inside", "by desk", "by desk and side", "in blocks". */
-SPZ_API const char *spz_sharing_words(spz_sharing sharing);
+SPZ_API const char *spz_sharing_name(spz_sharing sharing); /* as in data */
 
 enum { SPZ_SEAT_SOLO = 0, SPZ_SEAT_EMPTY = -1 };
 

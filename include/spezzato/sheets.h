@@ -13,8 +13,9 @@ typedef struct spz_sheet_options {
     unsigned kinds;          /* sum of 1u << spz_kind; 0 for all kinds */
     const char *arrangement; /* seating by its name, for 'across the stage'; NULL: the one recommended for each movement */
     int year;                /* spz_score_mark: of composition; 0: as the score says */
+    spz_language language;   /* of what is written; tables (SPZ_AS_CSV) are English */
 } spz_sheet_options;
-#define SPZ_SHEET_USUAL ((spz_sheet_options){ 0.5, 0, NULL, 0 })
+#define SPZ_SHEET_USUAL ((spz_sheet_options){ 0.5, 0, NULL, 0, SPZ_ENGLISH })
 
 /* For each string part, in bar order, what to write into it: who leads and who answers, how a divided section shares its lines desk by
  * desk, where it is one again, with whom it moves. `readings` have to reach SPZ_TO_SEATING and be made with the same `settings` (NULL:

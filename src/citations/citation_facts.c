@@ -1,5 +1,4 @@
 #include "citations/citation_facts.h"
-#include "wording/parts_words.h"
 #include "support/path.h"
 #include <stdint.h>
 #include <stdio.h>
@@ -9,31 +8,29 @@
 static const double clear = 0.5, striking = 0.8; /* the scale of passages.h */
 static const double quick_note = 0.15; /* seconds; about seven notes a second: faster than one counts along */
 
-static Body body_of_group(const SectionMap *map, size_t group)
+static Body body_named(const spz_group *about)
 {
-    if (group >= map->group_count)
-        return (Body){SPZ_WINDS, 0, 0, false};
-    const spz_group *about = &map->groups[group].about;
-    return (Body){about->section, section_is_violin(about->section) ? 0 : about->number, about->orchestra, about->solo};
+    bool numbered = !section_is_violin(about->section);
+    return (Body){about->section, numbered ? about->number : 0, about->orchestra, about->solo};
 }
 
 static Body body_of_side(const SectionMap *map, const spz_passage *passage, int side)
 {
-    if (passage->sides[side].group != SIZE_MAX)
-        return body_of_group(map, passage->sides[side].group);
-    return (Body){passage->sides[side].section, 0, 0, false};
+    spz_group about = spz_side_named(map, &passage->sides[side]);
+    return body_named(&about);
 }
 
+/* The bodies of players of every link, in order of entry. */
 static void name_bodies(const SectionMap *map, Citation *citation)
 {
     const spz_passage *passage = citation->passage;
-    ChainOrder chain = parts_chain(passage);
-    if (spz_kind_is_antiphony(passage->kind) && chain.count > 1) {
-        for (size_t i = 0; i < chain.count && i < BODIES_MOST; i++)
-            citation->bodies[citation->body_count++] = body_of_group(map, chain.groups[i]);
-        return;
+    for (size_t i = 0; i < passage->link_count; i++) {
+        spz_group named[BODIES_MOST];
+        size_t count = spz_players_named(map, passage->links[i].players, named, BODIES_MOST);
+        for (size_t k = 0; k < count && citation->body_count < BODIES_MOST; k++)
+            citation->bodies[citation->body_count++] = body_named(&named[k]);
     }
-    for (int side = 0; side < 2; side++)
+    for (int side = 0; side < 2 && !passage->link_count; side++)
         if (passage->sides[side].section != SPZ_NO_SECTION)
             citation->bodies[citation->body_count++] = body_of_side(map, passage, side);
 }
@@ -52,17 +49,13 @@ static int common_interval(const spz_passage *passage)
     return interval;
 }
 
-static void name_place(const Movement *movement, Citation *citation)
+static void name_place(Citation *citation)
 {
     const spz_passage *passage = citation->passage;
     citation->bar_from = passage->first_bar;
     citation->bar_to = passage->last_bar;
-    movement_rehearsal_text(movement, (int)passage->first, citation->letter);
-    char *plus = strrchr(citation->letter, '+');
-    if (plus && plus != citation->letter) {
-        citation->after = atoi(plus + 1);
-        *plus = '\0';
-    }
+    citation->letter = passage->letter;
+    citation->after = passage->after_letter;
 }
 
 static void find_times(const Movement *movement, double lasts, Citation *citation)
@@ -86,7 +79,7 @@ static spz_status add_citation(const SectionMap *map, const spz_passage *passage
     citation.interval = common_interval(passage);
     citation.quick = passage->shortest > 0 && passage->shortest < quick_note;
     name_bodies(map, &citation);
-    name_place(notes->movement, &citation);
+    name_place(&citation);
     find_times(notes->movement, lasts, &citation);
     for (size_t i = 0; i < notes->citations.count; i++) {
         const Citation *before = &notes->citations.at[i];
@@ -107,9 +100,6 @@ typedef struct Pair {
 
 static Pair pair_of(const SectionMap *map, const spz_passage *passage)
 {
-    ChainOrder chain = parts_chain(passage);
-    if (chain.count == 2)
-        return (Pair){{body_of_group(map, chain.groups[0]), body_of_group(map, chain.groups[1])}};
     return (Pair){{body_of_side(map, passage, 0), body_of_side(map, passage, 1)}};
 }
 

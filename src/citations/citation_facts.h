@@ -23,7 +23,7 @@ typedef struct Citation {
     double times[TIMES_MOST];  /* seconds at which it begins; the first `time_count` times that it sounds */
     size_t time_count;
     const char *bar_from, *bar_to; /* as printed; the same for one bar */
-    char letter[REHEARSAL_TEXT];   /* 'B', "" */
+    const char *letter;        /* 'B', "" */
     int after;                     /* bars after the letter */
 } Citation;
 

@@ -28,14 +28,15 @@ static spz_status complain(const Job *job, const char *file, spz_status status, 
 static spz_status mark_reading(Job *job, const Buffer *plain, const spz_movement_reading *reading, Buffer *marked)
 {
     AdviceList advice;
-    WishList wishes = {0};
+    Wishes wishes = {0};
+    Speaker speaker = {job->options->language, reading->sections};
     spz_status status = advice_find(reading, job->settings, job->options, &advice);
     if (!status)
-        status = wishes_find(reading->sections, &advice, plain, &wishes);
+        status = wishes_find(&speaker, &advice, plain, &wishes);
     if (!status)
-        status = mark_insert(plain, reading->movement, wishes.at, wishes.count, marked);
-    job->marks += status ? 0 : wishes.count;
-    array_free(&wishes);
+        status = mark_insert(plain, reading->movement, wishes.list.at, wishes.list.count, marked);
+    job->marks += status ? 0 : wishes.list.count;
+    wishes_free(&wishes);
     advice_free(&advice);
     return status;
 }

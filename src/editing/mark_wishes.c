@@ -1,5 +1,6 @@
 #include "editing/mark_wishes.h"
 #include "support/memory.h"
+#include "wording/desk_words.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -14,7 +15,8 @@ typedef struct Wanted {
 
 typedef struct MarkCollector {
     const SectionMap *map;
-    WishList *wishes;
+    const Speaker *speaker;
+    Wishes *wishes;
     ARRAY(Wanted) wanted;
     uint32_t *used;                  /* by part: numbers of the score's own */
     Ticks busy[NUMBERS + 1];         /* of the part at hand: until when a number is taken */
@@ -39,32 +41,51 @@ static int staves_of_division(const SectionMap *map, const Advice *advice)
     return count;
 }
 
-/* What to write over one line; NULL for nothing. A staff that holds one line of a division needs no 'div.', but the desks that read it,
- * where it is plain which of the lines it is. */
-static const char *words_for_line(const SectionMap *map, const Advice *advice, size_t line)
+/* What to write over one line of a division that is a staff of its own: its desks, where it is plain which of the lines it is. */
+static bool put_line_desks(const MarkCollector *wisher, const Advice *advice, size_t line, Buffer *out)
 {
-    const Group *group = &map->groups[advice->group];
+    const Group *group = &wisher->map->groups[advice->group];
+    int number = wisher->map->lines[line].division, lines = advice->allotment ? spz_allotment_lines(advice->allotment) : 0;
+    bool whole = advice->passage->sides[0].section != SPZ_VIOLINS;
+    if (!whole || number > lines || staves_of_division(wisher->map, advice) != lines)
+        return false;
+    words_line_desks(wisher->speaker->language, advice->allotment, group->about.section, number, out);
+    return out->length > 0;
+}
+
+/* What to write over one line; false for nothing. A staff that holds one line of a division needs no 'div.'. */
+static bool put_words_for_line(const MarkCollector *wisher, const Advice *advice, size_t line, Buffer *out)
+{
+    const Group *group = &wisher->map->groups[advice->group];
     bool division = advice->kind == ADVICE_DIVIDE || advice->kind == ADVICE_UNISON;
     Ticks to = advice->to > advice->from ? advice->to : advice->from + 1;
-    int number = map->lines[line].division;
     if (!line_sounds(group, line, advice->from, to))
-        return NULL;
-    if (!division || number == 0 || group->line_count == 1)
-        return advice->words;
-    bool plain = number <= advice->line_count && staves_of_division(map, advice) == advice->line_count;
-    return plain && *advice->line_desks[number - 1] ? advice->line_desks[number - 1] : NULL;
+        return false;
+    if (division && wisher->map->lines[line].division != 0 && group->line_count > 1)
+        return put_line_desks(wisher, advice, line, out);
+    advice_words(wisher->speaker, advice, out);
+    return true;
+}
+
+static void collect_line(MarkCollector *wisher, const Advice *advice, size_t line)
+{
+    Buffer words;
+    buffer_init(&words);
+    if (put_words_for_line(wisher, advice, line, &words)) {
+        const char *kept = buffer_failed(&words) ? NULL : arena_string(&wisher->wishes->arena, words.text);
+        Wanted wanted = {advice, &wisher->map->lines[line], kept};
+        if (!kept || !array_push(&wisher->wanted, wanted))
+            wisher->status = SPZ_NO_MEMORY;
+    }
+    buffer_free(&words);
 }
 
 static void collect(MarkCollector *wisher, const AdviceList *list)
 {
     for (size_t i = 0; i < list->items.count; i++) {
-        const Advice *advice = &list->items.at[i];
-        const Group *group = &wisher->map->groups[advice->group];
-        for (size_t k = 0; k < group->line_count; k++) {
-            Wanted wanted = {advice, &wisher->map->lines[group->lines[k]], words_for_line(wisher->map, advice, group->lines[k])};
-            if (wanted.words && !array_push(&wisher->wanted, wanted))
-                wisher->status = SPZ_NO_MEMORY;
-        }
+        const Group *group = &wisher->map->groups[list->items.at[i].group];
+        for (size_t k = 0; k < group->line_count; k++)
+            collect_line(wisher, &list->items.at[i], group->lines[k]);
     }
 }
 
@@ -114,7 +135,7 @@ static void wish(MarkCollector *wisher, Wish item, Ticks when, size_t bar)
 {
     item.bar = bar;
     item.at = when - wisher->map->movement->bars[bar].onset;
-    if (!array_push(wisher->wishes, item))
+    if (!array_push(&wisher->wishes->list, item))
         wisher->status = SPZ_NO_MEMORY;
 }
 
@@ -144,9 +165,12 @@ static void free_numbers(MarkCollector *wisher)
         wisher->busy[number] = -1;
 }
 
-spz_status wishes_find(const SectionMap *map, const AdviceList *advice, const Buffer *text, WishList *wishes)
+spz_status wishes_find(const Speaker *speaker, const AdviceList *advice, const Buffer *text, Wishes *wishes)
 {
-    MarkCollector wisher = {.map = map, .wishes = wishes};
+    const SectionMap *map = speaker->sections;
+    MarkCollector wisher = {.map = map, .speaker = speaker, .wishes = wishes};
+    *wishes = (Wishes){.list = {0}};
+    arena_init(&wishes->arena);
     size_t parts = map->movement->part_count;
     wisher.used = memory_resize(NULL, parts + 1, sizeof *wisher.used);
     wisher.status = wisher.used ? mark_lines_used(text, map->movement, wisher.used) : SPZ_NO_MEMORY;
@@ -162,4 +186,10 @@ spz_status wishes_find(const SectionMap *map, const AdviceList *advice, const Bu
     array_free(&wisher.wanted);
     memory_free(wisher.used);
     return wisher.status;
+}
+
+void wishes_free(Wishes *wishes)
+{
+    array_free(&wishes->list);
+    arena_release(&wishes->arena);
 }

@@ -28,11 +28,12 @@ allowed() {
     season/planning) echo "season/planning season/results season/table seating $analysis" ;;
     engine) echo "engine reader seating $analysis" ;;
     writing) echo "writing support" ;;
-    citations) echo "citations wording editing writing engine seating $analysis" ;;
-    editing) echo "editing wording citations writing engine reader seating $analysis" ;;
-    wording) echo "wording writing citations editing engine season/planning season/results season/table seating $analysis" ;;
-    pages) echo "pages wording writing citations editing engine seating $analysis" ;;
-    pages/*) echo "$1 pages/drawings pages wording writing citations editing engine season/planning season/results season/table seating $analysis" ;;
+    citations) echo "citations engine seating $analysis" ;;
+    advice) echo "advice engine seating $analysis" ;;
+    editing) echo "editing wording advice citations writing engine reader seating $analysis" ;;
+    wording) echo "wording writing advice citations engine season/planning season/results season/table seating $analysis" ;;
+    pages) echo "pages wording writing advice citations editing engine seating $analysis" ;;
+    pages/*) echo "$1 pages/drawings pages wording writing advice citations editing engine season/planning season/results season/table seating $analysis" ;;
     cli) echo "cli" ;;
     esac
 }

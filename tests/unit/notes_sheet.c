@@ -158,9 +158,8 @@ static const char *place(const NotesLanguage *language, const char *letter, int 
 {
     static char text[200];
     spz_passage passage = {.kind = SPZ_EXCHANGE, .first = 11, .last = strcmp(from, to) ? 13 : 11};
-    Citation citation = {.passage = &passage, .bar_from = from, .bar_to = to, .after = after, .times = {135, 340}, .time_count = 2};
+    Citation citation = {.passage = &passage, .bar_from = from, .bar_to = to, .letter = letter, .after = after, .times = {135, 340}, .time_count = 2};
     Buffer out;
-    snprintf(citation.letter, sizeof citation.letter, "%s", letter);
     buffer_init(&out);
     language->place(&out, &citation);
     snprintf(text, sizeof text, "%s", out.text);

@@ -1,6 +1,7 @@
 /* What the librarian reads for each part. */
-#include "editing/parts_advice.h"
-#include "wording/parts_words.h"
+#include "advice/parts_advice.h"
+#include "wording/advice_words.h"
+#include "wording/desk_words.h"
 #include "support/evening.h"
 #include "support/memory.h"
 #include "support/sheet_music.h"
@@ -88,24 +89,33 @@ static void what_cannot_be_printed_is_refused(void)
     sheet_music_end(&music);
 }
 
+static char said[400];
+
+static const char *taken(Buffer *words)
+{
+    snprintf(said, sizeof said, "%s", words->text ? words->text : "");
+    buffer_free(words);
+    return said;
+}
+
+static const char *desks_of(spz_section section, int players, int lines)
+{
+    spz_allotment *allotment;
+    Buffer words;
+    buffer_init(&words);
+    CU_ASSERT_EQUAL_FATAL(spz_allotment_make(section, players, lines, 0, SPZ_SHARE_USUAL, &allotment), SPZ_OK);
+    words_lines_desks(SPZ_ENGLISH, allotment, section, &words);
+    spz_allotment_free(allotment);
+    return taken(&words);
+}
+
 static void desks_of_a_division_are_named_line_by_line(void)
 {
-    Arena arena;
-    spz_allotment *two, *three, *four;
-    arena_init(&arena);
-    CU_ASSERT_EQUAL_FATAL(spz_allotment_make(SPZ_VA, 10, 2, 0, SPZ_SHARE_USUAL, &two), SPZ_OK);
-    CU_ASSERT_EQUAL_FATAL(spz_allotment_make(SPZ_VC, 6, 3, 0, SPZ_SHARE_USUAL, &three), SPZ_OK);
-    CU_ASSERT_EQUAL_FATAL(spz_allotment_make(SPZ_VN1, 8, 4, 0, SPZ_SHARE_USUAL, &four), SPZ_OK);
-    CU_ASSERT_STRING_EQUAL(parts_desks(&arena, two, SPZ_VA), "line 1 (top): outside players of desks 1-5; line 2: inside players of desks 1-5");
-    CU_ASSERT_STRING_EQUAL(parts_desks(&arena, three, SPZ_VC), "line 1 (top): desk 1; line 2: desk 2; line 3: desk 3");
-    CU_ASSERT_STRING_EQUAL(parts_desks(&arena, four, SPZ_VN1),
+    CU_ASSERT_STRING_EQUAL(desks_of(SPZ_VA, 10, 2), "line 1 (top): outside players of desks 1-5; line 2: inside players of desks 1-5");
+    CU_ASSERT_STRING_EQUAL(desks_of(SPZ_VC, 6, 3), "line 1 (top): desk 1; line 2: desk 2; line 3: desk 3");
+    CU_ASSERT_STRING_EQUAL(desks_of(SPZ_VN1, 8, 4),
                            "line 1 (top): outside players of desks 1, 3; line 2: inside players of desks 1, 3; "
                            "line 3: outside players of desks 2, 4; line 4: inside players of desks 2, 4");
-    CU_ASSERT_STRING_EQUAL(parts_desks(&arena, NULL, SPZ_VA), "");
-    spz_allotment_free(two);
-    spz_allotment_free(three);
-    spz_allotment_free(four);
-    arena_release(&arena);
 }
 
 static void a_division_ends_with_unis_unless_the_score_says_so(void)
@@ -129,38 +139,73 @@ static void a_division_ends_with_unis_unless_the_score_says_so(void)
     sheet_music_end(&spoken);
 }
 
+static const char *pass_of(const spz_movement *movement, size_t bar)
+{
+    Buffer words;
+    buffer_init(&words);
+    advice_pass_words(SPZ_ENGLISH, advice_pass(movement, bar), &words);
+    return taken(&words);
+}
+
 static void a_repeated_bar_says_which_time_is_meant(void)
 {
-    char text[PASS_TEXT];
     SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
                                    "Violin I: c5:w | |: d5 | e5 |1. f5 :|2. g5 || a5\n"
                                    "Violin II: c5:w | d5 | e5 | f5 | g5 | a5\n");
     const spz_movement *movement = first_movement(&music).movement;
-    CU_ASSERT_STRING_EQUAL(advice_pass(movement, 0, text), "");
-    CU_ASSERT_STRING_EQUAL(advice_pass(movement, 1, text), "both times");
-    CU_ASSERT_STRING_EQUAL(advice_pass(movement, 3, text), "first time");
-    CU_ASSERT_STRING_EQUAL(advice_pass(movement, 4, text), "second time");
-    CU_ASSERT_STRING_EQUAL(advice_pass(movement, 5, text), "");
+    CU_ASSERT_STRING_EQUAL(pass_of(movement, 0), "");
+    CU_ASSERT_STRING_EQUAL(pass_of(movement, 1), "both times");
+    CU_ASSERT_STRING_EQUAL(pass_of(movement, 3), "first time");
+    CU_ASSERT_STRING_EQUAL(pass_of(movement, 4), "second time");
+    CU_ASSERT_STRING_EQUAL(pass_of(movement, 5), "");
     sheet_music_end(&music);
 }
 
-static void a_chain_of_three_names_both_neighbours(void)
+/* What the advice comes to in a language. */
+static const char *written(const Evening *evening, spz_language language, Advice advice)
 {
-    static const spz_entry entries[] = {{.leader = 0, .onset = 0}, {.leader = 1, .onset = 1}, {.leader = 2, .onset = 2}, {.leader = 0, .onset = 3}};
-    spz_passage passage = {.kind = SPZ_EXCHANGE, .entries = entries, .entry_count = COUNT(entries)};
+    Speaker speaker = {language, &evening->map};
+    Buffer words;
+    buffer_init(&words);
+    advice_words(&speaker, &advice, &words);
+    return taken(&words);
+}
+
+static void a_player_in_a_chain_is_told_of_both_neighbours(void)
+{
+    enum { FIRSTS = 1, SECONDS = 2, VIOLAS = 4, CELLOS = 8 };
+    const spz_link links[] = {{.players = FIRSTS}, {.players = SECONDS}, {.players = VIOLAS | CELLOS}};
+    spz_passage passage = {.kind = SPZ_EXCHANGE, .links = links, .link_count = COUNT(links)};
     Evening evening;
-    Arena arena;
-    arena_init(&arena);
     evening_begin(&evening, 4);
-    ChainOrder chain = parts_chain(&passage);
-    CU_ASSERT_EQUAL_FATAL(chain.count, 3);
-    CU_ASSERT_STRING_EQUAL(parts_chain_words(&arena, &evening.map, &passage, &chain, 0, false), "lead, Vn II answers");
-    CU_ASSERT_STRING_EQUAL(parts_chain_words(&arena, &evening.map, &passage, &chain, 1, false), "after Vn I, before Va");
-    CU_ASSERT_STRING_EQUAL(parts_chain_words(&arena, &evening.map, &passage, &chain, 2, false), "answer Vn II");
+    Advice lead = {.kind = ADVICE_LEAD, .group = 0, .passage = &passage, .after = SECONDS};
+    Advice middle = {.kind = ADVICE_ANSWER, .group = 1, .passage = &passage, .before = FIRSTS, .after = VIOLAS | CELLOS};
+    Advice last = {.kind = ADVICE_ANSWER, .group = 2, .passage = &passage, .before = SECONDS, .with = CELLOS};
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, lead), "lead, Vn II answers");
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, middle), "after Vn I, before Va + Vc");
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, last), "with Vc: answer Vn II");
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_GERMAN, last), "mit Vc.: antworten auf Vl. II");
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_FRENCH, lead), "mener, Vl. II répond");
     passage.kind = SPZ_IMITATION;
-    CU_ASSERT_STRING_EQUAL(parts_chain_words(&arena, &evening.map, &passage, &chain, 0, true), "lead, Vn II follows across the stage");
+    lead.across = true;
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, lead), "lead, Vn II follows across the stage");
     evening_end(&evening);
-    arena_release(&arena);
+}
+
+static void who_enters_together_leads_together(void)
+{
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
+                                   "Violin I:    R | <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | c6:w\n"
+                                   "Violin II:   R | <f> g4:q. a4:e b4:q d5 | R | a4:q. b4:e c5:q e5 | R | c5:w\n"
+                                   "Viola:       R | d4:w | d4 | e4 | e4 | g4\n"
+                                   "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\n");
+    char *csv = sheet(&music, SPZ_AS_CSV, "violins together, violas outside");
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vn I,Violin I,2,1,1,,,4,lead,\"with Vn II: lead, Vc answers\","));
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vn II,Violin II,2,1,1,,,4,lead,\"with Vn I: lead, Vc answers\","));
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vc,Violoncello,3,2,1,,,5,answer,answer Violins,"));
+    CU_ASSERT_EQUAL(count_of(csv, ",coupling,"), 0); /* that they move together is said already */
+    free(csv);
+    sheet_music_end(&music);
 }
 
 static void a_score_without_strings_has_an_empty_sheet(void)
@@ -202,7 +247,8 @@ void suite_parts(void)
         STATEMENT(desks_of_a_division_are_named_line_by_line),
         STATEMENT(a_division_ends_with_unis_unless_the_score_says_so),
         STATEMENT(a_repeated_bar_says_which_time_is_meant),
-        STATEMENT(a_chain_of_three_names_both_neighbours),
+        STATEMENT(a_player_in_a_chain_is_told_of_both_neighbours),
+        STATEMENT(who_enters_together_leads_together),
         STATEMENT(a_score_without_strings_has_an_empty_sheet),
         STATEMENT(when_memory_ends_there_is_no_sheet),
     };

@@ -14,7 +14,7 @@ struct spz_allotment {
 
 enum { SEAT_FREE = -2 };
 
-const char *spz_sharing_words(spz_sharing sharing)
+const char *spz_sharing_name(spz_sharing sharing)
 {
     static const char *const words[SPZ_SHARING_COUNT] = {
         "as usual", "outside and inside", "by desk", "by desk and side", "in blocks",

@@ -26,15 +26,17 @@ static void csv_advice(Buffer *out, const PartsPage *page, const Advice *advice,
     csv_integer(&row, (long long)advice->bar);
     csv_text(&row, cells.beat);
     csv_text(&row, cells.letter);
-    csv_text(&row, cells.pass);
+    csv_text(&row, parts_text_of(&cells.pass));
     csv_text(&row, advice->kind == ADVICE_UNISON ? "" : page->movement->bars[advice->last_bar].number);
     csv_text(&row, kinds[advice->kind]);
-    csv_text(&row, advice->words);
-    csv_text(&row, advice->detail);
+    csv_text(&row, parts_text_of(&cells.words));
+    csv_text(&row, parts_text_of(&cells.detail));
     csv_text(&row, spz_kind_name(advice->passage->kind));
     csv_number(&row, shown_strength(advice->passage->strength), 2);
     csv_text(&row, page->arrangement);
     csv_end(&row);
+    out->failed = out->failed || buffer_failed(&cells.words) || buffer_failed(&cells.detail) || buffer_failed(&cells.pass);
+    parts_row_free(&cells);
 }
 
 static void csv_movement(Buffer *out, const PartsPage *page)

@@ -64,37 +64,40 @@ static void html_row(Buffer *out, const PartsPage *page, const Advice *advice)
     PartsRow row;
     buffer_init(&remark);
     parts_row(page, advice, &row);
-    parts_remark(&remark, &row);
+    parts_remark(&remark, page, &row);
     buffer_puts(out, "<tr>");
     cell(out, "bar", row.bar);
     cell(out, "beat", row.beat);
     cell(out, "letter", row.letter);
-    cell(out, "time", row.pass);
+    cell(out, "time", parts_text_of(&row.pass));
     buffer_puts(out, "<td class=\"write\">");
-    buffer_xml(out, row.advice->words);
+    buffer_xml(out, parts_text_of(&row.words));
     if (remark.length) {
         buffer_puts(out, " <span class=\"remark\">");
         buffer_xml(out, remark.text);
         buffer_puts(out, "</span>");
     }
     buffer_puts(out, "</td><td><span class=\"done\"></span></td></tr>\n");
-    out->failed = out->failed || buffer_failed(&remark);
+    out->failed = out->failed || buffer_failed(&remark) || buffer_failed(&row.words) || buffer_failed(&row.detail);
+    parts_row_free(&row);
     buffer_free(&remark);
 }
 
 static void html_group_head(Buffer *out, const PartsPage *page, size_t group, bool first)
 {
-    Buffer names;
+    Buffer names, about;
+    char who[WORDS_TEXT];
     buffer_init(&names);
+    buffer_init(&about);
     parts_names(&names, page, group);
+    SAY(&about, page->speaker.language, PHRASE_PARTS_TITLE_IN_SCORE, slot_text("title", page->title), slot_text("names", parts_text_of(&names)));
     buffer_printf(out, "<section class=\"part%s\">\n<h2>", first ? " first" : "");
-    buffer_xml(out, page->map->groups[group].about.name);
+    buffer_xml(out, words_body(page->speaker.language, &page->map->groups[group].about, who));
     buffer_puts(out, "</h2>\n<p class=\"about\">");
-    buffer_xml(out, page->title);
-    buffer_puts(out, "; in the score: ");
-    buffer_xml(out, names.text ? names.text : "");
+    buffer_xml(out, parts_text_of(&about));
     buffer_puts(out, "</p>\n");
-    out->failed = out->failed || buffer_failed(&names);
+    out->failed = out->failed || buffer_failed(&names) || buffer_failed(&about);
+    buffer_free(&about);
     buffer_free(&names);
 }
 
@@ -106,27 +109,42 @@ static bool html_group(Buffer *out, const PartsPage *page, size_t group, size_t 
     if (first == end)
         return false;
     html_group_head(out, page, group, before == 0);
-    buffer_puts(out, "<table>\n<thead><tr><th scope=\"col\">Bar</th><th scope=\"col\">Beat</th><th scope=\"col\">Letter</th>"
-                         "<th scope=\"col\">Time</th><th scope=\"col\">Write</th><th scope=\"col\">Done</th></tr></thead>\n<tbody>\n");
+    static const Phrase heads[] = {PHRASE_HEAD_BAR, PHRASE_HEAD_BEAT, PHRASE_HEAD_LETTER, PHRASE_PARTS_HEAD_TIME, PHRASE_PARTS_HEAD_WRITE,
+                                   PHRASE_PARTS_HEAD_DONE};
+    buffer_puts(out, "<table>\n<thead><tr>");
+    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
+        buffer_puts(out, "<th scope=\"col\">");
+        buffer_xml(out, phrase_text(page->speaker.language, heads[i]));
+        buffer_puts(out, "</th>");
+    }
+    buffer_puts(out, "</tr></thead>\n<tbody>\n");
     for (size_t i = first; i < end; i++)
         html_row(out, page, &page->advice->items.at[i]);
     buffer_puts(out, "</tbody>\n</table>\n</section>\n");
     return true;
 }
 
+/* A paragraph of one class. */
+static void html_paragraph(Buffer *out, const char *name, const char *text)
+{
+    buffer_printf(out, "<p class=\"%s\">", name);
+    buffer_xml(out, text);
+    buffer_puts(out, "</p>\n");
+}
+
 static void html_empty(Buffer *out, const PartsPage *page)
 {
-    size_t shown = 0;
-    for (size_t group = 0; group < page->map->group_count; group++) {
-        size_t first, end;
-        parts_range(page, group, &first, &end);
-        if (first == end && !page->map->groups[group].shares_bass) {
-            buffer_puts(out, shown++ ? ", " : "<p class=\"empty\">Nothing to write: ");
-            buffer_xml(out, page->map->groups[group].about.name);
-        }
+    Buffer line, names;
+    buffer_init(&line);
+    buffer_init(&names);
+    parts_untouched(page, &names);
+    if (names.length) {
+        SAY(&line, page->speaker.language, PHRASE_PARTS_NOTHING, slot_text("names", names.text));
+        html_paragraph(out, "empty", parts_text_of(&line));
     }
-    if (shown)
-        buffer_puts(out, ".</p>\n");
+    out->failed = out->failed || buffer_failed(&line) || buffer_failed(&names);
+    buffer_free(&names);
+    buffer_free(&line);
 }
 
 static void html_movement(Buffer *out, const PartsPage *page)
@@ -135,19 +153,20 @@ static void html_movement(Buffer *out, const PartsPage *page)
     buffer_xml(out, page->title);
     buffer_puts(out, "</h1>\n<p class=\"about\">");
     buffer_xml(out, page->file);
-    buffer_puts(out, ". What to write into the string parts.");
-    if (*page->arrangement) {
-        buffer_puts(out, " Seating: ");
-        buffer_xml(out, page->arrangement);
-        buffer_putc(out, '.');
-    }
+    buffer_puts(out, ". ");
+    Buffer about;
+    buffer_init(&about);
+    parts_about(page, &about);
+    buffer_xml(out, parts_text_of(&about));
+    out->failed = out->failed || buffer_failed(&about);
+    buffer_free(&about);
     buffer_puts(out, "</p>\n");
     size_t shown = 0;
     for (size_t group = 0; group < page->map->group_count; group++)
         shown += html_group(out, page, group, shown);
     html_empty(out, page);
     if (page->map->group_count == 0)
-        buffer_puts(out, "<p>There are no string parts to write into.</p>\n");
+        html_paragraph(out, "empty", phrase_text(page->speaker.language, PHRASE_PARTS_NONE));
     if (*page->arrangement) {
         buffer_puts(out, "<p class=\"cautions\">");
         buffer_xml(out, report_cautions);

@@ -3,29 +3,35 @@
 #include "writing/document.h"
 #include "editing/score_files.h"
 #include "support/path.h"
-#include <ctype.h>
-#include <stdio.h>
 #include <string.h>
 
-static void bar_name(const Movement *movement, size_t bar, char *text, size_t size)
+static void bar_name(const PartsPage *page, size_t bar, char text[WORDS_TEXT])
 {
-    const char *number = movement->bars[bar].number;
-    if (number && *number)
-        snprintf(text, size, "%.80s", number);
-    else
-        snprintf(text, size, "(%zu. in the file)", bar + 1);
+    words_bar(page->speaker.language, page->movement->bars[bar].number, bar, text);
 }
 
 void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row)
 {
     row->advice = advice;
-    bar_name(page->movement, advice->bar, row->bar, sizeof row->bar);
+    bar_name(page, advice->bar, row->bar);
     row->until[0] = '\0';
     if (advice->kind != ADVICE_UNISON)
-        bar_name(page->movement, advice->last_bar, row->until, sizeof row->until);
+        bar_name(page, advice->last_bar, row->until);
     words_beat(beat_of(page->movement, advice->from), row->beat);
     movement_rehearsal_text(page->movement, (int)advice->bar, row->letter);
-    advice_pass(page->movement, advice->bar, row->pass);
+    buffer_init(&row->pass);
+    buffer_init(&row->words);
+    buffer_init(&row->detail);
+    advice_pass_words(page->speaker.language, advice_pass(page->movement, advice->bar), &row->pass);
+    advice_words(&page->speaker, advice, &row->words);
+    advice_detail(&page->speaker, advice, &row->detail);
+}
+
+void parts_row_free(PartsRow *row)
+{
+    buffer_free(&row->pass);
+    buffer_free(&row->words);
+    buffer_free(&row->detail);
 }
 
 void parts_names(Buffer *out, const PartsPage *page, size_t group)
@@ -53,15 +59,34 @@ void parts_range(const PartsPage *page, size_t group, size_t *first, size_t *end
     *end = at;
 }
 
-void parts_remark(Buffer *out, const PartsRow *row)
+void parts_remark(Buffer *out, const PartsPage *page, const PartsRow *row)
 {
-    const char *detail = row->advice->detail;
-    bool until = row->until[0] && strcmp(row->until, row->bar) != 0;
+    bool until = row->until[0] && strcmp(row->until, row->bar) != 0, detail = row->detail.length;
     buffer_clear(out);
-    if (until)
-        buffer_printf(out, "Until bar %s.", row->until);
-    if (*detail)
-        buffer_printf(out, "%s%c%s.", until ? " " : "", toupper((unsigned char)*detail), detail + 1);
+    if (until || detail)
+        SAY(out, page->speaker.language, !detail ? PHRASE_PARTS_UNTIL : until ? PHRASE_PARTS_UNTIL_AND : PHRASE_PARTS_DETAIL,
+            slot_text("bar", row->until), slot_text("detail", parts_text_of(&row->detail)));
+}
+
+void parts_untouched(const PartsPage *page, Buffer *out)
+{
+    spz_group untouched[16];
+    size_t count = 0;
+    for (size_t group = 0; group < page->map->group_count && count < sizeof untouched / sizeof *untouched; group++) {
+        size_t first, end;
+        parts_range(page, group, &first, &end);
+        if (first == end && !page->map->groups[group].shares_bass)
+            untouched[count++] = page->map->groups[group].about;
+    }
+    for (size_t i = 0; i < count; i++) {
+        char name[WORDS_TEXT];
+        buffer_printf(out, "%s%s", i ? ", " : "", words_body(page->speaker.language, &untouched[i], name));
+    }
+}
+
+void parts_about(const PartsPage *page, Buffer *out)
+{
+    SAY(out, page->speaker.language, *page->arrangement ? PHRASE_PARTS_ABOUT_SEATING : PHRASE_PARTS_ABOUT, slot_text("seating", page->arrangement));
 }
 
 static spz_status add_movement(const spz_movement_reading *reading, const spz_settings *settings, const spz_sheet_options *options,
@@ -71,7 +96,7 @@ static spz_status add_movement(const spz_movement_reading *reading, const spz_se
     spz_status status = advice_find(reading, settings, options, &advice);
     const char *title = spz_movement_title(reading->movement);
     PartsPage page = {reading->movement, reading->sections, &advice, path_name(spz_movement_file(reading->movement)), NULL,
-                      advice_arrangement(reading, options), number};
+                      advice_arrangement(reading, options), {form == &parts_csv ? SPZ_ENGLISH : options->language, reading->sections}, number};
     page.title = *title ? title : page.file;
     if (!status)
         form->movement(out, &page);

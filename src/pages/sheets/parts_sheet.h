@@ -1,8 +1,7 @@
 /* parts_sheet.h - the librarian's sheet in its three forms, movement by movement. */
 #ifndef PAGES_SHEETS_PARTS_SHEET_H
 #define PAGES_SHEETS_PARTS_SHEET_H
-#include "editing/parts_advice.h"
-#include "wording/passage_words.h"
+#include "wording/advice_words.h"
 #include "support/buffer.h"
 
 typedef struct PartsPage { /* one movement */
@@ -11,6 +10,7 @@ typedef struct PartsPage { /* one movement */
     const AdviceList *advice;
     const char *file, *title; /* file: the last part of its path; title never empty */
     const char *arrangement;  /* "" where none was judged */
+    Speaker speaker;
     size_t number;            /* of the movement in the whole sheet, from 0 */
 } PartsPage;
 
@@ -21,16 +21,26 @@ typedef struct PartsForm {
 } PartsForm;
 extern const PartsForm parts_text, parts_csv, parts_html;
 
-/* One row of a sheet, ready to be shown. */
+/* One row of a sheet, ready to be shown; to be released with parts_row_free. */
 typedef struct PartsRow {
-    char bar[96], until[96], beat[BEAT_TEXT], letter[REHEARSAL_TEXT], pass[PASS_TEXT];
+    char bar[WORDS_TEXT], until[WORDS_TEXT], beat[BEAT_TEXT], letter[REHEARSAL_TEXT];
+    Buffer pass, words, detail;
     const Advice *advice;
 } PartsRow;
 void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row);
+void parts_row_free(PartsRow *row);
+static inline const char *parts_text_of(const Buffer *words)
+{
+    return words->length ? words->text : "";
+}
+/* The parts that stay as they are: 'Va, Vc'; nothing where every part has something. */
+void parts_untouched(const PartsPage *page, Buffer *out);
+/* 'What to write into the string parts. Seating: ...' */
+void parts_about(const PartsPage *page, Buffer *out);
 /* 'Violino I, Violino I div.': the names of the score's parts that the group reads. */
 void parts_names(Buffer *out, const PartsPage *page, size_t group);
 /* Range of the advice for one group. */
 void parts_range(const PartsPage *page, size_t group, size_t *first, size_t *end);
-/* 'until bar 71. Enters in bars 66, 68'; empty when there is nothing to add. */
-void parts_remark(Buffer *out, const PartsRow *row);
+/* 'Until bar 71. Enters in bars 66, 68'; empty when there is nothing to add. */
+void parts_remark(Buffer *out, const PartsPage *page, const PartsRow *row);
 #endif

@@ -17,10 +17,7 @@ static void text_head(Buffer *out, const PartsPage *page)
         buffer_putc(out, '\n');
     layout_heading(out, page->title, '=', LAYOUT_USUAL_WIDTH);
     layout_paragraph(out, 0, "", page->file, LAYOUT_USUAL_WIDTH);
-    if (*page->arrangement)
-        buffer_printf(&line, "What to write into the string parts. Seating: %s.", page->arrangement);
-    else
-        buffer_puts(&line, "What to write into the string parts.");
+    parts_about(page, &line);
     layout_flow(out, 0, "", &line, LAYOUT_USUAL_WIDTH);
     out->failed = out->failed || buffer_failed(&line);
     buffer_free(&line);
@@ -28,10 +25,13 @@ static void text_head(Buffer *out, const PartsPage *page)
 
 static void text_group_head(Buffer *out, const PartsPage *page, size_t group)
 {
-    Buffer line;
+    Buffer line, names;
     buffer_init(&line);
-    buffer_printf(&line, "%s, in the score: ", page->map->groups[group].about.name);
-    parts_names(&line, page, group);
+    buffer_init(&names);
+    parts_names(&names, page, group);
+    SAY(&line, page->speaker.language, PHRASE_PARTS_IN_SCORE, slot_players("who", &page->map->groups[group].about, 1),
+        slot_text("names", parts_text_of(&names)));
+    buffer_free(&names);
     buffer_putc(out, '\n');
     layout_heading(out, line.text ? line.text : "", '-', LAYOUT_USUAL_WIDTH);
     out->failed = out->failed || buffer_failed(&line);
@@ -40,7 +40,10 @@ static void text_group_head(Buffer *out, const PartsPage *page, size_t group)
 
 static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t end)
 {
-    static const char *const heads[] = {"Bar", "Beat", "Letter", "Time", "Write"};
+    spz_language language = page->speaker.language;
+    const char *const heads[] = {phrase_text(language, PHRASE_HEAD_BAR), phrase_text(language, PHRASE_HEAD_BEAT),
+                                 phrase_text(language, PHRASE_HEAD_LETTER), phrase_text(language, PHRASE_PARTS_HEAD_TIME),
+                                 phrase_text(language, PHRASE_PARTS_HEAD_WRITE)};
     static const int most[] = {18, 8, 12, 16, 0};
     Buffer remark;
     Table table;
@@ -49,10 +52,11 @@ static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t e
     for (size_t i = first; i < end; i++) {
         PartsRow row;
         parts_row(page, &page->advice->items.at[i], &row);
-        table_row(&table, (const char *const[]){row.bar, row.beat, row.letter, row.pass, row.advice->words});
-        parts_remark(&remark, &row);
+        table_row(&table, (const char *const[]){row.bar, row.beat, row.letter, parts_text_of(&row.pass), parts_text_of(&row.words)});
+        parts_remark(&remark, page, &row);
         if (remark.length)
             table_note(&table, remark.text);
+        parts_row_free(&row);
     }
     table_end(&table, out, INDENT, LAYOUT_USUAL_WIDTH);
     out->failed = out->failed || buffer_failed(&remark);
@@ -62,20 +66,17 @@ static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t e
 /* The parts that stay as they are, in one line. */
 static void text_empty(Buffer *out, const PartsPage *page)
 {
-    Buffer line;
+    Buffer line, names;
     buffer_init(&line);
-    for (size_t group = 0; group < page->map->group_count; group++) {
-        size_t first, end;
-        parts_range(page, group, &first, &end);
-        if (first == end && !page->map->groups[group].shares_bass)
-            buffer_printf(&line, "%s%s", line.length ? ", " : "Nothing to write: ", page->map->groups[group].about.name);
-    }
-    if (line.length) {
-        buffer_puts(&line, ".");
+    buffer_init(&names);
+    parts_untouched(page, &names);
+    if (names.length) {
+        SAY(&line, page->speaker.language, PHRASE_PARTS_NOTHING, slot_text("names", names.text));
         buffer_putc(out, '\n');
         layout_flow(out, 0, "", &line, LAYOUT_USUAL_WIDTH);
     }
-    out->failed = out->failed || buffer_failed(&line);
+    out->failed = out->failed || buffer_failed(&line) || buffer_failed(&names);
+    buffer_free(&names);
     buffer_free(&line);
 }
 
@@ -92,7 +93,7 @@ static void text_movement(Buffer *out, const PartsPage *page)
     }
     text_empty(out, page);
     if (page->map->group_count == 0)
-        buffer_puts(out, "\nThere are no string parts to write into.\n");
+        buffer_printf(out, "\n%s\n", phrase_text(page->speaker.language, PHRASE_PARTS_NONE));
     if (*page->arrangement) {
         buffer_putc(out, '\n');
         layout_paragraph(out, 0, "", report_cautions, LAYOUT_USUAL_WIDTH);

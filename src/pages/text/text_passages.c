@@ -1,5 +1,5 @@
 /* The table of passages in three parts: what gains from distance, what is divided, what asks to sit close. */
-#include "editing/division_desks.h"
+#include "wording/desk_words.h"
 #include "writing/text_layout.h"
 #include "pages/text/text_blocks.h"
 #include "wording/passage_words.h"
@@ -86,7 +86,7 @@ static void passage_row(Table *table, const Pick *pick, const Speaker *speaker, 
     words_reason(speaker, passage, &reason);
     buffer_init(&desks);
     if (settings)
-        division_desks(passage, settings, &desks);
+        words_division_desks(speaker->language, passage, settings, &desks);
     if (desks.length)
         SAY(&reason, speaker->language, PHRASE_ALLOTMENT_DESKS, slot_text("desks", desks.text));
     table_note(table, reason.text);

@@ -1,9 +1,6 @@
-#include "editing/parts_advice.h"
+#include "advice/parts_advice.h"
 #include "analysis/division/division_marks.h"
-#include "wording/parts_words.h"
-#include "wording/passage_words.h"
 #include <stdint.h>
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -43,15 +40,23 @@ static bool at_end(const char *order, const char *name, bool right)
     return clear && memcmp(at, name, length) == 0;
 }
 
-static bool across(const Advisor *advisor, size_t a, size_t b)
+/* Whether two groups sit at the two ends of the stage. */
+static bool groups_across(const Advisor *advisor, size_t a, size_t b)
 {
-    if (!advisor->seating || a >= advisor->map->group_count || b >= advisor->map->group_count)
-        return false;
     const char *one = spz_section_name(advisor->map->groups[a].about.section);
     const char *two = spz_section_name(advisor->map->groups[b].about.section);
     const char *order = advisor->seating->order;
     return strcmp(one, two) != 0 && ((at_end(order, one, false) && at_end(order, two, true)) ||
                                      (at_end(order, two, false) && at_end(order, one, true)));
+}
+
+/* Whether the group sits across from some of `players`. */
+static bool across(const Advisor *advisor, size_t group, spz_players players)
+{
+    bool found = false;
+    for (size_t other = 0; advisor->seating && other < advisor->map->group_count && other < 63 && !found; other++)
+        found = (players >> other & 1) && groups_across(advisor, group, other);
+    return found;
 }
 
 static size_t bar_at(const Movement *movement, Ticks when)
@@ -63,71 +68,75 @@ static size_t bar_at(const Movement *movement, Ticks when)
 static void add(Advisor *advisor, Advice advice)
 {
     const Movement *movement = advisor->map->movement;
-    if (!advice.words || !advice.detail || advice.group >= advisor->map->group_count) {
-        if (advice.group < advisor->map->group_count)
-            advisor->status = SPZ_NO_MEMORY;
-        return;
-    }
     advice.bar = bar_at(movement, advice.from);
     advice.last_bar = bar_at(movement, advice.to > advice.from ? advice.to - 1 : advice.from);
     if (!array_push(&advisor->list->items, advice))
         advisor->status = SPZ_NO_MEMORY;
 }
 
-static void span_of(const spz_passage *passage, size_t group, Ticks *from, Ticks *to)
+static bool takes_part(const spz_entry *entry, size_t group)
+{
+    return group < 63 && (entry->players >> group & 1);
+}
+
+/* Groups that have no part of their own. */
+static spz_players shared_parts(const SectionMap *map)
+{
+    spz_players shared = 0;
+    for (size_t group = 0; group < map->group_count && group < 63; group++)
+        shared |= map->groups[group].shares_bass ? (spz_players)1 << group : 0;
+    return shared;
+}
+
+/* The group's own entries: from the first to the last, and who is in all of them. Its link is that of the first. False: it has none. */
+static bool own_entries(const SectionMap *map, const spz_passage *passage, Advice *advice, size_t *link)
 {
     bool found = false;
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        if (entry->leader != group)
+        if (!takes_part(entry, advice->group))
             continue;
-        *from = !found || entry->onset < *from ? entry->onset : *from;
-        *to = !found || entry->end > *to ? entry->end : *to;
+        advice->from = found && advice->from < entry->onset ? advice->from : entry->onset;
+        advice->to = found && advice->to > entry->end ? advice->to : entry->end;
+        advice->with = found ? advice->with & entry->players : entry->players;
+        *link = found ? *link : entry->link;
         found = true;
     }
+    advice->with &= ~((spz_players)1 << advice->group) & ~shared_parts(map);
+    return found;
+}
+
+static void advise_player(Advisor *advisor, const spz_passage *passage, size_t group)
+{
+    bool shared = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE;
+    Advice advice = {.group = group, .passage = passage};
+    size_t link = 0;
+    if (!own_entries(advisor->map, passage, &advice, &link) || link >= passage->link_count)
+        return;
+    spz_players own = passage->links[link].players | (spz_players)1 << group;
+    advice.kind = shared ? ADVICE_SHARE : link == 0 ? ADVICE_LEAD : ADVICE_ANSWER;
+    advice.before = link ? passage->links[link - 1].players & ~own : 0;
+    advice.after = link + 1 < passage->link_count ? passage->links[link + 1].players & ~own : 0;
+    advice.across = passage->link_count == 2 && across(advisor, group, advice.before | advice.after);
+    add(advisor, advice);
 }
 
 static void advise_antiphony(Advisor *advisor, const spz_passage *passage)
 {
-    Arena *arena = &advisor->list->arena;
-    ChainOrder chain = parts_chain(passage);
-    bool shared = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE;
-    for (size_t i = 0; i < chain.count && chain.count > 1; i++) {
-        size_t group = chain.groups[i];
-        if (group >= advisor->map->group_count)
-            continue;
-        bool far = chain.count == 2 && across(advisor, chain.groups[0], chain.groups[1]);
-        Advice advice = {.kind = shared ? ADVICE_SHARE : i == 0 ? ADVICE_LEAD : ADVICE_ANSWER, .group = group, .passage = passage,
-                         .from = passage->onset, .to = passage->end,
-                         .words = parts_chain_words(arena, advisor->map, passage, &chain, i, far),
-                         .detail = parts_entries(arena, advisor->map, passage, group)};
-        span_of(passage, group, &advice.from, &advice.to);
-        add(advisor, advice);
-    }
-}
-
-/* The passage in a sentence, in the list's arena. */
-static const char *told(Advisor *advisor, const spz_passage *passage)
-{
-    Speaker speaker = {SPZ_ENGLISH, advisor->map};
-    Buffer words;
-    buffer_init(&words);
-    words_told(&speaker, passage, &words);
-    const char *kept = buffer_failed(&words) ? NULL : arena_string(&advisor->list->arena, words.text);
-    buffer_free(&words);
-    return kept;
+    for (size_t group = 0; passage->link_count > 1 && group < advisor->map->group_count; group++)
+        if (!advisor->map->groups[group].shares_bass) /* basses that read the cellos' part find it there */
+            advise_player(advisor, passage, group);
 }
 
 static void advise_coupling(Advisor *advisor, const spz_passage *passage)
 {
-    Arena *arena = &advisor->list->arena;
     for (int side = 0; side < 2; side++) {
         size_t own = passage->sides[side].group, other = passage->sides[1 - side].group;
         if (own >= advisor->map->group_count || other >= advisor->map->group_count)
             continue;
-        const char *far = across(advisor, own, other) ? " across the stage" : "";
+        spz_players with = passage->sides[1 - side].players;
         add(advisor, (Advice){.kind = ADVICE_WITH, .group = own, .passage = passage, .from = passage->onset, .to = passage->end,
-                              .words = arena_format(arena, "with %s%s", advisor->map->groups[other].about.name, far), .detail = told(advisor, passage)});
+                              .with = with, .across = across(advisor, own, with)});
     }
 }
 
@@ -206,48 +215,30 @@ static void advise_unison(Advisor *advisor, const spz_passage *passage, size_t g
     Ticks again = next_sound(&advisor->map->groups[group], passage->end);
     if (again < 0 || divides_between(advisor, group, again, again + 1, false) || score_says(advisor, group, last->onset, again, false))
         return;
-    add(advisor, (Advice){.kind = ADVICE_UNISON, .group = group, .passage = passage, .from = again, .to = again, .words = "unis.", .detail = ""});
+    add(advisor, (Advice){.kind = ADVICE_UNISON, .group = group, .passage = passage, .from = again, .to = again});
 }
 
-/* What each line of the division gets to read: for scores that give each line a staff of its own. */
-static void name_line_desks(Advisor *advisor, const spz_allotment *allotment, Advice *advice)
+/* Who reads which line, kept by the list; NULL where there are fewer players than lines. */
+static const spz_allotment *share_out(Advisor *advisor, const spz_passage *passage)
 {
-    Arena *arena = &advisor->list->arena;
-    int lines = allotment ? spz_allotment_lines(allotment) : 0;
-    if (lines == 0)
-        return;
-    advice->line_desks = arena_take(arena, (size_t)lines, sizeof *advice->line_desks);
-    for (int line = 1; advice->line_desks && line <= lines; line++) {
-        const char *desks = parts_line_desks(arena, allotment, advisor->map->groups[advice->group].about.section, line);
-        advice->line_desks[line - 1] = desks ? desks : "";
-        if (!desks)
-            advisor->status = SPZ_NO_MEMORY;
-    }
-    advice->line_count = advice->line_desks ? lines : 0;
-    if (!advice->line_desks)
+    spz_allotment *allotment = NULL;
+    spz_status made = spz_allotment_of(passage, advisor->settings, &allotment);
+    if (made == SPZ_NO_MEMORY || (allotment && !array_push(&advisor->list->allotments, allotment))) {
+        spz_allotment_free(allotment);
         advisor->status = SPZ_NO_MEMORY;
+        return NULL;
+    }
+    return allotment;
 }
 
 static void advise_divided(Advisor *advisor, const spz_passage *passage, size_t group)
 {
-    Arena *arena = &advisor->list->arena;
-    const Movement *movement = advisor->map->movement;
-    spz_allotment *allotment = NULL;
+    const Bar *first = &advisor->map->movement->bars[passage->first];
     if (passage->sides[0].section == SPZ_VIOLINS && divides_between(advisor, group, passage->onset, passage->end, true))
         return; /* its own lines are in its part */
-    spz_status made = spz_allotment_of(passage, advisor->settings, &allotment); /* fewer players than lines: no desks to name */
-    if (made == SPZ_NO_MEMORY)
-        advisor->status = made;
-    const Bar *first = &movement->bars[passage->first];
-    bool said = score_says(advisor, group, first->onset, passage->onset, true);
-    Advice advice = {.kind = ADVICE_DIVIDE, .group = group, .passage = passage, .from = passage->onset, .to = passage->end,
-                     .words = parts_division(arena, passage, allotment, said),
-                     .detail = parts_desks(arena, allotment, advisor->map->groups[group].about.section)};
-    if (passage->sides[0].section != SPZ_VIOLINS)
-        name_line_desks(advisor, allotment, &advice);
-    add(advisor, advice);
+    add(advisor, (Advice){.kind = ADVICE_DIVIDE, .group = group, .passage = passage, .from = passage->onset, .to = passage->end,
+                          .said = score_says(advisor, group, first->onset, passage->onset, true), .allotment = share_out(advisor, passage)});
     advise_unison(advisor, passage, group);
-    spz_allotment_free(allotment);
 }
 
 static void advise(Advisor *advisor, const spz_passage *passage)
@@ -273,19 +264,38 @@ static int in_order(const void *a, const void *b)
         return one->kind < two->kind ? -1 : 1;
     if (one->to != two->to)
         return one->to < two->to ? -1 : 1;
-    return strcmp(one->words, two->words);
+    return one->passage < two->passage ? -1 : one->passage > two->passage;
 }
 
-/* The same words at the same moment are written once. */
+/* Whether two say the same in the same place. */
+static bool same_advice(const Advice *a, const Advice *b)
+{
+    bool same = a->group == b->group && a->from == b->from && a->kind == b->kind && a->before == b->before && a->after == b->after &&
+                a->with == b->with && a->across == b->across;
+    if (a->kind == ADVICE_UNISON)
+        return same;
+    return same && a->passage->kind == b->passage->kind && a->passage->turns == b->passage->turns &&
+           a->passage->sides[0].section == b->passage->sides[0].section;
+}
+
+/* Whether the advice only says with whom the group moves where another already says that they lead or answer together. */
+static bool said_already(const AdviceList *list, const Advice *advice)
+{
+    bool said = false;
+    for (size_t i = 0; i < list->items.count && advice->kind == ADVICE_WITH && !said; i++) {
+        const Advice *other = &list->items.at[i];
+        said = other->kind != ADVICE_WITH && other->group == advice->group && other->with && (other->with & advice->with) == advice->with &&
+               other->from < advice->to && advice->from < other->to;
+    }
+    return said;
+}
+
 static void drop_repeated(AdviceList *list)
 {
     size_t kept = 0;
-    for (size_t i = 0; i < list->items.count; i++) {
-        const Advice *now = &list->items.at[i], *last = kept ? &list->items.at[kept - 1] : NULL;
-        if (last && last->group == now->group && last->from == now->from && strcmp(last->words, now->words) == 0)
-            continue;
-        list->items.at[kept++] = *now;
-    }
+    for (size_t i = 0; i < list->items.count; i++)
+        if ((!kept || !same_advice(&list->items.at[kept - 1], &list->items.at[i])) && !said_already(list, &list->items.at[i]))
+            list->items.at[kept++] = list->items.at[i];
     list->items.count = kept;
 }
 
@@ -293,7 +303,6 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
                        AdviceList *list)
 {
     memset(list, 0, sizeof *list);
-    arena_init(&list->arena);
     Advisor advisor = {list, reading->sections, reading->findings, settings, seating_of(reading->verdict, options->arrangement), SPZ_OK};
     if (options->arrangement && !advisor.seating && reading->verdict && spz_verdict_count(reading->verdict))
         return SPZ_BAD_ARGUMENT;
@@ -311,40 +320,20 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
 
 void advice_free(AdviceList *list)
 {
+    for (size_t i = 0; i < list->allotments.count; i++)
+        spz_allotment_free(list->allotments.at[i]);
+    array_free(&list->allotments);
     array_free(&list->items);
-    arena_release(&list->arena);
 }
 
-static const char *ordinal(int number)
+AdvicePass advice_pass(const Movement *movement, size_t bar)
 {
-    static const char *const words[] = {"first", "second", "third", "fourth", "fifth", "sixth"};
-    return number >= 1 && number <= 6 ? words[number - 1] : "later";
-}
-
-static char *endings_text(uint32_t endings, char text[PASS_TEXT])
-{
-    size_t length = 0;
-    for (int n = 1; n <= 6 && length < PASS_TEXT; n++)
-        if (endings & UINT32_C(1) << (n - 1))
-            length += (size_t)snprintf(text + length, PASS_TEXT - length, "%s%s", length ? ", " : "", ordinal(n));
-    if (length < PASS_TEXT)
-        snprintf(text + length, PASS_TEXT - length, " time");
-    return text;
-}
-
-char *advice_pass(const Movement *movement, size_t bar, char text[PASS_TEXT])
-{
-    size_t times = 0;
-    text[0] = '\0';
+    AdvicePass pass = {0};
     if (bar >= movement->bar_count || movement->played_broken)
-        return text;
-    if (movement->bars[bar].ending & 0x3F)
-        return endings_text(movement->bars[bar].ending, text);
-    for (size_t i = 0; i < movement->played_count; i++)
-        times += (size_t)movement->played[i] == bar;
-    if (times == 2)
-        snprintf(text, PASS_TEXT, "both times");
-    else if (times > 2)
-        snprintf(text, PASS_TEXT, "all %zu times", times);
-    return text;
+        return pass;
+    pass.endings = movement->bars[bar].ending & 0x3F;
+    for (size_t i = 0; !pass.endings && i < movement->played_count; i++)
+        pass.times += (size_t)movement->played[i] == bar;
+    pass.times = pass.times > 1 ? pass.times : 0;
+    return pass;
 }
