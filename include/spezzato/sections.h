@@ -35,6 +35,53 @@ typedef enum spz_role {
 } spz_role;
 SPZ_API const char *spz_role_name(spz_role role);
 
+/* What tells which instrument or section a part is. In brackets: what `text` or `number` holds. */
+typedef enum spz_clue_kind {
+    SPZ_CLUE_NAME,               /* of the part [text: the name] */
+    SPZ_CLUE_ABBREVIATION,       /* [text] */
+    SPZ_CLUE_INSTRUMENT,         /* name of its instrument [text] */
+    SPZ_CLUE_GROUP,              /* of parts in which it stands [text: its name] */
+    SPZ_CLUE_SOUND,              /* MusicXML sound id [text] */
+    SPZ_CLUE_MIDI_PROGRAM,       /* [number: 1..128] */
+    SPZ_CLUE_SETTINGS,           /* the user's corrections */
+    SPZ_CLUE_ABBREVIATION_TOO,   /* fills what the name leaves open [text] */
+    SPZ_CLUE_INSTRUMENT_TOO,     /* likewise */
+    SPZ_CLUE_AMONG_VOICES,       /* for names that are a voice or an instrument: its neighbours */
+    SPZ_CLUE_AMONG_STRINGS,
+    SPZ_CLUE_NO_VOICES,          /* beside it */
+    SPZ_CLUE_BASS_LINE_APART,    /* cellos or basses have a part of their own */
+    SPZ_CLUE_CELLOS_APART,
+    SPZ_CLUE_BASSES_APART,
+    SPZ_CLUE_NO_BASS_LINE,       /* no other part for cellos or basses */
+    SPZ_CLUE_CONCERTINO,         /* a fuller set of strings follows */
+    SPZ_CLUE_ORCHESTRAS,         /* the sections start over */
+    SPZ_CLUE_SOLO_MARKS,         /* 'Solo' beside the fuller part of its section */
+    SPZ_CLUE_ABOVE_VIOLINS,      /* while its section has its place below them */
+    SPZ_CLUE_BELOW_STRINGS,      /* without a number, below the full strings */
+    SPZ_CLUE_SHARED_NOTES,       /* with other parts at the same time [number: per cent of its notes] */
+    SPZ_CLUE_ONE_LINE,           /* for most of the time: one section of violins */
+    SPZ_CLUE_TWO_STAVES,         /* first and second violins */
+    SPZ_CLUE_PLURAL,             /* without a number: both violin sections */
+    SPZ_CLUE_FIRST_OF_VIOLINS,   /* by its place among violin parts without numbers */
+    SPZ_CLUE_SECOND_OF_VIOLINS,
+    SPZ_CLUE_THIRD_OF_VIOLINS,   /* or a later one */
+    SPZ_CLUE_BEFORE_SECONDS,     /* without a number beside numbered violins */
+    SPZ_CLUE_AFTER_FIRSTS,
+    SPZ_CLUE_BEFORE_NUMBERED,
+    SPZ_CLUE_ANOTHER_LINE,
+    SPZ_CLUE_UPPER_STAFF,        /* of two sections on one part */
+    SPZ_CLUE_LOWER_STAFF,
+    SPZ_CLUE_UPPER_VOICE,
+    SPZ_CLUE_LOWER_VOICE,
+    SPZ_CLUE_KIND_COUNT
+} spz_clue_kind;
+
+typedef struct spz_clue {
+    spz_clue_kind kind;
+    const char *text; /* as the file has it; NULL where the kind has none */
+    int number;
+} spz_clue;
+
 /* One line of the score as understood. A part gives one line, or one for each staff or voice where these hold different
  * sections. */
 typedef struct spz_line {
@@ -48,9 +95,10 @@ typedef struct spz_line {
     int number;           /* 1.. where a section is written as several parts of equal standing (Viola 1, 2, 3); else 0 */
     int division;         /* 1.. where parts or staves are lines of one divided section (Violin I.1, I.2); else 0 */
     spz_role role;
-    const char *desk;     /* what the name says of desks ('1. Pult', 'desks 1-2'), NULL when nothing */
+    const char *desk;     /* the words of its name about desks, as printed ('1. Pult', 'desks 1-2'); NULL when there are none */
     bool left_out;        /* not played with the others: a piano reduction, a guide part below the score; in no stream */
-    const char *because;  /* one plain clause: "its name says 'Violino primo'" */
+    const spz_clue *clues; /* by which it was told, its own names first */
+    size_t clue_count;     /* 0: nothing in the file says what it is */
 } spz_line;
 
 /* One body of players that sits in one place: what antiphony is heard between. */

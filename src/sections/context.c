@@ -27,10 +27,10 @@ static void settle_either(Understanding *all, size_t index)
         family = neighbour(all, index, 1);
     if (family == SPZ_FAMILY_VOICES) {
         part->name.instrument = INSTRUMENT_OTHER;
-        understanding_add(all, part, "it stands among the voices");
+        part_clue(part, SPZ_CLUE_AMONG_VOICES);
     } else {
         part->name.instrument = string_meaning(part->name.instrument);
-        understanding_add(all, part, family == SPZ_FAMILY_STRINGS ? "it stands among the strings" : "no voices stand beside it");
+        part_clue(part, family == SPZ_FAMILY_STRINGS ? SPZ_CLUE_AMONG_STRINGS : SPZ_CLUE_NO_VOICES);
         family = SPZ_FAMILY_STRINGS;
     }
     part->name.family = family;
@@ -53,14 +53,14 @@ static void settle_bass_line(Understanding *all, size_t index)
         part->name.instrument = INSTRUMENT_OTHER;
         part->name.family = SPZ_FAMILY_KEYBOARD;
         part->role = SPZ_CONTINUO;
-        understanding_add(all, part, "cellos or basses have a part of their own");
+        part_clue(part, SPZ_CLUE_BASS_LINE_APART);
     } else if (cellos) {
         part->name.instrument = INSTRUMENT_BASS;
-        understanding_add(all, part, "the cellos have a part of their own");
+        part_clue(part, SPZ_CLUE_CELLOS_APART);
     } else {
         part->name.instrument = INSTRUMENT_CELLO;
         part->name.also = basses ? INSTRUMENT_NONE : INSTRUMENT_BASS;
-        understanding_add(all, part, basses ? "the basses have a part of their own" : "no other part is there for cellos or basses");
+        part_clue(part, basses ? SPZ_CLUE_BASSES_APART : SPZ_CLUE_NO_BASS_LINE);
     }
 }
 

@@ -183,8 +183,8 @@ static void correct_part(Understanding *all, const Correction *by)
     part->desk = by->desk;
     part->left_out = by->left_out;
     part->corrected = true;
-    part->because = understanding_say(all, "the settings say so");
-    part->extra = NULL;
+    part->own_clues = part->clue_count = 0;
+    part_own_clue(part, (spz_clue){.kind = SPZ_CLUE_SETTINGS});
 }
 
 static void apply(Entry *entry)

@@ -71,19 +71,18 @@ static void settle_lone_violins(Understanding *all, PartReading *part)
         return;
     double two_ways = share_of_two_voices(&all->movement->parts[part - all->parts]);
     if (!two_staves && two_ways > 0 && two_ways < least_two_ways && !part->corrected) {
-        understanding_add(all, part, "it is one line for most of the time, so there is one section of violins");
+        part_clue(part, SPZ_CLUE_ONE_LINE);
         return;
     }
     part->name.ordinal2 = 2;
-    understanding_add(all, part, two_staves ? "its two staves are first and second violins" : "the plural without a number means both violin sections");
+    part_clue(part, two_staves ? SPZ_CLUE_TWO_STAVES : SPZ_CLUE_PLURAL);
 }
 
 static void number_in_order(Understanding *all, const Siblings *violins)
 {
-    static const char *const places[] = { "it stands first of the violins", "it stands second of the violins", "it stands third of the violins" };
     for (size_t i = 0; i < violins->count; i++) {
         violins->at[i]->name.ordinal = (int)(i < 3 ? i + 1 : 3);
-        understanding_add(all, violins->at[i], places[i < 3 ? i : 2]);
+        part_clue(violins->at[i], (spz_clue_kind)(SPZ_CLUE_FIRST_OF_VIOLINS + (i < 3 ? i : 2)));
     }
     if (violins->count > 3)
         understanding_send(all, (size_t)(violins->at[3] - all->parts),
@@ -91,24 +90,24 @@ static void number_in_order(Understanding *all, const Siblings *violins)
 }
 
 /* A violin part without a number beside numbered ones. */
-static void settle_among_numbered(Understanding *all, const Siblings *violins, size_t index)
+static void settle_among_numbered(const Siblings *violins, size_t index)
 {
     PartReading *part = violins->at[index];
     int before = index ? violins->at[index - 1]->name.ordinal : 0;
     int after = index + 1 < violins->count ? violins->at[index + 1]->name.ordinal : 0;
     if (before == 0 && after == 2 && !has_ordinal(violins, 1)) {
         part->name.ordinal = 1;
-        understanding_add(all, part, "it stands before the second violins");
+        part_clue(part, SPZ_CLUE_BEFORE_SECONDS);
     } else if (before == 1 && !has_ordinal(violins, 2)) {
         part->name.ordinal = 2;
-        understanding_add(all, part, "it stands after the first violins");
+        part_clue(part, SPZ_CLUE_AFTER_FIRSTS);
     } else if (before == 0) {
         part->name.ordinal = 1;
         part->role = SPZ_SOLO;
-        understanding_add(all, part, "it stands before the numbered violins without a number");
+        part_clue(part, SPZ_CLUE_BEFORE_NUMBERED);
     } else {
         part->name.ordinal = before;
-        understanding_add(all, part, "it stands below them as another line");
+        part_clue(part, SPZ_CLUE_ANOTHER_LINE);
     }
 }
 
@@ -122,7 +121,7 @@ static void number_violins(Understanding *all, const Siblings *violins)
     else
         for (size_t i = 0; i < violins->count; i++)
             if (violins->at[i]->name.ordinal == 0)
-                settle_among_numbered(all, violins, i);
+                settle_among_numbered(violins, i);
 }
 
 /* Numbered 1, 2, 3 ... without a gap or repetition, no line letters. */

@@ -59,8 +59,7 @@ static void mark_set(Understanding *all, const StringSet *set, int orchestra, bo
         part->name.orchestra = orchestra;
         if (solo)
             part->role = SPZ_SOLO;
-        understanding_add(all, part, solo ? "a fuller set of strings follows, before which this one is a concertino"
-                           : "the sections start over below the basses, so there are two orchestras");
+        part_clue(part, solo ? SPZ_CLUE_CONCERTINO : SPZ_CLUE_ORCHESTRAS);
     }
 }
 

@@ -1,20 +1,11 @@
 #include "sections/understanding.h"
 #include "sections/sound_ids.h"
 #include "support/message.h"
-#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
-const char *understanding_say(Understanding *all, const char *format, ...)
+const char *understanding_keep(Understanding *all, const char *text)
 {
-    char text[300];
-    va_list list;
-    va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
-    va_end(list);
-    for (char *c = text; *c; c++)
-        if (*c == '\n' || *c == '\r')
-            *c = ' ';
     const char *kept = arena_string(all->arena, text);
     all->out_of_memory |= !kept;
     return kept ? kept : "";
@@ -33,9 +24,28 @@ void understanding_doubt(const Understanding *all, size_t part, spz_fault fault)
     understanding_send(all, part, (spz_message){.fault = fault});
 }
 
-void understanding_add(Understanding *all, PartReading *part, const char *clause)
+static void insert_clue(PartReading *part, size_t place, spz_clue clue)
 {
-    part->extra = part->extra ? understanding_say(all, "%s, and %s", part->extra, clause) : clause;
+    if (part->clue_count == CLUES_MOST)
+        return;
+    memmove(&part->clues[place + 1], &part->clues[place], (part->clue_count - place) * sizeof clue);
+    part->clues[place] = clue;
+    part->clue_count++;
+}
+
+void part_own_clue(PartReading *part, spz_clue clue)
+{
+    insert_clue(part, part->own_clues++, clue);
+}
+
+void part_add_clue(PartReading *part, spz_clue clue)
+{
+    insert_clue(part, part->clue_count, clue);
+}
+
+void part_clue(PartReading *part, spz_clue_kind kind)
+{
+    part_add_clue(part, (spz_clue){.kind = kind});
 }
 
 bool part_is_tutti(const PartReading *part)
@@ -109,7 +119,8 @@ static void adopt(NameReading *to, const NameReading *from)
     to->reduction |= own.reduction;
 }
 
-static void take_name(Understanding *all, PartReading *reading, const char *text, const char *source)
+/* `source`: SPZ_CLUE_ABBREVIATION or SPZ_CLUE_INSTRUMENT. */
+static void take_name(PartReading *reading, const char *text, spz_clue_kind source)
 {
     NameReading found;
     bool settled = reading->name.instrument == INSTRUMENT_OTHER && reading->name.family != SPZ_FAMILY_VOICES;
@@ -118,14 +129,14 @@ static void take_name(Understanding *all, PartReading *reading, const char *text
     name_read(text, &found);
     if (reading->name.instrument != INSTRUMENT_NONE) {
         if (supplement(&reading->name, &found))
-            understanding_add(all, reading, understanding_say(all, "its %s '%s'", source, text));
+            part_add_clue(reading, (spz_clue){source == SPZ_CLUE_INSTRUMENT ? SPZ_CLUE_INSTRUMENT_TOO : SPZ_CLUE_ABBREVIATION_TOO, text, 0});
     } else if (found.instrument != INSTRUMENT_NONE) {
         adopt(&reading->name, &found);
-        reading->because = understanding_say(all, "its %s says '%s'", source, text);
+        part_own_clue(reading, (spz_clue){source, text, 0});
     }
 }
 
-static void take_sound(Understanding *all, PartReading *reading, SoundReading sound, const char *because)
+static void take_sound(PartReading *reading, SoundReading sound, spz_clue clue)
 {
     NameReading *name = &reading->name;
     bool open = name->instrument == INSTRUMENT_NONE || instrument_is_either(name->instrument) || name->instrument == INSTRUMENT_STRINGS;
@@ -137,7 +148,7 @@ static void take_sound(Understanding *all, PartReading *reading, SoundReading so
         return;
     name->instrument = sound.instrument;
     name->family = sound.family;
-    reading->because = reading->because ? understanding_say(all, "%s, and %s", reading->because, because) : because;
+    part_own_clue(reading, clue);
 }
 
 /* Names of the part groups, innermost first. */
@@ -152,7 +163,7 @@ static void take_groups(Understanding *all, PartReading *reading, const char *gr
         name_read(text, &found);
         if (reading->name.instrument == INSTRUMENT_NONE && found.instrument != INSTRUMENT_NONE && found.instrument != INSTRUMENT_STRINGS) {
             adopt(&reading->name, &found);
-            reading->because = understanding_say(all, "it stands in the group '%s'", text);
+            part_own_clue(reading, (spz_clue){SPZ_CLUE_GROUP, understanding_keep(all, text), 0});
         }
         if (!reading->name.orchestra)
             reading->name.orchestra = found.orchestra;
@@ -164,12 +175,12 @@ static void take_groups(Understanding *all, PartReading *reading, const char *gr
     }
 }
 
-static void read_codes(Understanding *all, PartReading *reading, const Part *part)
+static void read_codes(PartReading *reading, const Part *part)
 {
     if (part->sound[0])
-        take_sound(all, reading, sound_id_read(part->sound), understanding_say(all, "its sound id is '%s'", part->sound));
+        take_sound(reading, sound_id_read(part->sound), (spz_clue){SPZ_CLUE_SOUND, part->sound, 0});
     if (part->midi_program)
-        take_sound(all, reading, midi_program_read(part->midi_program), understanding_say(all, "its MIDI program is %d", part->midi_program));
+        take_sound(reading, midi_program_read(part->midi_program), (spz_clue){SPZ_CLUE_MIDI_PROGRAM, NULL, part->midi_program});
 }
 
 static void settle_role(PartReading *reading, const Part *part)
@@ -195,18 +206,18 @@ static void read_part(Understanding *all, size_t index)
     PartReading *reading = &all->parts[index];
     char folded[160];
     name_fold(part->name, folded, sizeof folded);
-    reading->folded = understanding_say(all, "%s", folded);
+    reading->folded = understanding_keep(all, folded);
     name_read(part->name, &reading->name);
     if (reading->name.instrument != INSTRUMENT_NONE)
-        reading->because = understanding_say(all, "its name says '%s'", part->name);
+        part_own_clue(reading, (spz_clue){SPZ_CLUE_NAME, part->name, 0});
     if (reading->name.desk)
         reading->desk = arena_text(all->arena, part->name + reading->name.desk_start, reading->name.desk_end - reading->name.desk_start);
-    take_name(all, reading, part->abbreviation, "abbreviation");
+    take_name(reading, part->abbreviation, SPZ_CLUE_ABBREVIATION);
     take_groups(all, reading, part->groups);
     bool nameless = reading->name.instrument == INSTRUMENT_NONE;
-    take_name(all, reading, part->instrument, "instrument");
+    take_name(reading, part->instrument, SPZ_CLUE_INSTRUMENT);
     if (nameless || instrument_is_either(reading->name.instrument) || reading->name.instrument == INSTRUMENT_STRINGS)
-        read_codes(all, reading, part);
+        read_codes(reading, part);
     settle_role(reading, part);
 }
 

@@ -14,11 +14,17 @@ typedef struct LineMaker {
     bool out_of_memory;
 } LineMaker;
 
-static const char *both_clauses(LineMaker *maker, const PartReading *part)
+/* The clues of the line, which are its part's, and one more. */
+static void add_clue(LineMaker *maker, spz_line *line, spz_clue_kind kind)
 {
-    if (part->because && part->extra)
-        return understanding_say(maker->all, "%s, and %s", part->because, part->extra);
-    return part->because ? part->because : part->extra ? part->extra : "nothing in the file says what it is";
+    spz_clue *clues = arena_take(maker->all->arena, line->clue_count + 1, sizeof *clues);
+    maker->out_of_memory |= !clues;
+    if (!clues)
+        return;
+    if (line->clue_count)
+        memcpy(clues, line->clues, line->clue_count * sizeof *clues);
+    clues[line->clue_count++] = (spz_clue){.kind = kind};
+    line->clues = clues;
 }
 
 static spz_line whole_part(LineMaker *maker, size_t index)
@@ -26,7 +32,12 @@ static spz_line whole_part(LineMaker *maker, size_t index)
     const PartReading *part = &maker->all->parts[index];
     spz_line line = { .part = index, .family = part->name.family, .orchestra = part->name.orchestra, .role = part->role, .desk = part->desk,
                       .number = part->number, .division = part->division, .left_out = part->left_out };
-    line.because = both_clauses(maker, part);
+    spz_clue *clues = arena_take(maker->all->arena, part->clue_count + 1, sizeof *clues);
+    maker->out_of_memory |= !clues;
+    if (clues)
+        memcpy(clues, part->clues, part->clue_count * sizeof *clues);
+    line.clues = clues;
+    line.clue_count = clues ? part->clue_count : 0;
     if (part->left_out)
         return line;
     line.section = section_of(part->name.instrument, part->name.ordinal);
@@ -79,7 +90,7 @@ static void two_on_staves(LineMaker *maker, spz_line line, int staves)
         int half = (staves + 1) / 2;
         own.staff = staff;
         own.section = staff > half ? second : line.section;
-        own.because = understanding_say(maker->all, "%s, and this is its %s staff", line.because, staff > half ? "lower" : "upper");
+        add_clue(maker, &own, staff > half ? SPZ_CLUE_LOWER_STAFF : SPZ_CLUE_UPPER_STAFF);
         push_line(maker, own, staff > half ? staff - half : staff, false);
     }
 }
@@ -92,7 +103,7 @@ static void two_in_voices(LineMaker *maker, spz_line line, const Part *part)
         spz_line own = line;
         own.voice = part->voices[voice];
         own.section = reads_second(part, voice) ? second : line.section;
-        own.because = understanding_say(maker->all, "%s, and this is its %s voice", line.because, own.section == second ? "lower" : "upper");
+        add_clue(maker, &own, own.section == second ? SPZ_CLUE_LOWER_VOICE : SPZ_CLUE_UPPER_VOICE);
         push_line(maker, own, 0, true);
     }
 }
@@ -157,7 +168,8 @@ static void correct_line(LineMaker *maker, spz_line *line, const Correction *by)
     line->number = by->number;
     line->desk = by->desk;
     line->left_out = by->left_out;
-    line->because = understanding_say(maker->all, "the settings say so");
+    line->clue_count = 0;
+    add_clue(maker, line, SPZ_CLUE_SETTINGS);
 }
 
 static bool fits(const Correction *by, const spz_line *line)

@@ -1,6 +1,7 @@
 /* Parts that carry a section's name without being the section: a line for one player that only its marks call 'Solo', and a
  * guide or arrangement that stands below the whole score. */
 #include "sections/understanding.h"
+#include <math.h>
 #include <string.h>
 
 /* A solo line plays less than this share of what the other parts of its section play. */
@@ -45,7 +46,7 @@ static void settle_solo_line(Understanding *all, size_t index)
     if (!solos || section)
         return;
     part->role = SPZ_SOLO;
-    understanding_add(all, part, "its marks say 'Solo' beside the fuller part of the section");
+    part_clue(part, SPZ_CLUE_SOLO_MARKS);
 }
 
 static size_t first_violin(const Understanding *all)
@@ -68,7 +69,7 @@ static bool settle_soloist_above(Understanding *all, size_t index, size_t violin
     if (!below)
         return false;
     part->role = SPZ_SOLO;
-    understanding_add(all, part, "it stands above the violins, and the section below them");
+    part_clue(part, SPZ_CLUE_ABOVE_VIOLINS);
     return true;
 }
 
@@ -136,9 +137,9 @@ static void settle_guide(Understanding *all, size_t index)
     part->left_out = guide;
     part->role = guide ? part->role : SPZ_SOLO;
     part->name.ordinal = 1;
-    understanding_add(all, part, "it stands without a number below the full strings");
+    part_clue(part, SPZ_CLUE_BELOW_STRINGS);
     if (guide)
-        understanding_add(all, part, understanding_say(all, "%.0f %% of its notes are played by other parts at the same time", shared * 100));
+        part_add_clue(part, (spz_clue){SPZ_CLUE_SHARED_NOTES, NULL, (int)rint(shared * 100)});
     understanding_doubt(all, index, guide ? SPZ_FAULT_GUIDE : SPZ_FAULT_SOLOIST_BELOW);
 }
 

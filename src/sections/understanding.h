@@ -27,6 +27,8 @@ typedef struct Correction {
     bool not_strings, left_out;
 } Correction;
 
+enum { CLUES_MOST = 16 };
+
 typedef struct PartReading {
     NameReading name;            /* what it says itself, with the gaps filled from the weaker sources */
     int number, division;
@@ -36,7 +38,8 @@ typedef struct PartReading {
     bool corrected;              /* the user has said what it is: nothing is guessed */
     const char *desk;            /* NULL where nothing is said */
     const char *folded;          /* its name as name_fold writes it */
-    const char *because, *extra; /* two clauses; extra may be NULL */
+    spz_clue clues[CLUES_MOST];  /* what its own names say, then what its neighbours do */
+    size_t own_clues, clue_count;
 } PartReading;
 
 typedef struct Understanding {
@@ -60,11 +63,13 @@ spz_status numbering_settle(Understanding *all);
 spz_status lines_make(Understanding *all, SectionMap *map);
 spz_status groups_make(SectionMap *map);
 
-/* Adds a clause to what is said about a part. */
-void understanding_add(Understanding *all, PartReading *part, const char *clause);
+/* What its own names say, and what is concluded from the rest of the score. */
+void part_own_clue(PartReading *part, spz_clue clue);
+void part_add_clue(PartReading *part, spz_clue clue);
+void part_clue(PartReading *part, spz_clue_kind kind); /* one without text and number */
 
-/* A clause from the arena; remembers when memory runs out. */
-const char *understanding_say(Understanding *all, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* A copy in the arena; remembers when memory runs out. */
+const char *understanding_keep(Understanding *all, const char *text);
 void understanding_doubt(const Understanding *all, size_t part, spz_fault fault);
 void understanding_send(const Understanding *all, size_t part, spz_message doubt); /* with the names and figures of its fault */
 

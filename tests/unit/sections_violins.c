@@ -20,7 +20,11 @@ static void violins_that_divide_for_a_bar_are_one_section(void)
     Rehearsal r = rehearse("time: 4/4  tempo: q=80\n"
                            "Violons: c5 d5 e5 f5 | \"div.\" g5:h e5 // e5:h c5 | \"unis.\" d5:q c5 b4 d5 | c5:w\n" LOWER);
     CU_ASSERT_EQUAL(violin_groups(&r), 1);
-    CU_ASSERT_PTR_NOT_NULL(strstr(spz_sections_line(r.sections, 0)->because, "one section"));
+    const spz_line *line = spz_sections_line(r.sections, 0);
+    CU_ASSERT_EQUAL_FATAL(line->clue_count, 2);
+    CU_ASSERT_EQUAL(line->clues[0].kind, SPZ_CLUE_NAME);
+    CU_ASSERT_STRING_EQUAL(line->clues[0].text, "Violons");
+    CU_ASSERT_EQUAL(line->clues[1].kind, SPZ_CLUE_ONE_LINE);
     rehearsal_end(&r);
 }
 

@@ -2,6 +2,7 @@
 #include "writing/number_text.h"
 #include "pages/growing_report.h"
 #include "wording/passage_words.h"
+#include "wording/section_words.h"
 #include <string.h>
 
 static void end(spz_report *report)
@@ -76,7 +77,12 @@ static void sections_movement(spz_report *report, const ShownMovement *shown)
         csv_text(row, spz_role_name(line->role));
         csv_text(row, line->desk);
         csv_integer(row, line->left_out);
-        csv_text(row, line->because);
+        Buffer because;
+        buffer_init(&because);
+        say_clues(&because, SPZ_ENGLISH, line);
+        csv_text(row, because.text);
+        report->out.failed = report->out.failed || buffer_failed(&because);
+        buffer_free(&because);
         csv_end(row);
     }
 }

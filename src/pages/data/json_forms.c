@@ -2,6 +2,7 @@
 #include "writing/number_text.h"
 #include "pages/growing_report.h"
 #include "wording/passage_words.h"
+#include "wording/section_words.h"
 #include <inttypes.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -66,7 +67,12 @@ static void put_line(Json *json, const ShownMovement *shown, size_t index)
     json_put_text(json, "role", spz_role_name(line->role));
     json_put_text(json, "desk", line->desk);
     json_put_flag(json, "left_out", line->left_out);
-    json_put_text(json, "because", line->because);
+    Buffer because;
+    buffer_init(&because);
+    say_clues(&because, SPZ_ENGLISH, line);
+    json_put_text(json, "because", because.text);
+    json->out->failed = json->out->failed || buffer_failed(&because);
+    buffer_free(&because);
     json_put_text(json, "advice", spz_sections_advice(shown->reading.sections, index));
     json_end(json);
 }

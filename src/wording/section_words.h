@@ -1,0 +1,17 @@
+/* section_words.h - how a line of the score was understood. */
+#ifndef WORDING_SECTION_WORDS_H
+#define WORDING_SECTION_WORDS_H
+#include "spezzato/language.h"
+#include "spezzato/sections.h"
+#include "support/buffer.h"
+
+/* 'its name says 'Violini', and the plural without a number means both violin sections'. */
+void say_clues(Buffer *out, spz_language language, const spz_line *line);
+const char *words_family(spz_language language, spz_family family); /* 'strings', 'woodwind', 'not known' */
+/* 'Vn I', 'Vc and Db', '-'. */
+void say_line_section(Buffer *out, spz_language language, const spz_line *line);
+/* 'staff 2, voice 1': what of its part it is; nothing for the whole. */
+void say_line_staff(Buffer *out, spz_language language, const spz_line *line);
+/* 'orchestra 2, part 1, divided, line 2': what it is within its section. */
+void say_line_place(Buffer *out, spz_language language, const spz_line *line);
+#endif
