@@ -2,6 +2,7 @@
 #ifndef SPEZZATO_REPORT_H
 #define SPEZZATO_REPORT_H
 
+#include "spezzato/language.h"
 #include "spezzato/reading.h"
 #include "spezzato/stage.h"
 
@@ -38,8 +39,9 @@ typedef struct spz_report_options {
      * desks. Borrowed until the report is closed. */
     const spz_settings *settings;
     const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
+    spz_language language; /* of text and HTML; JSON and CSV are English */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL })
+#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */

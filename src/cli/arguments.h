@@ -37,7 +37,7 @@ const char *arguments_each(const Arguments *arguments, const Option *option, siz
 
 /* Options that several commands share. */
 extern const Option option_format, option_output, option_settings, option_set, option_year, option_all, option_brief, option_work, option_kind, option_strength,
-    option_width, option_verbose;
+    option_width, option_verbose, option_language;
 
 /* Each reads one of them; false after one line about what is wrong. */
 bool arguments_format(const Arguments *arguments, spz_format usual, spz_format *format);
@@ -45,6 +45,8 @@ bool arguments_year(const Arguments *arguments, int *year);         /* 0 when no
 bool arguments_kinds(const Arguments *arguments, unsigned *kinds);  /* as in spz_report_options */
 bool arguments_strength(const Arguments *arguments, double *strength);
 bool arguments_whole(const Arguments *arguments, const Option *option, int least, int most, int *number); /* unchanged when not given */
+/* --language, else the setting `house.language`, else English. */
+bool arguments_language(const Arguments *arguments, const spz_settings *settings, spz_language *language);
 /* All defaults, then --settings files and --set values in their order. `*settings` is the caller's. EXIT_OK, EXIT_USAGE or EXIT_INPUT. */
 int arguments_settings(const Arguments *arguments, spz_settings **settings);
 #endif

@@ -4,11 +4,12 @@
 #include "spezzato/check.h"
 #include <stdlib.h>
 
-static const Option *const options[] = {&option_settings, &option_set, &option_format, &option_output, NULL};
+static const Option *const options[] = {&option_language, &option_settings, &option_set, &option_format, &option_output, NULL};
 
 typedef struct Lists {
     spz_doubts **at;
     size_t count, grave;
+    spz_language language;
 } Lists;
 
 /* EXIT_OK or EXIT_INPUT. */
@@ -29,7 +30,7 @@ static int check_score(Lists *lists, const char *path, const spz_settings *setti
 static int report(const Lists *lists, spz_format format, const char *path)
 {
     spz_document *document = NULL;
-    spz_status status = spz_report_doubts((const spz_doubts *const *)lists->at, lists->count, format, SPZ_ENGLISH, &document);
+    spz_status status = spz_report_doubts((const spz_doubts *const *)lists->at, lists->count, format, lists->language, &document);
     if (status == SPZ_BAD_ARGUMENT) {
         complain_usage("check", "doubts are written as text, json or csv");
         return EXIT_USAGE;
@@ -69,7 +70,7 @@ static int run(const Arguments *arguments)
 {
     spz_format format;
     spz_settings *settings = NULL;
-    Lists lists = {calloc(arguments->operand_count + 1, sizeof *lists.at), 0, 0};
+    Lists lists = {.at = calloc(arguments->operand_count + 1, sizeof *lists.at)};
     int result = EXIT_USAGE;
     if (!lists.at)
         complain_status(NULL, SPZ_NO_MEMORY);
@@ -77,6 +78,8 @@ static int run(const Arguments *arguments)
         complain_usage("check", "which score? Give a MusicXML file, plain or compressed");
     else if (arguments_format(arguments, SPZ_AS_TEXT, &format) && !would_overwrite(arguments)) {
         result = arguments_settings(arguments, &settings);
+        if (result == EXIT_OK && !arguments_language(arguments, settings, &lists.language))
+            result = EXIT_USAGE;
         if (result == EXIT_OK)
             result = check_scores(arguments, &lists, settings, format);
     }

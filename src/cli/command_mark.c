@@ -9,7 +9,7 @@ static const Option option_unmark = {"unmark", 0, NULL, "take the marks out agai
 static const Option option_into = {"output", 'o', "FILE", "the marked score: compressed where FILE ends in .mxl; needed"};
 static const Option option_arrangement = {"arrangement", 0, "NAME", "the seating to mark for, by its name; else the one recommended"};
 static const Option *const options[] = {&option_into, &option_unmark,   &option_all, &option_kind,    &option_strength,
-                                        &option_arrangement, &option_year, &option_settings, &option_set, &option_verbose, NULL};
+                                        &option_arrangement, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
 static bool ends_in_mxl(const char *path)
 {
@@ -61,8 +61,12 @@ static int run(const Arguments *arguments)
         !sheets_strength(arguments, &sheet.strength) || !arguments_year(arguments, &sheet.year))
         return EXIT_USAGE;
     int result = arguments_settings(arguments, &settings);
-    if (result)
+    if (!result && !arguments_language(arguments, settings, &sheet.language))
+        result = EXIT_USAGE;
+    if (result) {
+        spz_settings_free(settings);
         return result;
+    }
     spz_status status = change(arguments, path, into, settings, &sheet, &document, &marks);
     if (status)
         result = status == SPZ_BAD_ARGUMENT ? EXIT_USAGE : EXIT_INPUT;

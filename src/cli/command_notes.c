@@ -5,7 +5,6 @@
 #include <string.h>
 
 static const Option option_form = {"format", 0, "FORM", "text, markdown or csv"};
-static const Option option_language = {"language", 0, "LANGUAGE", "en, de or fr"};
 static const Option option_lasts = {"lasts", 0, "TIME", "how long the movement lasts, such as 7:10; for several movements\n"
                                                         "                              once each, in their order"};
 static const Option option_most = {"most", 0, "NUMBER", "passages cited of each movement at most; 6 when not given"};
@@ -13,18 +12,6 @@ static const Option *const options[] = {&option_language, &option_lasts,  &optio
                                         &option_settings, &option_set,    &option_form, &option_output, &option_verbose,  NULL};
 
 enum { MOVEMENTS_MOST = 64 };
-
-static bool read_language(const Arguments *arguments, spz_language *language)
-{
-    const char *value = arguments_value(arguments, &option_language, "en");
-    for (int i = 0; i < SPZ_LANGUAGE_COUNT; i++)
-        if (strcmp(value, spz_language_code((spz_language)i)) == 0) {
-            *language = (spz_language)i;
-            return true;
-        }
-    complain_usage(arguments->command, "--language %s: it is en, de or fr", value);
-    return false;
-}
 
 /* '7:10', '1:02:15', '430': seconds, minutes and hours from the right. Negative when it is none of them. */
 static double seconds_of(const char *text)
@@ -82,14 +69,18 @@ static int run(const Arguments *arguments)
     Readings readings;
     int year, most = arguments_have(arguments, &option_all) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
-    if (!sheets_format(arguments, &option_form, "text|markdown|csv", formats, &format) || !read_language(arguments, &notes.language) ||
+    if (!sheets_format(arguments, &option_form, "text|markdown|csv", formats, &format) ||
         !read_lasts(arguments, lasts, &notes.lasts_count) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
     notes.citations = (size_t)most;
     int result = arguments_settings(arguments, &settings);
-    if (result)
+    if (!result && !arguments_language(arguments, settings, &notes.language))
+        result = EXIT_USAGE;
+    if (result) {
+        spz_settings_free(settings);
         return result;
+    }
     result = readings_make(arguments, settings, year, &readings);
     if (readings.count) {
         int written = write_notes(arguments, &readings, &notes, format);

@@ -5,7 +5,7 @@
 static const Option option_form = {"format", 0, "FORM", "text, csv or html (one file for paper, A4 or Letter)"};
 static const Option option_arrangement = {"arrangement", 0, "NAME", "the seating to write for, by its name; else the one recommended"};
 static const Option *const options[] = {&option_all,      &option_kind,   &option_strength, &option_arrangement,      &option_year,
-                                        &option_settings, &option_set,    &option_form,   &option_output,       &option_verbose, NULL};
+                                        &option_language, &option_settings, &option_set,    &option_form,   &option_output,       &option_verbose, NULL};
 
 static spz_status write_sheet(const Readings *readings, const spz_settings *settings, const spz_sheet_options *sheet, spz_format format,
                               const char *path, int *result)
@@ -31,8 +31,12 @@ static int run(const Arguments *arguments)
         !arguments_kinds(arguments, &sheet.kinds) || !sheets_strength(arguments, &sheet.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
     int result = arguments_settings(arguments, &settings);
-    if (result)
+    if (!result && !arguments_language(arguments, settings, &sheet.language))
+        result = EXIT_USAGE;
+    if (result) {
+        spz_settings_free(settings);
         return result;
+    }
     result = readings_make(arguments, settings, year, &readings);
     if (readings.count) {
         const char *path = arguments_value(arguments, &option_output, NULL);

@@ -4,7 +4,7 @@
 #include <string.h>
 
 static const Option option_explain = {"explain", 0, "BAR", "what was compared in that bar, and why it was or was not reported"};
-static const Option *const options[] = {&option_kind, &option_strength, &option_explain, &option_width, &option_settings, &option_set, &option_format, &option_output, &option_verbose, NULL};
+static const Option *const options[] = {&option_kind, &option_strength, &option_explain, &option_width, &option_language, &option_settings, &option_set, &option_format, &option_output, &option_verbose, NULL};
 
 /* Some movement of the score has the bar; else one line about which bars there are. */
 static bool has_bar(const spz_report_options *report, const spz_reading *reading, const spz_sink *sink)

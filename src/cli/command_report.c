@@ -14,7 +14,7 @@
 static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
 static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: draw them by pitch and time"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything anew, keep nothing"};
-static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_kind, &option_strength, &option_year, &option_settings, &option_set, &option_verbose, NULL};
+static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
 enum { PATH_SIZE = 4096 };
 

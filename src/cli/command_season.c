@@ -20,7 +20,7 @@ static const Option option_lines = {"lines", 0, "FILE", "take results from lines
 static const Option option_share = {"share", 0, "K/N", "with --format ndjson: only the Kth of N shares of the scores"};
 
 static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_no_cache, &option_lines, &option_share, &option_width,
-                                        &option_settings,      &option_set,    &option_output, &option_verbose,  NULL};
+                                        &option_language, &option_settings,      &option_set,    &option_output, &option_verbose,  NULL};
 
 typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FORM_CALENDAR_CSV, FORM_LINES, FORM_COUNT } Form;
 

@@ -1,6 +1,6 @@
 #include "run.h"
 
-static const Option *const options[] = {&option_work, &option_width, &option_year, &option_settings, &option_set, &option_format, &option_output, &option_verbose, NULL};
+static const Option *const options[] = {&option_work, &option_width, &option_year, &option_language, &option_settings, &option_set, &option_format, &option_output, &option_verbose, NULL};
 
 static int run(const Arguments *arguments)
 {

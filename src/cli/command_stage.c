@@ -6,7 +6,7 @@
 static const Option option_arrangement = {"arrangement", 0, "NAME",
                                           "this seating; else the one that the score asks for, or the house's usual one"};
 static const Option option_form = {"format", 0, "FORM", "text or svg"};
-static const Option *const options[] = {&option_arrangement, &option_settings, &option_set, &option_year,
+static const Option *const options[] = {&option_arrangement, &option_language, &option_settings, &option_set, &option_year,
                                         &option_form,        &option_output,   NULL};
 
 /* What is to be drawn, as far as a score tells. */

@@ -108,6 +108,10 @@ int run_report(const Arguments *arguments, const Run *run)
     int status = arguments_settings(arguments, &settings);
     if (status)
         return status;
+    if (!arguments_language(arguments, settings, &options.language)) {
+        spz_settings_free(settings);
+        return EXIT_USAGE;
+    }
     if (run->report == SPZ_REPORT_PASSAGES) /* divisions name their desks; a page would draw a plan */
         options.settings = settings;
     spz_status opened = spz_report_open(run->report, format, &options, &work.report);

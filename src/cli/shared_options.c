@@ -3,6 +3,7 @@
 #include "command.h"
 #include "messages.h"
 #include <errno.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -19,6 +20,8 @@ const Option option_kind = {"kind", 0, "KINDS", "only these passages: exchange, 
 const Option option_strength = {"strength", 0, "WORD", "only passages of this strength or more: marginal, clear, striking"};
 const Option option_width = {"width", 0, "COLUMNS", "width of text, 60 to 200; 96 when not given"};
 const Option option_verbose = {"verbose", 'v', NULL, "say every doubt and note about the scores"};
+
+const Option option_language = {"language", 0, "LANGUAGE", "of the document, by code or name: English unless asked"};
 
 bool arguments_format(const Arguments *arguments, spz_format usual, spz_format *format)
 {
@@ -120,6 +123,28 @@ bool arguments_strength(const Arguments *arguments, double *strength)
             return true;
         }
     complain_usage(arguments->command, "--strength %s: it is marginal, clear or striking", word);
+    return false;
+}
+
+/* "en, de or fr" */
+static char *language_codes(char *text, size_t size)
+{
+    size_t length = 0;
+    for (int i = 0; i < SPZ_LANGUAGE_COUNT && length < size; i++)
+        length += (size_t)snprintf(text + length, size - length, "%s%s", i == 0 ? "" : i + 1 == SPZ_LANGUAGE_COUNT ? " or " : ", ",
+                                   spz_language_code((spz_language)i));
+    return text;
+}
+
+bool arguments_language(const Arguments *arguments, const spz_settings *settings, spz_language *language)
+{
+    const char *asked = arguments_value(arguments, &option_language, NULL), *house = spz_settings_text(settings, "house.language");
+    const char *value = asked ? asked : house;
+    char codes[80];
+    *language = SPZ_ENGLISH;
+    if ((!asked && !*house) || spz_language_from_name(value, language))
+        return true;
+    complain_usage(arguments->command, asked ? "--language %s: it is %s" : "house.language = %s: it is %s", value, language_codes(codes, sizeof codes));
     return false;
 }
 

@@ -36,8 +36,7 @@ struct spz_report {
 /* Who speaks of this movement, in the reader's language; data are English. */
 static inline Speaker report_speaker(const spz_report *report, const ShownMovement *shown)
 {
-    (void)report;
-    return (Speaker){SPZ_ENGLISH, shown->reading.sections};
+    return (Speaker){report->options.language, shown->reading.sections};
 }
 static inline Speaker data_speaker(const ShownMovement *shown)
 {

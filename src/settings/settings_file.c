@@ -115,7 +115,8 @@ static int take_value(SettingsFile *reading, const char *section, const char *ke
 {
     char text[200], whole[420];
     double number;
-    long row = settings_row(section, key);
+    bool bare = !*section && !strcmp(key, "language"); /* the one key that may stand before every section */
+    long row = settings_row(bare ? "house" : section, key);
     if (row < 0) {
         unknown_key(reading, section, key);
         return 0;

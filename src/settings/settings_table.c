@@ -63,6 +63,7 @@ const spz_setting settings_table[] = {
     NUMBER("weights", "other pairs", "0.3", 0, 5, "", "share of a weight that counts between any other two sections", "common practice"),
     NUMBER("weights", "imitation", "0.6", 0, 2, "", "share of an exchange that an imitation counts: the answer is covered while the first part goes on", "common practice"),
 
+    TEXT("house", "language", "", "language of the documents, by its code or name; none: English. In a settings file it may stand before the first section", ""),
     TEXT("house", "usual", "violins together, cellos outside", "the seating that stands when nothing else is asked for; settles ties", "common practice"),
     TEXT("house", "preferred", "", "arrangements that the house prefers, '|' between their names", ""),
     TEXT("house", "forbidden", "", "arrangements that the house doesn't allow, '|' between their names", ""),

@@ -26,10 +26,9 @@ void block_title(spz_report *report, const ShownMovement *shown)
     buffer_init(&line);
     between(report);
     layout_heading(&report->out, shown->title, '=', report->options.width);
-    size_t bars = spz_movement_bars(movement);
-    buffer_printf(&line, "%s, %zu bar%s", shown->file, bars, bars == 1 ? "" : "s");
-    if (spz_movement_year(movement))
-        buffer_printf(&line, ", composed %d", spz_movement_year(movement));
+    int year = spz_movement_year(movement);
+    SAY(&line, report->options.language, year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", shown->file),
+        slot_number("n", (long)spz_movement_bars(movement)), slot_number("year", year));
     layout_flow(&report->out, 0, "", &line, report->options.width);
 }
 
@@ -37,13 +36,17 @@ void block_sections(spz_report *report, const ShownMovement *shown)
 {
     const spz_sections *sections = shown->reading.sections;
     size_t count = spz_sections_groups(sections);
-    Buffer line;
+    Buffer line, names;
     buffer_init(&line);
-    buffer_puts(&line, count ? "String sections: " : "No string sections were found");
-    for (size_t i = 0; i < count; i++)
-        buffer_printf(&line, "%s%s", i ? ", " : "", spz_sections_group(sections, i)->name);
-    buffer_putc(&line, '.');
+    buffer_init(&names);
+    for (size_t i = 0; i < count; i++) {
+        char name[WORDS_TEXT];
+        buffer_printf(&names, "%s%s", i ? ", " : "", words_body(report->options.language, spz_sections_group(sections, i), name));
+    }
+    SAY(&line, report->options.language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
     layout_flow(&report->out, 0, "", &line, report->options.width);
+    report->out.failed = report->out.failed || names.failed;
+    buffer_free(&names);
 }
 
 /* Heads, or one movement, as a line of the overview. */
@@ -61,12 +64,14 @@ static void overview_line(spz_report *report, const char *title, const char *sea
 static void overview_movement(spz_report *report, const ShownMovement *shown)
 {
     const spz_verdict *verdict = shown->reading.verdict;
+    spz_language language = report->options.language;
     if (report->movements == 0)
-        overview_line(report, "Movement", "Seating", "How sure");
+        overview_line(report, phrase_text(language, PHRASE_PAGE_HEAD_MOVEMENT), phrase_text(language, PHRASE_PAGE_HEAD_SEATING),
+                      phrase_text(language, PHRASE_PAGE_HEAD_SURE));
     if (spz_verdict_count(verdict))
         overview_line(report, shown->title, spz_verdict_ranked(verdict, 0)->name, words_confidence(spz_verdict_confidence(verdict)));
     else
-        overview_line(report, shown->title, "nothing to decide", "-");
+        overview_line(report, shown->title, phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE), "-");
 }
 
 static void page_movement(spz_report *report, const ShownMovement *shown)
@@ -101,7 +106,7 @@ static void page_passages(spz_report *report, const ShownMovement *shown)
 static void page_work(spz_report *report)
 {
     between(report);
-    layout_heading(&report->out, "One seating for all these movements", '=', report->options.width);
+    layout_heading(&report->out, phrase_text(report->options.language, PHRASE_PAGE_WORK), '=', report->options.width);
     block_verdict(report, report->work, true);
     block_ranking(report, report->work, true);
 }
