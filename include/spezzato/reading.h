@@ -18,6 +18,9 @@ typedef enum spz_depth { SPZ_TO_SECTIONS, SPZ_TO_PASSAGES, SPZ_TO_SEATING } spz_
 /* Codes of spz_score_read and of each later step. `year` 0: as the score says. */
 SPZ_API spz_status spz_reading_make(const char *path, const spz_settings *settings, int year, spz_depth depth,
                                     const spz_sink *sink, spz_reading **out);
+/* The same of a score that is read already; the reading takes ownership of `score`, on failure too. */
+SPZ_API spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink,
+                                        spz_reading **out);
 SPZ_API void spz_reading_free(spz_reading *reading);
 SPZ_API const spz_score *spz_reading_score(const spz_reading *reading);
 SPZ_API size_t spz_reading_count(const spz_reading *reading);

@@ -19,7 +19,7 @@ typedef struct Insert {
     const Movement *movement;
     const Wish **wishes; /* by part, then bar */
     const Wish *first;   /* as they came */
-    size_t count;
+    size_t count, marked; /* wishes; directions that the text has already */
     ARRAY(Insertion) found;
 } Insert;
 
@@ -87,6 +87,9 @@ static bool find_places(void *context, size_t part, size_t bar, const PlaceList 
 {
     Insert *insert = context;
     Ticks longest = 0;
+    if (bar < insert->movement->first_in_file || bar >= insert->movement->first_in_file + insert->movement->bar_count)
+        return true;
+    bar -= insert->movement->first_in_file;
     for (size_t i = 0; i < places->count; i++)
         longest = places->at[i].at > longest ? places->at[i].at : longest;
     for (size_t i = first_of(insert, part, bar); i < insert->count; i++) {
@@ -177,15 +180,15 @@ static void splice(const Buffer *text, const Insert *insert, Buffer *out)
             blank--;
         buffer_add(out, text->text + done, at - done);
         done = at;
-        put_direction(out, insert, &insert->found.at[i], i + 1);
+        put_direction(out, insert, &insert->found.at[i], insert->marked + i + 1);
         buffer_add(out, text->text + blank, at - blank);
     }
     buffer_add(out, text->text + done, text->length - done);
 }
 
-spz_status mark_insert(const Buffer *text, const Movement *movement, Wish *wishes, size_t count, Buffer *out)
+spz_status mark_insert(const Buffer *text, const Movement *movement, Wish *wishes, size_t count, size_t marked, Buffer *out)
 {
-    Insert insert = {.movement = movement, .first = wishes, .count = count};
+    Insert insert = {.movement = movement, .first = wishes, .count = count, .marked = marked};
     WalkListener ear = {&insert, find_places, NULL};
     insert.wishes = memory_resize(NULL, count + 1, sizeof *insert.wishes);
     spz_status status = insert.wishes ? SPZ_OK : SPZ_NO_MEMORY;

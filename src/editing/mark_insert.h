@@ -23,9 +23,10 @@ typedef struct Wish {
     bool stop;          /* the sign ends here */
 } Wish;
 
-/* The text with all wishes fulfilled; `movement` is what was read from this text. Wishes may come in any order; those for one place
- * are written ends first, then as they come. SPZ_NO_MEMORY, SPZ_NOT_XML. */
-spz_status mark_insert(const Buffer *text, const Movement *movement, Wish *wishes, size_t count, Buffer *out);
+/* The text with all wishes fulfilled; `movement` is what was read from this text, or one of several. Wishes may come in any order; those
+ * for one place are written ends first, then as they come. `marked`: how many directions the text has already. SPZ_NO_MEMORY,
+ * SPZ_NOT_XML. */
+spz_status mark_insert(const Buffer *text, const Movement *movement, Wish *wishes, size_t count, size_t marked, Buffer *out);
 
 /* The text without the directions of mark_insert; `taken` counts them. */
 spz_status mark_strip(const Buffer *text, Buffer *out, size_t *taken);

@@ -24,88 +24,84 @@ static spz_status complain(const Job *job, const char *file, spz_status status, 
     return status;
 }
 
-/* The text of one movement with its wishes fulfilled. */
-static spz_status mark_reading(Job *job, const Buffer *plain, const spz_movement_reading *reading, Buffer *marked)
+/* The wishes of one movement put into the text that holds it; `*marked` counts the directions that the text has. */
+static spz_status mark_movement(Job *job, const spz_movement_reading *reading, size_t *marked, Buffer *text)
 {
     AdviceList advice;
     Wishes wishes = {0};
+    Buffer after;
     Speaker speaker = {job->options->language, reading->sections};
+    buffer_init(&after);
     spz_status status = advice_find(reading, job->settings, job->options, &advice);
     if (!status)
-        status = wishes_find(&speaker, &advice, plain, &wishes);
+        status = wishes_find(&speaker, &advice, text, &wishes);
     if (!status)
-        status = mark_insert(plain, reading->movement, wishes.list.at, wishes.list.count, marked);
-    job->marks += status ? 0 : wishes.list.count;
+        status = mark_insert(text, reading->movement, wishes.list.at, wishes.list.count, *marked, &after);
+    if (!status) {
+        buffer_free(text);
+        *text = after;
+        *marked += wishes.list.count;
+    } else
+        buffer_free(&after);
     wishes_free(&wishes);
     advice_free(&advice);
     return status;
 }
 
-/* Judges the movement of a text that is freed of marks, and marks it. */
-static spz_status mark_movement(Job *job, const Buffer *plain, const char *name, const spz_movement *movement, Buffer *marked)
+static spz_status mark_movements(Job *job, const char *name, const spz_reading *reading, Buffer *text)
 {
-    spz_sections *sections = NULL;
-    spz_findings *findings = NULL;
-    spz_verdict *verdict = NULL;
-    int year = job->options->year ? job->options->year : spz_movement_year(movement);
-    spz_status status = spz_sections_find(movement, job->settings, job->sink, &sections);
-    if (!status)
-        status = spz_passages_find(sections, job->settings, job->sink, &findings);
-    if (!status)
-        status = spz_seating_judge(findings, job->settings, year, job->sink, &verdict);
-    if (!status) {
-        spz_movement_reading reading = {movement, sections, findings, verdict};
-        status = mark_reading(job, plain, &reading, marked);
-        if (status)
-            complain(job, name, status, status == SPZ_BAD_ARGUMENT ? "there is no seating of the name asked for" : NULL);
+    spz_status status = SPZ_OK;
+    size_t marked = 0;
+    for (size_t i = 0; i < spz_reading_count(reading) && !status; i++) {
+        spz_movement_reading movement = spz_reading_at(reading, i);
+        status = mark_movement(job, &movement, &marked, text);
     }
-    spz_verdict_free(verdict);
-    spz_findings_free(findings);
-    spz_sections_free(sections);
-    return status;
+    job->marks += status ? 0 : marked;
+    return status ? complain(job, name, status, status == SPZ_BAD_ARGUMENT ? "there is no seating of the name asked for" : NULL) : SPZ_OK;
 }
 
-static spz_status mark_plain(Job *job, Encoding encoding, const Buffer *plain, const char *name, Buffer *marked)
+/* Reads the text, which is freed of marks, and marks every movement of it. */
+static spz_status mark_plain(Job *job, Encoding encoding, const char *name, Buffer *text)
 {
     Buffer bytes; /* as a file holds them */
     spz_score *score = NULL;
+    spz_reading *reading = NULL;
     buffer_init(&bytes);
-    encoding_close(encoding, plain->text, plain->length, &bytes);
+    encoding_close(encoding, text->text, text->length, &bytes);
     spz_status status = buffer_failed(&bytes) ? complain(job, name, SPZ_NO_MEMORY, NULL)
                                               : spz_score_read_memory(bytes.text, bytes.length, name, job->sink, &score);
     buffer_free(&bytes);
     if (!status)
-        status = mark_movement(job, plain, name, spz_score_movement(score, 0), marked);
-    spz_score_free(score);
+        status = spz_reading_of_score(score, job->settings, job->options->year, SPZ_TO_SEATING, job->sink, &reading);
+    if (!status)
+        status = mark_movements(job, name, reading, text);
+    spz_reading_free(reading);
     return status;
 }
 
 /* `bytes` becomes the new text. */
 static spz_status change_text(Job *job, const char *name, Buffer *bytes)
 {
-    Buffer text, plain, marked;
+    Buffer text, plain;
     Encoding encoding = encoding_of(bytes->text, bytes->length);
     size_t taken = 0;
     if (encoding == ENCODING_OTHER)
         return complain(job, name, SPZ_NOT_XML, "nothing can be added in the encoding of this file; save it as UTF-8");
     buffer_init(&text);
     buffer_init(&plain);
-    buffer_init(&marked);
     encoding_open(encoding, bytes->text, bytes->length, &text);
     spz_status status = buffer_failed(&text) ? SPZ_NO_MEMORY : mark_strip(&text, &plain, &taken);
     if (status)
         complain(job, name, status, NULL);
     else if (job->marking)
-        status = mark_plain(job, encoding, &plain, name, &marked);
+        status = mark_plain(job, encoding, name, &plain);
     else
         job->marks += taken;
-    const Buffer *result = job->marking ? &marked : &plain;
     if (!status) {
         buffer_clear(bytes);
-        encoding_close(encoding, result->text ? result->text : "", result->length, bytes);
+        encoding_close(encoding, plain.text ? plain.text : "", plain.length, bytes);
         status = buffer_failed(bytes) ? complain(job, name, SPZ_NO_MEMORY, NULL) : SPZ_OK;
     }
-    buffer_free(&marked);
     buffer_free(&plain);
     buffer_free(&text);
     return status;
@@ -118,19 +114,25 @@ static void free_texts(NewText *texts, size_t count)
     memory_free(texts);
 }
 
-/* Every text of the file that `score` was read from, changed. */
-static spz_status change_texts(Job *job, const ScoreFile *file, const spz_score *score, NewText *texts)
+/* Every text of the file that `score` was read from, changed; a text may hold several movements. `*count`: texts. */
+static spz_status change_texts(Job *job, const ScoreFile *file, const spz_score *score, NewText *texts, size_t *count)
 {
     spz_status status = SPZ_OK;
-    size_t count = spz_score_movement_count(score), prefix = strlen(file->path) + 1;
-    for (size_t i = 0; i < count && !status; i++) {
+    size_t movements = spz_score_movement_count(score), prefix = strlen(file->path) + 1;
+    const char *before = "";
+    *count = 0;
+    for (size_t i = 0; i < movements && !status; i++) {
         const char *name = spz_movement_file(spz_score_movement(score, i)); /* 'archive:member' */
-        texts[i].name = file->compressed ? name + prefix : NULL;
-        status = score_file_text(file, texts[i].name, &texts[i].text);
+        if (i && !strcmp(name, before))
+            continue;
+        NewText *text = &texts[(*count)++];
+        text->name = file->compressed ? name + prefix : NULL;
+        status = score_file_text(file, text->name, &text->text);
         if (status)
             complain(job, name, status, NULL);
         else
-            status = change_text(job, name, &texts[i].text);
+            status = change_text(job, name, &text->text);
+        before = name;
     }
     return status;
 }
@@ -165,11 +167,12 @@ static spz_status change_file(Job *job, const char *path, bool compressed, spz_d
         memset(texts, 0, count * sizeof *texts);
     if (!status && !texts)
         status = complain(job, path, SPZ_NO_MEMORY, NULL);
+    size_t text_count = 0;
     if (!status)
-        status = change_texts(job, &file, score, texts);
+        status = change_texts(job, &file, score, texts, &text_count);
     if (!status)
-        status = write_file(job, &file, texts, count, compressed, out);
-    free_texts(texts, count);
+        status = write_file(job, &file, texts, text_count, compressed, out);
+    free_texts(texts, text_count);
     spz_score_free(score);
     score_file_close(&file);
     return status;

@@ -26,13 +26,10 @@ static spz_status read_movement(const spz_movement *movement, const spz_settings
     return status;
 }
 
-static spz_status read_all(spz_reading *reading, const char *path, const spz_settings *settings, int year, spz_depth depth,
-                           const spz_sink *sink)
+static spz_status read_movements(spz_reading *reading, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink)
 {
-    spz_status status = spz_score_read(path, sink, &reading->score);
-    if (status)
-        return status;
     size_t count = spz_score_movement_count(reading->score);
+    spz_status status = SPZ_OK;
     reading->movements = memory_resize(NULL, count, sizeof *reading->movements);
     if (!reading->movements)
         return SPZ_NO_MEMORY;
@@ -44,26 +41,34 @@ static spz_status read_all(spz_reading *reading, const char *path, const spz_set
     return status;
 }
 
-spz_status spz_reading_make(const char *path, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink,
-                            spz_reading **out)
+spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink,
+                                spz_reading **out)
 {
-    *out = NULL;
     spz_settings *usual = NULL;
-    spz_status status = SPZ_OK;
     spz_reading *reading = memory_get(sizeof *reading);
-    if (!reading)
-        return SPZ_NO_MEMORY;
-    *reading = (spz_reading){NULL, NULL, 0};
-    if (!settings)
-        status = spz_settings_new(&usual);
+    spz_status status = !reading ? SPZ_NO_MEMORY : settings ? SPZ_OK : spz_settings_new(&usual);
+    *out = NULL;
+    if (reading)
+        *reading = (spz_reading){score, NULL, 0};
+    else
+        spz_score_free(score);
     if (!status)
-        status = read_all(reading, path, settings ? settings : usual, year, depth, sink);
+        status = read_movements(reading, settings ? settings : usual, year, depth, sink);
     spz_settings_free(usual);
     if (status)
         spz_reading_free(reading);
     else
         *out = reading;
     return status;
+}
+
+spz_status spz_reading_make(const char *path, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink,
+                            spz_reading **out)
+{
+    spz_score *score = NULL;
+    *out = NULL;
+    spz_status status = spz_score_read(path, sink, &score);
+    return status ? status : spz_reading_of_score(score, settings, year, depth, sink, out);
 }
 
 void spz_reading_free(spz_reading *reading)

@@ -193,6 +193,7 @@ static void assemble_movement(Reader *reader, const Stretch *stretch, int ordina
 {
     const Titles *titles = &reader->titles;
     movement->file = reader->file;
+    movement->first_in_file = stretch->first;
     movement->work = titles->work ? titles->work : "";
     movement->composer = titles->composer ? titles->composer : "";
     movement->year = titles->year;
@@ -216,7 +217,7 @@ static void assemble_movement(Reader *reader, const Stretch *stretch, int ordina
         reader_doubt(reader, SPZ_FAULT_REPEATS_CONTRADICT, NULL);
 }
 
-static Movement *label_space_for(Reader *reader, size_t count)
+static Movement *room_for_movements(Reader *reader, size_t count)
 {
     Score *score = reader->score;
     Movement *all = arena_take(&score->arena, score->movement_count + count, sizeof *all);
@@ -248,7 +249,7 @@ spz_status assemble(Reader *reader)
     complete_repeats(reader);
     if (!stretches_find(reader, &stretches))
         reader_no_memory(reader);
-    Movement *movements = reader->status == SPZ_OK ? label_space_for(reader, stretches.count) : NULL;
+    Movement *movements = reader->status == SPZ_OK ? room_for_movements(reader, stretches.count) : NULL;
     for (size_t i = 0; movements && i < stretches.count && reader->status == SPZ_OK; i++)
         assemble_movement(reader, &stretches.at[i], stretches.count > 1 ? (int)i + 1 : 0, &movements[i]);
     if (reader->status == SPZ_OK)

@@ -7,7 +7,7 @@
 
 #define ARRAY(Type) struct { Type *at; size_t count, capacity; }
 
-/* LabelSpace for one more; false when out of memory (the array is then as it was). */
+/* Room for one more; false when out of memory (the array is then as it was). */
 #define array_reserve(array) \
     ((array)->count < (array)->capacity || array_grow((void **)&(array)->at, &(array)->capacity, sizeof *(array)->at))
 #define array_push(array, item) (array_reserve(array) ? ((array)->at[(array)->count++] = (item), true) : false)

@@ -48,7 +48,7 @@ static Sheet marked(const Sheet *sheet, Wish *wishes, size_t count)
 {
     Buffer out;
     buffer_init(&out);
-    CU_ASSERT_EQUAL_FATAL(mark_insert(&sheet->text, music(sheet), wishes, count, &out), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(mark_insert(&sheet->text, music(sheet), wishes, count, 0, &out), SPZ_OK);
     Sheet result = sheet_of_text(out.text, out.length);
     buffer_free(&out);
     return result;

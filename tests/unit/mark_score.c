@@ -76,6 +76,47 @@ static void marking_twice_is_marking_once(void)
     sheet_music_end(&music);
 }
 
+/* The score with every part's bars once more behind its final barline, numbered from the beginning again: two movements in one text. */
+static char *twice_over(const char *xml)
+{
+    Buffer text;
+    buffer_init(&text);
+    for (const char *part = strstr(xml, "<part id"), *end; part; part = strstr(end, "<part id")) {
+        const char *body = strchr(part, '>') + 1;
+        end = strstr(body, "</part>");
+        buffer_add(&text, xml, (size_t)(end - xml));
+        buffer_add(&text, body, (size_t)(end - body));
+        xml = end;
+    }
+    buffer_puts(&text, xml);
+    return text.text;
+}
+
+static void every_movement_of_one_text_is_marked_and_freed_of_marks(void)
+{
+    size_t length, marks, taken, one;
+    SheetMusic single = sheet_music(dialogue);
+    char *both = twice_over(single.xml);
+    SheetMusic music = sheet_music_of_bytes(both, strlen(both));
+    CU_ASSERT_EQUAL_FATAL(spz_reading_make(music.path, NULL, 0, SPZ_TO_SEATING, NULL, &music.reading), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_reading_count(music.reading), 2);
+    free(mark(single.path, false, &length, &one));
+    char *text = mark(music.path, false, &length, &marks);
+    CU_ASSERT_EQUAL(marks, 2 * one);
+    CU_ASSERT_EQUAL(count_of(text, "lead, Vn II answers"), 2);
+    CU_ASSERT_EQUAL(count_of(text, " id=\"spezzato-mark-1\""), 1); /* an id stands once in a file */
+    SheetMusic marked = sheet_music_of_bytes(text, length);
+    char *back = unmark(marked.path, &length, &taken);
+    CU_ASSERT_EQUAL(taken, marks);
+    CU_ASSERT_TRUE(length == strlen(both) && memcmp(back, both, length) == 0);
+    free(back);
+    free(text);
+    free(both);
+    sheet_music_end(&marked);
+    sheet_music_end(&music);
+    sheet_music_end(&single);
+}
+
 static void a_compressed_score_holds_the_same_marks(void)
 {
     size_t plain_length, packed_length, back_length, taken;
@@ -217,6 +258,7 @@ void suite_mark_score(void)
         STATEMENT(leader_and_answerer_are_told_of_each_other),
         STATEMENT(marks_taken_out_give_the_score_as_it_was),
         STATEMENT(marking_twice_is_marking_once),
+        STATEMENT(every_movement_of_one_text_is_marked_and_freed_of_marks),
         STATEMENT(a_compressed_score_holds_the_same_marks),
         STATEMENT(utf16_stays_utf16),
         STATEMENT(a_score_that_divides_needs_no_second_div),

@@ -34,7 +34,7 @@ static void a_line_is_placed_in_its_section(void)
     const spz_line line = {.staff = 2, .voice = "1", .section = SPZ_VC, .also = SPZ_DB, .orchestra = 2, .division = 3, .desk = "1. Pult"};
     const spz_line winds = {.family = SPZ_FAMILY_WOODWIND};
     CU_ASSERT_STRING_EQUAL(heard(say_line_section, SPZ_ENGLISH, &line), "Vc and Db");
-    CU_ASSERT_STRING_EQUAL(heard(say_line_section, SPZ_GERMAN, &line), "Vc. und Kb.");
+    CU_ASSERT_STRING_EQUAL(heard(say_line_section, SPZ_GERMAN, &line), "Vc und Kb");
     CU_ASSERT_STRING_EQUAL(heard(say_line_section, SPZ_FRENCH, &winds), "-");
     CU_ASSERT_STRING_EQUAL(heard(say_line_staff, SPZ_FRENCH, &line), "portée 2, voix 1");
     CU_ASSERT_STRING_EQUAL(heard(say_line_place, SPZ_ENGLISH, &line), "orchestra 2, divided, line 3, 1. Pult");

@@ -50,7 +50,7 @@ char *web_passage_id(const Web *web, size_t index, char id[WEB_ID]);
 int web_strength(const spz_passage *passage);
 /* The group's place in score order for one side of a passage; SIZE_MAX for winds, sets of sections and nobody. */
 size_t web_group(const Web *web, const spz_passage *passage, int side);
-/* LabelSpace for the names of the groups before a drawing, in its units. */
+/* Room for the names of the groups before a drawing, in its units. */
 double web_names_width(const Web *web);
 /* Whether the group belongs to that side of the passage, sets included. */
 bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group);
