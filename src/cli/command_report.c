@@ -146,6 +146,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
 {
     spz_report_options brief = SPZ_REPORT_USUAL;
     brief.brief = true;
+    brief.language = pages->options.language;
     brief.season = pages->scores.plan ? season_page : NULL;
     if (!folder_is_there(pages->folder))
         return EXIT_INPUT;
@@ -182,8 +183,12 @@ static int run(const Arguments *arguments)
         return EXIT_USAGE;
     }
     int result = arguments_settings(arguments, &pages.settings);
-    if (result)
+    if (!result && !arguments_language(arguments, pages.settings, &pages.options.language))
+        result = EXIT_USAGE;
+    if (result) {
+        spz_settings_free(pages.settings);
         return result;
+    }
     pages.options.settings = pages.settings;
     result = score_list_make(&pages.scores, arguments, pages.settings);
     if (result != EXIT_USAGE) {

@@ -15,10 +15,10 @@ static Bodies bodies_of(const Speaker *speaker, spz_players players)
     return bodies;
 }
 
-/* Several bodies, or the winds, are spoken of as many. */
+/* Several bodies, and those whose name is a set (violins, strings, winds), are spoken of as many. */
 static long grammatical_number(const Bodies *bodies)
 {
-    return bodies->count == 1 && bodies->at[0].section == SPZ_WINDS ? 2 : (long)bodies->count;
+    return bodies->count == 1 && bodies->at[0].section >= SPZ_VIOLINS ? 2 : (long)bodies->count;
 }
 
 static Phrase antiphony_phrase(const Advice *advice)

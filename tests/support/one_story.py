@@ -1,0 +1,215 @@
+"""One passage is one story wherever it is told: what the documents say of who, where and in which order, against the JSON.
+
+    one_story.py SPEZZATO SCORE...
+
+Reads the phrases of src/wording/languages to know how each language names a section, fills the short forms itself, and looks for
+them in the text page, the page for a browser, the librarian's sheet, the marked score and the programme note. Prints each
+contradiction and, last, how many tellings were compared; exit status 1 where there is a contradiction or nothing to compare.
+"""
+import csv, glob, html.parser, io, json, os, re, subprocess, sys, tempfile
+
+LANGUAGES = {}
+for path in sorted(glob.glob("src/wording/languages/*.phrases")):
+    lines = open(path, encoding="utf-8").read().split("\n")
+    code = lines[0].split()[2]
+    LANGUAGES[code] = dict(line.split(" =", 1) for line in lines if " =" in line and not line.startswith("#"))
+    LANGUAGES[code] = {key: text[1:] if text.startswith(" ") else text for key, text in LANGUAGES[code].items()}
+SECTIONS = ["vn1", "vn2", "vn3", "va", "vc", "db", "violins", "strings", "winds"]
+ENGLISH = {LANGUAGES["en"]["section.%s.short" % s]: s for s in SECTIONS}
+faults, compared = [], 0
+
+
+def told(score, what, saying):
+    global compared
+    compared += 1
+    if saying:
+        faults.append("%s: %s: %s" % (os.path.basename(score), what, saying))
+
+
+def ask(program, *words):
+    return subprocess.run([program, *words], capture_output=True, check=True).stdout.decode("utf-8")
+
+
+def short(code, name):
+    """'Va 2', 'Vn I (orchestra 2)', 'Vc (solo)' in the short form of a language."""
+    phrases = LANGUAGES[code]
+    match = re.fullmatch(r"(\S+(?: I+)?)(?: (\d+))?(?: \((?:(solo)(?:, )?)?(?:orchestra (\d+))?\))?(?: \(orchestra (\d+)\))?", name)
+    section, number, solo, inner, outer = match.groups()
+    text = phrases["section.%s.short" % ENGLISH[section]]
+    if solo:
+        text = phrases["solo.short"].replace("{section}", text).replace("{n}", number or "0")
+    elif number:
+        text = phrases["numbered.short"].replace("{section}", text).replace("{n}", number)
+    orchestra = inner or outer
+    return text + (phrases["players.orchestra.short"].replace("{n}", orchestra) if orchestra else "")
+
+
+def bars(passage):
+    return passage["first_bar"] if passage["first_bar"] == passage["last_bar"] else "%s-%s" % (passage["first_bar"], passage["last_bar"])
+
+
+def who(code, passage):
+    names = [short(code, name) for name in passage["groups"]]
+    if len(names) == 1:
+        return names[0]
+    together = passage["kind"] in ("coupling", "split-line")
+    phrase = LANGUAGES[code]["who.together" if together else "who.answered"]
+    return phrase.replace("{first.short}", names[0]).replace("{second.short}", names[1])
+
+
+def order(code, passage):
+    """All links in order of entry; '' where there are fewer than three."""
+    if len(passage["links"]) < 3:
+        return ""
+    joint, after = LANGUAGES[code]["list.short"], LANGUAGES[code]["link.next"]
+    names = after.join(joint.join(short(code, name) for name in link["sections"]) for link in passage["links"])
+    return LANGUAGES[code]["link.order"].replace("{links}", names)
+
+
+def flat(text):
+    return re.sub(r"\s+", " ", text)
+
+
+def text_page(program, score, code, passages):
+    """Rows come by family; within each in the order of the JSON, each with its sentence below it."""
+    lines = ask(program, "passages", "--width", "200", "--language", code, score).split("\n")
+    weight = LANGUAGES[code]
+    for family in (("exchange", "hocket", "split-line", "imitation"), ("div2", "div3"), ("coupling",)):
+        at = 0
+        for passage in (p for p in passages if p["kind"] in family):
+            ends = (who(code, passage), weight["weight." + passage["strength_word"]])
+            while at < len(lines) and not (lines[at].startswith("  %s " % bars(passage)) and re.search(re.escape(ends[0]) + r"\s+" + ends[1] + "$", lines[at])):
+                at += 1
+            note = at + 1
+            while note < len(lines) and lines[note].startswith("     "):
+                note += 1
+            said = flat(" ".join(lines[at + 1:note]))
+            missing = at == len(lines) or flat(order(code, passage)) not in said
+            told(score, "text page, " + code, missing and "no row '%s %s %s%s'" % (bars(passage), *ends, order(code, passage)))
+            if at == len(lines):
+                at = 0
+
+
+class Page(html.parser.HTMLParser):
+    """The passages of a page: the words of their bars, who, reason, and the rows of their entries."""
+    def __init__(self, text):
+        super().__init__(convert_charrefs=True)
+        self.passages, self.open, self.depth = [], [], 0
+        self.feed(text)
+
+    def handle_starttag(self, tag, attributes):
+        names = dict(attributes).get("class") or ""
+        self.depth += tag == "details" and ("passage" in names.split() or self.depth > 0)
+        if tag == "details" and "passage" in names.split():
+            self.passages.append({"bars": "", "who": "", "reason": "", "rows": []})
+        if tag == "tr" and self.depth:
+            self.passages[-1]["rows"].append([])
+        if tag == "td" and self.depth and self.passages[-1]["rows"]:
+            self.passages[-1]["rows"][-1].append("")
+        if tag in ("span", "td"):
+            self.open.append("td" if tag == "td" else names)
+
+    def handle_endtag(self, tag):
+        if tag in ("span", "td") and self.open:
+            self.open.pop()
+        self.depth -= tag == "details" and self.depth > 0
+
+    def handle_data(self, data):
+        if not self.depth or not self.open:
+            return
+        if self.open[-1] == "td" and self.passages[-1]["rows"] and self.passages[-1]["rows"][-1]:
+            self.passages[-1]["rows"][-1][-1] += data
+        elif self.open[-1] in self.passages[-1]:
+            self.passages[-1][self.open[-1]] += data
+
+
+def web_page(program, score, code, movements, folder):
+    ask(program, "report", "--engraver", "none", "--language", code, score, "-o", folder)
+    shown = []
+    for path in sorted(glob.glob(os.path.join(folder, "*.html"))):
+        if os.path.basename(path) != "index.html":
+            shown += Page(open(path, encoding="utf-8").read()).passages
+    passages = [p for m in movements for p in m["passages"]]
+    told(score, "page, " + code, len(shown) != len(passages) and "%d passages, not %d" % (len(shown), len(passages)))
+    for found, passage in zip(shown, passages):
+        right = found["bars"].endswith(bars(passage)) and found["who"] == who(code, passage) and order(code, passage) in found["reason"]
+        told(score, "page, " + code, not right and "'%s' '%s' '%s', not '%s' '%s'" % (found["bars"], found["who"], found["reason"], bars(passage), who(code, passage)))
+        rows = [row for row in found["rows"] if len(row) >= 3]
+        entries = [] if passage["kind"] in ("div2", "div3", "coupling") else passage["entries"]
+        wanted = [(e["bar"], LANGUAGES[code]["list.short"].join(short(code, name) for name in e["sections"])) for e in entries]
+        told(score, "page, " + code, [(row[0], row[2]) for row in rows] != wanted and "entries of %s are not those of the JSON" % bars(passage))
+
+
+def parts_sheet(program, score, movements):
+    """Each player is told to lead, answer or join in a bar in which the JSON lets him enter, and by nobody who is not in the passage."""
+    passages = [p for m in movements for p in m["passages"]]
+    rows = list(csv.DictReader(io.StringIO(ask(program, "parts", "--format", "csv", score))))
+    for row in rows:
+        if row["kind"] not in ("lead", "answer", "share"):
+            continue
+        right = False
+        for passage in passages:
+            entries = [e for e in passage["entries"] if row["section"] in names_of(e["sections"], movements)]
+            if passage["kind"] != row["passage"] or not entries or entries[0]["bar"] != row["bar"]:
+                continue
+            first = entries[0]["link"] == 1
+            names = [name for e in passage["entries"] for name in e["sections"]] + [row["section"]]
+            strangers = [n for n in re.findall(r"Vn I+|Va|Vc|Db|Violins|Winds", row["write"]) if not any(same_players(n, name) for name in names)]
+            right = right or (not strangers and (row["kind"] == "share" or (row["kind"] == "lead") == first))
+        told(score, "sheet", not right and "%s, bar %s: '%s' is in no passage" % (row["section"], row["bar"], row["write"]))
+    return {row["write"] for row in rows}
+
+
+def same_players(said, name):
+    return said in name or (said.startswith("V") and "Violins" in (said, name[:7]) and said[:2] in ("Vn", "Vi") and name[:2] in ("Vn", "Vi"))
+
+
+def names_of(names, movements):
+    """The single bodies of players behind a list of names: 'Violins' are all violin sections."""
+    found = set()
+    groups = {name for m in movements for p in m["passages"] for e in p["entries"] for name in e["sections"]} | {m for movement in movements for m in movement.get("groups", [])}
+    for name in names:
+        found.add(name)
+        plain = re.match(r"\S+(?: I+)?", name).group(0)
+        orchestra = re.search(r"orchestra \d", name)
+        for group in groups:
+            same = not orchestra or orchestra.group(0) in group
+            if same and (group.startswith("Vn ") and "solo" not in group if plain == "Violins" else name == plain and group.startswith(plain + " ") and "solo" not in group):
+                found.add(group)
+    return found
+
+
+def marked_score(program, score, written, folder):
+    marked = os.path.join(folder, "marked.musicxml")
+    if subprocess.run([program, "mark", score, "-o", marked], capture_output=True).returncode:
+        return  # a collection that goes into a compressed file only
+    text = open(marked, encoding="utf-8", errors="replace").read()
+    for direction in re.findall(r'<direction placement="above" id="spezzato-mark-.*?</direction>', text, re.S):
+        for words in re.findall(r"<words[^>]*>(.*?)</words>", direction, re.S):
+            plain = words.replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
+            desks = re.match(r"(desks?|outside|inside) ", plain)
+            told(score, "marks", plain not in written and not desks and "'%s' is not in the sheet" % plain)
+
+
+def main(program, scores):
+    for score in scores:
+        movements = json.loads(ask(program, "passages", "--format", "json", score))["movements"]
+        page = json.loads(ask(program, "--format", "json", score))["movements"]
+        for movement, whole in zip(movements, page):
+            movement["groups"] = whole["groups"]
+        passages = [p for m in movements for p in m["passages"]]
+        for code in LANGUAGES:
+            if len(movements) == 1:
+                text_page(program, score, code, passages)
+            with tempfile.TemporaryDirectory() as folder:
+                web_page(program, score, code, movements, folder)
+        written = parts_sheet(program, score, movements)
+        with tempfile.TemporaryDirectory() as folder:
+            marked_score(program, score, written, folder)
+    for fault in faults[:20]:
+        print(fault)
+    print("%d tellings compared, %d contradict the JSON" % (compared, len(faults)))
+    return 1 if faults or not compared else 0
+
+
+sys.exit(main(sys.argv[1], sys.argv[2:]))
