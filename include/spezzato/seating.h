@@ -1,10 +1,64 @@
-/* seating.h - from the passages to a recommendation that can be followed and attacked. */
+/* seating.h - from the passages to a recommendation that can be followed and attacked.
+ *
+ * A verdict is facts: figures, sections, bars, passages by their place in the findings. The documents put it into words, in the
+ * reader's language. What its records point to lives as long as the verdict. */
 #ifndef SPEZZATO_SEATING_H
 #define SPEZZATO_SEATING_H
 
 #include "spezzato/passages.h"
 
-enum { SPZ_ARRANGEMENT_LIMIT = 16 };
+enum { SPZ_ARRANGEMENT_LIMIT = 16, SPZ_ORDER_LIMIT = 6 };
+
+/* The sections from house left to house right; of two orchestras each from its edge of the stage inward. Basses that stand behind the
+ * others are not in it. */
+typedef struct spz_order {
+    spz_section sections[SPZ_ORDER_LIMIT];
+    int count;
+} spz_order;
+
+/* An arrangement is known by its name: in settings, tables and data 'violins opposed, cellos inside left' and so on for the four standard
+ * ones, the user's own as he named them. */
+typedef enum spz_standard {
+    SPZ_OPPOSED_CELLOS_LEFT,     /* "violins opposed, cellos inside left" */
+    SPZ_OPPOSED_VIOLAS_LEFT,     /* "violins opposed, violas inside left" */
+    SPZ_TOGETHER_CELLOS_OUTSIDE, /* "violins together, cellos outside" */
+    SPZ_TOGETHER_VIOLAS_OUTSIDE, /* "violins together, violas outside" */
+    SPZ_OWN_ARRANGEMENT          /* any other name */
+} spz_standard;
+SPZ_API spz_standard spz_arrangement_standard(const char *name);
+
+/* Bars, indices, and their numbers as printed. */
+typedef struct spz_bars {
+    size_t first, last;
+    const char *first_bar, *last_bar;
+} spz_bars;
+
+/* A passage that bears on the seating: what a verdict keeps of it, as it keeps no view of the findings. */
+typedef struct spz_cited {
+    size_t passage; /* its place in the findings of its movement */
+    spz_kind kind;
+    spz_section sides[2];
+    double strength;
+    spz_bars bars;
+} spz_cited;
+
+/* What a reason or a loss rests on. */
+typedef struct spz_basis {
+    const spz_bars *bars;      /* in order, those that touch drawn together */
+    size_t bar_count;
+    const spz_cited *passages; /* weightiest first; 0 where bars alone are meant */
+    size_t passage_count;
+} spz_basis;
+
+/* Clear passages of one kind between two sections that an arrangement weakens: antiphony that is heard much narrower than elsewhere,
+ * coupling whose delay is over what its notes allow, violins in three (SPZ_DIV3) where the violins sit apart. */
+typedef struct spz_loss {
+    size_t movement;      /* of a work: its place among those judged; else 0 */
+    spz_kind kind;
+    spz_section sides[2]; /* SPZ_DIV3: SPZ_VIOLINS and SPZ_NO_SECTION */
+    bool throughout;      /* three violin parts from first bar to last: it rests on no bars */
+    spz_basis basis;
+} spz_loss;
 
 /* One term of the evidence in one arrangement: positive speaks for it. */
 typedef struct spz_term {
@@ -24,13 +78,16 @@ typedef struct spz_ranked {
     const char *name;    /* 'violins opposed, cellos inside left' */
     bool opposed;        /* violins opposed, or together */
     const char *outside; /* section at the outer right: 'Vn II', 'Va', 'Vc', or the user's own */
-    const char *order;   /* house left to house right: 'Vn I, Vc, Va, Vn II' */
+    spz_order order;
+    const char *order_text; /* 'Vn I, Vc, Va, Vn II' */
     double score;        /* 0..100, 50 when nothing speaks either way: 50 + 50 tanh(points / 50) */
     double points;       /* sum of the terms */
     double lost;         /* points less than the best arrangement that the house allows; 0 for that one */
     const spz_term *terms;
     size_t term_count;
-    const char *losses;  /* bars of the passages that this arrangement weakens, with kinds; "" for none */
+    const spz_loss *losses; /* what this arrangement weakens */
+    size_t loss_count;
+    const char *losses_text; /* the same in English; "" for none */
 } spz_ranked;
 
 typedef enum spz_confidence { SPZ_OPEN, SPZ_LEANING, SPZ_FIRM } spz_confidence;
@@ -52,7 +109,24 @@ SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, s
                                           const spz_sink *sink, spz_verdict **out);
 SPZ_API void spz_verdict_free(spz_verdict *verdict);
 
-SPZ_API const char *spz_verdict_statement(const spz_verdict *verdict); /* one sentence; the recommendation or why there is none */
+/* What came of judging. */
+typedef enum spz_outcome {
+    SPZ_JUDGED,
+    SPZ_WITHOUT_STRINGS,  /* no string sections were found in the score */
+    SPZ_WITHOUT_VIOLINS,  /* two violin sections were not found */
+    SPZ_WITHOUT_MOVEMENT, /* a work of no movements */
+    SPZ_OUTCOME_COUNT
+} spz_outcome;
+
+/* A verdict in short. */
+typedef struct spz_statement {
+    spz_outcome outcome;
+    spz_confidence confidence; /* SPZ_JUDGED; else SPZ_OPEN */
+    double margin;             /* spz_verdict_margin */
+    const char *arrangement;   /* the recommended one; NULL where nothing was judged */
+} spz_statement;
+SPZ_API spz_statement spz_verdict_statement(const spz_verdict *verdict);
+SPZ_API const char *spz_verdict_statement_text(const spz_verdict *verdict); /* the same as an English sentence */
 SPZ_API size_t spz_verdict_count(const spz_verdict *verdict);          /* ranked arrangements; 0 when nothing could be judged */
 SPZ_API const spz_ranked *spz_verdict_ranked(const spz_verdict *verdict, size_t place); /* best first */
 /* 0..1: hundredths of the score between the best and the best of the other violin placing; where the house allows one placing only,

@@ -29,25 +29,13 @@ const char *advice_arrangement(const spz_movement_reading *reading, const spz_sh
     return seating ? seating->name : "";
 }
 
-/* Whether `name` stands at that end of 'Vn I, Vc, Va, Vn II'. */
-static bool at_end(const char *order, const char *name, bool right)
-{
-    size_t length = strlen(name), all = strlen(order);
-    if (all < length)
-        return false;
-    const char *at = right ? order + all - length : order;
-    bool clear = right ? at == order || at[-1] == ' ' : at[length] == ',' || at[length] == '\0';
-    return clear && memcmp(at, name, length) == 0;
-}
-
 /* Whether two groups sit at the two ends of the stage. */
 static bool groups_across(const Advisor *advisor, size_t a, size_t b)
 {
-    const char *one = spz_section_name(advisor->map->groups[a].about.section);
-    const char *two = spz_section_name(advisor->map->groups[b].about.section);
-    const char *order = advisor->seating->order;
-    return strcmp(one, two) != 0 && ((at_end(order, one, false) && at_end(order, two, true)) ||
-                                     (at_end(order, two, false) && at_end(order, one, true)));
+    const spz_order *order = &advisor->seating->order;
+    spz_section one = advisor->map->groups[a].about.section, two = advisor->map->groups[b].about.section;
+    spz_section left = order->sections[0], right = order->sections[order->count - 1];
+    return one != two && ((one == left && two == right) || (two == left && one == right));
 }
 
 /* Whether the group sits across from some of `players`. */

@@ -55,7 +55,7 @@ static int ask_score(const char *path, const spz_settings *settings, int year, W
     if (status)
         return EXIT_INPUT;
     if (spz_verdict_count(wish->verdict) == 0) {
-        spz_message message = {.severity = SPZ_ERROR, .file = path, .text = spz_verdict_statement(wish->verdict)};
+        spz_message message = {.severity = SPZ_ERROR, .file = path, .text = spz_verdict_statement_text(wish->verdict)};
         sink.say(sink.context, &message);
         return EXIT_INPUT;
     }

@@ -6,16 +6,24 @@
 static const char own_prefix[] = "arrangement ";
 
 static const Arrangement standard[STANDARD_ARRANGEMENTS] = {
-    {"violins opposed, cellos inside left", {SPZ_VN1, SPZ_VC, SPZ_VA, SPZ_VN2}, 4, BASSES_BEHIND_CELLOS, true},
-    {"violins opposed, violas inside left", {SPZ_VN1, SPZ_VA, SPZ_VC, SPZ_VN2}, 4, BASSES_BEHIND_CELLOS, true},
-    {"violins together, cellos outside", {SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC}, 4, BASSES_BEHIND_CELLOS, false},
-    {"violins together, violas outside", {SPZ_VN1, SPZ_VN2, SPZ_VC, SPZ_VA}, 4, BASSES_BEHIND_CELLOS, false},
+    [SPZ_OPPOSED_CELLOS_LEFT] = {"violins opposed, cellos inside left", {{SPZ_VN1, SPZ_VC, SPZ_VA, SPZ_VN2}, 4}, BASSES_BEHIND_CELLOS, true},
+    [SPZ_OPPOSED_VIOLAS_LEFT] = {"violins opposed, violas inside left", {{SPZ_VN1, SPZ_VA, SPZ_VC, SPZ_VN2}, 4}, BASSES_BEHIND_CELLOS, true},
+    [SPZ_TOGETHER_CELLOS_OUTSIDE] = {"violins together, cellos outside", {{SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC}, 4}, BASSES_BEHIND_CELLOS, false},
+    [SPZ_TOGETHER_VIOLAS_OUTSIDE] = {"violins together, violas outside", {{SPZ_VN1, SPZ_VN2, SPZ_VC, SPZ_VA}, 4}, BASSES_BEHIND_CELLOS, false},
 };
+
+spz_standard spz_arrangement_standard(const char *name)
+{
+    size_t at = 0;
+    while (at < STANDARD_ARRANGEMENTS && (!name || strcmp(standard[at].name, name) != 0))
+        at++;
+    return (spz_standard)at;
+}
 
 static int place_of(const Arrangement *arrangement, spz_section section)
 {
-    for (int i = 0; i < arrangement->count; i++)
-        if (arrangement->order[i] == section)
+    for (int i = 0; i < arrangement->order.count; i++)
+        if (arrangement->order.sections[i] == section)
             return i;
     return -1;
 }
@@ -29,7 +37,7 @@ static bool has_stranger_between(const Arrangement *arrangement, int a, int b)
 {
     int low = a < b ? a : b, high = a < b ? b : a;
     for (int i = low + 1; i < high; i++)
-        if (arrangement->order[i] != SPZ_VN3)
+        if (arrangement->order.sections[i] != SPZ_VN3)
             return true;
     return false;
 }
@@ -39,8 +47,8 @@ static const char *fault_of(const Arrangement *a)
     int first = place_of(a, SPZ_VN1), second = place_of(a, SPZ_VN2);
     if (first < 0 || second < 0)
         return "its order must name Vn I and Vn II";
-    for (int i = 0; i < a->count; i++)
-        if (place_of(a, a->order[i]) != i)
+    for (int i = 0; i < a->order.count; i++)
+        if (place_of(a, a->order.sections[i]) != i)
             return "its order names a section twice";
     if (!arrangement_has(a, SPZ_VA) || !arrangement_has(a, SPZ_VC))
         return "its order must name Va and Vc";
@@ -55,14 +63,14 @@ static bool add_section(Arrangement *a, const char *from, size_t length)
         from++, length--;
     while (length && from[length - 1] == ' ')
         length--;
-    if (!length || length >= sizeof name || a->count == ORDER_LIMIT)
+    if (!length || length >= sizeof name || a->order.count == SPZ_ORDER_LIMIT)
         return false;
     memcpy(name, from, length);
     name[length] = '\0';
     spz_section section = spz_section_from_name(name);
     if (section < SPZ_VN1 || section > SPZ_DB)
         return false;
-    a->order[a->count++] = section;
+    a->order.sections[a->order.count++] = section;
     return true;
 }
 
@@ -143,25 +151,25 @@ const Arrangement *arrangements_find(const ArrangementList *list, const char *na
 
 void arrangement_add_thirds(Arrangement *a)
 {
-    if (arrangement_has(a, SPZ_VN3) || a->count == ORDER_LIMIT)
+    if (arrangement_has(a, SPZ_VN3) || a->order.count == SPZ_ORDER_LIMIT)
         return;
     int first = place_of(a, SPZ_VN1), second = place_of(a, SPZ_VN2);
     bool before = a->opposed ? first < second
                              : first > second; /* inner side: toward the firsts when opposed, away when together */
     int place = before ? second : second + 1;
-    for (int i = a->count; i > place; i--)
-        a->order[i] = a->order[i - 1];
-    a->order[place] = SPZ_VN3;
-    a->count++;
+    for (int i = a->order.count; i > place; i--)
+        a->order.sections[i] = a->order.sections[i - 1];
+    a->order.sections[place] = SPZ_VN3;
+    a->order.count++;
 }
 
 const char *arrangement_order_text(const Arrangement *arrangement, Arena *arena)
 {
-    char text[ORDER_LIMIT * 10] = "";
-    for (int i = 0; i < arrangement->count; i++) {
+    char text[SPZ_ORDER_LIMIT * 10] = "";
+    for (int i = 0; i < arrangement->order.count; i++) {
         if (i)
             strcat(text, ", ");
-        strcat(text, spz_section_name(arrangement->order[i]));
+        strcat(text, spz_section_name(arrangement->order.sections[i]));
     }
     return arena_string(arena, text);
 }

@@ -5,12 +5,11 @@
 #include "spezzato/seating.h"
 #include "support/arena.h"
 
-enum { STANDARD_ARRANGEMENTS = 4, ORDER_LIMIT = 6 };
+enum { STANDARD_ARRANGEMENTS = SPZ_OWN_ARRANGEMENT };
 
 typedef struct Arrangement {
     const char *name;
-    spz_section order[ORDER_LIMIT]; /* house left to house right */
-    int count;
+    spz_order order;
     BassPlace basses; /* where they stand when they are not in the order */
     bool opposed;     /* another section sits between first and second violins */
 } Arrangement;

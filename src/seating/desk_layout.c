@@ -61,8 +61,8 @@ static double angle_needed(const Wedge *wedge, const Rules *rules, int rows, dou
 static int gather_wedges(const Arrangement *a, const Rules *rules, const int *players, Wedge *wedges)
 {
     int count = 0;
-    for (int i = 0; i < a->count; i++) {
-        spz_section section = a->order[i];
+    for (int i = 0; i < a->order.count; i++) {
+        spz_section section = a->order.sections[i];
         if (players[section] > 0)
             wedges[count++] = (Wedge){.section = section,
                                       .players = players[section],
@@ -259,7 +259,7 @@ static void add_mirror(Layout *layout)
 
 static void seat(Layout *layout, const int *players, const Rules *rules)
 {
-    Wedge wedges[ORDER_LIMIT];
+    Wedge wedges[SPZ_ORDER_LIMIT];
     int count = gather_wedges(&layout->arrangement, rules, players, wedges);
     layout->rows = share_arc(wedges, count, rules, layout->span);
     layout->fits = layout->rows > 0;

@@ -1,12 +1,13 @@
 /* One movement: evidence, points in each arrangement, ranking, words. */
+#include "seating/losses.h"
 #include "seating/reasons.h"
 #include "seating/seating_words.h"
 #include <math.h>
 #include <stdint.h>
 #include <string.h>
 
-/* Why there is nothing to judge; NULL when there is. */
-static const char *nothing_to_judge(const SectionMap *map)
+/* Whether there is anything to judge. */
+static spz_outcome outcome_of(const SectionMap *map)
 {
     bool strings = false, one_orchestra = false;
     for (size_t i = 0; i < map->group_count; i++) {
@@ -17,11 +18,8 @@ static const char *nothing_to_judge(const SectionMap *map)
                                               map->groups[j].about.orchestra == group->orchestra);
     }
     if (!strings)
-        return "No string sections were found in this score, so there is no seating to judge.";
-    if (!one_orchestra)
-        return "Two violin sections were not found in this score, so their seating can't be judged; if they are there, name them "
-               "under [sections].";
-    return NULL;
+        return SPZ_WITHOUT_STRINGS;
+    return one_orchestra ? SPZ_JUDGED : SPZ_WITHOUT_VIOLINS;
 }
 
 static spz_status copy_names(Verdict *verdict, const Comparison *comparison)
@@ -30,10 +28,11 @@ static spz_status copy_names(Verdict *verdict, const Comparison *comparison)
         const Arrangement *a = &comparison->list.at[i];
         spz_ranked *ranked = &verdict->by_arrangement[i];
         ranked->name = arena_string(&verdict->arena, a->name);
-        ranked->order = arena_string(&verdict->arena, comparison->orders[i]);
-        ranked->outside = spz_section_name(a->order[a->count - 1]);
-        ranked->losses = "";
-        if (!ranked->name || !ranked->order)
+        ranked->order = a->order;
+        ranked->order_text = arena_string(&verdict->arena, comparison->orders[i]);
+        ranked->outside = spz_section_name(a->order.sections[a->order.count - 1]);
+        ranked->losses_text = "";
+        if (!ranked->name || !ranked->order_text)
             return SPZ_NO_MEMORY;
     }
     return SPZ_OK;
@@ -75,8 +74,10 @@ static spz_status write_losses(Verdict *verdict, const Comparison *comparison, c
     buffer_clear(text);
     if (!words_losses(comparison, evidence, arrangement, text))
         return SPZ_NO_MEMORY;
-    verdict->by_arrangement[arrangement].losses = arena_string(&verdict->arena, text->text ? text->text : "");
-    return verdict->by_arrangement[arrangement].losses ? SPZ_OK : SPZ_NO_MEMORY;
+    spz_ranked *ranked = &verdict->by_arrangement[arrangement];
+    ranked->losses_text = arena_string(&verdict->arena, text->text ? text->text : "");
+    return ranked->losses_text ? losses_find(comparison, evidence, arrangement, &verdict->arena, &ranked->losses, &ranked->loss_count)
+                               : SPZ_NO_MEMORY;
 }
 
 static spz_status write_ranked(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
@@ -147,13 +148,13 @@ spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *s
     spz_settings *defaults = NULL;
     Verdict *verdict = verdict_new();
     spz_status status = verdict ? start(verdict, findings) : SPZ_NO_MEMORY;
-    const char *nothing = nothing_to_judge(findings->map);
+    spz_outcome outcome = outcome_of(findings->map);
     *out = NULL;
-    if (status == SPZ_OK && nothing)
-        verdict->statement = nothing;
-    if (status == SPZ_OK && !nothing && !settings)
+    if (status == SPZ_OK && outcome)
+        verdict->statement = words_outcome(verdict->outcome = outcome);
+    if (status == SPZ_OK && !outcome && !settings)
         status = spz_settings_new(&defaults);
-    if (status == SPZ_OK && !nothing)
+    if (status == SPZ_OK && !outcome)
         status = judge(verdict, findings, settings ? settings : defaults, year, sink);
     spz_settings_free(defaults);
     if (status == SPZ_OK)

@@ -6,6 +6,15 @@
 static const double clear_strength = 0.5;
 static const double much_narrower = 0.75; /* a passage is lost where it is heard at less than this share of its best width */
 
+const char *words_outcome(spz_outcome outcome)
+{
+    return outcome == SPZ_WITHOUT_STRINGS ? "No string sections were found in this score, so there is no seating to judge."
+           : outcome == SPZ_WITHOUT_VIOLINS
+               ? "Two violin sections were not found in this score, so their seating can't be judged; if they are there, name them under "
+                 "[sections]."
+               : "There is no movement to judge.";
+}
+
 void words_statement(const Verdict *verdict, Buffer *text)
 {
     const Ranking *s = &verdict->ranking;

@@ -3,6 +3,7 @@
 #define SEATING_SEATING_WORDS_H
 #include "seating/verdict.h"
 
+const char *words_outcome(spz_outcome outcome); /* why nothing was judged */
 void words_statement(const Verdict *verdict, Buffer *text);
 /* 'turns if ensemble weighs 1.8 times as much'; nothing when no weight turns it. */
 void words_turning(const Ranking *ranking, Buffer *text);

@@ -142,7 +142,11 @@ const char *spz_plan_arrangement(const spz_plan *plan)
 {
     return plan->layout.arrangement.name;
 }
-const char *spz_plan_order(const spz_plan *plan)
+spz_order spz_plan_order(const spz_plan *plan)
+{
+    return plan->layout.arrangement.order;
+}
+const char *spz_plan_order_text(const spz_plan *plan)
 {
     return plan->order;
 }

@@ -100,7 +100,13 @@ const char *spz_confidence_name(spz_confidence confidence)
     return (unsigned)confidence < sizeof names / sizeof *names ? names[confidence] : "";
 }
 
-const char *spz_verdict_statement(const spz_verdict *verdict)
+spz_statement spz_verdict_statement(const spz_verdict *verdict)
+{
+    bool judged = verdict->outcome == SPZ_JUDGED;
+    return (spz_statement){verdict->outcome, judged ? verdict->ranking.confidence : SPZ_OPEN, verdict->ranking.margin,
+                           judged ? verdict->by_arrangement[verdict->ranking.order[0]].name : NULL};
+}
+const char *spz_verdict_statement_text(const spz_verdict *verdict)
 {
     return verdict->statement;
 }

@@ -12,6 +12,7 @@ typedef ARRAY(spz_reason) ReasonList;
 struct spz_verdict {
     Arena arena; /* all words */
     const char *title, *statement, *turning;
+    spz_outcome outcome;
     Ranking ranking;                                /* count 0: nothing could be judged */
     spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings; words filled before the ranking is read */
     ReasonList reasons;

@@ -1,5 +1,6 @@
 /* One seating for the movements of a work. Points are linear in the evidence, so the work's points are the movements' means,
  * weighed by the evidence that each holds: a movement that says nothing has no vote. */
+#include "seating/losses.h"
 #include "seating/verdict.h"
 #include "seating/seating_words.h"
 #include <math.h>
@@ -109,6 +110,24 @@ static const char *title_of(Verdict *work, const spz_verdict *const *movements, 
     return shared ? arena_format(&work->arena, "%s (score %zu of %zu)", title, number + 1, count) : title;
 }
 
+/* Those of all movements, in their order. */
+static bool copy_losses(Verdict *work, const spz_verdict *const *movements, size_t count, size_t arrangement)
+{
+    spz_ranked *ranked = &work->by_arrangement[arrangement];
+    size_t all = 0;
+    for (size_t m = 0; m < count; m++)
+        all += movements[m]->by_arrangement[arrangement].loss_count;
+    spz_loss *losses = arena_take(&work->arena, all + 1, sizeof *losses);
+    bool good = losses != NULL;
+    for (size_t m = 0; m < count && good; m++) {
+        const spz_ranked *from = &movements[m]->by_arrangement[arrangement];
+        good = losses_copy(&work->arena, from->losses, from->loss_count, m, losses + ranked->loss_count);
+        ranked->loss_count += from->loss_count;
+    }
+    ranked->losses = losses;
+    return good;
+}
+
 /* 'First title: exchange Vn I/Vn II 66-71 | Second title: ...' */
 static spz_status copy_words(Verdict *work, const spz_verdict *const *movements, size_t count, const Verdict *model,
                              size_t arrangement, Buffer *text)
@@ -116,7 +135,7 @@ static spz_status copy_words(Verdict *work, const spz_verdict *const *movements,
     spz_ranked *ranked = &work->by_arrangement[arrangement];
     buffer_clear(text);
     for (size_t m = 0; m < count; m++) {
-        const char *losses = movements[m]->ranking.ranked ? movements[m]->by_arrangement[arrangement].losses : "";
+        const char *losses = movements[m]->ranking.ranked ? movements[m]->by_arrangement[arrangement].losses_text : "";
         const char *title = losses[0] ? title_of(work, movements, count, m) : "";
         if (!title)
             return SPZ_NO_MEMORY;
@@ -124,11 +143,13 @@ static spz_status copy_words(Verdict *work, const spz_verdict *const *movements,
             buffer_printf(text, "%s%s: %s", text->length ? " | " : "", title, losses);
     }
     ranked->name = arena_string(&work->arena, model->by_arrangement[arrangement].name);
-    ranked->order = arena_string(&work->arena, model->by_arrangement[arrangement].order);
-    ranked->losses = arena_string(&work->arena, text->text ? text->text : "");
+    ranked->order = model->by_arrangement[arrangement].order;
+    ranked->order_text = arena_string(&work->arena, model->by_arrangement[arrangement].order_text);
+    ranked->losses_text = arena_string(&work->arena, text->text ? text->text : "");
     ranked->outside = model->by_arrangement[arrangement].outside;
-    return !buffer_failed(text) && ranked->name && ranked->order && ranked->losses ? copy_terms(work, arrangement)
-                                                                                   : SPZ_NO_MEMORY;
+    return !buffer_failed(text) && ranked->name && ranked->order_text && ranked->losses_text && copy_losses(work, movements, count, arrangement)
+               ? copy_terms(work, arrangement)
+               : SPZ_NO_MEMORY;
 }
 
 /* What the movement gives up when the whole work sits as recommended. */
@@ -152,8 +173,8 @@ static spz_status reason_of_movement(Verdict *work, const char *title, const Ver
         buffer_puts(text, "; it loses nothing");
     else
         buffer_printf(text, "; it loses %.1f points", lost);
-    if (lost >= 0.05 && movement->by_arrangement[own].losses[0])
-        buffer_printf(text, ": %s", movement->by_arrangement[own].losses);
+    if (lost >= 0.05 && movement->by_arrangement[own].losses_text[0])
+        buffer_printf(text, ": %s", movement->by_arrangement[own].losses_text);
     return verdict_add_reason(work, text, bars, points);
 }
 
@@ -186,7 +207,8 @@ static spz_status judge_work(Verdict *work, const spz_verdict *const *movements,
 {
     const Verdict *model = first_judged(movements, count);
     if (!model) {
-        work->statement = count ? arena_string(&work->arena, movements[0]->statement) : "There is no movement to judge.";
+        work->outcome = count ? movements[0]->outcome : SPZ_WITHOUT_MOVEMENT;
+        work->statement = words_outcome(work->outcome);
         return work->statement ? SPZ_OK : SPZ_NO_MEMORY;
     }
     spz_status status = combine(work, movements, count, model);

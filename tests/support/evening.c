@@ -117,6 +117,35 @@ const spz_ranked *verdict_of(const spz_verdict *verdict, const char *name)
     return NULL;
 }
 
+bool order_is(spz_order order, const char *names)
+{
+    char text[120] = "";
+    for (int i = 0; i < order.count; i++)
+        snprintf(text + strlen(text), sizeof text - strlen(text), "%s%s", i ? ", " : "", spz_section_name(order.sections[i]));
+    return strcmp(text, names) == 0;
+}
+
+bool bars_are(const spz_basis *basis, const char *bars)
+{
+    char text[400] = "";
+    for (size_t i = 0; i < basis->bar_count; i++) {
+        const spz_bars *b = &basis->bars[i];
+        snprintf(text + strlen(text), sizeof text - strlen(text), "%s%s%s%s", i ? ", " : "", b->first_bar, b->last > b->first ? "-" : "",
+                 b->last > b->first ? b->last_bar : "");
+    }
+    return strcmp(text, bars) == 0;
+}
+
+const spz_loss *loss_of(const spz_ranked *ranked, spz_kind kind, spz_section a, spz_section b)
+{
+    for (size_t i = 0; i < ranked->loss_count; i++) {
+        const spz_loss *loss = &ranked->losses[i];
+        if (loss->kind == kind && loss->sides[0] == a && loss->sides[1] == b && !loss->throughout)
+            return loss;
+    }
+    return NULL;
+}
+
 static double best_of(const spz_verdict *verdict, bool opposed)
 {
     for (size_t i = 0; i < spz_verdict_count(verdict); i++)

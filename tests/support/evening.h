@@ -36,6 +36,11 @@ spz_settings *evening_settings(const char *text);
 /* Judges; fails the test when that fails. `settings` may be NULL. */
 spz_verdict *evening_judge(const Evening *evening, const spz_settings *settings, int year);
 const spz_ranked *verdict_of(const spz_verdict *verdict, const char *name); /* NULL: not ranked */
+/* Facts beside what a test writes: 'Vn I, Vc, Va, Vn II'; '5-12, 25-32' for the bars that something rests on. */
+bool order_is(spz_order order, const char *names);
+bool bars_are(const spz_basis *basis, const char *bars);
+/* What the arrangement loses of that kind between the two; NULL: nothing. */
+const spz_loss *loss_of(const spz_ranked *ranked, spz_kind kind, spz_section a, spz_section b);
 /* Best score of an opposed arrangement, and of one together. */
 double best_opposed(const spz_verdict *verdict);
 double best_together(const spz_verdict *verdict);

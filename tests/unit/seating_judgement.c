@@ -126,8 +126,10 @@ static void all_violins_in_three_sit_together(void)
     CU_ASSERT(!spz_verdict_ranked(verdict, 0)->opposed);
     CU_ASSERT_EQUAL(spz_verdict_confidence(verdict), SPZ_FIRM);
     CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 0)->bars, "5-12, 25-32, 45-52");
-    CU_ASSERT(strstr(verdict_of(verdict, "violins opposed, cellos inside left")->losses, "div3 Violins 5-12, 25-32, 45-52") !=
-              NULL);
+    const spz_loss *loss = loss_of(verdict_of(verdict, "violins opposed, cellos inside left"), SPZ_DIV3, SPZ_VIOLINS, SPZ_NO_SECTION);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(loss);
+    CU_ASSERT(bars_are(&loss->basis, "5-12, 25-32, 45-52"));
+    CU_ASSERT_EQUAL(loss->basis.passage_count, 3);
     done(verdict);
 }
 
@@ -346,9 +348,12 @@ static void reasons_name_the_bars_they_rest_on(void)
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT_STRING_EQUAL(spz_verdict_reason(verdict, 0)->bars, "66-74, 102");
     CU_ASSERT(strstr(spz_verdict_reason(verdict, 0)->text, "2 exchanges, 1 hocket (3 striking)") != NULL);
-    CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "violins together, cellos outside")->losses,
-                           "exchange Vn I/Vn II 66-71, 102; hocket Vn I/Vn II 70-74");
-    CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->losses, "");
+    const spz_ranked *together = verdict_of(verdict, "violins together, cellos outside");
+    CU_ASSERT_EQUAL(together->loss_count, 2);
+    CU_ASSERT(bars_are(&loss_of(together, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2)->basis, "66-71, 102"));
+    CU_ASSERT(bars_are(&loss_of(together, SPZ_HOCKET, SPZ_VN1, SPZ_VN2)->basis, "70-74"));
+    CU_ASSERT_EQUAL(loss_of(together, SPZ_HOCKET, SPZ_VN1, SPZ_VN2)->basis.passages[0].passage, 1);
+    CU_ASSERT_EQUAL(spz_verdict_ranked(verdict, 0)->loss_count, 0);
     done(verdict);
 }
 
@@ -370,7 +375,7 @@ static void a_score_without_strings_is_not_judged(void)
     spz_verdict *verdict = evening_judge(&evening, NULL, 1800);
     CU_ASSERT_EQUAL(spz_verdict_count(verdict), 0);
     CU_ASSERT_PTR_NULL(spz_verdict_ranked(verdict, 0));
-    CU_ASSERT(strstr(spz_verdict_statement(verdict), "No string sections") != NULL);
+    CU_ASSERT(strstr(spz_verdict_statement_text(verdict), "No string sections") != NULL);
     done(verdict);
 }
 
@@ -380,7 +385,7 @@ static void a_score_with_one_violin_section_is_not_judged(void)
     evening.groups[1].about.section = SPZ_VA;
     spz_verdict *verdict = evening_judge(&evening, NULL, 1800);
     CU_ASSERT_EQUAL(spz_verdict_count(verdict), 0);
-    CU_ASSERT(strstr(spz_verdict_statement(verdict), "Two violin sections were not found") != NULL);
+    CU_ASSERT(strstr(spz_verdict_statement_text(verdict), "Two violin sections were not found") != NULL);
     done(verdict);
 }
 
@@ -419,8 +424,8 @@ static void a_third_violin_part_is_seated_and_speaks_for_together(void)
     spz_verdict *verdict = evening_judge(&evening, NULL, 0);
     CU_ASSERT(spz_verdict_thirds(verdict));
     CU_ASSERT(!spz_verdict_ranked(verdict, 0)->opposed);
-    CU_ASSERT_STRING_EQUAL(spz_verdict_ranked(verdict, 0)->order, "Vn I, Vn II, Vn III, Va, Vc");
-    CU_ASSERT_STRING_EQUAL(verdict_of(verdict, "violins opposed, cellos inside left")->order, "Vn I, Vc, Va, Vn III, Vn II");
+    CU_ASSERT(order_is(spz_verdict_ranked(verdict, 0)->order, "Vn I, Vn II, Vn III, Va, Vc"));
+    CU_ASSERT(order_is(verdict_of(verdict, "violins opposed, cellos inside left")->order, "Vn I, Vc, Va, Vn III, Vn II"));
     done(verdict);
 }
 

@@ -45,10 +45,10 @@ static void movements_movement(spz_report *report, const ShownMovement *shown)
     else
         csv_text(row, "");
     csv_text(row, best ? best->name : "");
-    csv_text(row, best ? best->order : "");
+    csv_text(row, best ? best->order_text : "");
     csv_number(row, spz_verdict_margin(verdict), 2);
     csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
-    csv_text(row, spz_verdict_statement(verdict));
+    csv_text(row, spz_verdict_statement_text(verdict));
     for (int i = 0; i < SPZ_WEIGHT_COUNT; i++)
         csv_integer(row, counts[i]);
     csv_end(row);
@@ -143,11 +143,11 @@ static void seating_rows(CsvRow *row, const spz_verdict *verdict, const char *fi
         csv_text(row, ranked->name);
         csv_text(row, ranked->opposed ? "opposed" : "together");
         csv_text(row, ranked->outside);
-        csv_text(row, ranked->order);
+        csv_text(row, ranked->order_text);
         csv_number(row, ranked->score, 1);
         csv_number(row, spz_verdict_margin(verdict), 2);
         csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
-        csv_text(row, ranked->losses);
+        csv_text(row, ranked->losses_text);
         csv_end(row);
     }
 }

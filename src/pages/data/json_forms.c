@@ -223,8 +223,8 @@ static void put_ranked(Json *json, const spz_ranked *ranked)
     json_put_text(json, "violins", ranked->opposed ? "opposed" : "together");
     json_put_text(json, "outside", ranked->outside);
     json_put_number(json, "score", ranked->score, 1);
-    json_put_text(json, "order", ranked->order);
-    json_put_text(json, "losses", ranked->losses);
+    json_put_text(json, "order", ranked->order_text);
+    json_put_text(json, "losses", ranked->losses_text);
     put_terms(json, ranked);
     json_end(json);
 }
@@ -249,7 +249,7 @@ static void put_verdict(Json *json, const spz_verdict *verdict)
 {
     size_t count = spz_verdict_count(verdict);
     json_put_text(json, "recommended", count ? spz_verdict_ranked(verdict, 0)->name : NULL);
-    json_put_text(json, "statement", spz_verdict_statement(verdict));
+    json_put_text(json, "statement", spz_verdict_statement_text(verdict));
     json_key(json, "ranked");
     json_array(json);
     for (size_t i = 0; i < count; i++)

@@ -17,7 +17,7 @@ static void say_recommendation(spz_report *report, const spz_verdict *verdict)
     spz_confidence confidence = spz_verdict_confidence(verdict);
     Buffer line;
     buffer_init(&line);
-    buffer_printf(&line, "%s. From house left to house right: %s.", words_capital(best->name, name, sizeof name), best->order);
+    buffer_printf(&line, "%s. From house left to house right: %s.", words_capital(best->name, name, sizeof name), best->order_text);
     layout_flow(&report->out, INDENT, "", &line, report->options.width);
     buffer_printf(&line, "%s: %s. Margin over the best seating with the violins %s: %ld of 100.", words_confidence(confidence),
                   words_confidence_meaning(confidence), best->opposed ? "together" : "opposed",
@@ -45,8 +45,8 @@ static void say_losses(spz_report *report, const spz_verdict *verdict)
     Buffer line;
     buffer_init(&line);
     buffer_printf(&line, "With %s instead: ", other->name);
-    if (*other->losses)
-        buffer_printf(&line, "lost or weakened are %s.", other->losses);
+    if (*other->losses_text)
+        buffer_printf(&line, "lost or weakened are %s.", other->losses_text);
     else
         buffer_puts(&line, "no passage of the score is weakened.");
     layout_flow(&report->out, INDENT, "", &line, report->options.width);
@@ -72,7 +72,7 @@ void block_verdict(spz_report *report, const spz_verdict *verdict, bool all)
 {
     buffer_puts(&report->out, "\nSEATING\n");
     if (spz_verdict_count(verdict) == 0) {
-        layout_paragraph(&report->out, INDENT, "", spz_verdict_statement(verdict), report->options.width);
+        layout_paragraph(&report->out, INDENT, "", spz_verdict_statement_text(verdict), report->options.width);
         return;
     }
     say_recommendation(report, verdict);
@@ -94,8 +94,8 @@ void block_ranking(spz_report *report, const spz_verdict *verdict, bool losses)
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
         char place[24], score[NUMBER_TEXT];
         snprintf(place, sizeof place, "%zu.", i + 1);
-        table_row(&table, (const char *const[]){place, number_text(ranked->score, 1, score), ranked->name, ranked->order});
-        table_note_about(&table, "weakened: ", losses ? ranked->losses : "");
+        table_row(&table, (const char *const[]){place, number_text(ranked->score, 1, score), ranked->name, ranked->order_text});
+        table_note_about(&table, "weakened: ", losses ? ranked->losses_text : "");
     }
     buffer_puts(&report->out, "\nARRANGEMENTS\n");
     layout_paragraph(&report->out, INDENT, "", "100 points: all evidence speaks for it; 50: none either way", report->options.width);

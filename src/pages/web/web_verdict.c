@@ -29,7 +29,7 @@ void web_verdict(Html *html, const spz_verdict *verdict)
 {
     char name[WORDS_TEXT];
     if (spz_verdict_count(verdict) == 0) {
-        html_element(html, "p", "verdict", spz_verdict_statement(verdict));
+        html_element(html, "p", "verdict", spz_verdict_statement_text(verdict));
         return;
     }
     const spz_ranked *best = spz_verdict_ranked(verdict, 0), *other = judged_other_placing(verdict);
@@ -37,7 +37,7 @@ void web_verdict(Html *html, const spz_verdict *verdict)
     html_element(html, "strong", NULL, words_capital(best->name, name, sizeof name));
     html_close(html);
     html_open(html, "p");
-    html_format(html, "From house left to house right: %s.", best->order);
+    html_format(html, "From house left to house right: %s.", best->order_text);
     html_close(html);
     html_open(html, "p");
     html_element(html, "strong", NULL, words_confidence(spz_verdict_confidence(verdict)));
@@ -51,8 +51,8 @@ void web_verdict(Html *html, const spz_verdict *verdict)
     if (!other)
         return;
     html_open(html, "p");
-    if (*other->losses)
-        html_format(html, "With %s instead: lost or weakened are %s.", other->name, other->losses);
+    if (*other->losses_text)
+        html_format(html, "With %s instead: lost or weakened are %s.", other->name, other->losses_text);
     else
         html_format(html, "With %s instead: no passage of the score is weakened.", other->name);
     html_close(html);
@@ -89,8 +89,8 @@ static void arrangement_row(Html *html, const spz_ranked *ranked, size_t place)
     html_close(html);
     points_cell(html, ranked->score);
     head_cell(html, "row", ranked->name);
-    html_element(html, "td", NULL, ranked->order);
-    html_element(html, "td", NULL, *ranked->losses ? ranked->losses : "nothing");
+    html_element(html, "td", NULL, ranked->order_text);
+    html_element(html, "td", NULL, *ranked->losses_text ? ranked->losses_text : "nothing");
     html_close(html);
     html_line_end(html);
 }
@@ -186,7 +186,7 @@ static void stage_image(Html *html, const spz_plan *plan, const spz_document *dr
     html_data_address(&address, "image/svg+xml", svg, length);
     html->failed = html->failed || buffer_failed(&address);
     html_open_class(html, "img", "stage");
-    html_put_format(html, "alt", "Plan of the stage to scale: %s, from house left to house right %s", spz_plan_arrangement(plan), spz_plan_order(plan));
+    html_put_format(html, "alt", "Plan of the stage to scale: %s, from house left to house right %s", spz_plan_arrangement(plan), spz_plan_order_text(plan));
     html_put(html, "src", address.text);
     html_close_void(html);
     html_line_end(html);

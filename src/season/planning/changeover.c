@@ -115,7 +115,7 @@ void changeover_prices(const Hall *hall, const ChangeRules *rules, ConcertTask *
 static int place_in_order(const spz_plan *plan, spz_section section, int *count)
 {
     int place = -1;
-    const char *at = spz_plan_order(plan);
+    const char *at = spz_plan_order_text(plan);
     *count = 0;
     while (*at) {
         char name[32];

@@ -70,7 +70,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
     *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
                               .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
                               .problem = problem_of(plan, work), .seating = plan->hall->names[seating],
-                              .order = spz_plan_order(plan->hall->plans[seating]),
+                              .order = spz_plan_order_text(plan->hall->plans[seating]),
                               .two_orchestras = plan->sources[steps->first].two_orchestras, .movements = movements};
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
         tell_movement(plan, steps->first + i, &movements[i]);

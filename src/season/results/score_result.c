@@ -48,7 +48,7 @@ static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementR
         return SPZ_NO_MEMORY;
     for (size_t i = 0; i < count; i++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
-        movement->seats[i] = (SeatingResult){arena_string(arena, ranked->name), arena_string(arena, ranked->losses), llround(ranked->points * 100)};
+        movement->seats[i] = (SeatingResult){arena_string(arena, ranked->name), arena_string(arena, ranked->losses_text), llround(ranked->points * 100)};
         if (!movement->seats[i].name || !movement->seats[i].losses)
             return SPZ_NO_MEMORY;
     }
@@ -60,7 +60,7 @@ static spz_status keep_movement(ScoreResult *digest, const spz_movement *score, 
 {
     Arena *arena = &digest->arena;
     MovementResult movement = {.title = arena_string(arena, spz_movement_title(score)),
-                               .statement = arena_string(arena, spz_verdict_statement(verdict)),
+                               .statement = arena_string(arena, spz_verdict_statement_text(verdict)),
                                .bars = spz_movement_bars(score),
                                .confidence = spz_verdict_confidence(verdict),
                                .strings = strings,
