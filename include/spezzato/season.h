@@ -12,7 +12,7 @@ typedef struct spz_season spz_season;
 
 /* What lies before a work or a movement: where the seating may change, if the house allows it (settings [concert]). */
 typedef enum spz_gap { SPZ_BEFORE_CONCERT, SPZ_AT_INTERVAL, SPZ_BETWEEN_WORKS, SPZ_BETWEEN_MOVEMENTS, SPZ_GAP_COUNT } spz_gap;
-SPZ_API const char *spz_gap_words(spz_gap gap); /* "before the concert", "at the interval", "between works", "between movements" */
+SPZ_API const char *spz_gap_name(spz_gap gap); /* as in data: "before the concert", "at the interval", "between works", "between movements" */
 
 typedef struct spz_planned_movement {
     const char *file;      /* as the table leads to it */
@@ -28,28 +28,44 @@ typedef struct spz_planned_movement {
     bool thirds;           /* violins in three sections */
 } spz_planned_movement;
 
+/* Why nothing of a work could be read. */
+typedef enum spz_work_problem { SPZ_WORK_READ, SPZ_WORK_WITHOUT_SCORE, SPZ_WORK_UNREADABLE } spz_work_problem;
+
 typedef struct spz_planned_work {
     const char *title, *note; /* as in the table; "" */
     long line;                /* of the table */
     int year;                 /* composed; 0 not known */
     bool interval_after;
     const char *fixed;        /* the seating that the table fixes, where the hall has it; NULL for none */
-    const char *problem;      /* why nothing of its scores could be read; NULL */
+    spz_work_problem problem;
+    spz_status cause;         /* SPZ_WORK_UNREADABLE: what was wrong with its first score */
     size_t scores_missing;    /* scores that are not there or could not be read; it is judged by the others */
     const char *seating;      /* of its first movement */
-    const char *order;        /* house left to house right; of two orchestras each from its edge of the stage inward */
+    spz_order order;          /* house left to house right; of two orchestras each from its edge of the stage inward */
     bool two_orchestras;      /* laid out for two that face each other */
     double points;            /* given up by all its movements */
     const spz_planned_movement *movements;
     size_t movement_count;
 } spz_planned_work;
 
+/* Where a section sits, as the audience sees it. */
+typedef enum spz_stage_place {
+    SPZ_PLACE_OUTER_LEFT, SPZ_PLACE_LEFT, SPZ_PLACE_INNER_LEFT, SPZ_PLACE_MIDDLE_LEFT, SPZ_PLACE_MIDDLE, SPZ_PLACE_MIDDLE_RIGHT,
+    SPZ_PLACE_INNER_RIGHT, SPZ_PLACE_RIGHT, SPZ_PLACE_OUTER_RIGHT,
+    SPZ_PLACE_BACK_LEFT, SPZ_PLACE_BACK_MIDDLE, SPZ_PLACE_BACK_RIGHT, /* behind the others */
+    SPZ_PLACE_COUNT
+} spz_stage_place;
+SPZ_API const char *spz_stage_place_name(spz_stage_place place); /* as in data: "outer left", "back middle" */
+
 /* Where a section goes in a change. */
 typedef struct spz_section_move {
     spz_section section;
     int players;
-    const char *from, *to; /* 'outer right', 'inner left', ... as the audience sees it */
+    spz_stage_place from, to;
 } spz_section_move;
+
+/* What becomes of the violins where a change lies. */
+typedef enum spz_violins_after { SPZ_VIOLINS_AS_BEFORE, SPZ_VIOLINS_IN_THREE, SPZ_VIOLINS_IN_TWO_AGAIN } spz_violins_after;
 
 /* What a change takes, counted from the two layouts. A work for two orchestras has a layout of its own in the same seating: then `from`
  * and `to` may be the same, and the price is 0. Where the violins are in three sections, the desks stay as they stand and are shared
@@ -66,22 +82,49 @@ typedef struct spz_changeover {
     const spz_section_move *moves; /* sections whose players sit elsewhere afterwards, score order */
     size_t move_count;      /* 0 where one orchestra becomes two or two become one: all move */
     bool two_before, two_after; /* laid out for two orchestras that face each other */
-    const char *remark;     /* a doubt about it ('takes longer than ...'), or who plays what from here; "" */
+    bool not_allowed;       /* the house allows no change here, but the works ask for one */
+    double longest;         /* minutes that the house gives, where it takes longer than these; else 0 */
+    spz_violins_after violins; /* from here on */
 } spz_changeover;
+
+typedef struct spz_other_change { /* in a plan that was not taken */
+    spz_gap gap;
+    size_t movement;            /* it comes before this movement of a work */
+    const char *after, *before; /* titles of the works between which it lies; the same within a work */
+    const char *to;             /* arrangement */
+    double minutes, price;
+    bool allowed;               /* by the house; if not, it has no price */
+} spz_other_change;
 
 typedef struct spz_other_plan { /* a plan that was not taken */
     bool possible;
     double points, price;       /* given up; of its changes */
     int changes;
-    const char *words;          /* what it would be: its seatings or its changes, in one clause */
+    const char *seating;        /* the one for the whole concert; NULL where there are several */
+    const spz_other_change *list; /* its changes, where more of them were tried */
+    size_t list_count;
+    const char *const *order;   /* titles of a half's works, where another order was tried */
+    size_t order_count;
 } spz_other_plan;
+
+/* Why a concert could not be planned. */
+typedef enum spz_concert_problem {
+    SPZ_CONCERT_PLANNED,
+    SPZ_CONCERT_TOO_LONG,     /* more than 200 works */
+    SPZ_CONCERT_FIXED,        /* the fixed seatings need a change where the house allows none */
+    SPZ_HALL_UNREADABLE,      /* the settings of its hall can't be used */
+    SPZ_HALL_TOO_SMALL,       /* no seating that the house allows fits on its stage */
+    SPZ_HALL_FORBIDS_ALL,     /* the house allows no seating at all */
+    SPZ_CONCERT_PROBLEM_COUNT
+} spz_concert_problem;
 
 typedef struct spz_planned_concert {
     const char *name, *hall, *hall_settings; /* `hall_settings`: the settings file, "" when the house's rules hold */
     int year, month, day;       /* 0 0 0: no date */
     int weekday;                /* 0 Monday .. 6 Sunday */
     long line;                  /* first line of the table that names it */
-    const char *problem;        /* why it could not be planned; NULL */
+    spz_concert_problem problem;
+    long hall_line;             /* SPZ_HALL_UNREADABLE: in its settings file; 0 unknown */
     const spz_planned_work *works;
     size_t work_count;
     const spz_changeover *changes; /* in order; the one before the concert is `setup` */
@@ -89,7 +132,7 @@ typedef struct spz_planned_concert {
     const spz_changeover *setup;   /* from the usual seating to the first; NULL when it is the usual one */
     double points, price;       /* given up by all movements; of all changes, the set-up included */
     double minutes;             /* of the changes within the concert */
-    spz_other_plan unchanged;   /* the best without any change within the concert */
+    spz_other_plan unchanged;   /* the best without any change within the concert; not possible where fixed seatings ask for one */
     spz_other_plan one_more;    /* least evidence given up with one change more, prices and bans between works set aside */
     spz_other_plan two_more;    /* likewise with two, filled only where one alone gains nothing: there and back */
     spz_other_plan other_order; /* works of a half in another order: fewer changes at no higher sum; not possible: none */
@@ -104,7 +147,7 @@ typedef struct spz_season_totals {
     size_t problems;             /* rows, scores and concerts that could not be used */
 } spz_season_totals;
 
-/* How far the reading of the scores is. StoredScore are those whose results came from the cache or from lines. */
+/* How far the reading of the scores is. Kept are those whose results came from the cache or from lines. */
 typedef struct spz_progress {
     size_t files, files_done, files_kept; /* the kept are among the done */
     unsigned long long bytes, bytes_done, bytes_kept;
@@ -138,12 +181,18 @@ SPZ_API size_t spz_season_concerts(const spz_season *season);
 SPZ_API const spz_planned_concert *spz_season_concert(const spz_season *season, size_t index); /* by date, then line; NULL past the end */
 SPZ_API spz_season_totals spz_season_total(const spz_season *season);
 
+/* How a report of a season looks; all 0: the usual width, English. */
+typedef struct spz_season_look {
+    int width;             /* of text, as in spz_report_options */
+    spz_language language; /* of text and HTML; JSON and CSV are English */
+} spz_season_look;
+
 /* The plan (SPZ_AS_TEXT, SPZ_AS_JSON), the stage manager's table (SPZ_AS_CSV), everything printable (SPZ_AS_HTML: plan and change
- * sheets). `width` as in spz_report_options. SPZ_BAD_ARGUMENT for other formats. */
-SPZ_API spz_status spz_report_season(const spz_season *season, spz_format format, int width, spz_document **out);
+ * sheets). `look` NULL: the usual. SPZ_BAD_ARGUMENT for other formats. */
+SPZ_API spz_status spz_report_season(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out);
 /* Dates in order, month by month: SPZ_AS_TEXT, SPZ_AS_CSV. */
-SPZ_API spz_status spz_report_calendar(const spz_season *season, spz_format format, int width, spz_document **out);
+SPZ_API spz_status spz_report_calendar(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out);
 /* One page for the stage crew: SPZ_AS_TEXT, SPZ_AS_HTML. `concert` by its place in the season; SPZ_BAD_ARGUMENT past the end. */
-SPZ_API spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, int width, spz_document **out);
+SPZ_API spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, const spz_season_look *look, spz_document **out);
 
 #endif

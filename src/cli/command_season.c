@@ -27,7 +27,8 @@ typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FO
 typedef struct Wish {
     const Arguments *arguments;
     Form form;
-    int sheet, width; /* 0: not asked for */
+    int sheet; /* 0: not asked for */
+    spz_season_look look;
     spz_season_options season;
     const char **lines;
     char cache[FOLDER_MOST];
@@ -110,7 +111,7 @@ static bool read_wish(const Arguments *arguments, Wish *wish)
 {
     *wish = (Wish){.arguments = arguments, .season = {.jobs = 1}};
     if (!read_form(wish) || !read_share(wish) || !read_sheet(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
-        !arguments_whole(arguments, &option_width, 60, 200, &wish->width))
+        !arguments_whole(arguments, &option_width, 60, 200, &wish->look.width))
         return false;
     if (arguments->operand_count != 1) {
         complain_usage("season", arguments->operand_count ? "one plan at a time" : "which plan? Give a table (CSV) of concerts and works");
@@ -154,10 +155,10 @@ static spz_status write_season(const Wish *wish, const spz_season *season, spz_d
     static const spz_format formats[] = {[FORM_TEXT] = SPZ_AS_TEXT, [FORM_JSON] = SPZ_AS_JSON, [FORM_CSV] = SPZ_AS_CSV, [FORM_HTML] = SPZ_AS_HTML,
                                          [FORM_CALENDAR] = SPZ_AS_TEXT, [FORM_CALENDAR_CSV] = SPZ_AS_CSV};
     if (wish->sheet)
-        return spz_report_changes(season, (size_t)wish->sheet - 1, formats[wish->form], wish->width, document);
+        return spz_report_changes(season, (size_t)wish->sheet - 1, formats[wish->form], &wish->look, document);
     if (wish->form == FORM_CALENDAR || wish->form == FORM_CALENDAR_CSV)
-        return spz_report_calendar(season, formats[wish->form], wish->width, document);
-    return spz_report_season(season, formats[wish->form], wish->width, document);
+        return spz_report_calendar(season, formats[wish->form], &wish->look, document);
+    return spz_report_season(season, formats[wish->form], &wish->look, document);
 }
 
 static spz_status make_document(const Wish *wish, const char *path, const spz_sink *sink, spz_document **document)
@@ -219,6 +220,8 @@ static int run(const Arguments *arguments)
     int status = EXIT_USAGE;
     if (read_wish(arguments, &wish))
         status = arguments_settings(arguments, &settings);
+    if (status == EXIT_OK && !arguments_language(arguments, settings, &wish.look.language))
+        status = EXIT_USAGE;
     if (status == EXIT_OK)
         status = plan_season(&wish, settings);
     spz_settings_free(settings);

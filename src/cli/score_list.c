@@ -32,17 +32,18 @@ static spz_status add_works(ScoreList *list, const spz_planned_concert *concert)
     return status;
 }
 
-static int add_season(ScoreList *list, const char *path, const spz_settings *settings)
+static int add_season(ScoreList *list, const char *path, const spz_settings *settings, spz_language language)
 {
     Voice voice = {.most_doubts = 3};
     spz_sink sink = voice_sink(&voice);
     spz_season_options options = {.settings = settings, .jobs = 1};
+    spz_season_look look = {.language = language};
     spz_season *season = NULL;
     spz_status status = spz_season_plan(path, &options, &sink, &season);
     for (size_t i = 0; !status && i < spz_season_concerts(season); i++)
         status = add_works(list, spz_season_concert(season, i));
     if (!status)
-        status = spz_report_season(season, SPZ_AS_HTML, 0, &list->plan);
+        status = spz_report_season(season, SPZ_AS_HTML, &look, &list->plan);
     if (status && !voice.errors)
         complain_status(path, status);
     bool problems = voice.errors > 0 || (season && spz_season_total(season).problems > 0);
@@ -61,6 +62,7 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
 {
     int result = EXIT_OK;
     size_t tables = 0;
+    spz_language language;
     *list = (ScoreList){NULL, 0, NULL};
     for (size_t i = 0; i < arguments->operand_count; i++)
         tables += is_table(arguments->operands[i]);
@@ -68,11 +70,13 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
         complain_usage(arguments->command, "one season at a time, please");
         return EXIT_USAGE;
     }
+    if (!arguments_language(arguments, settings, &language))
+        return EXIT_USAGE;
     for (size_t i = 0; i < arguments->operand_count; i++) {
         const char *path = arguments->operands[i];
         int one = EXIT_OK;
         if (is_table(path))
-            one = add_season(list, path, settings);
+            one = add_season(list, path, settings, language);
         else if (add_path(list, path)) {
             complain_status(path, SPZ_NO_MEMORY);
             one = EXIT_INPUT;

@@ -21,12 +21,6 @@ static const Kind kinds[SPZ_REPORT_KIND_COUNT] = {
     [SPZ_REPORT_CONSIDERED] = {SPZ_TO_PASSAGES, {&text_considered}},
 };
 
-const char report_cautions[] =
-    "A seating is a musical proposal, not a stage plan that anyone has passed. How much sound the players are exposed to, above all "
-    "those before brass and percussion, the load and edges of risers, runs of cables and stands, exits and sight lines follow the law "
-    "of the place, the rules of the house and the agreements with the players, and are for qualified people on the spot; nothing here "
-    "has checked any of them.";
-
 static spz_report_options sensible(const spz_report_options *options)
 {
     spz_report_options usual = options ? *options : SPZ_REPORT_USUAL;

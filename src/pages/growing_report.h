@@ -52,5 +52,8 @@ extern const Form json_movements, json_sections, json_streams, json_passages, js
 extern const Form csv_movements, csv_sections, csv_streams, csv_passages, csv_seating;
 
 /* The cautions that go with every proposal for a stage; one paragraph. */
-extern const char report_cautions[];
+static inline const char *report_cautions(spz_language language)
+{
+    return phrase_text(language, PHRASE_CAUTIONS);
+}
 #endif

@@ -4,12 +4,12 @@
 #include "spezzato/season.h"
 #include "support/buffer.h"
 
-void season_text(const spz_season *season, int width, Buffer *out);
-void season_json(const spz_season *season, int width, Buffer *out);
-void season_csv(const spz_season *season, int width, Buffer *out);
-void season_html(const spz_season *season, int width, Buffer *out);
-void calendar_text(const spz_season *season, int width, Buffer *out);
-void calendar_csv(const spz_season *season, int width, Buffer *out);
-void sheet_text(const spz_planned_concert *concert, int width, Buffer *out);
-void sheet_html(const spz_planned_concert *concert, Buffer *out);
+void season_text(const spz_season *season, const spz_season_look *look, Buffer *out);
+void season_json(const spz_season *season, const spz_season_look *look, Buffer *out);
+void season_csv(const spz_season *season, const spz_season_look *look, Buffer *out);
+void season_html(const spz_season *season, const spz_season_look *look, Buffer *out);
+void calendar_text(const spz_season *season, const spz_season_look *look, Buffer *out);
+void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer *out);
+void sheet_text(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out);
+void sheet_html(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out);
 #endif

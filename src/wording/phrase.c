@@ -54,7 +54,7 @@ static void capitalise(Buffer *out, size_t at)
 
 static bool is_one(spz_language language, double number)
 {
-    return number == 1 || (number == 0 && *phrase_text(language, PHRASE_NUMBER_ZERO_IS_ONE));
+    return number == 1 || (number >= 0 && number < 2 && *phrase_text(language, PHRASE_NUMBER_ZERO_IS_ONE));
 }
 
 static void say_word(const Speech *speech, long number, Phrase zero, long most)

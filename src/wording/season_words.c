@@ -1,139 +1,108 @@
 #include "wording/season_words.h"
 #include "support/path.h"
-#include "writing/number_text.h"
-#include <ctype.h>
-#include <math.h>
+#include "wording/phrase.h"
 #include <string.h>
 
-const char *season_weekday(int weekday)
+_Static_assert(PHRASE_SEASON_PROBLEM_HALL_FORBIDS_ALL - PHRASE_SEASON_PROBLEM_TOO_LONG == SPZ_HALL_FORBIDS_ALL - SPZ_CONCERT_TOO_LONG,
+               "every problem has its phrase, in the order of season.h");
+_Static_assert(PHRASE_STATUS_NO_STRINGS - PHRASE_STATUS_CANNOT_OPEN == SPZ_NO_STRINGS - SPZ_CANNOT_OPEN, "statuses in the order of status.h");
+
+/* The end of a text that went into a slot of `out`. */
+static void let_go(Buffer *out, Buffer *text)
 {
-    static const char *const names[] = {"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
-    return names[weekday];
+    out->failed = out->failed || buffer_failed(text);
+    buffer_free(text);
 }
 
-const char *season_month(int month)
-{
-    static const char *const names[] = {"January", "February", "March", "April", "May", "June", "July",
-                                        "August", "September", "October", "November", "December"};
-    return names[month - 1];
-}
-
-void season_date(Buffer *out, const spz_planned_concert *concert)
-{
-    if (concert->year)
-        buffer_printf(out, "%s %d %s %d", season_weekday(concert->weekday), concert->day, season_month(concert->month), concert->year);
-    else
-        buffer_puts(out, "no date");
-}
-
-void season_iso_date(Buffer *out, const spz_planned_concert *concert)
+void say_iso_date(Buffer *out, const spz_planned_concert *concert)
 {
     if (concert->year)
         buffer_printf(out, "%04d-%02d-%02d", concert->year, concert->month, concert->day);
 }
 
-void season_count(Buffer *out, long long count, const char *one, const char *many)
+const char *words_weekday(spz_language language, const spz_planned_concert *concert)
 {
-    buffer_printf(out, "%lld %s", count, count == 1 ? one : many);
+    return concert->year ? phrase_text(language, (Phrase)(PHRASE_SEASON_WEEKDAY_0 + concert->weekday)) : "";
 }
 
-/* One decimal, none where it would be a nought. */
-static void add_number(Buffer *out, double value)
+const char *words_weekday_short(spz_language language, const spz_planned_concert *concert)
 {
-    char text[NUMBER_TEXT];
-    number_text(value, 1, text);
-    size_t length = strlen(text);
-    if (length > 2 && strcmp(text + length - 2, ".0") == 0)
-        text[length - 2] = '\0';
-    buffer_puts(out, text);
+    return concert->year ? phrase_text(language, (Phrase)(PHRASE_SEASON_WEEKDAY_SHORT_0 + concert->weekday)) : "";
 }
 
-static bool shown_as_one(double value)
+/* The date in a phrase, or another phrase where there is none. */
+static void say_dated(Buffer *out, spz_language language, Phrase phrase, Phrase without, const spz_planned_concert *concert)
 {
-    return lround(value * 10) == 10;
-}
-
-void season_points(Buffer *out, double points)
-{
-    if (points > 0 && points < 0.05)
-        buffer_puts(out, "less than 0.1");
+    if (concert->year)
+        SAY(out, language, phrase, slot_text("weekday", words_weekday(language, concert)), slot_number("day", concert->day),
+            slot_phrase("month", (Phrase)(PHRASE_SEASON_MONTH_1 + concert->month - 1)), slot_number("year", concert->year));
     else
-        add_number(out, points);
-    buffer_puts(out, shown_as_one(points) ? " point" : " points");
+        buffer_puts(out, phrase_text(language, without));
 }
 
-void season_minutes(Buffer *out, double minutes)
+void say_date(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    add_number(out, minutes);
-    buffer_puts(out, shown_as_one(minutes) ? " minute" : " minutes");
+    say_dated(out, language, concert->day == 1 ? PHRASE_SEASON_DATE_FIRST : PHRASE_SEASON_DATE, PHRASE_SEASON_DATE_NONE, concert);
 }
 
-void season_place(Buffer *out, const spz_changeover *change)
+void say_month(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    if (change->gap == SPZ_BEFORE_CONCERT)
-        buffer_puts(out, "Before the concert");
-    else if (change->gap == SPZ_BETWEEN_MOVEMENTS)
-        buffer_printf(out, "Before movement %zu of '%s'", change->movement + 1, change->before);
-    else
-        buffer_printf(out, "%s between '%s' and '%s'", change->gap == SPZ_AT_INTERVAL ? "At the interval," : "While the audience waits,",
-                      change->after, change->before);
+    say_dated(out, language, PHRASE_SEASON_MONTH_OF_YEAR, PHRASE_SEASON_MONTH_OF_YEAR_NONE, concert);
 }
 
-void season_from_to(Buffer *out, const spz_changeover *change)
+void say_when_where(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    static const char two[] = " for two orchestras";
-    buffer_printf(out, "rom %s%s to %s%s", change->from, change->two_before ? two : "",
-                  strcmp(change->from, change->to) == 0 ? "the same" : change->to, change->two_after ? two : change->two_before ? " for one" : "");
-}
-
-void season_orchestras(Buffer *out, const spz_changeover *change)
-{
-    if (change->two_after && !change->two_before)
-        buffer_puts(out, "Every section divides, one half to each side of the podium: two orchestras that face each other");
-    else if (change->two_before && !change->two_after)
-        buffer_puts(out, "The two orchestras sit together again as one");
-}
-
-size_t season_seating_changes(const spz_planned_concert *concert)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < concert->change_count; i++)
-        count += strcmp(concert->changes[i].from, concert->changes[i].to) != 0;
-    return count;
-}
-
-void season_moves(Buffer *out, const spz_changeover *change)
-{
-    for (size_t i = 0; i < change->move_count; i++) {
-        const spz_section_move *move = &change->moves[i];
-        buffer_printf(out, "%s%s (", i ? "; " : "", spz_section_name(move->section));
-        season_count(out, move->players, "player", "players");
-        buffer_printf(out, ") from %s to %s", move->from, move->to);
+    Buffer date;
+    if (!*concert->hall) {
+        say_date(out, language, concert);
+        return;
     }
-    if (change->two_before != change->two_after)
-        season_orchestras(out, change);
-    else if (change->move_count == 0)
-        buffer_puts(out, "no section changes its place; desks draw together or apart");
+    buffer_init(&date);
+    say_date(&date, language, concert);
+    SAY(out, language, *concert->hall_settings ? PHRASE_SEASON_WHERE : PHRASE_SEASON_WHERE_UNSETTLED, slot_text("date", date.text), slot_text("hall", concert->hall));
+    let_go(out, &date);
 }
 
-void season_load(Buffer *out, const spz_changeover *change)
+void say_concert_problem(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    season_count(out, change->chairs, "chair", "chairs");
-    buffer_puts(out, " and ");
-    season_count(out, change->stands, "stand", "stands");
+    Buffer file;
+    if (!concert->problem)
+        return;
+    buffer_init(&file);
+    if (concert->hall_line)
+        SAY(&file, language, PHRASE_SEASON_PROBLEM_HALL_LINE, slot_text("file", path_name(concert->hall_settings)), slot_number("line", concert->hall_line));
+    else
+        buffer_puts(&file, path_name(concert->hall_settings));
+    SAY(out, language, (Phrase)(PHRASE_SEASON_PROBLEM_TOO_LONG + (int)concert->problem - SPZ_CONCERT_TOO_LONG), slot_text("file", file.text));
+    let_go(out, &file);
+}
+
+void say_not_planned(Buffer *out, spz_language language, const spz_planned_concert *concert)
+{
+    Buffer problem;
+    buffer_init(&problem);
+    say_concert_problem(&problem, language, concert);
+    SAY(out, language, PHRASE_SEASON_NOT_PLANNED, slot_text("problem", problem.text));
+    let_go(out, &problem);
+}
+
+static Phrase work_problem(const spz_planned_work *work)
+{
+    bool known = work->cause >= SPZ_CANNOT_OPEN && work->cause <= SPZ_NO_STRINGS;
+    return work->problem == SPZ_WORK_WITHOUT_SCORE ? PHRASE_SEASON_WITHOUT_SCORE
+           : known                                 ? (Phrase)(PHRASE_STATUS_CANNOT_OPEN + (int)work->cause - SPZ_CANNOT_OPEN)
+                                                   : PHRASE_STATUS_CANNOT_READ;
+}
+
+void say_work_problem(Buffer *out, spz_language language, const spz_planned_work *work)
+{
+    if (work->problem)
+        buffer_puts(out, phrase_text(language, work_problem(work)));
 }
 
 const char *season_movement_title(const spz_planned_movement *movement)
 {
     return *movement->title ? movement->title : path_name(movement->file);
-}
-
-bool season_any_seating(const spz_planned_work *work)
-{
-    for (size_t i = 0; i < work->movement_count; i++)
-        if (work->movements[i].judged)
-            return false;
-    return true;
 }
 
 size_t season_thirds(const spz_planned_work *work)
@@ -144,133 +113,261 @@ size_t season_thirds(const spz_planned_work *work)
     return count;
 }
 
-void season_order(Buffer *out, const spz_planned_work *work)
+void say_order(Buffer *out, spz_language language, spz_order order)
+{
+    for (int i = 0; i < order.count; i++) {
+        const spz_group players = {.section = order.sections[i]};
+        Slot who = slot_players("who", &players, 1);
+        buffer_puts(out, i ? ", " : "");
+        say_template(out, language, "{who.short}", &who, 1);
+    }
+}
+
+static const char *order_text(Buffer *text, spz_language language, spz_order order)
+{
+    buffer_init(text);
+    say_order(text, language, order);
+    return text->text;
+}
+
+void say_seated_order(Buffer *out, spz_language language, const spz_planned_work *work)
 {
     size_t thirds = season_thirds(work);
-    buffer_printf(out, "%s%s", work->two_orchestras ? "two orchestras, each from its edge of the stage inward " : "", work->order);
-    if (thirds)
-        buffer_printf(out, "; violins in three%s", thirds < work->movement_count ? " in some movements" : "");
+    Buffer order;
+    Phrase beside = thirds < work->movement_count ? PHRASE_SEASON_ORDER_THIRDS_SOME : PHRASE_SEASON_ORDER_THIRDS;
+    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_ORDER_TWO : PHRASE_SEASON_ORDER, slot_text("order", order_text(&order, language, work->order)),
+        slot_text("thirds", thirds ? phrase_text(language, beside) : ""));
+    let_go(out, &order);
 }
 
-void season_evidence(Buffer *out, const spz_planned_work *work)
+void say_seated(Buffer *out, spz_language language, const spz_planned_work *work)
 {
-    if (work->problem)
-        buffer_printf(out, "Not judged: %s; any seating will do", work->problem);
-    else if (season_any_seating(work))
-        buffer_puts(out, "Nothing in it speaks for a seating; any will do");
-    else if (work->points > 0) {
-        buffer_puts(out, "Gives up ");
-        season_points(out, work->points);
-    } else
-        buffer_puts(out, "Gives up nothing");
+    size_t thirds = season_thirds(work);
+    Buffer order;
+    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_SEATED_TWO : PHRASE_SEASON_SEATED, slot_text("seating", words_seating(language, work->seating)),
+        slot_text("fixed", work->fixed ? phrase_text(language, PHRASE_SEASON_SEATED_FIXED) : ""),
+        slot_text("order", order_text(&order, language, work->order)));
+    let_go(out, &order);
+    if (thirds)
+        SAY(out, language, thirds < work->movement_count ? PHRASE_SEASON_THIRDS_SOME : PHRASE_SEASON_THIRDS, slot_number("n", (long)thirds),
+            slot_number("of", (long)work->movement_count));
 }
 
-void season_confidence(Buffer *out, const spz_planned_work *work)
+/* Nothing in any movement speaks for a seating. */
+static bool any_seating(const spz_planned_work *work)
+{
+    for (size_t i = 0; i < work->movement_count; i++)
+        if (work->movements[i].judged)
+            return false;
+    return true;
+}
+
+void say_evidence(Buffer *out, spz_language language, const spz_planned_work *work)
+{
+    Buffer points;
+    buffer_init(&points);
+    say_points(&points, language, work->points);
+    Phrase phrase = work->problem       ? PHRASE_SEASON_EVIDENCE_NOT_JUDGED
+                    : any_seating(work) ? PHRASE_SEASON_EVIDENCE_ANY
+                    : work->points > 0  ? PHRASE_SEASON_EVIDENCE_GIVES_UP
+                                        : PHRASE_SEASON_EVIDENCE_NOTHING;
+    SAY(out, language, phrase, slot_text("points", points.text), slot_phrase("problem", work_problem(work)));
+    let_go(out, &points);
+}
+
+/* 'firm in 2 of 3 movements, open in 1 of 3 movements'. */
+static void list_verdicts(Buffer *out, spz_language language, const spz_planned_work *work)
 {
     size_t counts[SPZ_FIRM + 1] = {0};
     for (size_t i = 0; i < work->movement_count; i++)
         if (work->movements[i].judged)
             counts[work->movements[i].confidence]++;
-    const char *before = out->length ? " The evidence is " : "The evidence is ";
     for (int confidence = SPZ_FIRM; confidence >= SPZ_OPEN; confidence--) {
+        Phrase name = (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + confidence);
         if (counts[confidence] == 0)
             continue;
-        buffer_printf(out, "%s%s", before, spz_confidence_name((spz_confidence)confidence));
+        buffer_puts(out, out->length ? phrase_text(language, PHRASE_SEASON_VERDICT_NEXT) : "");
         if (work->movement_count > 1)
-            buffer_printf(out, " in %zu of %zu movements", counts[confidence], work->movement_count);
-        before = ", ";
-    }
-    if (*before == ',')
-        buffer_puts(out, ".");
-    if (!work->problem && work->scores_missing) {
-        buffer_puts(out, out->length ? " " : "");
-        season_count(out, (long long)work->scores_missing, "score", "scores");
-        buffer_puts(out, " of it could not be read; judged by the others.");
+            SAY(out, language, PHRASE_SEASON_VERDICT_IN, slot_phrase("confidence", name), slot_number("n", (long)counts[confidence]),
+                slot_number("of", (long)work->movement_count));
+        else
+            buffer_puts(out, phrase_text(language, name));
     }
 }
 
-void season_when_where(Buffer *out, const spz_planned_concert *concert)
+static void begin_sentence(Buffer *out)
 {
-    season_date(out, concert);
-    if (*concert->hall)
-        buffer_printf(out, ", %s%s", concert->hall, *concert->hall_settings ? "" : " (no settings of its own; counted on the stage of the house's settings)");
+    buffer_puts(out, out->length ? " " : "");
 }
 
-void season_unchanged(Buffer *out, const spz_planned_concert *concert)
+void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *work)
+{
+    Buffer list;
+    buffer_init(&list);
+    list_verdicts(&list, language, work);
+    if (list.length) {
+        begin_sentence(out);
+        SAY(out, language, PHRASE_SEASON_VERDICT, slot_text("list", list.text));
+    }
+    if (!work->problem && work->scores_missing) {
+        begin_sentence(out);
+        SAY(out, language, PHRASE_SEASON_SCORES_MISSING, slot_number("n", (long)work->scores_missing));
+    }
+    let_go(out, &list);
+}
+
+void say_loss(Buffer *out, spz_language language, const spz_planned_movement *movement, bool alone)
+{
+    Buffer points, weakened;
+    buffer_init(&points);
+    buffer_init(&weakened);
+    say_points(&points, language, movement->points);
+    if (*movement->bars_lost)
+        SAY(&weakened, language, PHRASE_SEASON_WEAKENED, slot_text("losses", movement->bars_lost));
+    SAY(out, language, alone ? PHRASE_SEASON_GIVES_UP : PHRASE_SEASON_GIVES_UP_MOVEMENT, slot_text("title", season_movement_title(movement)),
+        slot_text("points", points.text), slot_text("best", words_seating(language, movement->best)), slot_text("weakened", weakened.text));
+    let_go(out, &points);
+    let_go(out, &weakened);
+}
+
+void say_given_up(Buffer *out, spz_language language, const spz_planned_concert *concert)
+{
+    Buffer points, price;
+    buffer_init(&points);
+    buffer_init(&price);
+    say_points(&points, language, concert->points);
+    say_points(&price, language, concert->price);
+    SAY(out, language, concert->price > 0 ? PHRASE_SEASON_GIVEN_UP_PRICED : PHRASE_SEASON_GIVEN_UP, slot_text("points", points.text), slot_text("price", price.text));
+    let_go(out, &points);
+    let_go(out, &price);
+}
+
+/* Changes within the concert in which the seating is another afterwards. */
+static size_t seating_changes(const spz_planned_concert *concert)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < concert->change_count; i++)
+        count += strcmp(concert->changes[i].from, concert->changes[i].to) != 0;
+    return count;
+}
+
+void say_unchanged(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     const spz_other_plan *other = &concert->unchanged;
-    if (!other->possible) {
-        buffer_printf(out, "Without any change: not possible, %s.", other->words);
-        return;
-    }
-    if (season_seating_changes(concert) == 0) {
-        buffer_printf(out, "The plan has no change%s: none that the house allows gains its price.",
-                      concert->change_count ? " of seating (what is carried for two orchestras comes with the works)" : "");
-        return;
-    }
-    buffer_printf(out, "Without any change: %s throughout gives up ", other->words);
-    season_points(out, other->points);
-    buffer_puts(out, "; prices counted, it is ");
-    season_points(out, other->points + other->price - concert->points - concert->price);
-    buffer_puts(out, " worse.");
+    Buffer points, worse;
+    buffer_init(&points);
+    buffer_init(&worse);
+    say_points(&points, language, other->points);
+    say_points(&worse, language, other->points + other->price - concert->points - concert->price);
+    Phrase phrase = !other->possible            ? PHRASE_SEASON_UNCHANGED_IMPOSSIBLE
+                    : seating_changes(concert)  ? PHRASE_SEASON_UNCHANGED
+                    : concert->change_count > 0 ? PHRASE_SEASON_UNCHANGED_NONE_OF_SEATING
+                                                : PHRASE_SEASON_UNCHANGED_NONE;
+    SAY(out, language, phrase, slot_text("seating", other->seating ? words_seating(language, other->seating) : ""), slot_text("points", points.text),
+        slot_text("worse", worse.text));
+    let_go(out, &points);
+    let_go(out, &worse);
 }
 
-void season_one_more(Buffer *out, const spz_planned_concert *concert)
+/* 'between 'A' and 'B' to violins opposed, ... (3.5 minutes, at a price of 13.5 points)' */
+static void say_other_change(Buffer *out, spz_language language, const spz_other_change *change)
+{
+    Phrase phrase = change->movement                 ? PHRASE_SEASON_OTHER_MOVEMENT
+                    : change->gap == SPZ_AT_INTERVAL ? PHRASE_SEASON_OTHER_INTERVAL
+                                                     : PHRASE_SEASON_OTHER_WORKS;
+    Buffer minutes, price;
+    buffer_init(&minutes);
+    buffer_init(&price);
+    say_minutes(&minutes, language, change->minutes);
+    say_points(&price, language, change->price);
+    SAY(out, language, phrase, slot_text("after", change->after), slot_text("before", change->before), slot_number("n", (long)change->movement + 1),
+        slot_text("to", words_seating(language, change->to)), slot_phrase("cost", change->allowed ? PHRASE_SEASON_COST : PHRASE_SEASON_COST_NOT_ALLOWED),
+        slot_text("minutes", minutes.text), slot_text("price", price.text));
+    let_go(out, &minutes);
+    let_go(out, &price);
+}
+
+void say_other_plan(Buffer *out, spz_language language, const spz_other_plan *plan)
+{
+    if (plan->seating)
+        buffer_puts(out, words_seating(language, plan->seating));
+    for (size_t i = 0; i < plan->list_count; i++) {
+        buffer_puts(out, i ? phrase_text(language, PHRASE_SEASON_OTHER_NEXT) : "");
+        say_other_change(out, language, &plan->list[i]);
+    }
+    for (size_t i = 0; i < plan->order_count; i++)
+        SAY(out, language, i == 0 ? PHRASE_SEASON_IN_ORDER_FIRST : i + 1 < plan->order_count ? PHRASE_SEASON_IN_ORDER_NEXT : PHRASE_SEASON_IN_ORDER_LAST,
+            slot_text("title", plan->order[i]));
+}
+
+void say_one_more(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     bool two = concert->two_more.possible;
     const spz_other_plan *other = two ? &concert->two_more : &concert->one_more;
     if (!concert->one_more.possible)
-        buffer_puts(out, "One change more would gain nothing.");
+        buffer_puts(out, phrase_text(language, PHRASE_SEASON_ONE_MORE_NOTHING));
     if (!other->possible)
         return;
-    buffer_puts(out, two ? " If two more were allowed, " : "If one change more were allowed, ");
-    season_points(out, concert->points - other->points);
-    buffer_printf(out, " less would be given up. %s: %s.", other->changes == 1 ? "The change" : "The changes", other->words);
+    Buffer points, list;
+    buffer_init(&points);
+    buffer_init(&list);
+    say_points(&points, language, concert->points - other->points);
+    say_other_plan(&list, language, other);
+    begin_sentence(out);
+    SAY(out, language, two ? PHRASE_SEASON_TWO_MORE : PHRASE_SEASON_ONE_MORE, slot_text("points", points.text), slot_number("n", other->changes),
+        slot_text("list", list.text));
+    let_go(out, &points);
+    let_go(out, &list);
 }
 
-void season_other_order(Buffer *out, const spz_planned_concert *concert)
+void say_other_order(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     const spz_other_plan *other = &concert->other_order;
     if (!other->possible)
         return;
-    buffer_printf(out, "Remark: in the order %s it would need ", other->words);
-    if (other->changes == 0)
-        buffer_puts(out, "no change");
-    else
-        season_count(out, other->changes, "change", "changes");
-    buffer_puts(out, " and give up ");
-    season_points(out, other->points);
-    buffer_puts(out, ".");
+    Buffer points, order;
+    buffer_init(&points);
+    buffer_init(&order);
+    say_points(&points, language, other->points);
+    say_other_plan(&order, language, other);
+    SAY(out, language, other->changes ? PHRASE_SEASON_OTHER_ORDER : PHRASE_SEASON_OTHER_ORDER_NONE, slot_text("order", order.text),
+        slot_number("n", other->changes), slot_text("points", points.text));
+    let_go(out, &points);
+    let_go(out, &order);
 }
 
-void season_sums(Buffer *out, const spz_season_totals *totals)
+void say_changes_sum(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    season_count(out, (long long)totals->concerts, "concert", "concerts");
-    buffer_puts(out, ", ");
-    season_count(out, (long long)totals->works, "work", "works");
-    buffer_puts(out, ", ");
-    season_count(out, (long long)totals->movements, "movement", "movements");
-    buffer_puts(out, ", ");
-    season_count(out, (long long)totals->bars, "bar", "bars");
-    buffer_puts(out, ". ");
-    season_count(out, totals->changes, "change", "changes");
+    Buffer minutes;
+    buffer_init(&minutes);
+    say_minutes(&minutes, language, concert->minutes);
+    SAY(out, language, concert->change_count ? PHRASE_SEASON_CALENDAR_CHANGES : PHRASE_SEASON_CALENDAR_NO_CHANGE,
+        slot_phrase("start", concert->setup ? PHRASE_SEASON_CALENDAR_SET_UP : PHRASE_SEASON_CALENDAR_USUAL), slot_number("n", (long)concert->change_count),
+        slot_text("minutes", minutes.text));
+    let_go(out, &minutes);
+}
+
+void say_sums(Buffer *out, spz_language language, const spz_season_totals *totals)
+{
+    Buffer points, minutes, within, unchanged;
+    buffer_init(&points);
+    buffer_init(&minutes);
+    buffer_init(&within);
+    buffer_init(&unchanged);
+    say_minutes(&minutes, language, totals->minutes);
+    say_points(&points, language, totals->unchanged_points);
     if (totals->changes) {
-        buffer_puts(out, " within the concerts (");
-        season_count(out, totals->chairs, "chair", "chairs");
-        buffer_puts(out, ", ");
-        season_count(out, totals->stands, "stand", "stands");
-        buffer_puts(out, ", ");
-        season_minutes(out, totals->minutes);
-        buffer_puts(out, ")");
+        SAY(&within, language, PHRASE_SEASON_SUMS_WITHIN, slot_number("chairs", totals->chairs), slot_number("stands", totals->stands), slot_text("minutes", minutes.text));
+        SAY(&unchanged, language, PHRASE_SEASON_SUMS_UNCHANGED, slot_text("points", points.text));
+        buffer_puts(&unchanged, totals->bound ? phrase_text(language, PHRASE_SEASON_SUMS_BOUND) : "");
     }
-    buffer_puts(out, ". Given up: ");
-    season_points(out, totals->points);
-    if (totals->changes) {
-        buffer_puts(out, " of evidence; without any change it would be ");
-        season_points(out, totals->unchanged_points);
-        if (totals->bound)
-            buffer_puts(out, " (where the fixed seatings ask for a change, as planned)");
-    } else
-        buffer_puts(out, " of evidence");
-    buffer_puts(out, ".");
+    buffer_clear(&points);
+    say_points(&points, language, totals->points);
+    SAY(out, language, PHRASE_SEASON_SUMS, slot_number("concerts", (long)totals->concerts), slot_number("works", (long)totals->works),
+        slot_number("movements", (long)totals->movements), slot_number("bars", (long)totals->bars), slot_number("changes", totals->changes),
+        slot_text("within", within.text), slot_text("points", points.text), slot_text("unchanged", unchanged.text));
+    let_go(out, &points);
+    let_go(out, &minutes);
+    let_go(out, &within);
+    let_go(out, &unchanged);
 }

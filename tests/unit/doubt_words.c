@@ -62,7 +62,7 @@ static void a_doubt_is_said_in_three_languages(void)
     const spz_doubt open = {.fault = SPZ_FAULT_DIVISION_OPEN, .name = "div."};
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_ENGLISH, low), "B2 is out of the range of the viola, the first of 3 such notes");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_GERMAN, low), "das H liegt außerhalb des Tonumfangs der Bratsche, das erste von 3 solchen Tönen");
-    CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_FRENCH, low), "le si1 sort de l'étendue de l'alto ; c'est la première de 3 notes dans ce cas");
+    CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_FRENCH, low), "le si1 sort de l'étendue de l'alto\u00A0; c'est la première de 3 notes dans ce cas");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_ENGLISH, ends), "ends here, after 1 bar; the longest part has 2");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_GERMAN, ends), "endet hier, nach 1 Takt; die längste Stimme hat 2");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_ENGLISH, short_bar), "holds 7/2 crotchets instead of 4");

@@ -101,8 +101,8 @@ static void the_seconds_go_to_the_other_side_and_the_firsts_stay(void)
     size_t count = changeover_moves(before, after, moves);
     const spz_section_move *seconds = move_of(moves, count, SPZ_VN2);
     CU_ASSERT_PTR_NOT_NULL_FATAL(seconds);
-    CU_ASSERT_STRING_EQUAL(seconds->from, "inner left");
-    CU_ASSERT_STRING_EQUAL(seconds->to, "outer right");
+    CU_ASSERT_EQUAL(seconds->from, SPZ_PLACE_INNER_LEFT);
+    CU_ASSERT_EQUAL(seconds->to, SPZ_PLACE_OUTER_RIGHT);
     CU_ASSERT_EQUAL(seconds->players, 12);
     CU_ASSERT_PTR_NULL(move_of(moves, count, SPZ_VN1));
     CU_ASSERT_PTR_NOT_NULL(move_of(moves, count, SPZ_VC));

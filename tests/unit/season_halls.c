@@ -43,7 +43,7 @@ static void a_hall_is_found_by_the_name_in_the_table(void)
     const Hall *barn = find(&house, "Tithe Barn, Vellgate");
     CU_ASSERT_STRING_EQUAL(barn->file, "corpus/halls/tithe-barn-vellgate.ini");
     CU_ASSERT_STRING_EQUAL(spz_settings_text(barn->settings, "hall.sound"), "blurred");
-    CU_ASSERT_PTR_NULL(barn->problem);
+    CU_ASSERT_EQUAL(barn->problem, SPZ_CONCERT_PLANNED);
     CU_ASSERT_TRUE(barn->seatings >= 2);
     CU_ASSERT_TRUE(barn->usual >= 0);
     CU_ASSERT_PTR_EQUAL(find(&house, "Tithe Barn, Vellgate"), barn); /* read once */
@@ -99,7 +99,17 @@ static void what_the_house_forbids_or_the_stage_does_not_hold_is_left_out(void)
     CU_ASSERT_EQUAL(spz_settings_set(house.settings, "stage.depth", "4", NULL), SPZ_OK);
     const Hall *tiny = find(&house, "tiny");
     CU_ASSERT_EQUAL(tiny->seatings, 0);
-    CU_ASSERT_PTR_NOT_NULL(tiny->problem);
+    CU_ASSERT_EQUAL(tiny->problem, SPZ_HALL_TOO_SMALL);
+    close_house(&house);
+}
+
+static void a_house_that_forbids_every_seating_has_none(void)
+{
+    House house;
+    open_house(&house);
+    CU_ASSERT_EQUAL(spz_settings_set(house.settings, "house.forbidden", "violins together, violas outside | violins together, cellos outside | "
+                                     "violins opposed, cellos inside left | violins opposed, violas inside left", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(find(&house, "none")->problem, SPZ_HALL_FORBIDS_ALL);
     close_house(&house);
 }
 
@@ -109,6 +119,7 @@ static const struct Statement statements[] = {
     STATEMENT(the_name_of_a_hall_never_leads_out_of_its_folder),
     STATEMENT(a_fixed_seating_may_be_named_in_full_or_by_its_beginning),
     STATEMENT(what_the_house_forbids_or_the_stage_does_not_hold_is_left_out),
+    STATEMENT(a_house_that_forbids_every_seating_has_none),
 };
 
 void suite_season_halls(void)

@@ -38,7 +38,7 @@ static spz_document *plan_as_json(const spz_season_options *options)
     spz_season *season = NULL;
     spz_document *document = NULL;
     CU_ASSERT_EQUAL_FATAL(spz_season_plan(plan_file, options, NULL, &season), SPZ_OK);
-    CU_ASSERT_EQUAL_FATAL(spz_report_season(season, SPZ_AS_JSON, 0, &document), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_report_season(season, SPZ_AS_JSON, NULL, &document), SPZ_OK);
     spz_season_free(season);
     return document;
 }
@@ -199,7 +199,7 @@ static void the_sums_of_a_concert_are_the_sums_of_its_parts(void)
     CU_ASSERT_TRUE(spz_season_concerts(season) >= 3);
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         const spz_planned_concert *concert = spz_season_concert(season, i);
-        CU_ASSERT_PTR_NULL(concert->problem);
+        CU_ASSERT_EQUAL(concert->problem, SPZ_CONCERT_PLANNED);
         CU_ASSERT_DOUBLE_EQUAL(concert->points, sum_of_losses(concert), 1e-6);
         CU_ASSERT_DOUBLE_EQUAL(concert->price, sum_of_prices(concert), 1e-6);
     }
@@ -324,16 +324,109 @@ static void every_report_has_its_forms_and_no_others(void)
     spz_season *season = planned();
     spz_document *document = NULL;
     for (size_t i = 0; i < COUNT(plan); i++) {
-        CU_ASSERT_EQUAL(spz_report_season(season, plan[i], 0, &document), SPZ_OK);
+        CU_ASSERT_EQUAL(spz_report_season(season, plan[i], NULL, &document), SPZ_OK);
         size_t length;
         CU_ASSERT_TRUE(strlen(spz_document_text(document, &length)) == length && length > 100);
         spz_document_free(document);
     }
-    CU_ASSERT_EQUAL(spz_report_season(season, SPZ_AS_SVG, 0, &document), SPZ_BAD_ARGUMENT);
-    CU_ASSERT_EQUAL(spz_report_calendar(season, SPZ_AS_HTML, 0, &document), SPZ_BAD_ARGUMENT);
-    CU_ASSERT_EQUAL(spz_report_changes(season, 99, SPZ_AS_TEXT, 0, &document), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_EQUAL(spz_report_season(season, SPZ_AS_SVG, NULL, &document), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_EQUAL(spz_report_calendar(season, SPZ_AS_HTML, NULL, &document), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_EQUAL(spz_report_changes(season, 99, SPZ_AS_TEXT, NULL, &document), SPZ_BAD_ARGUMENT);
     CU_ASSERT_PTR_NULL(document);
     spz_season_free(season);
+}
+
+/* A plan of a few rows in a file of its own; `settings` NULL: the usual. */
+static spz_season *plan_rows(const char *rows, const spz_settings *settings)
+{
+    static const char path[] = "season-rows.tmp";
+    spz_season_options options = {.settings = settings, .jobs = 1};
+    spz_season *season = NULL;
+    FILE *file = fopen(path, "w");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
+    fprintf(file, "concert,work,score,fixed seating\n%s", rows);
+    fclose(file);
+    CU_ASSERT_EQUAL_FATAL(spz_season_plan(path, &options, NULL, &season), SPZ_OK);
+    unlink(path);
+    return season;
+}
+
+static void a_work_that_could_not_be_read_says_why(void)
+{
+    spz_season *season = plan_rows("A,One,nowhere.xml,\nA,Two,README.md,\nA,Three,corpus/brelisk-balconies-1.musicxml,\n", NULL);
+    const spz_planned_concert *concert = spz_season_concert(season, 0);
+    CU_ASSERT_EQUAL_FATAL(concert->work_count, 3);
+    CU_ASSERT_EQUAL(concert->works[0].problem, SPZ_WORK_WITHOUT_SCORE);
+    CU_ASSERT_EQUAL(concert->works[1].problem, SPZ_WORK_UNREADABLE);
+    CU_ASSERT_EQUAL(concert->works[1].cause, SPZ_NOT_XML);
+    CU_ASSERT_EQUAL(concert->works[2].problem, SPZ_WORK_READ);
+    CU_ASSERT_EQUAL(concert->works[2].cause, SPZ_OK);
+    spz_season_free(season);
+}
+
+/* Two seatings fixed one after the other, between works: without a change there it can't be planned, and no single seating will do. */
+static void fixed_seatings_ask_for_a_change(void)
+{
+    static const char rows[] = "A,One,corpus/brelisk-balconies-1.musicxml,\"violins together, violas outside\"\n"
+                               "A,Two,corpus/brelisk-balconies-2.musicxml,\"violins opposed, cellos inside left\"\n";
+    spz_settings *settings;
+    spz_season *season = plan_rows(rows, NULL);
+    const spz_planned_concert *concert = spz_season_concert(season, 0);
+    CU_ASSERT_EQUAL(concert->problem, SPZ_CONCERT_PLANNED);
+    CU_ASSERT_FALSE(concert->unchanged.possible);
+    CU_ASSERT_EQUAL_FATAL(concert->change_count, 1);
+    CU_ASSERT_FALSE(concert->changes[0].not_allowed);
+    CU_ASSERT_EQUAL(concert->changes[0].violins, SPZ_VIOLINS_AS_BEFORE);
+    spz_season_free(season);
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between works", "no", NULL), SPZ_OK);
+    season = plan_rows(rows, settings);
+    CU_ASSERT_EQUAL(spz_season_concert(season, 0)->problem, SPZ_CONCERT_FIXED);
+    spz_season_free(season);
+    spz_settings_free(settings);
+}
+
+/* The work in the middle wants the other seating: there and back is what two changes more would be, with their places and cost. */
+static void changes_that_were_not_made_are_listed_with_their_place_and_cost(void)
+{
+    spz_settings *settings;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between works", "no", NULL), SPZ_OK);
+    spz_season *season = plan_rows("A,First,corpus/brelisk-balconies-1.musicxml,\nA,Odd,corpus/tolvesk-ecluses-1.musicxml,\n"
+                                   "A,Last,corpus/brelisk-balconies-3.musicxml,\n", settings);
+    const spz_other_plan *other = &spz_season_concert(season, 0)->two_more;
+    CU_ASSERT_TRUE(other->possible);
+    CU_ASSERT_EQUAL_FATAL(other->list_count, 2);
+    CU_ASSERT_STRING_EQUAL(other->list[0].after, "First");
+    CU_ASSERT_STRING_EQUAL(other->list[0].before, "Odd");
+    CU_ASSERT_STRING_EQUAL(other->list[1].after, "Odd");
+    CU_ASSERT_STRING_EQUAL(other->list[1].before, "Last");
+    CU_ASSERT_STRING_NOT_EQUAL(other->list[0].to, other->list[1].to);
+    for (size_t i = 0; i < other->list_count; i++) {
+        CU_ASSERT_EQUAL(other->list[i].gap, SPZ_BETWEEN_WORKS);
+        CU_ASSERT_FALSE(other->list[i].allowed);
+        CU_ASSERT_TRUE(other->list[i].minutes > 1);
+    }
+    spz_season_free(season);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between works", "yes", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.price between works", "1", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.price of a minute", "0", NULL), SPZ_OK);
+    season = plan_rows("A,First,corpus/brelisk-balconies-1.musicxml,\nA,Odd,corpus/tolvesk-ecluses-1.musicxml,\n"
+                       "A,Last,corpus/brelisk-balconies-3.musicxml,\n", settings);
+    const spz_other_plan *order = &spz_season_concert(season, 0)->other_order; /* the odd one first or last */
+    CU_ASSERT_TRUE(order->possible);
+    CU_ASSERT_EQUAL_FATAL(order->order_count, 3);
+    CU_ASSERT_STRING_NOT_EQUAL(order->order[1], "Odd");
+    spz_season_free(season);
+    spz_settings_free(settings);
+}
+
+static void places_and_gaps_have_names_in_data(void)
+{
+    CU_ASSERT_STRING_EQUAL(spz_gap_name(SPZ_AT_INTERVAL), "at the interval");
+    CU_ASSERT_STRING_EQUAL(spz_gap_name(SPZ_GAP_COUNT), "");
+    CU_ASSERT_STRING_EQUAL(spz_stage_place_name(SPZ_PLACE_BACK_MIDDLE), "back middle");
+    CU_ASSERT_STRING_EQUAL(spz_stage_place_name(SPZ_PLACE_COUNT), "");
 }
 
 /* Starved of memory at the first request, the second, ... until it gets through: it says so each time, and loses nothing. */
@@ -355,7 +448,7 @@ static void a_season_without_memory_says_so(void)
         memory_starve_after(request + 1);
         status = spz_season_plan(small_plan, &options, NULL, &season);
         if (status == SPZ_OK)
-            status = spz_report_season(season, SPZ_AS_HTML, 0, &document);
+            status = spz_report_season(season, SPZ_AS_HTML, NULL, &document);
         memory_starve_after(0);
         spz_document_free(document);
         spz_season_free(season);
@@ -383,6 +476,10 @@ static const struct Statement statements[] = {
     STATEMENT(one_concert_of_the_corpus_changes_at_the_interval),
     STATEMENT(what_is_given_up_is_what_the_movement_alone_loses),
     STATEMENT(every_report_has_its_forms_and_no_others),
+    STATEMENT(a_work_that_could_not_be_read_says_why),
+    STATEMENT(fixed_seatings_ask_for_a_change),
+    STATEMENT(changes_that_were_not_made_are_listed_with_their_place_and_cost),
+    STATEMENT(places_and_gaps_have_names_in_data),
     STATEMENT(a_season_without_memory_says_so),
 };
 

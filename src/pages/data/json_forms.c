@@ -270,7 +270,7 @@ static void end_with_cautions(spz_report *report)
         put_verdict(&report->json, report->work);
         json_end(&report->json);
     }
-    json_put_text(&report->json, "cautions", report_cautions);
+    json_put_text(&report->json, "cautions", report_cautions(SPZ_ENGLISH));
     json_end(&report->json);
 }
 

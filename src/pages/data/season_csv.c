@@ -20,7 +20,7 @@ static void put_cell(Rows *rows)
 
 static void begin_row(Rows *rows, const char *what)
 {
-    season_iso_date(&rows->text, rows->concert);
+    say_iso_date(&rows->text, rows->concert);
     put_cell(rows);
     csv_text(&rows->row, rows->concert->name);
     csv_text(&rows->row, rows->concert->hall);
@@ -36,16 +36,17 @@ static void empty_cells(Rows *rows, int count)
 static void put_change(Rows *rows, const spz_changeover *change)
 {
     begin_row(rows, change->gap == SPZ_BEFORE_CONCERT ? "set-up" : "change");
-    season_place(&rows->text, change);
+    say_change_place(&rows->text, SPZ_ENGLISH, change);
     put_cell(rows);
     csv_text(&rows->row, change->to);
     csv_text(&rows->row, "");
     csv_number(&rows->row, change->minutes, 1);
     csv_integer(&rows->row, change->chairs);
     csv_integer(&rows->row, change->stands);
-    season_moves(&rows->text, change);
+    say_moves(&rows->text, SPZ_ENGLISH, change);
     put_cell(rows);
-    csv_text(&rows->row, change->remark);
+    say_change_remark(&rows->text, SPZ_ENGLISH, change);
+    put_cell(rows);
     csv_end(&rows->row);
 }
 
@@ -63,7 +64,7 @@ static void put_work(Rows *rows, size_t place)
     begin_row(rows, "work");
     csv_text(&rows->row, work->title);
     csv_text(&rows->row, work->seating);
-    season_order(&rows->text, work);
+    say_seated_order(&rows->text, SPZ_ENGLISH, work);
     put_cell(rows);
     empty_cells(rows, 4);
     csv_text(&rows->row, work->note);
@@ -82,7 +83,8 @@ static void put_concert(Rows *rows)
     if (rows->concert->problem) {
         begin_row(rows, "not planned");
         empty_cells(rows, 7);
-        csv_text(&rows->row, rows->concert->problem);
+        say_concert_problem(&rows->text, SPZ_ENGLISH, rows->concert);
+        put_cell(rows);
         csv_end(&rows->row);
         return;
     }
@@ -92,10 +94,10 @@ static void put_concert(Rows *rows)
         put_work(rows, i);
 }
 
-void season_csv(const spz_season *season, int width, Buffer *out)
+void season_csv(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Rows rows;
-    (void)width;
+    (void)look;
     csv_header(out, "date,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
     csv_begin(&rows.row, out);
     buffer_init(&rows.text);

@@ -3,7 +3,16 @@
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "support/path.h"
+#include "wording/phrase.h"
 #include "wording/season_words.h"
+
+/* The text under way as a value; null where there is none. */
+static void put_said(Json *json, const char *key, Buffer *said)
+{
+    json_put_text(json, key, said->length ? said->text : NULL);
+    json->out->failed = json->out->failed || buffer_failed(said);
+    buffer_free(said);
+}
 
 static void put_moves(Json *json, const spz_changeover *change)
 {
@@ -13,8 +22,8 @@ static void put_moves(Json *json, const spz_changeover *change)
         json_row(json);
         json_put_text(json, "section", spz_section_name(change->moves[i].section));
         json_put_integer(json, "players", change->moves[i].players);
-        json_put_text(json, "from", change->moves[i].from);
-        json_put_text(json, "to", change->moves[i].to);
+        json_put_text(json, "from", spz_stage_place_name(change->moves[i].from));
+        json_put_text(json, "to", spz_stage_place_name(change->moves[i].to));
         json_end(json);
     }
     json_end(json);
@@ -23,7 +32,7 @@ static void put_moves(Json *json, const spz_changeover *change)
 static void put_change(Json *json, const spz_changeover *change)
 {
     json_object(json);
-    json_put_text(json, "where", spz_gap_words(change->gap));
+    json_put_text(json, "where", spz_gap_name(change->gap));
     json_put_text(json, "after", change->after);
     json_put_text(json, "before", change->before);
     json_put_integer(json, "before_movement", (long long)change->movement + 1);
@@ -36,7 +45,13 @@ static void put_change(Json *json, const spz_changeover *change)
     put_moves(json, change);
     json_put_flag(json, "two_orchestras_before", change->two_before);
     json_put_flag(json, "two_orchestras_after", change->two_after);
-    json_put_text(json, "remark", change->remark);
+    json_put_flag(json, "not_allowed", change->not_allowed);
+    Buffer remark;
+    buffer_init(&remark);
+    say_change_remark(&remark, SPZ_ENGLISH, change);
+    json_put_text(json, "remark", remark.length ? remark.text : "");
+    json->out->failed = json->out->failed || buffer_failed(&remark);
+    buffer_free(&remark);
     json_end(json);
 }
 
@@ -69,12 +84,18 @@ static void put_work(Json *json, const spz_planned_work *work)
     else
         json_text(json, NULL);
     json_put_text(json, "seating", work->seating);
-    json_put_text(json, "order", work->order);
+    Buffer order;
+    buffer_init(&order);
+    say_order(&order, SPZ_ENGLISH, work->order);
+    put_said(json, "order", &order);
     json_put_flag(json, "two_orchestras", work->two_orchestras);
     json_put_text(json, "fixed", work->fixed);
     json_put_flag(json, "interval_after", work->interval_after);
     json_put_text(json, "note", work->note);
-    json_put_text(json, "problem", work->problem);
+    Buffer problem;
+    buffer_init(&problem);
+    say_work_problem(&problem, SPZ_ENGLISH, work);
+    put_said(json, "problem", &problem);
     json_put_integer(json, "scores_missing", (long long)work->scores_missing);
     json_put_number(json, "points_given_up", work->points, 2);
     json_key(json, "movements");
@@ -93,7 +114,10 @@ static void put_other(Json *json, const char *key, const spz_other_plan *other)
         return;
     }
     json_object(json);
-    json_put_text(json, "words", other->words);
+    Buffer words;
+    buffer_init(&words);
+    say_other_plan(&words, SPZ_ENGLISH, other);
+    put_said(json, "words", &words);
     json_put_integer(json, "changes", other->changes);
     json_put_number(json, "points_given_up", other->points, 2);
     json_put_number(json, "price", other->price, 2);
@@ -133,19 +157,19 @@ static void put_plan(Json *json, const spz_planned_concert *concert)
 
 static void put_concert(Json *json, const spz_planned_concert *concert)
 {
-    Buffer date;
+    Buffer date, problem;
     buffer_init(&date);
-    season_iso_date(&date, concert);
+    buffer_init(&problem);
+    say_iso_date(&date, concert);
+    say_concert_problem(&problem, SPZ_ENGLISH, concert);
     json_object(json);
     json_put_text(json, "concert", concert->name);
-    json_put_text(json, "date", date.length ? date.text : NULL);
+    put_said(json, "date", &date);
     json_put_text(json, "hall", concert->hall);
     json_put_text(json, "hall_settings", path_name(concert->hall_settings));
-    json_put_text(json, "problem", concert->problem);
+    put_said(json, "problem", &problem);
     put_plan(json, concert);
     json_end(json);
-    json->out->failed = json->out->failed || buffer_failed(&date);
-    buffer_free(&date);
 }
 
 static void put_totals(Json *json, const spz_season_totals *totals)
@@ -168,11 +192,11 @@ static void put_totals(Json *json, const spz_season_totals *totals)
     json_end(json);
 }
 
-void season_json(const spz_season *season, int width, Buffer *out)
+void season_json(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Json json;
     spz_season_totals totals = spz_season_total(season);
-    (void)width;
+    (void)look;
     json_begin(&json, out);
     json_object(&json);
     json_key(&json, "concerts");
@@ -181,6 +205,6 @@ void season_json(const spz_season *season, int width, Buffer *out)
         put_concert(&json, spz_season_concert(season, i));
     json_end(&json);
     put_totals(&json, &totals);
-    json_put_text(&json, "cautions", report_cautions);
+    json_put_text(&json, "cautions", report_cautions(SPZ_ENGLISH));
     json_end(&json);
 }

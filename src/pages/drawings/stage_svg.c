@@ -452,7 +452,7 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
         tell_way(d, pairs[i], i);
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
     y = facts(d, pairs, count, y + 4);
-    paragraph(d, y + 4, "small", report_cautions);
+    paragraph(d, y + 4, "small", report_cautions(SPZ_ENGLISH));
     close_element(d);
 }
 

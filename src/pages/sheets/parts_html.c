@@ -169,7 +169,7 @@ static void html_movement(Buffer *out, const PartsPage *page)
         html_paragraph(out, "empty", phrase_text(page->speaker.language, PHRASE_PARTS_NONE));
     if (*page->arrangement) {
         buffer_puts(out, "<p class=\"cautions\">");
-        buffer_xml(out, report_cautions);
+        buffer_xml(out, report_cautions(page->speaker.language));
         buffer_puts(out, "</p>\n");
     }
     buffer_puts(out, "</section>\n");

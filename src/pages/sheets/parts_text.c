@@ -96,7 +96,7 @@ static void text_movement(Buffer *out, const PartsPage *page)
         buffer_printf(out, "\n%s\n", phrase_text(page->speaker.language, PHRASE_PARTS_NONE));
     if (*page->arrangement) {
         buffer_putc(out, '\n');
-        layout_paragraph(out, 0, "", report_cautions, LAYOUT_USUAL_WIDTH);
+        layout_paragraph(out, 0, "", report_cautions(page->speaker.language), LAYOUT_USUAL_WIDTH);
     }
 }
 

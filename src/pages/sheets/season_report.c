@@ -5,53 +5,57 @@
 #include "season/planning/season_plan.h"
 
 enum { FORMATS = SPZ_AS_MARKDOWN + 1 };
-typedef void SeasonForm(const spz_season *season, int width, Buffer *out);
+typedef void SeasonForm(const spz_season *season, const spz_season_look *look, Buffer *out);
 
-static int sensible(int width)
+static spz_season_look sensible(const spz_season_look *asked)
 {
-    if (width == 0)
-        return LAYOUT_USUAL_WIDTH;
-    return width < LAYOUT_LEAST_WIDTH ? LAYOUT_LEAST_WIDTH : width > LAYOUT_MOST_WIDTH ? LAYOUT_MOST_WIDTH : width;
+    spz_season_look look = asked ? *asked : (spz_season_look){0};
+    if (look.width == 0)
+        look.width = LAYOUT_USUAL_WIDTH;
+    look.width = look.width < LAYOUT_LEAST_WIDTH ? LAYOUT_LEAST_WIDTH : look.width > LAYOUT_MOST_WIDTH ? LAYOUT_MOST_WIDTH : look.width;
+    return look;
 }
 
-static spz_status write_form(SeasonForm *const forms[FORMATS], const spz_season *season, spz_format format, int width, spz_document **out)
+static spz_status write_form(SeasonForm *const forms[FORMATS], const spz_season *season, spz_format format, const spz_season_look *asked, spz_document **out)
 {
     Buffer text;
+    spz_season_look look = sensible(asked);
     *out = NULL;
     if ((int)format < 0 || (int)format >= FORMATS || !forms[format])
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
-    forms[format](season, sensible(width), &text);
+    forms[format](season, &look, &text);
     spz_status status = document_take(&text, out);
     buffer_free(&text);
     return status;
 }
 
-spz_status spz_report_season(const spz_season *season, spz_format format, int width, spz_document **out)
+spz_status spz_report_season(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out)
 {
     static SeasonForm *const forms[FORMATS] = {
         [SPZ_AS_TEXT] = season_text, [SPZ_AS_JSON] = season_json, [SPZ_AS_CSV] = season_csv, [SPZ_AS_HTML] = season_html};
-    return write_form(forms, season, format, width, out);
+    return write_form(forms, season, format, look, out);
 }
 
-spz_status spz_report_calendar(const spz_season *season, spz_format format, int width, spz_document **out)
+spz_status spz_report_calendar(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out)
 {
     static SeasonForm *const forms[FORMATS] = {[SPZ_AS_TEXT] = calendar_text, [SPZ_AS_CSV] = calendar_csv};
-    return write_form(forms, season, format, width, out);
+    return write_form(forms, season, format, look, out);
 }
 
-spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, int width, spz_document **out)
+spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, const spz_season_look *asked, spz_document **out)
 {
     Buffer text;
+    spz_season_look look = sensible(asked);
     *out = NULL;
     const spz_planned_concert *planned = spz_season_concert(season, concert);
     if (!planned || (format != SPZ_AS_TEXT && format != SPZ_AS_HTML))
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     if (format == SPZ_AS_TEXT)
-        sheet_text(planned, sensible(width), &text);
+        sheet_text(planned, &look, &text);
     else
-        sheet_html(planned, &text);
+        sheet_html(planned, &look, &text);
     spz_status status = document_take(&text, out);
     buffer_free(&text);
     return status;

@@ -3,13 +3,13 @@
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "wording/season_words.h"
-#include "wording/passage_words.h"
 #include <stdio.h>
 
 typedef struct Sheet {
     Buffer *out;
     Buffer line;
     int width;
+    spz_language language;
 } Sheet;
 
 static void end_line(Sheet *sheet, int indent, const char *lead)
@@ -17,89 +17,106 @@ static void end_line(Sheet *sheet, int indent, const char *lead)
     layout_flow(sheet->out, indent, lead, &sheet->line, sheet->width);
 }
 
-static void say_move(Sheet *sheet, const spz_section_move *move)
+/* What is to be done, unless it is nothing. */
+static void end_box(Sheet *sheet)
 {
-    char name[WORDS_TEXT];
-    buffer_printf(&sheet->line, "%s (", words_capital(spz_section_words(move->section), name, sizeof name));
-    season_count(&sheet->line, move->players, "player", "players");
-    buffer_printf(&sheet->line, "): from %s to %s", move->from, move->to);
-    end_line(sheet, 2, "[ ] ");
-}
-
-static void say_change(Sheet *sheet, const spz_changeover *change)
-{
-    buffer_puts(sheet->out, "\n");
-    season_place(&sheet->line, change);
-    buffer_puts(&sheet->line, " (");
-    season_minutes(&sheet->line, change->minutes);
-    buffer_puts(&sheet->line, ")");
-    end_line(sheet, 0, "");
-    buffer_puts(&sheet->line, "F");
-    season_from_to(&sheet->line, change);
-    buffer_puts(&sheet->line, ".");
-    end_line(sheet, 2, "");
-    season_orchestras(&sheet->line, change);
     if (sheet->line.length)
         end_line(sheet, 2, "[ ] ");
-    for (size_t i = 0; i < change->move_count; i++)
-        say_move(sheet, &change->moves[i]);
-    season_load(&sheet->line, change);
-    buffer_printf(&sheet->line, " to be carried, of %d desks", change->desks);
-    end_line(sheet, 2, "[ ] ");
-    if (*change->remark) {
-        buffer_puts(&sheet->line, change->remark);
-        end_line(sheet, 2, "[ ] ");
-    }
 }
 
-static void say_works(Sheet *sheet, const spz_planned_concert *concert)
+static void put_change_head(Sheet *sheet, const spz_changeover *change)
+{
+    Buffer text;
+    buffer_init(&text);
+    buffer_puts(sheet->out, "\n");
+    say_change_place(&sheet->line, sheet->language, change);
+    say_minutes(&text, sheet->language, change->minutes);
+    buffer_printf(&sheet->line, " (%s)", text.text ? text.text : "");
+    end_line(sheet, 0, "");
+    buffer_clear(&text);
+    say_change(&text, sheet->language, change);
+    SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_CHANGE, slot_text("change", text.text));
+    end_line(sheet, 2, "");
+    sheet->out->failed = sheet->out->failed || buffer_failed(&text);
+    buffer_free(&text);
+}
+
+static void put_change(Sheet *sheet, const spz_changeover *change)
+{
+    put_change_head(sheet, change);
+    say_orchestras(&sheet->line, sheet->language, change);
+    end_box(sheet);
+    for (size_t i = 0; i < change->move_count; i++) {
+        say_move(&sheet->line, sheet->language, &change->moves[i]);
+        end_box(sheet);
+    }
+    say_load_of(&sheet->line, sheet->language, change);
+    end_box(sheet);
+    say_change_remark(&sheet->line, sheet->language, change);
+    end_box(sheet);
+}
+
+static void put_work(Sheet *sheet, const spz_planned_work *work, size_t place)
 {
     char lead[32];
-    buffer_puts(sheet->out, "\nProgramme\n");
-    for (size_t i = 0; i < concert->work_count; i++) {
-        const spz_planned_work *work = &concert->works[i];
-        snprintf(lead, sizeof lead, "%2zu. ", i + 1);
-        buffer_printf(&sheet->line, "%s: %s (", work->title, work->seating);
-        season_order(&sheet->line, work);
-        buffer_puts(&sheet->line, ")");
-        if (*work->note)
-            buffer_printf(&sheet->line, " - %s", work->note);
-        end_line(sheet, 0, lead);
-        if (work->interval_after)
-            buffer_puts(sheet->out, "    --- interval ---\n");
-    }
+    Buffer order;
+    buffer_init(&order);
+    snprintf(lead, sizeof lead, "%2zu. ", place + 1);
+    say_seated_order(&order, sheet->language, work);
+    SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_WORK, slot_text("title", work->title), slot_text("seating", words_seating(sheet->language, work->seating)),
+        slot_text("order", order.text));
+    if (*work->note)
+        buffer_printf(&sheet->line, " - %s", work->note);
+    end_line(sheet, 0, lead);
+    if (work->interval_after)
+        layout_paragraph(sheet->out, 4, "", phrase_text(sheet->language, PHRASE_SEASON_INTERVAL_LINE), sheet->width);
+    sheet->out->failed = sheet->out->failed || buffer_failed(&order);
+    buffer_free(&order);
 }
 
-static void say_head(Sheet *sheet, const spz_planned_concert *concert)
+static void put_head(Sheet *sheet, const spz_planned_concert *concert)
 {
-    buffer_printf(&sheet->line, "Change sheet: %s", concert->name);
+    SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_OF, slot_text("concert", concert->name));
     layout_heading(sheet->out, sheet->line.text ? sheet->line.text : "", '=', sheet->width);
     buffer_clear(&sheet->line);
-    season_when_where(&sheet->line, concert);
+    say_when_where(&sheet->line, sheet->language, concert);
     end_line(sheet, 0, "");
 }
 
-void sheet_text(const spz_planned_concert *concert, int width, Buffer *out)
+static void put_sentence(Sheet *sheet, Phrase phrase)
 {
-    Sheet sheet = {.out = out, .width = width};
+    buffer_puts(sheet->out, "\n");
+    layout_paragraph(sheet->out, 0, "", phrase_text(sheet->language, phrase), sheet->width);
+}
+
+static void put_changes(Sheet *sheet, const spz_planned_concert *concert)
+{
+    if (concert->setup)
+        put_change(sheet, concert->setup);
+    else
+        put_sentence(sheet, PHRASE_SEASON_SHEET_STAYS);
+    for (size_t i = 0; i < concert->change_count; i++)
+        put_change(sheet, &concert->changes[i]);
+    if (concert->change_count == 0)
+        put_sentence(sheet, PHRASE_SEASON_SHEET_NO_CHANGE);
+}
+
+void sheet_text(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
+{
+    Sheet sheet = {.out = out, .width = look->width, .language = look->language};
     buffer_init(&sheet.line);
-    say_head(&sheet, concert);
+    put_head(&sheet, concert);
     if (concert->problem) {
-        buffer_printf(&sheet.line, "Not planned: %s.", concert->problem);
+        say_not_planned(&sheet.line, sheet.language, concert);
         end_line(&sheet, 0, "");
     } else {
-        say_works(&sheet, concert);
-        if (concert->setup)
-            say_change(&sheet, concert->setup);
-        else
-            buffer_puts(out, "\nBefore the concert the stage stays in the house's usual seating.\n");
-        for (size_t i = 0; i < concert->change_count; i++)
-            say_change(&sheet, &concert->changes[i]);
-        if (concert->change_count == 0)
-            buffer_puts(out, "\nNo change within the concert.\n");
+        put_sentence(&sheet, PHRASE_SEASON_SHEET_PROGRAMME);
+        for (size_t i = 0; i < concert->work_count; i++)
+            put_work(&sheet, &concert->works[i], i);
+        put_changes(&sheet, concert);
     }
     buffer_puts(out, "\n");
-    layout_paragraph(out, 0, "", report_cautions, width);
+    layout_paragraph(out, 0, "", report_cautions(sheet.language), sheet.width);
     out->failed = out->failed || buffer_failed(&sheet.line);
     buffer_free(&sheet.line);
 }

@@ -2,19 +2,20 @@
 #include "writing/csv_text.h"
 #include "writing/text_layout.h"
 #include "pages/season_forms.h"
+#include "wording/phrase.h"
 #include "wording/season_words.h"
 #include <stdio.h>
 #include <string.h>
 
-static void month_heading(const spz_planned_concert *concert, int width, Buffer *out)
+static void month_heading(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
 {
-    char text[48];
-    if (concert->year)
-        snprintf(text, sizeof text, "%s %d", season_month(concert->month), concert->year);
-    else
-        snprintf(text, sizeof text, "Without a date");
+    Buffer text;
+    buffer_init(&text);
+    say_month(&text, look->language, concert);
     buffer_puts(out, out->length ? "\n" : "");
-    layout_heading(out, text, '-', width);
+    layout_heading(out, text.text ? text.text : "", '-', look->width);
+    out->failed = out->failed || buffer_failed(&text);
+    buffer_free(&text);
 }
 
 static bool same_month(const spz_planned_concert *a, const spz_planned_concert *b)
@@ -23,91 +24,82 @@ static bool same_month(const spz_planned_concert *a, const spz_planned_concert *
 }
 
 /* 'Serenade: violins opposed, ...' where the seating is new, else the title alone. */
-static void list_works(const spz_planned_concert *concert, Buffer *text)
+static void list_works(const spz_planned_concert *concert, spz_language language, Buffer *text)
 {
     const char *before = "";
     for (size_t i = 0; i < concert->work_count; i++) {
         const spz_planned_work *work = &concert->works[i];
-        buffer_puts(text, i ? "; " : "");
+        buffer_puts(text, i ? phrase_text(language, PHRASE_SEASON_OTHER_NEXT) : "");
         if (strcmp(before, work->seating) != 0)
-            buffer_printf(text, "%s: ", work->seating);
-        buffer_puts(text, work->title);
+            SAY(text, language, PHRASE_SEASON_CALENDAR_WORK, slot_text("seating", words_seating(language, work->seating)), slot_text("title", work->title));
+        else
+            buffer_puts(text, work->title);
         before = work->movement_count ? work->movements[work->movement_count - 1].seating : work->seating;
     }
 }
 
-static void sum_changes(const spz_planned_concert *concert, Buffer *text)
-{
-    buffer_puts(text, concert->setup ? "Set up afresh" : "House's usual seating");
-    if (concert->change_count == 0)
-        buffer_puts(text, "; no change.");
-    else {
-        buffer_puts(text, "; ");
-        season_count(text, (long long)concert->change_count, "change", "changes");
-        buffer_puts(text, ", ");
-        season_minutes(text, concert->minutes);
-        buffer_puts(text, ".");
-    }
-}
-
-static void say_concert(const spz_planned_concert *concert, int width, Buffer *out)
+static void put_concert(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
 {
     Buffer text;
     char lead[24] = "- ";
     buffer_init(&text);
     if (concert->year)
-        snprintf(lead, sizeof lead, "%.3s %2d  ", season_weekday(concert->weekday), concert->day);
+        snprintf(lead, sizeof lead, "%s %2d  ", words_weekday_short(look->language, concert), concert->day);
     buffer_printf(&text, "%s%s%s", concert->name, *concert->hall ? ", " : "", concert->hall);
-    layout_flow(out, 0, lead, &text, width);
+    layout_flow(out, 0, lead, &text, look->width);
     int indent = (int)strlen(lead);
     if (concert->problem) {
-        buffer_printf(&text, "Not planned: %s.", concert->problem);
-        layout_flow(out, indent, "", &text, width);
+        say_not_planned(&text, look->language, concert);
+        layout_flow(out, indent, "", &text, look->width);
     } else {
-        list_works(concert, &text);
-        layout_flow(out, indent, "", &text, width);
-        sum_changes(concert, &text);
-        layout_flow(out, indent, "", &text, width);
+        list_works(concert, look->language, &text);
+        layout_flow(out, indent, "", &text, look->width);
+        say_changes_sum(&text, look->language, concert);
+        layout_flow(out, indent, "", &text, look->width);
     }
     out->failed = out->failed || buffer_failed(&text);
     buffer_free(&text);
 }
 
-void calendar_text(const spz_season *season, int width, Buffer *out)
+void calendar_text(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     const spz_planned_concert *before = NULL;
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         const spz_planned_concert *concert = spz_season_concert(season, i);
         if (!before || !same_month(before, concert))
-            month_heading(concert, width, out);
-        say_concert(concert, width, out);
+            month_heading(concert, look, out);
+        put_concert(concert, look, out);
         before = concert;
     }
 }
 
-void calendar_csv(const spz_season *season, int width, Buffer *out)
+void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     CsvRow row;
-    Buffer date;
-    (void)width;
+    Buffer date, problem;
+    (void)look;
     buffer_init(&date);
+    buffer_init(&problem);
     csv_header(out, "date,weekday,concert,hall,first seating,set up,changes,minutes,problem");
     csv_begin(&row, out);
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         const spz_planned_concert *concert = spz_season_concert(season, i);
-        season_iso_date(&date, concert);
+        say_iso_date(&date, concert);
         csv_text(&row, date.length ? date.text : "");
-        csv_text(&row, concert->year ? season_weekday(concert->weekday) : "");
+        csv_text(&row, words_weekday(SPZ_ENGLISH, concert));
         csv_text(&row, concert->name);
         csv_text(&row, concert->hall);
         csv_text(&row, concert->work_count ? concert->works[0].seating : "");
         csv_text(&row, concert->setup ? "yes" : "no");
         csv_integer(&row, (long long)concert->change_count);
         csv_number(&row, concert->minutes, 1);
-        csv_text(&row, concert->problem);
+        say_concert_problem(&problem, SPZ_ENGLISH, concert);
+        csv_text(&row, problem.length ? problem.text : "");
         csv_end(&row);
         buffer_clear(&date);
+        buffer_clear(&problem);
     }
-    out->failed = out->failed || buffer_failed(&date);
+    out->failed = out->failed || buffer_failed(&date) || buffer_failed(&problem);
     buffer_free(&date);
+    buffer_free(&problem);
 }

@@ -5,9 +5,7 @@
 #include "pages/season_forms.h"
 #include "support/path.h"
 #include "wording/season_words.h"
-#include "wording/passage_words.h"
 #include <stdio.h>
-#include <string.h>
 
 enum { INDENT = 2, DEEPER = 5 };
 
@@ -15,6 +13,7 @@ typedef struct Page {
     Buffer *out;
     Buffer line; /* under way */
     int width;
+    spz_language language;
 } Page;
 
 static void end_line(Page *page, int indent, const char *lead)
@@ -22,74 +21,53 @@ static void end_line(Page *page, int indent, const char *lead)
     layout_flow(page->out, indent, lead, &page->line, page->width);
 }
 
-static void say_change(Page *page, const spz_changeover *change)
+static void put_change(Page *page, const spz_changeover *change)
 {
-    season_place(&page->line, change);
-    buffer_puts(&page->line, ": f");
-    season_from_to(&page->line, change);
-    buffer_puts(&page->line, ". ");
-    season_moves(&page->line, change);
-    buffer_puts(&page->line, ". To be carried: ");
-    season_load(&page->line, change);
-    buffer_puts(&page->line, "; ");
-    season_minutes(&page->line, change->minutes);
-    if (*change->remark)
-        buffer_printf(&page->line, "; %s", change->remark);
-    buffer_puts(&page->line, ".");
+    say_whole_change(&page->line, page->language, change);
     end_line(page, INDENT, ">> ");
 }
 
 /* Changes that lie before this movement of this work. */
-static void say_changes_before(Page *page, const spz_planned_concert *concert, size_t work, size_t movement)
+static void put_changes_before(Page *page, const spz_planned_concert *concert, size_t work, size_t movement)
 {
     for (size_t i = 0; i < concert->change_count; i++)
         if (concert->changes[i].work == work && concert->changes[i].movement == movement)
-            say_change(page, &concert->changes[i]);
+            put_change(page, &concert->changes[i]);
 }
 
-static void say_movement(Page *page, const spz_planned_movement *movement, bool alone)
+static void put_movement(Page *page, const spz_planned_movement *movement, bool alone)
 {
     if (!(movement->points > 0))
         return;
-    if (alone)
-        buffer_puts(&page->line, "Gives up ");
-    else
-        buffer_printf(&page->line, "%s: gives up ", season_movement_title(movement));
-    season_points(&page->line, movement->points);
-    buffer_printf(&page->line, " against %s", movement->best);
-    buffer_printf(&page->line, "%s%s.", *movement->bars_lost ? "; weakened: " : "", movement->bars_lost);
+    say_loss(&page->line, page->language, movement, alone);
     end_line(page, DEEPER, alone ? "" : "- ");
 }
 
-static void say_confidence(Page *page, const spz_planned_work *work)
-{
-    season_confidence(&page->line, work);
-    end_line(page, DEEPER, "");
-}
-
-static void say_evidence(Page *page, const spz_planned_concert *concert, size_t place)
+static void put_evidence(Page *page, const spz_planned_concert *concert, size_t place)
 {
     const spz_planned_work *work = &concert->works[place];
     bool alone = work->movement_count == 1 && work->points > 0; /* then one line says it all */
     if (!alone) {
-        season_evidence(&page->line, work);
-        buffer_puts(&page->line, ".");
-        say_confidence(page, work);
+        say_evidence(&page->line, page->language, work);
+        say_verdicts(&page->line, page->language, work);
+        end_line(page, DEEPER, "");
     }
     for (size_t i = 0; i < work->movement_count; i++) {
         if (i)
-            say_changes_before(page, concert, place, i);
-        say_movement(page, &work->movements[i], alone);
+            put_changes_before(page, concert, place, i);
+        put_movement(page, &work->movements[i], alone);
     }
-    if (alone)
-        say_confidence(page, work);
+    if (alone) {
+        say_verdicts(&page->line, page->language, work);
+        end_line(page, DEEPER, "");
+    }
 }
 
-static void say_work(Page *page, const spz_planned_concert *concert, size_t place)
+static void put_work(Page *page, const spz_planned_concert *concert, size_t place)
 {
     const spz_planned_work *work = &concert->works[place];
-    char lead[32], name[WORDS_TEXT];
-    say_changes_before(page, concert, place, 0);
+    char lead[32];
+    put_changes_before(page, concert, place, 0);
     snprintf(lead, sizeof lead, "%2zu. ", place + 1);
     buffer_puts(&page->line, work->title);
     if (work->year)
@@ -97,78 +75,61 @@ static void say_work(Page *page, const spz_planned_concert *concert, size_t plac
     if (*work->note)
         buffer_printf(&page->line, " - %s", work->note);
     end_line(page, 1, lead);
-    buffer_printf(&page->line, "%s%s. %s: %s.", words_capital(work->seating, name, sizeof name),
-                  work->fixed ? " (fixed in the table)" : "",
-                  work->two_orchestras ? "Two orchestras that face each other, each from its edge of the stage inward" : "From house left to house right",
-                  work->order);
-    if (season_thirds(work) && season_thirds(work) < work->movement_count)
-        buffer_printf(&page->line, " In %zu of %zu movements the violins are in three sections.", season_thirds(work), work->movement_count);
-    else if (season_thirds(work))
-        buffer_puts(&page->line, " The violins are in three sections.");
+    say_seated(&page->line, page->language, work);
     end_line(page, DEEPER, "");
-    say_evidence(page, concert, place);
+    put_evidence(page, concert, place);
     if (work->interval_after)
-        buffer_puts(page->out, "     --- interval ---\n");
+        layout_paragraph(page->out, DEEPER, "", phrase_text(page->language, PHRASE_SEASON_INTERVAL_LINE), page->width);
 }
 
-static void say_sums(Page *page, const spz_planned_concert *concert)
+static void put_sums(Page *page, const spz_planned_concert *concert)
 {
+    static void (*const sayers[])(Buffer *, spz_language, const spz_planned_concert *) = {say_given_up, say_unchanged, say_one_more, say_other_order};
     buffer_puts(page->out, "\n");
-    buffer_puts(&page->line, "Given up in all: ");
-    season_points(&page->line, concert->points);
-    if (concert->price > 0) {
-        buffer_puts(&page->line, "; price of the changes: ");
-        season_points(&page->line, concert->price);
+    for (size_t i = 0; i < sizeof sayers / sizeof sayers[0]; i++) {
+        sayers[i](&page->line, page->language, concert);
+        if (page->line.length)
+            end_line(page, INDENT, "");
     }
-    buffer_puts(&page->line, ".");
-    end_line(page, INDENT, "");
-    season_unchanged(&page->line, concert);
-    end_line(page, INDENT, "");
-    season_one_more(&page->line, concert);
-    end_line(page, INDENT, "");
-    season_other_order(&page->line, concert);
-    if (page->line.length)
-        end_line(page, INDENT, "");
 }
 
-static void say_concert(Page *page, const spz_planned_concert *concert)
+static void put_concert(Page *page, const spz_planned_concert *concert)
 {
     buffer_puts(page->out, "\n");
-    layout_heading(page->out, *concert->name ? concert->name : "(no name)", '-', page->width);
-    season_when_where(&page->line, concert);
+    layout_heading(page->out, *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED), '-', page->width);
+    say_when_where(&page->line, page->language, concert);
     if (*concert->hall_settings)
-        buffer_printf(&page->line, "; settings %s", path_name(concert->hall_settings));
+        SAY(&page->line, page->language, PHRASE_SEASON_WHERE_SETTINGS, slot_text("file", path_name(concert->hall_settings)));
     end_line(page, 0, "");
     if (concert->problem) {
-        buffer_printf(&page->line, "Not planned: %s.", concert->problem);
+        say_not_planned(&page->line, page->language, concert);
         end_line(page, INDENT, "");
         return;
     }
     buffer_puts(page->out, "\n");
     if (concert->setup)
-        say_change(page, concert->setup);
+        put_change(page, concert->setup);
     for (size_t i = 0; i < concert->work_count; i++)
-        say_work(page, concert, i);
-    say_sums(page, concert);
+        put_work(page, concert, i);
+    put_sums(page, concert);
 }
 
-void season_text(const spz_season *season, int width, Buffer *out)
+void season_text(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
-    Page page = {.out = out, .width = width};
+    Page page = {.out = out, .width = look->width, .language = look->language};
     spz_season_totals totals = spz_season_total(season);
     buffer_init(&page.line);
-    layout_heading(out, "The season", '=', width);
-    season_sums(&page.line, &totals);
+    layout_heading(out, phrase_text(page.language, PHRASE_SEASON_TITLE), '=', page.width);
+    say_sums(&page.line, page.language, &totals);
     end_line(&page, 0, "");
     if (totals.problems) {
-        season_count(&page.line, (long long)totals.problems, "row or score", "rows or scores");
-        buffer_puts(&page.line, " could not be used; the messages say which.");
+        SAY(&page.line, page.language, PHRASE_SEASON_PROBLEMS, slot_number("n", (long)totals.problems));
         end_line(&page, 0, "");
     }
     for (size_t i = 0; i < spz_season_concerts(season); i++)
-        say_concert(&page, spz_season_concert(season, i));
+        put_concert(&page, spz_season_concert(season, i));
     buffer_puts(out, "\n");
-    layout_paragraph(out, 0, "", report_cautions, width);
+    layout_paragraph(out, 0, "", report_cautions(page.language), page.width);
     out->failed = out->failed || buffer_failed(&page.line);
     buffer_free(&page.line);
 }

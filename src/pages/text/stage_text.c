@@ -161,7 +161,7 @@ spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_
         buffer_puts(&page, "\n");
         say_hearing(plan, pairs, count, &page);
         buffer_puts(&page, "\n");
-        layout_paragraph(&page, 0, "", report_cautions, COLUMNS);
+        layout_paragraph(&page, 0, "", report_cautions(SPZ_ENGLISH), COLUMNS);
         page.failed = page.failed || buffer_failed(&text);
         status = document_take(&page, out);
     }

@@ -164,5 +164,5 @@ void block_terms(spz_report *report, const spz_verdict *verdict)
 
 void block_cautions(spz_report *report)
 {
-    layout_paragraph(&report->out, 0, "", report_cautions, report->options.width);
+    layout_paragraph(&report->out, 0, "", report_cautions(report->options.language), report->options.width);
 }

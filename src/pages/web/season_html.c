@@ -2,9 +2,8 @@
 #include "writing/markup.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
+#include "wording/phrase.h"
 #include "wording/season_words.h"
-#include "wording/passage_words.h"
-#include <string.h>
 
 static const char styles[] =
     ":root { color-scheme: light dark; }\n"
@@ -41,6 +40,7 @@ enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on
 typedef struct Page {
     Html html;
     Buffer text; /* under way */
+    spz_language language;
 } Page;
 
 static void begin(Page *page, const char *title)
@@ -75,80 +75,98 @@ static void end_text(Page *page, const char *element, const char *class)
     html_raw(&page->html, "\n");
 }
 
-static void put_when_where(Page *page, const spz_planned_concert *concert)
+typedef void ConcertSayer(Buffer *out, spz_language language, const spz_planned_concert *concert);
+
+static void put_about(Page *page, ConcertSayer *sayer, const spz_planned_concert *concert)
 {
-    season_when_where(&page->text, concert);
+    sayer(&page->text, page->language, concert);
     end_text(page, "p", NULL);
+}
+
+static void put_change_head(Page *page, const spz_changeover *change)
+{
+    Buffer text;
+    buffer_init(&text);
+    say_change_place(&page->text, page->language, change);
+    buffer_puts(&page->text, ", ");
+    say_minutes(&page->text, page->language, change->minutes);
+    end_text(page, "h3", NULL);
+    say_change(&text, page->language, change);
+    SAY(&page->text, page->language, PHRASE_SEASON_SHEET_CHANGE, slot_text("change", text.text));
+    end_text(page, "p", NULL);
+    page->html.failed = page->html.failed || buffer_failed(&text);
+    buffer_free(&text);
 }
 
 static void put_change(Page *page, const spz_changeover *change)
 {
+    static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_load_of, say_change_remark};
     html_open_class(&page->html, "div", "change");
-    season_place(&page->text, change);
-    buffer_puts(&page->text, ", ");
-    season_minutes(&page->text, change->minutes);
-    end_text(page, "h3", NULL);
-    buffer_puts(&page->text, "F");
-    season_from_to(&page->text, change);
-    buffer_puts(&page->text, ".");
-    end_text(page, "p", NULL);
+    put_change_head(page, change);
     html_open_class(&page->html, "ul", "todo");
-    season_orchestras(&page->text, change);
+    say_orchestras(&page->text, page->language, change);
     end_text(page, "li", NULL);
     for (size_t i = 0; i < change->move_count; i++) {
-        const spz_section_move *move = &change->moves[i];
-        char name[WORDS_TEXT];
-        buffer_printf(&page->text, "%s (", words_capital(spz_section_words(move->section), name, sizeof name));
-        season_count(&page->text, move->players, "player", "players");
-        buffer_printf(&page->text, "): from %s to %s", move->from, move->to);
+        say_move(&page->text, page->language, &change->moves[i]);
         end_text(page, "li", NULL);
     }
-    season_load(&page->text, change);
-    buffer_printf(&page->text, " to be carried, of %d desks", change->desks);
-    end_text(page, "li", NULL);
-    buffer_puts(&page->text, change->remark);
-    end_text(page, "li", NULL);
+    for (size_t i = 0; i < sizeof last / sizeof last[0]; i++) {
+        last[i](&page->text, page->language, change);
+        end_text(page, "li", NULL);
+    }
     html_close(&page->html);
     html_close(&page->html);
-}
-
-static void put_movement(Page *page, const spz_planned_movement *movement)
-{
-    if (!(movement->points > 0))
-        return;
-    buffer_printf(&page->text, "%s: gives up ", season_movement_title(movement));
-    season_points(&page->text, movement->points);
-    buffer_printf(&page->text, " against %s%s%s", movement->best, *movement->bars_lost ? "; weakened: " : "", movement->bars_lost);
-    end_text(page, "li", NULL);
 }
 
 static void put_losses(Page *page, const spz_planned_work *work)
 {
-    season_evidence(&page->text, work);
-    buffer_puts(&page->text, ".");
-    season_confidence(&page->text, work);
+    say_evidence(&page->text, page->language, work);
+    say_verdicts(&page->text, page->language, work);
     end_text(page, "p", "small");
     if (!(work->points > 0))
         return;
     html_open_class(&page->html, "ul", "small");
     for (size_t i = 0; i < work->movement_count; i++)
-        put_movement(page, &work->movements[i]);
+        if (work->movements[i].points > 0) {
+            say_loss(&page->text, page->language, &work->movements[i], false);
+            end_text(page, "li", NULL);
+        }
     html_close(&page->html);
+}
+
+static void put_change_line(Page *page, const spz_changeover *change)
+{
+    Buffer load, minutes;
+    buffer_init(&load);
+    buffer_init(&minutes);
+    say_load(&load, page->language, change);
+    say_minutes(&minutes, page->language, change->minutes);
+    SAY(&page->text, page->language, change->movement ? PHRASE_SEASON_CHANGE_WITHIN : PHRASE_SEASON_CHANGE_BEFORE_IT, slot_text("load", load.text),
+        slot_text("minutes", minutes.text));
+    end_text(page, "p", "change small");
+    page->html.failed = page->html.failed || buffer_failed(&load) || buffer_failed(&minutes);
+    buffer_free(&load);
+    buffer_free(&minutes);
 }
 
 /* The changes that come before the work or within it, one line each. */
 static void put_changes_of(Page *page, const spz_planned_concert *concert, size_t place)
 {
-    for (size_t i = 0; i < concert->change_count; i++) {
-        const spz_changeover *change = &concert->changes[i];
-        if (change->work != place)
-            continue;
-        buffer_printf(&page->text, "Change %s: ", change->movement ? spz_gap_words(change->gap) : "before it");
-        season_load(&page->text, change);
-        buffer_puts(&page->text, ", ");
-        season_minutes(&page->text, change->minutes);
-        end_text(page, "p", "change small");
-    }
+    for (size_t i = 0; i < concert->change_count; i++)
+        if (concert->changes[i].work == place)
+            put_change_line(page, &concert->changes[i]);
+}
+
+static void put_seating(Page *page, const spz_planned_work *work)
+{
+    Buffer order;
+    buffer_init(&order);
+    say_seated_order(&order, page->language, work);
+    SAY(&page->text, page->language, PHRASE_SEASON_SEATED_SHORT, slot_text("seating", words_seating(page->language, work->seating)), slot_text("order", order.text),
+        slot_text("fixed", work->fixed ? phrase_text(page->language, PHRASE_SEASON_SEATED_FIXED_SHORT) : ""));
+    end_text(page, "div", "seating");
+    page->html.failed = page->html.failed || buffer_failed(&order);
+    buffer_free(&order);
 }
 
 static void put_work(Page *page, const spz_planned_concert *concert, size_t place, bool losses)
@@ -159,10 +177,7 @@ static void put_work(Page *page, const spz_planned_concert *concert, size_t plac
     if (work->year)
         buffer_printf(&page->text, " (%d)", work->year);
     end_text(page, "div", NULL);
-    buffer_printf(&page->text, "%s: ", work->seating);
-    season_order(&page->text, work);
-    buffer_puts(&page->text, work->fixed ? " (fixed)" : "");
-    end_text(page, "div", "seating");
+    put_seating(page, work);
     buffer_puts(&page->text, work->note);
     end_text(page, "div", "small");
     if (losses) {
@@ -170,7 +185,7 @@ static void put_work(Page *page, const spz_planned_concert *concert, size_t plac
         put_losses(page, work);
     }
     if (work->interval_after)
-        html_element(&page->html, "div", "interval", "Interval");
+        html_element(&page->html, "div", "interval", phrase_text(page->language, PHRASE_SEASON_INTERVAL));
     html_close(&page->html);
 }
 
@@ -182,39 +197,33 @@ static void put_works(Page *page, const spz_planned_concert *concert, bool losse
     html_close(&page->html);
 }
 
-static void put_problem(Page *page, const spz_planned_concert *concert)
-{
-    buffer_printf(&page->text, "Not planned: %s.", concert->problem);
-    end_text(page, "p", NULL);
-}
-
 static void put_all_changes(Page *page, const spz_planned_concert *concert)
 {
     html_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
     if (concert->setup)
         put_change(page, concert->setup);
     else
-        html_element(&page->html, "p", NULL, "Before the concert the stage stays in the house's usual seating.");
+        html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_STAYS));
     for (size_t i = 0; i < concert->change_count; i++)
         put_change(page, &concert->changes[i]);
     if (concert->change_count == 0)
-        html_element(&page->html, "p", NULL, "No change within the concert.");
+        html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_NO_CHANGE));
     html_close(&page->html);
 }
 
 static void put_cautions(Page *page)
 {
-    html_element(&page->html, "p", "cautions", report_cautions);
+    html_element(&page->html, "p", "cautions", report_cautions(page->language));
 }
 
 static void put_sheet(Page *page, const spz_planned_concert *concert)
 {
     html_open_class(&page->html, "section", "sheet");
-    buffer_printf(&page->text, "Change sheet: %s", concert->name);
+    SAY(&page->text, page->language, PHRASE_SEASON_SHEET_OF, slot_text("concert", concert->name));
     end_text(page, "h2", NULL);
-    put_when_where(page, concert);
+    put_about(page, say_when_where, concert);
     if (concert->problem)
-        put_problem(page, concert);
+        put_about(page, say_not_planned, concert);
     else {
         put_works(page, concert, false);
         put_all_changes(page, concert);
@@ -225,37 +234,27 @@ static void put_sheet(Page *page, const spz_planned_concert *concert)
 
 static void put_concert(Page *page, const spz_planned_concert *concert)
 {
-    static void (*const remarks[])(Buffer *, const spz_planned_concert *) = {season_unchanged, season_one_more, season_other_order};
-    html_element(&page->html, "h2", NULL, concert->name);
-    put_when_where(page, concert);
+    static ConcertSayer *const remarks[] = {say_given_up, say_unchanged, say_one_more, say_other_order};
+    html_element(&page->html, "h2", NULL, *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
+    put_about(page, say_when_where, concert);
     if (concert->problem) {
-        put_problem(page, concert);
+        put_about(page, say_not_planned, concert);
         return;
     }
     put_works(page, concert, true);
-    buffer_puts(&page->text, "Given up in all: ");
-    season_points(&page->text, concert->points);
-    if (concert->price > 0) {
-        buffer_puts(&page->text, "; price of the changes: ");
-        season_points(&page->text, concert->price);
-    }
-    buffer_puts(&page->text, ".");
-    end_text(page, "p", NULL);
-    for (size_t i = 0; i < sizeof remarks / sizeof remarks[0]; i++) {
-        remarks[i](&page->text, concert);
-        end_text(page, "p", NULL);
-    }
+    for (size_t i = 0; i < sizeof remarks / sizeof remarks[0]; i++)
+        put_about(page, remarks[i], concert);
 }
 
-void season_html(const spz_season *season, int width, Buffer *out)
+void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
-    Page page;
+    Page page = {.language = look->language};
     spz_season_totals totals = spz_season_total(season);
-    (void)width;
-    begin(&page, "The season: where the strings sit");
+    const char *title = phrase_text(page.language, PHRASE_SEASON_TITLE_PAGE);
+    begin(&page, title);
     html_open_class(&page.html, "section", "plan");
-    html_element(&page.html, "h1", NULL, "The season: where the strings sit");
-    season_sums(&page.text, &totals);
+    html_element(&page.html, "h1", NULL, title);
+    say_sums(&page.text, page.language, &totals);
     end_text(&page, "p", NULL);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_concert(&page, spz_season_concert(season, i));
@@ -266,10 +265,10 @@ void season_html(const spz_season *season, int width, Buffer *out)
     finish(&page, out);
 }
 
-void sheet_html(const spz_planned_concert *concert, Buffer *out)
+void sheet_html(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
 {
-    Page page;
-    begin(&page, "Change sheet");
+    Page page = {.language = look->language};
+    begin(&page, phrase_text(page.language, PHRASE_SEASON_SHEET));
     put_sheet(&page, concert);
     finish(&page, out);
 }

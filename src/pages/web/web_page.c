@@ -23,7 +23,7 @@ void web_head(Html *html, const char *title)
 void web_foot(Html *html)
 {
     html_open(html, "footer");
-    html_element(html, "p", NULL, report_cautions);
+    html_element(html, "p", NULL, report_cautions(SPZ_ENGLISH));
     html_close(html);
     html_open(html, "script");
     html_raw(html, web_script);

@@ -1,7 +1,5 @@
 /* What else could have been chosen: no change at all, one change more, another order of the works. */
 #include "season/planning/concert_plan.h"
-#include "support/buffer.h"
-#include <math.h>
 
 static double points(Hundredths hundredths)
 {
@@ -13,16 +11,9 @@ static const char *title_of(const ConcertPlan *plan, size_t work)
     return plan->draft->row->works.at[work].title;
 }
 
-static const char *keep(ConcertPlan *plan, Buffer *text)
+static void fill(spz_other_plan *out, const ConcertChoice *choice)
 {
-    const char *kept = buffer_failed(text) ? NULL : arena_string(&plan->season->arena, text->text ? text->text : "");
-    buffer_free(text);
-    return kept;
-}
-
-static void fill(spz_other_plan *out, const ConcertChoice *choice, const char *words)
-{
-    *out = (spz_other_plan){true, points(choice->loss), points(choice->price), choice->changes, words};
+    *out = (spz_other_plan){.possible = true, .points = points(choice->loss), .price = points(choice->price), .changes = choice->changes};
 }
 
 static spz_status find_unchanged(ConcertPlan *plan, int *seatings, spz_other_plan *out)
@@ -30,9 +21,10 @@ static spz_status find_unchanged(ConcertPlan *plan, int *seatings, spz_other_pla
     ConcertChoice choice;
     bool possible;
     spz_status status = concert_choose(&plan->task, 0, seatings, &choice, &possible);
-    out->words = "the fixed seatings ask for a change";
-    if (status == SPZ_OK && possible)
-        fill(out, &choice, plan->hall->names[seatings[0]]);
+    if (status == SPZ_OK && possible) {
+        fill(out, &choice);
+        out->seating = plan->hall->names[seatings[0]];
+    }
     return status;
 }
 
@@ -48,50 +40,27 @@ static void set_free(const ConcertPlan *plan, ConcertTask *task)
         }
 }
 
-/* One decimal with a point, whatever the user's language; `value` is not negative. */
-static void add_tenths(Buffer *text, double value)
+static spz_other_change tell_change(const ConcertPlan *plan, size_t step, const int *seatings)
 {
-    long tenths = lround(value * 10);
-    buffer_printf(text, "%ld.%ld", tenths / 10, tenths % 10);
-}
-
-static void add_price(Buffer *text, const ConcertPlan *plan, size_t step, int before, int after, double minutes)
-{
-    Hundredths price = plan->task.price[plan->steps[step].gap][before][after];
-    buffer_puts(text, " (");
-    add_tenths(text, minutes);
-    buffer_puts(text, price < CONCERT_BANNED ? " minutes, at a price of " : " minutes, which the house doesn't allow there)");
-    if (price >= CONCERT_BANNED)
-        return;
-    add_tenths(text, points(price));
-    buffer_puts(text, " points)");
-}
-
-static void add_change(Buffer *text, const ConcertPlan *plan, size_t step, const int *seatings)
-{
-    int before = seatings[step - 1], after = seatings[step];
     const PlanStep *source = &plan->sources[step];
     Carried carried = changeover_carried(plan_layout_before(plan, seatings, step), plan_layout(plan, seatings, step), &plan->rules);
-    if (source->movement)
-        buffer_printf(text, "before movement %zu of '%s'", source->movement + 1, title_of(plan, source->work));
-    else
-        buffer_printf(text, "between '%s' and '%s'", title_of(plan, source->work - 1), title_of(plan, source->work));
-    buffer_printf(text, "%s to %s", plan->steps[step].gap == SPZ_AT_INTERVAL ? ", at the interval," : "", plan->hall->names[after]);
-    add_price(text, plan, step, before, after, carried.minutes);
+    Hundredths price = plan->task.price[plan->steps[step].gap][seatings[step - 1]][seatings[step]];
+    bool allowed = price < CONCERT_BANNED;
+    return (spz_other_change){.gap = plan->steps[step].gap, .movement = source->movement, .after = title_of(plan, plan->sources[step - 1].work),
+                              .before = title_of(plan, source->work), .to = plan->hall->names[seatings[step]], .minutes = carried.minutes,
+                              .price = allowed ? points(price) : 0, .allowed = allowed};
 }
 
-/* 'between 'A' and 'B' to violins opposed, ... (3.5 minutes, at a price of 13.5 points)' for each change. */
-static const char *changes_in_words(ConcertPlan *plan, const int *seatings)
+static spz_status list_changes(ConcertPlan *plan, const int *seatings, spz_other_plan *out)
 {
-    Buffer text;
-    buffer_init(&text);
-    for (size_t i = 1; i < plan->task.count; i++) {
-        if (seatings[i] == seatings[i - 1])
-            continue;
-        buffer_puts(&text, text.length ? "; " : "");
-        add_change(&text, plan, i, seatings);
-    }
-    return keep(plan, &text);
+    spz_other_change *list = arena_take(&plan->season->arena, (size_t)out->changes + 1, sizeof *list);
+    if (!list)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 1; i < plan->task.count; i++)
+        if (seatings[i] != seatings[i - 1])
+            list[out->list_count++] = tell_change(plan, i, seatings);
+    out->list = list;
+    return SPZ_OK;
 }
 
 /* True price of the changes in the row; those that the house doesn't allow cost nothing here. */
@@ -116,22 +85,25 @@ static spz_status find_more(ConcertPlan *plan, int more, int *seatings, spz_othe
     if (status != SPZ_OK || !possible || choice.loss >= plan->choice.loss)
         return status;
     choice.price = allowed_prices(plan, seatings);
-    fill(out, &choice, changes_in_words(plan, seatings));
-    return out->words ? SPZ_OK : SPZ_NO_MEMORY;
+    fill(out, &choice);
+    return list_changes(plan, seatings, out);
 }
 
 static spz_status find_other_order(ConcertPlan *plan, spz_other_plan *out)
 {
     OtherOrder order;
-    Buffer text;
     spz_status status = orders_find(&plan->task, plan->works, plan->draft->row->works.count, &plan->choice, &order);
     if (status != SPZ_OK || !order.found)
         return status;
-    buffer_init(&text);
+    const char **titles = arena_take(&plan->season->arena, order.count, sizeof *titles);
+    if (!titles)
+        return SPZ_NO_MEMORY;
+    fill(out, &order.choice);
     for (size_t i = 0; i < order.count; i++)
-        buffer_printf(&text, "%s'%s'", i == 0 ? "" : i + 1 < order.count ? ", " : " and then ", title_of(plan, order.works[i]));
-    fill(out, &order.choice, keep(plan, &text));
-    return out->words ? SPZ_OK : SPZ_NO_MEMORY;
+        titles[i] = title_of(plan, order.works[i]);
+    out->order = titles;
+    out->order_count = order.count;
+    return SPZ_OK;
 }
 
 spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out)

@@ -111,27 +111,7 @@ void changeover_prices(const Hall *hall, const ChangeRules *rules, ConcertTask *
         }
 }
 
-/* Place of the section from house left; -1 when it is not in the order. */
-static int place_in_order(const spz_plan *plan, spz_section section, int *count)
-{
-    int place = -1;
-    const char *at = spz_plan_order_text(plan);
-    *count = 0;
-    while (*at) {
-        char name[32];
-        size_t length = strcspn(at, ","), kept = length < sizeof name - 1 ? length : sizeof name - 1;
-        memcpy(name, at, kept);
-        name[kept] = '\0';
-        if (spz_section_from_name(name) == section)
-            place = *count;
-        ++*count;
-        at += length;
-        at += strspn(at, ", ");
-    }
-    return place;
-}
-
-static const char *back_words(const spz_plan *plan, spz_section section)
+static spz_stage_place place_behind(const spz_plan *plan, spz_section section)
 {
     double x = 0;
     int players = 0;
@@ -144,22 +124,24 @@ static const char *back_words(const spz_plan *plan, spz_section section)
     }
     double side = spz_plan_used_width(plan) / 10; /* the middle fifth is the middle */
     x = players ? x / players : 0;
-    return x < -side ? "back left" : x > side ? "back right" : "back middle";
+    return x < -side ? SPZ_PLACE_BACK_LEFT : x > side ? SPZ_PLACE_BACK_RIGHT : SPZ_PLACE_BACK_MIDDLE;
 }
 
-/* Where the section sits, as the audience sees it. */
-static const char *place_words(const spz_plan *plan, spz_section section)
+static spz_stage_place place_of(const spz_plan *plan, spz_section section)
 {
-    static const char *const words[6][6] = {
-        {"middle"},
-        {"left", "right"},
-        {"left", "middle", "right"},
-        {"outer left", "inner left", "inner right", "outer right"},
-        {"outer left", "inner left", "middle", "inner right", "outer right"},
-        {"outer left", "inner left", "middle left", "middle right", "inner right", "outer right"},
+    static const spz_stage_place places[SPZ_ORDER_LIMIT][SPZ_ORDER_LIMIT] = { /* by how many sections stand in the order */
+        {SPZ_PLACE_MIDDLE},
+        {SPZ_PLACE_LEFT, SPZ_PLACE_RIGHT},
+        {SPZ_PLACE_LEFT, SPZ_PLACE_MIDDLE, SPZ_PLACE_RIGHT},
+        {SPZ_PLACE_OUTER_LEFT, SPZ_PLACE_INNER_LEFT, SPZ_PLACE_INNER_RIGHT, SPZ_PLACE_OUTER_RIGHT},
+        {SPZ_PLACE_OUTER_LEFT, SPZ_PLACE_INNER_LEFT, SPZ_PLACE_MIDDLE, SPZ_PLACE_INNER_RIGHT, SPZ_PLACE_OUTER_RIGHT},
+        {SPZ_PLACE_OUTER_LEFT, SPZ_PLACE_INNER_LEFT, SPZ_PLACE_MIDDLE_LEFT, SPZ_PLACE_MIDDLE_RIGHT, SPZ_PLACE_INNER_RIGHT, SPZ_PLACE_OUTER_RIGHT},
     };
-    int count, place = place_in_order(plan, section, &count);
-    return place < 0 || count > 6 ? back_words(plan, section) : words[count - 1][place];
+    spz_order order = spz_plan_order(plan);
+    for (int i = 0; i < order.count; i++)
+        if (order.sections[i] == section)
+            return places[order.count - 1][i];
+    return place_behind(plan, section);
 }
 
 size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_move *moves)
@@ -169,8 +151,8 @@ size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_mo
         int players = spz_plan_players(to, (spz_section)section);
         if (players == 0)
             continue;
-        const char *before = place_words(from, (spz_section)section), *after = place_words(to, (spz_section)section);
-        if (strcmp(before, after) != 0)
+        spz_stage_place before = place_of(from, (spz_section)section), after = place_of(to, (spz_section)section);
+        if (before != after)
             moves[count++] = (spz_section_move){(spz_section)section, players, before, after};
     }
     return count;

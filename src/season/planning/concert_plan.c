@@ -39,14 +39,14 @@ static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_move
         out->bars_lost = losses_in(digest, seating);
 }
 
-static const char *problem_of(const ConcertPlan *plan, size_t work)
+static void tell_problem(const ConcertPlan *plan, size_t work, spz_planned_work *out)
 {
     const WorkDraft *draft = &plan->draft->works[work];
     if (plan->sources[plan->works[work].first].digest)
-        return NULL;
-    if (draft->job_count == 0)
-        return "there is no score";
-    return spz_status_text(plan->season->jobs.list.at[draft->jobs[0]].digest->status);
+        return;
+    out->problem = draft->job_count ? SPZ_WORK_UNREADABLE : SPZ_WORK_WITHOUT_SCORE;
+    if (draft->job_count)
+        out->cause = plan->season->jobs.list.at[draft->jobs[0]].digest->status;
 }
 
 /* Scores of the work that are not there or could not be read. */
@@ -69,9 +69,10 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
         return SPZ_NO_MEMORY;
     *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
                               .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
-                              .problem = problem_of(plan, work), .seating = plan->hall->names[seating],
-                              .order = spz_plan_order_text(plan->hall->plans[seating]),
+                              .seating = plan->hall->names[seating],
+                              .order = spz_plan_order(plan->hall->plans[seating]),
                               .two_orchestras = plan->sources[steps->first].two_orchestras, .movements = movements};
+    tell_problem(plan, work, out);
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
         tell_movement(plan, steps->first + i, &movements[i]);
         out->points += movements[i].points;
@@ -87,16 +88,11 @@ static bool has_thirds(const ConcertPlan *plan, size_t step)
 }
 
 /* Where two orchestras come or go, the house may forbid a change or have no time for it; the works ask for it all the same. */
-static spz_status tell_limits(const ConcertPlan *plan, spz_changeover *out)
+static void tell_limits(const ConcertPlan *plan, spz_changeover *out)
 {
-    Arena *arena = &plan->season->arena;
-    double longest = plan->rules.longest[out->gap];
-    const char *more = *out->remark ? "; " : "";
-    if (!plan->rules.allowed[out->gap])
-        out->remark = arena_format(arena, "the house allows no change here, but the works ask for it%s%s", more, out->remark);
-    else if (out->minutes > longest)
-        out->remark = arena_format(arena, "this takes longer than the %ld minutes that the house gives%s%s", lround(longest), more, out->remark);
-    return out->remark ? SPZ_OK : SPZ_NO_MEMORY;
+    out->not_allowed = !plan->rules.allowed[out->gap];
+    if (!out->not_allowed && out->minutes > plan->rules.longest[out->gap])
+        out->longest = plan->rules.longest[out->gap];
 }
 
 /* The change before `step`, from seating `before`. */
@@ -116,16 +112,17 @@ static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, 
                             .from = plan->hall->names[before], .to = plan->hall->names[after], .before = row->works.at[source->work].title,
                             .minutes = carried.minutes, .price = points(price), .chairs = carried.chairs, .stands = carried.stands,
                             .desks = (int)spz_plan_desks(to), .moves = moves, .two_before = spz_plan_is_double(from),
-                            .two_after = spz_plan_is_double(to), .remark = ""};
+                            .two_after = spz_plan_is_double(to)};
     if (step > 0)
         out->after = row->works.at[plan->sources[step - 1].work].title;
     if (has_thirds(plan, step) && !thirds)
-        out->remark = "the violins are in three sections from here, desk by desk as they sit";
+        out->violins = SPZ_VIOLINS_IN_THREE;
     else if (thirds && !has_thirds(plan, step))
-        out->remark = "the violins are in two sections again";
+        out->violins = SPZ_VIOLINS_IN_TWO_AGAIN;
     if (out->two_before == out->two_after)
         out->move_count = changeover_moves(from, to, moves);
-    return tell_limits(plan, out);
+    tell_limits(plan, out);
+    return SPZ_OK;
 }
 
 static spz_status tell_setup(const ConcertPlan *plan, spz_planned_concert *out)
@@ -180,16 +177,23 @@ static spz_status tell_plan(ConcertPlan *plan, spz_planned_concert *out)
 static void tell_row(const ConcertDraft *draft, spz_planned_concert *out)
 {
     const TableConcert *row = draft->row;
-    *out = (spz_planned_concert){.name = row->name, .hall = row->hall, .hall_settings = draft->hall->file, .line = row->line,
+    *out = (spz_planned_concert){.name = row->name, .hall = row->hall, .hall_settings = draft->hall->file, .hall_line = draft->hall->problem_line, .line = row->line,
                                  .year = row->date.year, .month = row->date.month, .day = row->date.day};
     if (date_is_set(row->date))
         out->weekday = date_weekday(row->date);
 }
 
-static void give_up(spz_season *season, spz_planned_concert *out, const char *problem, const spz_sink *sink)
+static void give_up(spz_season *season, spz_planned_concert *out, spz_concert_problem problem, const spz_sink *sink)
 {
+    static const char *const said[SPZ_CONCERT_PROBLEM_COUNT] = {
+        [SPZ_CONCERT_TOO_LONG] = "it has more than 200 works",
+        [SPZ_CONCERT_FIXED] = "the fixed seatings need a change where the house allows none",
+        [SPZ_HALL_UNREADABLE] = "the settings of its hall can't be used",
+        [SPZ_HALL_TOO_SMALL] = "no seating that the house allows fits on the stage of its hall",
+        [SPZ_HALL_FORBIDS_ALL] = "the house allows no seating at all",
+    };
     spz_message place = {.severity = SPZ_ERROR, .file = season->table.path, .line = out->line};
-    message_send(sink, &place, "the concert '%s' can't be planned: %s", out->name, problem);
+    message_send(sink, &place, "the concert '%s' can't be planned: %s", out->name, said[problem]);
     out->problem = problem;
     season->problems++;
 }
@@ -211,14 +215,14 @@ spz_status season_plan_concert(spz_season *season, const ConcertDraft *draft, co
     ConcertPlan plan = {.season = season, .draft = draft, .hall = draft->hall};
     tell_row(draft, out);
     if (draft->hall->problem || draft->row->works.count > PLAN_WORKS_MOST) {
-        give_up(season, out, draft->hall->problem ? draft->hall->problem : "it has more than 200 works", sink);
+        give_up(season, out, draft->hall->problem ? draft->hall->problem : SPZ_CONCERT_TOO_LONG, sink);
         return SPZ_OK;
     }
     spz_status status = plan_set_task(&plan, sink);
     if (status == SPZ_OK)
         status = concert_choose(&plan.task, CONCERT_ANY_CHANGES, plan.seatings, &plan.choice, &plan.possible);
     if (status == SPZ_OK && !plan.possible)
-        give_up(season, out, "the fixed seatings need a change where the house allows none", sink);
+        give_up(season, out, SPZ_CONCERT_FIXED, sink);
     if (status != SPZ_OK || !plan.possible)
         return status;
     tell_narrow(&plan, sink);

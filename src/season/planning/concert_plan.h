@@ -31,7 +31,7 @@ enum { PLAN_WORKS_MOST = 200 };
 spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink);
 /* The movement in that seating; NULL where it was not judged there. */
 const SeatingResult *plan_seat(const MovementResult *movement, const char *name);
-/* The plans that were not taken, in words. */
+/* The plans that were not taken. */
 spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out);
 /* Layout before the step, and in it. */
 const spz_plan *plan_layout_before(const ConcertPlan *plan, const int *seatings, size_t step);

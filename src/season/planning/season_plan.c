@@ -4,10 +4,17 @@
 #include "support/message.h"
 #include <string.h>
 
-const char *spz_gap_words(spz_gap gap)
+const char *spz_gap_name(spz_gap gap)
 {
-    static const char *const words[SPZ_GAP_COUNT] = {"before the concert", "at the interval", "between works", "between movements"};
-    return (int)gap >= 0 && gap < SPZ_GAP_COUNT ? words[gap] : "";
+    static const char *const names[SPZ_GAP_COUNT] = {"before the concert", "at the interval", "between works", "between movements"};
+    return (int)gap >= 0 && gap < SPZ_GAP_COUNT ? names[gap] : "";
+}
+
+const char *spz_stage_place_name(spz_stage_place place)
+{
+    static const char *const names[SPZ_PLACE_COUNT] = {"outer left", "left", "inner left", "middle left", "middle", "middle right",
+                                                       "inner right", "right", "outer right", "back left", "back middle", "back right"};
+    return (int)place >= 0 && place < SPZ_PLACE_COUNT ? names[place] : "";
 }
 
 static spz_status read_lines(spz_season *season, const spz_season_options *options, const spz_sink *sink)
@@ -145,7 +152,7 @@ const spz_planned_concert *spz_season_concert(const spz_season *season, size_t i
 
 static void add_concert(spz_season_totals *totals, const spz_planned_concert *concert)
 {
-    totals->planned += concert->problem == NULL;
+    totals->planned += !concert->problem;
     totals->works += concert->work_count;
     for (size_t w = 0; w < concert->work_count; w++) {
         totals->movements += concert->works[w].movement_count;

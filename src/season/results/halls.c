@@ -72,19 +72,22 @@ static const char *find_file(Halls *halls, const char *name)
     return "";
 }
 
-/* Remembers the last thing said as the hall's problem, and hands it on. */
+/* Remembers the last error said about the hall, and hands all on. */
 typedef struct Ear {
-    Hall *hall;
     Arena *arena;
     const spz_sink *sink;
+    const char *said; /* NULL: nothing */
+    long line;
     bool quiet; /* trying out what fits */
 } Ear;
 
 static void hear(void *context, const spz_message *message)
 {
     Ear *ear = context;
-    if (message->severity == SPZ_ERROR)
-        ear->hall->problem = arena_string(ear->arena, message->text);
+    if (message->severity == SPZ_ERROR) {
+        ear->said = arena_string(ear->arena, message->text);
+        ear->line = message->line;
+    }
     if (!ear->quiet && ear->sink && ear->sink->say)
         ear->sink->say(ear->sink->context, message);
 }
@@ -94,7 +97,7 @@ static bool is_failure(spz_status status)
     return status == SPZ_NO_MEMORY;
 }
 
-/* Adds the arrangement if it fits on the stage; the reason stays in hall->problem when it doesn't. */
+/* Adds the arrangement if it fits on the stage. */
 static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const spz_sink *quiet)
 {
     spz_plan *plan = NULL;
@@ -113,46 +116,53 @@ static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const 
     return is_failure(status) ? status : SPZ_OK;
 }
 
-static spz_status find_seatings(Halls *halls, Hall *hall, const spz_sink *sink)
+static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
+{
+    spz_message place = {.severity = SPZ_ERROR, .file = *hall->file ? hall->file : NULL};
+    if (hall->seatings)
+        return; /* that some don't fit is no problem of the hall */
+    hall->problem = ear->said ? SPZ_HALL_TOO_SMALL : SPZ_HALL_FORBIDS_ALL;
+    message_send(sink, &place, "%s", ear->said ? ear->said : "the house allows no seating at all");
+}
+
+static spz_status find_seatings(Halls *halls, Hall *hall, Ear *ear)
 {
     const char *names[SPZ_ARRANGEMENT_LIMIT];
     size_t count = 0;
-    Ear ear = {hall, &halls->arena, sink, false};
-    const spz_sink heard = {hear, &ear};
+    const spz_sink heard = {hear, ear};
     const char *forbidden = spz_settings_text(hall->settings, "house.forbidden");
     spz_status status = spz_arrangements_list(hall->settings, &heard, names, &count);
-    if (status != SPZ_OK)
+    if (status != SPZ_OK) {
+        hall->problem = SPZ_HALL_UNREADABLE;
         return is_failure(status) ? status : SPZ_OK;
-    ear.quiet = true;
+    }
+    ear->quiet = true;
     for (size_t i = 0; status == SPZ_OK && i < count; i++)
         if (!rules_name_in(forbidden, names[i]))
             status = try_seating(hall, names[i], &halls->arena, &heard);
-    if (hall->seatings)
-        hall->problem = NULL; /* that some don't fit is no problem of the hall */
-    else if (!hall->problem)
-        hall->problem = "the house allows no seating at all";
-    if (hall->problem && status == SPZ_OK) {
-        spz_message place = {.severity = SPZ_ERROR, .file = *hall->file ? hall->file : NULL};
-        message_send(sink, &place, "%s", hall->problem);
-    }
+    if (status == SPZ_OK)
+        set_problem(hall, ear, ear->sink);
     return status;
 }
 
 static spz_status read_hall(Halls *halls, Hall *hall, const spz_sink *sink)
 {
-    Ear ear = {hall, &halls->arena, sink, false};
+    Ear ear = {.arena = &halls->arena, .sink = sink};
     const spz_sink heard = {hear, &ear};
     spz_status status = settings_copy(halls->house, &hall->settings);
     if (status == SPZ_OK && *hall->name && !*spz_settings_text(hall->settings, "hall.name"))
         status = spz_settings_set(hall->settings, "hall.name", hall->name, NULL);
     if (status == SPZ_OK && *hall->file) {
         status = spz_settings_read(hall->settings, hall->file, &heard);
-        if (status != SPZ_OK && !is_failure(status))
-            return SPZ_OK; /* hall->problem holds what is wrong */
+        if (status != SPZ_OK && !is_failure(status)) {
+            hall->problem = SPZ_HALL_UNREADABLE;
+            hall->problem_line = ear.line;
+            return SPZ_OK;
+        }
     }
     if (status == SPZ_OK)
         terms_of_settings(hall->settings, hall->terms);
-    return status == SPZ_OK ? find_seatings(halls, hall, sink) : status;
+    return status == SPZ_OK ? find_seatings(halls, hall, &ear) : status;
 }
 
 spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out)

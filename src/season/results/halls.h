@@ -10,7 +10,8 @@
 typedef struct Hall {
     const char *name;        /* as in the table; "" for concerts that name none */
     const char *file;        /* its settings file; "" where there is none and the house's settings hold */
-    const char *problem;     /* why nothing can be planned in it; NULL */
+    spz_concert_problem problem; /* why nothing can be planned in it */
+    long problem_line;       /* of its settings file; 0 */
     spz_settings *settings;
     char terms[SHA256_TEXT]; /* names what of the settings bears on a verdict */
     int seatings;            /* that the house allows and the stage holds */

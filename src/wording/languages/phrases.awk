@@ -1,12 +1,23 @@
 # From the phrases of every language to C: `awk -v make=header|tables|faults -f phrases.awk english.phrases others...`.
 # The first file is the list of keys; a language that lacks one of them, or has one that is not in the list, stops the build.
-# A line is `key = text`; # begins a comment line; `@language ENUM code name` names the language of a file.
+# A line is `key = text`; # begins a comment line; `@language ENUM code name` names the language of a file; `@unbroken-before MARKS` and
+# `@unbroken-after MARKS`: a blank before or after these is one at which no line breaks (U+00A0).
 function fail(text) { print FILENAME ":" FNR ": " text > "/dev/stderr"; failed = 1; exit 1 }
 function constant(key) { gsub(/[.-]/, "_", key); return "PHRASE_" toupper(key) }
 function quoted(text) { gsub(/\\/, "\\\\", text); gsub(/"/, "\\\"", text); return "\"" text "\"" }
+function replaced(text, old, new,    at, done) {
+    while ((at = index(text, old)) > 0) {
+        done = done substr(text, 1, at - 1) new
+        text = substr(text, at + length(old))
+    }
+    return done text
+}
+BEGIN { NO_BREAK = "\302\240" }
 FNR == 1 { file++; language = "" }
 /^[ \t]*(#.*)?$/ { next }
 /^@language / { language = $2; codes[++languages] = $3; enums[languages] = $2; names[languages] = $4; next }
+/^@unbroken-before / { for (i = 2; i <= NF; i++) closers[language, ++closer_count[language]] = $i; next }
+/^@unbroken-after / { for (i = 2; i <= NF; i++) openers[language, ++opener_count[language]] = $i; next }
 language == "" { fail("the first line has to be '@language ENUM code name'") }
 {
     at = index($0, " =")
@@ -18,6 +29,8 @@ language == "" { fail("the first line has to be '@language ENUM code name'") }
     if ((language, key) in texts) fail("'" key "' stands twice")
     if (file == 1) keys[++count] = key
     else if (!((enums[1], key) in texts)) fail("'" key "' is not in the first language")
+    for (i = 1; i <= closer_count[language]; i++) text = replaced(text, " " closers[language, i], NO_BREAK closers[language, i])
+    for (i = 1; i <= opener_count[language]; i++) text = replaced(text, openers[language, i] " ", openers[language, i] NO_BREAK)
     texts[language, key] = text
 }
 END {
