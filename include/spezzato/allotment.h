@@ -9,6 +9,8 @@
 
 #include "spezzato/passages.h"
 
+SPZ_C_BEGIN
+
 typedef enum spz_sharing {
     SPZ_SHARE_USUAL,         /* the habit for that number of lines */
     SPZ_SHARE_BY_SIDE,       /* outside players one line, inside players the other: two lines only */
@@ -53,4 +55,5 @@ SPZ_API int spz_allotment_split_desks(const spz_allotment *allotment);
 /* Players of a section by the settings; SPZ_VIOLINS is both violin sections (and a third). 0 for others. */
 SPZ_API int spz_section_players(const spz_settings *settings, spz_section section);
 
+SPZ_C_END
 #endif

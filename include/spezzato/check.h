@@ -5,6 +5,8 @@
 #include "spezzato/language.h"
 #include "spezzato/report.h"
 
+SPZ_C_BEGIN
+
 typedef enum spz_doubt_kind {
     SPZ_DOUBT_FILE,     /* what the reader had to put right or to leave out */
     SPZ_DOUBT_BAR,      /* a bar that holds more or less than its time signature asks for */
@@ -63,4 +65,5 @@ SPZ_API size_t spz_doubts_grave(const spz_doubts *doubts);
  * SPZ_BAD_ARGUMENT. */
 SPZ_API spz_status spz_report_doubts(const spz_doubts *const *lists, size_t count, spz_format format, spz_language language, spz_document **out);
 
+SPZ_C_END
 #endif

@@ -5,6 +5,8 @@
 
 #include "spezzato/passages.h"
 
+SPZ_C_BEGIN
+
 typedef enum spz_fate {
     SPZ_REPORTED,     /* it is a passage, or part of one */
     SPZ_TOLD,         /* a stronger match of the same two says the same in most of its time */
@@ -69,4 +71,5 @@ SPZ_API const spz_considered *spz_explanation_at(const spz_explanation *explanat
 /* How many more were compared there and are weaker than those listed. */
 SPZ_API size_t spz_explanation_more(const spz_explanation *explanation);
 
+SPZ_C_END
 #endif

@@ -5,6 +5,8 @@
 #include "spezzato/status.h"
 #include <stdbool.h>
 
+SPZ_C_BEGIN
+
 /* One line for each file of src/wording/languages. */
 typedef enum spz_language {
     SPZ_ENGLISH,
@@ -18,4 +20,5 @@ SPZ_API const char *spz_language_name(spz_language language); /* in itself: "Eng
 /* By code or by name, whatever the capitals. False, and `out` unchanged, when there is none. */
 SPZ_API bool spz_language_from_name(const char *name, spz_language *out);
 
+SPZ_C_END
 #endif

@@ -8,6 +8,8 @@
 
 #include "spezzato/sections.h"
 
+SPZ_C_BEGIN
+
 typedef enum spz_kind {
     SPZ_EXCHANGE,   /* call and response, echo, sequence */
     SPZ_HOCKET,     /* single notes or fragments of at most a beat in quick alternation */
@@ -198,4 +200,5 @@ SPZ_API const spz_passage *spz_findings_at(const spz_findings *findings, size_t 
 SPZ_API size_t spz_findings_pairings(const spz_findings *findings);
 SPZ_API const spz_pairing *spz_findings_pairing(const spz_findings *findings, size_t index);
 
+SPZ_C_END
 #endif

@@ -4,6 +4,8 @@
 
 #include "spezzato/seating.h"
 
+SPZ_C_BEGIN
+
 typedef struct spz_reading spz_reading;
 
 typedef struct spz_movement_reading { /* views */
@@ -29,4 +31,5 @@ SPZ_API spz_movement_reading spz_reading_at(const spz_reading *reading, size_t i
  * where there is none, or it was taken before. */
 SPZ_API spz_verdict *spz_reading_take_verdict(spz_reading *reading, size_t index);
 
+SPZ_C_END
 #endif

@@ -6,6 +6,8 @@
 #include "spezzato/reading.h"
 #include "spezzato/stage.h"
 
+SPZ_C_BEGIN
+
 typedef enum spz_format { SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML, SPZ_AS_SVG, SPZ_AS_MARKDOWN } spz_format;
 
 /* A finished document in memory; `text` is UTF-8, ended with a zero byte. */
@@ -41,7 +43,7 @@ typedef struct spz_report_options {
     const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
     spz_language language; /* of text and HTML; JSON and CSV are English */
 } spz_report_options;
-#define SPZ_REPORT_USUAL ((spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH })
+#define SPZ_REPORT_USUAL (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */
@@ -95,4 +97,5 @@ SPZ_API spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pa
  * character. Returns `out`. */
 SPZ_API char *spz_text_clean(const char *text, char *out, size_t size);
 
+SPZ_C_END
 #endif

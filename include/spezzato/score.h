@@ -10,6 +10,8 @@
 #include <stddef.h>
 #include <stdint.h>
 
+SPZ_C_BEGIN
+
 typedef struct spz_score spz_score;       /* one file */
 typedef struct spz_movement spz_movement; /* one movement of it */
 typedef int64_t spz_ticks;
@@ -49,4 +51,5 @@ SPZ_API size_t spz_movement_parts(const spz_movement *movement);
 SPZ_API const char *spz_movement_part_name(const spz_movement *movement, size_t part);
 SPZ_API int spz_movement_year(const spz_movement *movement); /* of composition, when the file states one; 0 if not */
 
+SPZ_C_END
 #endif

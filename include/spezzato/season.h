@@ -8,6 +8,8 @@
 
 #include "spezzato/report.h"
 
+SPZ_C_BEGIN
+
 typedef struct spz_season spz_season;
 
 /* What lies before a work or a movement: where the seating may change, if the house allows it (settings [concert]). */
@@ -195,4 +197,5 @@ SPZ_API spz_status spz_report_calendar(const spz_season *season, spz_format form
 /* One page for the stage crew: SPZ_AS_TEXT, SPZ_AS_HTML. `concert` by its place in the season; SPZ_BAD_ARGUMENT past the end. */
 SPZ_API spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, const spz_season_look *look, spz_document **out);
 
+SPZ_C_END
 #endif

@@ -7,6 +7,8 @@
 
 #include "spezzato/passages.h"
 
+SPZ_C_BEGIN
+
 enum { SPZ_ARRANGEMENT_LIMIT = 16, SPZ_ORDER_LIMIT = 6 };
 
 /* The sections from house left to house right; of two orchestras each from its edge of the stage inward. Basses that stand behind the
@@ -146,4 +148,5 @@ SPZ_API int spz_verdict_orchestras(const spz_verdict *verdict);
  * violins of the one and of the other come first, as the same section twice. */
 SPZ_API bool spz_verdict_pair(const spz_verdict *verdict, size_t index, spz_section out[2]);
 
+SPZ_C_END
 #endif

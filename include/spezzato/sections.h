@@ -6,6 +6,8 @@
 #include "spezzato/settings.h"
 #include <stdbool.h>
 
+SPZ_C_BEGIN
+
 /* In score order. SPZ_VIOLINS, SPZ_STRINGS and SPZ_WINDS name sets of sections in findings, never a line of the score. */
 typedef enum spz_section {
     SPZ_NO_SECTION = 0,
@@ -125,4 +127,5 @@ SPZ_API const spz_group *spz_sections_group(const spz_sections *sections, size_t
  * The part is named so that the entry fits no other part. A view. */
 SPZ_API const char *spz_sections_advice(const spz_sections *sections, size_t line);
 
+SPZ_C_END
 #endif

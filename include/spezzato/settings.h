@@ -1,11 +1,13 @@
 /* settings.h - house rules: everything that a user may set, with defaults, units and sources. One table in
- * src/settings/table.c holds them all; settings files are .ini files read with libinih. */
+ * src/settings/settings_table.c holds them all; settings files are .ini files read with libinih. */
 #ifndef SPEZZATO_SETTINGS_H
 #define SPEZZATO_SETTINGS_H
 
 #include "spezzato/status.h"
 #include <stdbool.h>
 #include <stddef.h>
+
+SPZ_C_BEGIN
 
 typedef struct spz_settings spz_settings;
 
@@ -48,4 +50,5 @@ SPZ_API bool spz_settings_entry(const spz_settings *settings, const char *sectio
 /* Names of the sections that start with `prefix` ('arrangement '), from 0; NULL past the end. */
 SPZ_API const char *spz_settings_section(const spz_settings *settings, const char *prefix, size_t index);
 
+SPZ_C_END
 #endif

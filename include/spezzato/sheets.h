@@ -7,6 +7,8 @@
 #include "spezzato/language.h"
 #include "spezzato/report.h"
 
+SPZ_C_BEGIN
+
 /* Which passages the sheets and the marks are about. */
 typedef struct spz_sheet_options {
     double strength;         /* this strength at least, 0..1 */
@@ -15,7 +17,7 @@ typedef struct spz_sheet_options {
     int year;                /* spz_score_mark: of composition; 0: as the score says */
     spz_language language;   /* of what is written; tables (SPZ_AS_CSV) are English */
 } spz_sheet_options;
-#define SPZ_SHEET_USUAL ((spz_sheet_options){ 0.5, 0, NULL, 0, SPZ_ENGLISH })
+#define SPZ_SHEET_USUAL (SPZ_VALUE(spz_sheet_options){ 0.5, 0, NULL, 0, SPZ_ENGLISH })
 
 /* For each string part, in bar order, what to write into it: who leads and who answers, how a divided section shares its lines desk by
  * desk, where it is one again, with whom it moves. `readings` have to reach SPZ_TO_SEATING and be made with the same `settings` (NULL:
@@ -43,7 +45,7 @@ typedef struct spz_note_options {
     size_t citations;       /* at most so many a movement; 0: all passages of the strength */
     double strength;        /* this strength at least */
 } spz_note_options;
-#define SPZ_NOTES_USUAL ((spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5 })
+#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5 })
 
 /* For the programme-note writer: a paragraph for each movement, and the passages most worth citing, chosen for strength and variety, each
  * with bars, rehearsal letter, the time at which it sounds and one sentence about what to listen for. SPZ_AS_TEXT, SPZ_AS_MARKDOWN,
@@ -58,4 +60,5 @@ SPZ_API double spz_movement_sounding(const spz_movement *movement, size_t bar, s
 /* Length of the movement as played, by its tempo marks, in seconds. */
 SPZ_API double spz_movement_duration(const spz_movement *movement);
 
+SPZ_C_END
 #endif

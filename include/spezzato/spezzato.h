@@ -15,5 +15,6 @@
 #include "spezzato/report.h"
 #include "spezzato/season.h"
 #include "spezzato/sheets.h"
+#include "spezzato/version.h"
 
 #endif

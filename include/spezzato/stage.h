@@ -7,6 +7,8 @@
 
 #include "spezzato/seating.h"
 
+SPZ_C_BEGIN
+
 /* Two players at one stand, or one where the number is odd. They face the podium. */
 typedef struct spz_stage_desk {
     spz_section section;
@@ -71,4 +73,5 @@ SPZ_API bool spz_plan_separation(const spz_plan *plan, spz_section a, spz_sectio
  * holds SPZ_ARRANGEMENT_LIMIT views that live as long as `settings` (the standard ones: for ever). */
 SPZ_API spz_status spz_arrangements_list(const spz_settings *settings, const spz_sink *sink, const char **names, size_t *count);
 
+SPZ_C_END
 #endif

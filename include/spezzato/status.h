@@ -1,9 +1,15 @@
 /* status.h - what a call of the library can answer, and how it speaks to its caller.
  *
- * Ownership law of all public headers: arguments are borrowed for the length of the call; a pointer handed out
- * through `out` of a function named ..._read, ..._new, ..._find, ..._judge or ..._plan is the caller's, to be given to the
- * matching ..._free (which takes NULL); every other pointer handed out is a const view that lives as long as the object it
- * was asked of. The library never prints, never exits, keeps no global state but the allocator of the tests. */
+ * Ownership law of all public headers: arguments are borrowed for the length of the call. An object handed out through a last argument `T **out`
+ * (spz_..._read, _new, _find, _judge, _plan, _make, _open, _of ..., spz_check, the documents of spz_report_...) is the caller's, to be given to
+ * the ..._free of its type, which takes NULL; on failure `*out` is NULL. So is the verdict that spz_reading_take_verdict returns. Every other
+ * pointer handed out is a const view that lives as long as the object it was asked of. Where a function takes an argument over, or borrows it
+ * for longer than the call, it says so. Where it asks for room for a text, it writes there and returns it.
+ *
+ * Threads: the library keeps nothing between calls that could be changed, so several threads may use it at the same time, each with objects of
+ * its own. An object that nobody changes may be read by several threads at once; one that is changed (settings that are set, a report that
+ * grows, a reading whose verdict is taken, anything that is freed) belongs to one thread at that time. A sink is called from the thread that
+ * made the call. libxml2 is set up by the library itself, once, when the first score is read. It never prints and never exits. */
 #ifndef SPEZZATO_STATUS_H
 #define SPEZZATO_STATUS_H
 
@@ -12,6 +18,19 @@
 #else
 #define SPZ_API
 #endif
+
+/* The headers are for C11 and C++11. */
+#ifdef __cplusplus
+#define SPZ_C_BEGIN extern "C" {
+#define SPZ_C_END }
+#define SPZ_VALUE(type) type
+#else
+#define SPZ_C_BEGIN
+#define SPZ_C_END
+#define SPZ_VALUE(type) (type)
+#endif
+
+SPZ_C_BEGIN
 
 typedef enum spz_status {
     SPZ_OK = 0,
@@ -105,4 +124,5 @@ typedef struct spz_sink {
     void *context;
 } spz_sink;
 
+SPZ_C_END
 #endif

@@ -55,7 +55,7 @@ typedef struct MovementNotes {
 spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, double lasts, MovementNotes *notes);
 void notes_free(MovementNotes *notes);
 
-/* notes_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). */
+/* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). */
 typedef ARRAY(size_t) PlaceInFindings;
 spz_status notes_pick(const spz_findings *findings, double strength, size_t most, PlaceInFindings *picked);
 #endif

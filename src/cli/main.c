@@ -2,11 +2,16 @@
 #include "command.h"
 #include "messages.h"
 #include "output.h"
+#include "spezzato/version.h"
 #include <signal.h>
 #include <stdio.h>
 #include <string.h>
 
-#define SPEZZATO_VERSION "0.1"
+static void tell_version(void)
+{
+    char libraries[200];
+    printf("spezzato %s\nLibraries: %s\nLicence: %s\n", spz_version(), spz_libraries(libraries, sizeof libraries), SPZ_LICENSE);
+}
 
 static int run_command(const Command *command, int count, char **words)
 {
@@ -31,7 +36,7 @@ int main(int count, char **words)
         complain_usage(NULL, "which score?");
         status = EXIT_USAGE;
     } else if (strcmp(words[1], "--version") == 0)
-        puts("spezzato " SPEZZATO_VERSION);
+        tell_version();
     else if (strcmp(words[1], "--help") == 0)
         commands_help();
     else if (command)

@@ -1,4 +1,4 @@
-/* rules.c - which function hears of which element. */
+/* limits_rules.c - which function hears of which element. */
 #include "reader/reader.h"
 
 const Rule rules[ELEMENT_COUNT] = {

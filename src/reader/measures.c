@@ -1,4 +1,4 @@
-/* bars.c - bars and what their attributes say: key, staves, transposition, measure-repeat signs. */
+/* measures.c - bars and what their attributes say: key, staves, transposition, measure-repeat signs. */
 #include "reader/reader.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,4 +1,4 @@
-/* notes.c - <note>, <backup>, <forward>: where a note stands, how long it lasts, what it sounds.
+/* note_elements.c - <note>, <backup>, <forward>: where a note stands, how long it lasts, what it sounds.
  *
  * MusicXML moves a cursor through the bar: a note moves it by its duration, a chord note starts where the note before it did, grace notes
  * don't move it, backup and forward move it alone. */

@@ -46,7 +46,6 @@ typedef struct Decimal {
     bool given;
 } Decimal;
 
-/* What the elements inside the open <note>, <backup> or <forward> said. */
 /* A transposition that changes inside a bar: it counts for all voices from there on, also for those written later in the file. */
 typedef struct TranspositionChange {
     Ticks position; /* in the bar, above 0 */
@@ -55,6 +54,7 @@ typedef struct TranspositionChange {
 } TranspositionChange;
 enum { CHANGES_IN_BAR = 16 }; /* beyond that they count from where they stand in the file */
 
+/* What the elements inside the open <note>, <backup> or <forward> said. */
 typedef struct NoteDraft {
     uint32_t flags, line;
     uint32_t passes;  /* that it sounds in; 0: all */
@@ -176,7 +176,7 @@ typedef struct Reader {
     enum { BARLINE_RIGHT, BARLINE_LEFT, BARLINE_MIDDLE } barline;
 } Reader;
 
-/* rules.c: what to do at the start and end of each element. */
+/* limits_rules.c: what to do at the start and end of each element. */
 typedef struct Rule {
     bool text; /* its characters are wanted */
     void (*start)(Reader *reader);

@@ -6,6 +6,7 @@
 #include "reader/reader.h"
 #include "support/message.h"
 #include <errno.h>
+#include <pthread.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -214,8 +215,12 @@ static spz_status read_archive(const Job *job, const void *bytes, size_t size)
     return status;
 }
 
+/* libxml2 wants to be set up once, by one thread alone, before several use it. */
+static pthread_once_t parser_set_up = PTHREAD_ONCE_INIT;
+
 static spz_status new_score(Job *job, const char *name)
 {
+    pthread_once(&parser_set_up, xmlInitParser);
     Score *score = memory_get(sizeof *score);
     if (score) {
         memset(score, 0, sizeof *score);

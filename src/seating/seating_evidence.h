@@ -1,4 +1,4 @@
-/* evidence.h - what the passages of a movement say about seating, before any arrangement is looked at: weighed passages by pair
+/* seating_evidence.h - what the passages of a movement say about seating, before any arrangement is looked at: weighed passages by pair
  * of sections, melody in the seconds, the bass line, the year. */
 #ifndef SEATING_TESTIMONY_H
 #define SEATING_TESTIMONY_H

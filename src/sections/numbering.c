@@ -1,5 +1,5 @@
 /* Which violins are first and second, and whether several parts of one lower section are of equal standing or lines of one divided
- * section (lines.c then counts those). */
+ * section (section_lines.c then counts those). */
 #include "sections/understanding.h"
 #include "support/memory.h"
 #include <string.h>

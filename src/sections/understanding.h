@@ -1,13 +1,13 @@
 /* understanding.h - what is made of each part of a score, step by step: its own name first, then its neighbours.
  *
  * Steps, in order, each in its own file:
- *   parts.c        the part's own evidence: name, abbreviation, part group, instrument name, sound id, MIDI program
+ *   part_readings.c  the part's own evidence: name, abbreviation, part group, instrument name, sound id, MIDI program
  *   corrections.c  what the user's [sections] say about it
  *   context.c      names that mean two things ('Alto', 'Basso', 'Continuo', 'Bassi')
  *   orchestras.c   two orchestras, concertino and ripieno
- *   standing.c     parts that stand apart: a solo line of a section, a guide below the score
+ *   side_parts.c   parts that stand apart: a solo line of a section, a guide below the score
  *   numbering.c    first and second violins, equal parts of one section, lines of a divided one
- *   lines.c        parts to lines: staves and voices
+ *   section_lines.c  parts to lines: staves and voices
  *   groups.c       lines to groups of players
  *   group_streams.c  what each group plays, as one stream */
 #ifndef SECTIONS_UNDERSTANDING_H

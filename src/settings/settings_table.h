@@ -1,4 +1,4 @@
-/* settings_table.h - every setting in one table. To add one, add a row to table.c: nothing else is needed. */
+/* settings_table.h - every setting in one table. To add one, add a row to settings_table.c: nothing else is needed. */
 #ifndef SETTINGS_SETTINGS_TABLE_H
 #define SETTINGS_SETTINGS_TABLE_H
 #include "spezzato/settings.h"

@@ -36,7 +36,9 @@ mistake "would overwrite it" "$folder/own.musicxml" -o "$folder/own.musicxml"
 same "$score" "$folder/own.musicxml" "the score that was named as output"
 
 run 0 --version
-shows "spezzato "
+shows "spezzato $(sed -n "s/^#define SPZ_VERSION_[MP][A-Z]* //p" include/spezzato/version.h | paste -sd . -)"
+shows "libxml2 "
+shows "Licence: MIT"
 run 0 --help
 for command in page seating passages sections streams settings; do
     shows "  $command "

@@ -1,6 +1,6 @@
 #!/bin/sh
-# Holds the table of modules: who may include whom, where foreign libraries may appear, that a file's name stands once, and that each
-# public header stands alone.
+# Holds the table of modules: who may include whom, where foreign libraries may appear, that a file's name stands once and on top of it the
+# right one, that what the library hands out can be freed, and that each public header stands alone, in C++ too where there is a compiler for it.
 set -u
 bad=0
 say() { echo "$1"; bad=1; }
@@ -11,6 +11,7 @@ passages="analysis/passages $melody"
 analysis="analysis analysis/antiphony analysis/division $passages"
 allowed() {
     case "$1" in
+    about) echo "about" ;;
     support) echo "support" ;;
     model) echo "$model" ;;
     reader) echo "reader $model" ;;
@@ -52,14 +53,24 @@ for file in $(find src -name '*.[ch]'); do
     done
 done
 belongs 'libxml/xmlwriter' writing pages/drawings
-belongs 'libxml/[^x]' reader
-belongs 'libxml/x[^m]' reader
-belongs zlib reader editing
+belongs 'libxml/[^x]' reader about
+belongs 'libxml/x[^m]' reader about
+belongs zlib reader editing about
 belongs ini.h settings
-belongs csv.h season/table
+belongs csv.h season/table about
+for file in $(find src include tests -name node_modules -prune -o -name '*.[ch]' -print); do
+    named=$(sed -n '1s/^\/\* \([a-z_]*\.[ch]\) - .*/\1/p' "$file")
+    [ -z "$named" ] || [ "$named" = "$(basename "$file")" ] || say "$file calls itself $named"
+done
 twice=$(find src -name '*.[ch]' -exec basename {} \; | sort | uniq -d)
 [ -z "$twice" ] || say "these names stand more than once: $twice"
 for header in include/spezzato/*.h; do
     ${CC:-cc} -std=c11 -Wall -Wextra -Wpedantic -Iinclude -x c -fsyntax-only "$header" || say "$header does not compile alone"
+    if command -v "${CXX:-c++}" >/dev/null 2>&1; then
+        ${CXX:-c++} -std=c++11 -Wall -Wextra -Wpedantic -Iinclude -x c++ -fsyntax-only "$header" || say "$header is no C++"
+    fi
+    for type in $(sed -n 's/.*[( ]spz_\([a-z_]*\) \*\*out.*/\1/p' "$header"); do
+        grep -rqE "spz_${type}_free\(spz_${type} \*" include || say "$header hands out a spz_$type, and nothing frees it"
+    done
 done
 [ "$bad" = 0 ]

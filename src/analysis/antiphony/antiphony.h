@@ -28,7 +28,7 @@ spz_status antiphony_search_hopeful(const SectionMap *map, const Melody *melodie
 spz_status antiphony_search_join(AntiphonySearch *search);
 void antiphony_search_release(AntiphonySearch *search);
 
-/* Adds one chain as a passage. The search's groups may be others than the findings' (winds.h): entries are then given the group that
+/* Adds one chain as a passage. The search's groups may be others than the findings' (strings_and_winds.h): entries are then given the group that
  * really plays, SIZE_MAX for winds. */
 spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, const Chain *chain);
 

@@ -1,4 +1,4 @@
-/* The plan of a season as JSON. Fields once written stay; docs/formats.md lists them. */
+/* The plan of a season as JSON. Fields once written stay; docs/season.md lists them. */
 #include "writing/json.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"

@@ -199,20 +199,10 @@ static void watch(Run *run)
     }
 }
 
-/* libxml2 sets itself up when it is first used, and wants to be alone at that moment. */
-static void set_up_reader(void)
-{
-    static const char nothing[] = "<nothing/>";
-    spz_score *score = NULL;
-    spz_score_read_memory(nothing, sizeof nothing - 1, "", NULL, &score);
-    spz_score_free(score);
-}
-
 static void run_threads(Run *run, int threads)
 {
     pthread_t started[JOBS_MOST];
     int count = 0;
-    set_up_reader();
     pthread_mutex_lock(&run->lock);
     while (count < threads && pthread_create(&started[count], NULL, worker, run) == 0) {
         count++;
