@@ -83,7 +83,7 @@ $(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o,$(call objects,$(CL
 	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
 .PHONY: FORCE
 # Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
-VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/season include -name '*.[ch]'))
+VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/engine src/season include -name '*.[ch]'))
 $(BUILD)/src/season/results/result_terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
 $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 

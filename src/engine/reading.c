@@ -1,43 +1,23 @@
 /* The main job in one call: every step of it for every movement of one file. */
-#include "spezzato/reading.h"
+#include "engine/steps.h"
 #include "support/memory.h"
 #include <stdlib.h>
 
-typedef struct Step {
-    spz_sections *sections;
-    spz_findings *findings;
-    spz_verdict *verdict;
-} Step;
-
 struct spz_reading {
     spz_score *score;
-    Step *movements; /* one for each movement of the score */
+    Steps *movements; /* one for each movement of the score */
     size_t count;
 };
 
-static spz_status read_movement(const spz_movement *movement, const spz_settings *settings, int year, spz_depth depth,
-                                const spz_sink *sink, Step *step)
-{
-    spz_status status = spz_sections_find(movement, settings, sink, &step->sections);
-    if (!status && depth >= SPZ_TO_PASSAGES)
-        status = spz_passages_find(step->sections, settings, sink, &step->findings);
-    if (!status && depth >= SPZ_TO_SEATING)
-        status = spz_seating_judge(step->findings, settings, year ? year : spz_movement_year(movement), sink, &step->verdict);
-    return status;
-}
-
-static spz_status read_movements(spz_reading *reading, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink)
+static spz_status read_movements(spz_reading *reading, const StepsWanted *wanted, const spz_sink *sink)
 {
     size_t count = spz_score_movement_count(reading->score);
     spz_status status = SPZ_OK;
     reading->movements = memory_resize(NULL, count, sizeof *reading->movements);
     if (!reading->movements)
         return SPZ_NO_MEMORY;
-    for (; reading->count < count && !status; reading->count++) {
-        Step *step = &reading->movements[reading->count];
-        *step = (Step){NULL, NULL, NULL};
-        status = read_movement(spz_score_movement(reading->score, reading->count), settings, year, depth, sink, step);
-    }
+    for (; reading->count < count && !status; reading->count++)
+        status = steps_take(spz_score_movement(reading->score, reading->count), wanted, sink, &reading->movements[reading->count]);
     return status;
 }
 
@@ -53,7 +33,7 @@ spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, 
     else
         spz_score_free(score);
     if (!status)
-        status = read_movements(reading, settings ? settings : usual, year, depth, sink);
+        status = read_movements(reading, &(StepsWanted){settings ? settings : usual, year, depth}, sink);
     spz_settings_free(usual);
     if (status)
         spz_reading_free(reading);
@@ -75,11 +55,8 @@ void spz_reading_free(spz_reading *reading)
 {
     if (!reading)
         return;
-    for (size_t i = 0; i < reading->count; i++) {
-        spz_verdict_free(reading->movements[i].verdict);
-        spz_findings_free(reading->movements[i].findings);
-        spz_sections_free(reading->movements[i].sections);
-    }
+    for (size_t i = 0; i < reading->count; i++)
+        steps_free(&reading->movements[i]);
     memory_free(reading->movements);
     spz_score_free(reading->score);
     memory_free(reading);
@@ -108,6 +85,6 @@ spz_movement_reading spz_reading_at(const spz_reading *reading, size_t index)
 {
     if (index >= reading->count)
         return (spz_movement_reading){NULL, NULL, NULL, NULL};
-    const Step *step = &reading->movements[index];
+    const Steps *step = &reading->movements[index];
     return (spz_movement_reading){spz_score_movement(reading->score, index), step->sections, step->findings, step->verdict};
 }

@@ -25,8 +25,8 @@ allowed() {
     checking) echo "checking $analysis" ;;
     seating) echo "seating $analysis" ;;
     season/table) echo "season/table support" ;;
-    season/results) echo "season/results season/table seating $analysis" ;;
-    season/planning) echo "season/planning season/results season/table seating $analysis" ;;
+    season/results) echo "season/results season/table engine seating $analysis" ;;
+    season/planning) echo "season/planning season/results season/table engine seating $analysis" ;;
     engine) echo "engine reader seating $analysis" ;;
     writing) echo "writing support" ;;
     citations) echo "citations engine seating $analysis" ;;

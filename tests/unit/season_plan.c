@@ -104,7 +104,8 @@ static void other_weights_are_another_verdict(void)
     options.settings = settings;
     spz_document_free(plan_as_json(&options));
     CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.price at interval", "30", NULL), SPZ_OK);
-    spz_document_free(plan_as_json(&options)); /* the price of changes is no matter of a score */
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "house.language", "de", NULL), SPZ_OK);
+    spz_document_free(plan_as_json(&options)); /* the price of changes is no matter of a score, nor is the language */
     CU_ASSERT_EQUAL(watch.last.files_kept, watch.last.files);
     CU_ASSERT_EQUAL(spz_settings_set(settings, "weights.ensemble", "21", NULL), SPZ_OK);
     spz_document_free(plan_as_json(&options));

@@ -15,9 +15,9 @@ static void add_table(Sha256 *sum, const spz_settings *settings)
     char name[128];
     for (size_t i = 0; i < spz_setting_count(); i++) {
         const spz_setting *setting = spz_setting_at(i);
-        if (strcmp(setting->section, "concert") == 0)
-            continue;
         snprintf(name, sizeof name, "%s.%s", setting->section, setting->key);
+        if (strcmp(setting->section, "concert") == 0 || strcmp(name, "house.language") == 0)
+            continue;
         sha256_add_text(sum, name);
         sha256_add_text(sum, spz_settings_text(settings, name));
     }

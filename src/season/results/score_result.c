@@ -1,5 +1,5 @@
 #include "season/results/score_result.h"
-#include "spezzato/reading.h"
+#include "engine/steps.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include <math.h>
@@ -72,31 +72,25 @@ static spz_status keep_movement(ScoreResult *digest, const spz_movement *score, 
     return array_push(&digest->movements, movement) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static spz_status judge(ScoreResult *digest, const spz_movement *score, const spz_settings *settings, int year, const spz_sink *sink)
+/* One movement at a time, so that a score of many needs no more memory than its largest. */
+static spz_status judge(ScoreResult *digest, const spz_movement *score, const StepsWanted *wanted, const spz_sink *sink)
 {
-    spz_sections *sections = NULL;
-    spz_findings *findings = NULL;
-    spz_verdict *verdict = NULL;
-    spz_status status = spz_sections_find(score, settings, sink, &sections);
+    Steps steps;
+    spz_status status = steps_take(score, wanted, sink, &steps);
     if (status == SPZ_OK)
-        status = spz_passages_find(sections, settings, sink, &findings);
-    if (status == SPZ_OK)
-        status = spz_seating_judge(findings, settings, year ? year : spz_movement_year(score), sink, &verdict);
-    if (status == SPZ_OK)
-        status = keep_movement(digest, score, verdict, spz_sections_groups(sections) > 0);
-    spz_verdict_free(verdict);
-    spz_findings_free(findings);
-    spz_sections_free(sections);
+        status = keep_movement(digest, score, steps.verdict, spz_sections_groups(steps.sections) > 0);
+    steps_free(&steps);
     return status;
 }
 
 spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *digest)
 {
     spz_score *score = NULL;
+    const StepsWanted wanted = {settings, year, SPZ_TO_SEATING};
     const spz_sink sink = {keep_message, digest};
     spz_status status = spz_score_read_memory(data, size, path, &sink, &score);
     for (size_t i = 0; status == SPZ_OK && i < spz_score_movement_count(score); i++)
-        status = judge(digest, spz_score_movement(score, i), settings, year, &sink);
+        status = judge(digest, spz_score_movement(score, i), &wanted, &sink);
     spz_score_free(score);
     if (status == SPZ_NO_MEMORY)
         return status;
