@@ -1,4 +1,5 @@
 /* spezzato report SCORE... -o DIR: a page for each score's file, and one that leads to them. */
+#include "cache_place.h"
 #include "command.h"
 #include "engraver_place.h"
 #include "messages.h"
@@ -128,16 +129,15 @@ static bool folder_is_there(const char *folder)
     return false;
 }
 
-/* $XDG_CACHE_HOME/spezzato, else ~/.cache/spezzato (XDG Base Directory Specification), made when it isn't there. */
+/* The folder is made when it isn't there, with the one that it stands in. */
 static void find_cache(Pages *pages)
 {
-    const char *top = getenv("XDG_CACHE_HOME"), *home = getenv("HOME");
-    bool own = top && *top == '/';
-    int length = own ? snprintf(pages->cache, sizeof pages->cache, "%s", top) : home && *home == '/' ? snprintf(pages->cache, sizeof pages->cache, "%s/.cache", home) : -1;
-    if (length <= 0 || (size_t)length + sizeof "/spezzato" > sizeof pages->cache)
+    if (!cache_place(pages->cache, sizeof pages->cache))
         return;
+    char *last = strrchr(pages->cache, '/');
+    *last = '\0';
     mkdir(pages->cache, 0700);
-    strcat(pages->cache, "/spezzato");
+    *last = '/';
     if (mkdir(pages->cache, 0700) == 0 || errno == EEXIST)
         pages->options.cache = pages->cache;
 }

@@ -1,3 +1,4 @@
+#include "cache_place.h"
 #include "command.h"
 #include "messages.h"
 #include "output.h"
@@ -77,22 +78,6 @@ static bool read_sheet(Wish *wish)
     return true;
 }
 
-/* Where results are kept: $XDG_CACHE_HOME/spezzato, else ~/.cache/spezzato (XDG Base Directory Specification). Nowhere to keep them is
- * no mistake. */
-static void find_cache(Wish *wish)
-{
-    const char *top = getenv("XDG_CACHE_HOME"), *home = getenv("HOME");
-    int length = -1;
-    if (arguments_have(wish->arguments, &option_no_cache))
-        return;
-    if (top && *top == '/')
-        length = snprintf(wish->cache, sizeof wish->cache, "%s/spezzato", top);
-    else if (home && *home == '/')
-        length = snprintf(wish->cache, sizeof wish->cache, "%s/.cache/spezzato", home);
-    if (length > 0 && (size_t)length < sizeof wish->cache)
-        wish->season.cache = wish->cache;
-}
-
 static bool read_lines(Wish *wish)
 {
     wish->lines = calloc(wish->arguments->given_count + 1, sizeof *wish->lines);
@@ -122,7 +107,8 @@ static bool read_wish(const Arguments *arguments, Wish *wish)
         complain_usage("season", "%s is the plan itself; the result would overwrite it", output);
         return false;
     }
-    find_cache(wish);
+    if (!arguments_have(arguments, &option_no_cache) && cache_place(wish->cache, sizeof wish->cache))
+        wish->season.cache = wish->cache;
     return read_lines(wish);
 }
 

@@ -106,6 +106,20 @@ static void put_work(Json *json, const spz_planned_work *work)
     json_end(json);
 }
 
+static void put_other_change(Json *json, const spz_other_change *change)
+{
+    json_row(json);
+    json_put_text(json, "where", spz_gap_name(change->gap));
+    json_put_text(json, "after", change->after);
+    json_put_text(json, "before", change->before);
+    json_put_integer(json, "before_movement", (long long)change->movement + 1);
+    json_put_text(json, "to", change->to);
+    json_put_number(json, "minutes", change->minutes, 1);
+    json_put_number(json, "price", change->price, 2);
+    json_put_flag(json, "allowed", change->allowed);
+    json_end(json);
+}
+
 static void put_other(Json *json, const char *key, const spz_other_plan *other)
 {
     json_key(json, key);
@@ -121,6 +135,17 @@ static void put_other(Json *json, const char *key, const spz_other_plan *other)
     json_put_integer(json, "changes", other->changes);
     json_put_number(json, "points_given_up", other->points, 2);
     json_put_number(json, "price", other->price, 2);
+    json_put_text(json, "seating", other->seating);
+    json_key(json, "list");
+    json_array(json);
+    for (size_t i = 0; i < other->list_count; i++)
+        put_other_change(json, &other->list[i]);
+    json_end(json);
+    json_key(json, "order");
+    json_list(json);
+    for (size_t i = 0; i < other->order_count; i++)
+        json_text(json, other->order[i]);
+    json_end(json);
     json_end(json);
 }
 
