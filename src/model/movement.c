@@ -1,5 +1,4 @@
 #include "model/movement.h"
-#include "support/memory.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -24,11 +23,15 @@ static Ticks missing_at_start(const Movement *movement, size_t index)
     return counts_from_end && bar->length < bar->nominal ? bar->nominal - bar->length : 0;
 }
 
+Ticks movement_beat_in(const Movement *movement, int bar, Ticks when, Ticks *beat)
+{
+    *beat = bar >= 0 && movement->bars[bar].beat > 0 ? movement->bars[bar].beat : movement->per_crotchet;
+    return bar < 0 ? *beat : when - movement->bars[bar].onset + missing_at_start(movement, (size_t)bar) + *beat;
+}
+
 Ticks movement_beat_at(const Movement *movement, Ticks when, Ticks *beat)
 {
-    int index = movement_bar_at(movement, when);
-    *beat = index >= 0 && movement->bars[index].beat > 0 ? movement->bars[index].beat : movement->per_crotchet;
-    return index < 0 ? *beat : when - movement->bars[index].onset + missing_at_start(movement, (size_t)index) + *beat;
+    return movement_beat_in(movement, movement_bar_at(movement, when), when, beat);
 }
 
 char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_TEXT])
@@ -73,89 +76,37 @@ char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEA
     return text;
 }
 
-char *note_pitch_text(const Note *note, char text[PITCH_TEXT])
-{
-    static const char *const alterations[5] = {"bb", "b", "", "#", "##"};
-    if (note->midi < 0 || note->alter < -2 || note->alter > 2 || note->step < 0 || note->step > 6)
-        snprintf(text, PITCH_TEXT, "unpitched");
-    else
-        snprintf(text, PITCH_TEXT, "%c%s%d", "CDEFGAB"[note->step], alterations[note->alter + 2], note->octave);
-    return text;
-}
-
 spz_pitch pitch_of(const Note *note)
 {
     return (spz_pitch){.step = note->step, .alter = note->alter, .octave = note->octave, .midi = note->midi};
 }
 
+spz_pitch pitch_written_of(const Note *note)
+{
+    static const short semitones[7] = {0, 2, 4, 5, 7, 9, 11}; /* C D E F G A B */
+    int step = note->written_place % 7, octave = note->written_place / 7, alter = note->written_alter - 4;
+    int midi = note->midi < 0 ? -1 : (octave + 1) * 12 + semitones[step] + alter;
+    return (spz_pitch){.step = (signed char)step, .alter = (signed char)alter, .octave = (signed char)octave, .midi = (short)midi};
+}
+
+char *note_pitch_text(const Note *note, char text[PITCH_TEXT])
+{
+    return spz_pitch_text(pitch_of(note), text);
+}
+
 char *spz_pitch_text(spz_pitch pitch, char text[SPZ_PITCH_TEXT])
 {
-    Note note = {.step = pitch.step, .alter = pitch.alter, .octave = pitch.octave, .midi = pitch.midi};
-    return note_pitch_text(&note, text);
+    enum { ALTER_MOST = 4 };
+    static const char *const alterations[2 * ALTER_MOST + 1] = {"bbbb", "bbb", "bb", "b", "", "#", "##", "###", "####"};
+    if (pitch.midi < 0 || pitch.alter < -ALTER_MOST || pitch.alter > ALTER_MOST || pitch.step < 0 || pitch.step > 6)
+        snprintf(text, SPZ_PITCH_TEXT, "unpitched");
+    else
+        snprintf(text, SPZ_PITCH_TEXT, "%c%s%d", "CDEFGAB"[pitch.step], alterations[pitch.alter + ALTER_MOST], pitch.octave);
+    return text;
 }
 
 spz_fraction fraction_of(Ticks over, Ticks under)
 {
     Ticks divisor = over ? ticks_common_divisor(over < 0 ? -over : over, under) : under;
     return (spz_fraction){over / divisor, under / divisor};
-}
-
-/* The views of score.h. */
-void spz_score_free(spz_score *score)
-{
-    if (!score)
-        return;
-    Arena arena = score->arena; /* the score itself may live outside it */
-    arena_release(&arena);
-    memory_free(score);
-}
-
-const char *spz_score_file(const spz_score *score)
-{
-    return score->file;
-}
-
-size_t spz_score_movement_count(const spz_score *score)
-{
-    return score->movement_count;
-}
-
-const spz_movement *spz_score_movement(const spz_score *score, size_t index)
-{
-    return index < score->movement_count ? &score->movements[index] : NULL;
-}
-
-const char *spz_movement_title(const spz_movement *movement)
-{
-    return movement->title;
-}
-
-const char *spz_movement_file(const spz_movement *movement)
-{
-    return movement->file;
-}
-
-size_t spz_movement_bars(const spz_movement *movement)
-{
-    return movement->bar_count;
-}
-
-const char *spz_movement_bar_number(const spz_movement *movement, size_t bar)
-{
-    return bar < movement->bar_count ? movement->bars[bar].number : NULL;
-}
-
-size_t spz_movement_parts(const spz_movement *movement)
-{
-    return movement->part_count;
-}
-
-const char *spz_movement_part_name(const spz_movement *movement, size_t part)
-{
-    return part < movement->part_count ? movement->parts[part].name : NULL;
-}
-
-int spz_movement_year(const spz_movement *movement)
-{
-    return movement->year;
 }

@@ -5,7 +5,7 @@
  *   - bars are shared by all parts and lie end to end: bars[i].onset + bars[i].length == bars[i + 1].onset
  *   - a part's notes are sorted by onset, then staff, voice, order in the file; its marks by onset, then order in the file
  *   - a note's pitch is the sounding one (transposition applied; clef octave and ottava change nothing: MusicXML writes
- *     the pitch that sounds but for `transpose`)
+ *     the pitch that sounds but for `transpose`); the written one is packed beside it
  *   - tied notes are still apart here: stream.h joins them
  *   - strings live in the score's arena and are UTF-8
  */
@@ -17,33 +17,19 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-typedef enum Dynamic { /* loudness ladder; 0 where the score says nothing yet */
-    DYNAMIC_NONE, DYNAMIC_PPPP, DYNAMIC_PPP, DYNAMIC_PP, DYNAMIC_P, DYNAMIC_MP, DYNAMIC_MF, DYNAMIC_F, DYNAMIC_FF,
-    DYNAMIC_FFF, DYNAMIC_FFFF
+/* The ladder and the marks of score.h. */
+typedef enum Dynamic {
+    DYNAMIC_NONE = SPZ_DYNAMIC_NONE, DYNAMIC_PPPP = SPZ_DYNAMIC_PPPP, DYNAMIC_PPP = SPZ_DYNAMIC_PPP, DYNAMIC_PP = SPZ_DYNAMIC_PP,
+    DYNAMIC_P = SPZ_DYNAMIC_P, DYNAMIC_MP = SPZ_DYNAMIC_MP, DYNAMIC_MF = SPZ_DYNAMIC_MF, DYNAMIC_F = SPZ_DYNAMIC_F,
+    DYNAMIC_FF = SPZ_DYNAMIC_FF, DYNAMIC_FFF = SPZ_DYNAMIC_FFF, DYNAMIC_FFFF = SPZ_DYNAMIC_FFFF
 } Dynamic;
-
 enum NoteFlag {
-    NOTE_CHORD = 1u << 0,      /* sounds with the note before it in the file */
-    NOTE_GRACE = 1u << 1,      /* duration 0; before its main note */
-    NOTE_GRACE_AFTER = 1u << 2,/* with NOTE_GRACE: after-grace, at the end of the note before */
-    NOTE_CUE = 1u << 3,        /* printed only, not heard */
-    NOTE_TIE_START = 1u << 4,
-    NOTE_TIE_STOP = 1u << 5,
-    NOTE_UNPITCHED = 1u << 6,  /* midi is -1 */
-    NOTE_TREMOLO = 1u << 7,    /* repeated note */
-    NOTE_TREMOLO_PAIR = 1u << 8, /* alternates with its partner (start or stop of the pair) */
-    NOTE_SLUR_START = 1u << 9,
-    NOTE_SLUR_STOP = 1u << 10,
-    NOTE_STACCATO = 1u << 11,
-    NOTE_ACCENT = 1u << 12,
-    NOTE_HARMONIC = 1u << 13,
-    NOTE_ARPEGGIO = 1u << 14,  /* chord marked to be broken */
-    NOTE_TRILL = 1u << 15,
-    NOTE_FERMATA = 1u << 16,
-    NOTE_SLASH = 1u << 17,     /* stands for repeated material that the file doesn't write out */
-    NOTE_COPIED = 1u << 18,    /* supplied by a measure-repeat sign */
-    NOTE_PIZZICATO = 1u << 19, /* under a pizz. mark */
-    NOTE_MUTED = 1u << 20      /* under con sord. */
+    NOTE_CHORD = SPZ_NOTE_CHORD, NOTE_GRACE = SPZ_NOTE_GRACE, NOTE_GRACE_AFTER = SPZ_NOTE_GRACE_AFTER, NOTE_CUE = SPZ_NOTE_CUE,
+    NOTE_TIE_START = SPZ_NOTE_TIE_START, NOTE_TIE_STOP = SPZ_NOTE_TIE_STOP, NOTE_UNPITCHED = SPZ_NOTE_UNPITCHED,
+    NOTE_TREMOLO = SPZ_NOTE_TREMOLO, NOTE_TREMOLO_PAIR = SPZ_NOTE_TREMOLO_PAIR, NOTE_SLUR_START = SPZ_NOTE_SLUR_START,
+    NOTE_SLUR_STOP = SPZ_NOTE_SLUR_STOP, NOTE_STACCATO = SPZ_NOTE_STACCATO, NOTE_ACCENT = SPZ_NOTE_ACCENT,
+    NOTE_HARMONIC = SPZ_NOTE_HARMONIC, NOTE_ARPEGGIO = SPZ_NOTE_ARPEGGIO, NOTE_TRILL = SPZ_NOTE_TRILL, NOTE_FERMATA = SPZ_NOTE_FERMATA,
+    NOTE_SLASH = SPZ_NOTE_SLASH, NOTE_COPIED = SPZ_NOTE_COPIED, NOTE_PIZZICATO = SPZ_NOTE_PIZZICATO, NOTE_MUTED = SPZ_NOTE_MUTED
 };
 
 typedef struct Note {
@@ -51,9 +37,11 @@ typedef struct Note {
     uint32_t flags;        /* NoteFlag */
     uint32_t line;         /* line in the XML */
     int32_t bar;           /* index into bars */
-    uint16_t voice;        /* index into the part's voice names */
+    uint8_t voice;         /* index into the part's voice names */
     uint8_t staff;         /* from 1 */
-    uint8_t dynamic;       /* Dynamic in force for this staff */
+    uint8_t dynamic : 4;   /* Dynamic in force for this staff */
+    uint8_t written_alter : 4; /* on paper, and four: 0..8 */
+    uint8_t written_place; /* on paper: seven times the octave, and the step */
     int16_t midi;          /* sounding, rounded to a semitone; -1 when unpitched */
     int8_t cents;          /* what the rounding dropped, -50..50 (microtones) */
     int8_t step;           /* sounding spelling: 0 = C .. 6 = B */
@@ -63,13 +51,13 @@ typedef struct Note {
 } Note;
 
 typedef enum DirectionKind {
-    DIRECTION_WORDS,     /* any text: 'div.', 'pizz.', 'a tempo' */
-    DIRECTION_DYNAMIC,   /* value: Dynamic; text: as written ('sfz') */
-    DIRECTION_WEDGE,     /* value: 1 crescendo, -1 diminuendo, 0 end of either */
-    DIRECTION_TEMPO,     /* rate: crotchets a minute; value: TempoSource; text: words or metronome mark when there is one */
-    DIRECTION_REHEARSAL, /* text: the letter */
-    DIRECTION_SIGN,      /* text: segno, coda, fine, dacapo, dalsegno, tocoda */
-    DIRECTION_PLAYING    /* value: Playing; what <sound> says of it. What words say is read from DIRECTION_WORDS */
+    DIRECTION_WORDS = SPZ_DIRECTION_WORDS,
+    DIRECTION_DYNAMIC = SPZ_DIRECTION_DYNAMIC,     /* value: Dynamic */
+    DIRECTION_WEDGE = SPZ_DIRECTION_WEDGE,
+    DIRECTION_TEMPO = SPZ_DIRECTION_TEMPO,         /* value: TempoSource */
+    DIRECTION_REHEARSAL = SPZ_DIRECTION_REHEARSAL,
+    DIRECTION_SIGN = SPZ_DIRECTION_SIGN,
+    DIRECTION_PLAYING = SPZ_DIRECTION_PLAYING      /* value: Playing; what <sound> says of it. What words say is read from DIRECTION_WORDS */
 } DirectionKind;
 
 /* A number for playing back, or a metronome mark that the players see. */
@@ -162,6 +150,7 @@ int movement_bar_at(const Movement *movement, Ticks when);
 
 /* Beat in the bar, from 1, as ticks of which `*beat` make one; and exactly as '2' or '5/2', in units of the bar's beat. */
 Ticks movement_beat_at(const Movement *movement, Ticks when, Ticks *beat);
+Ticks movement_beat_in(const Movement *movement, int bar, Ticks when, Ticks *beat); /* counted from that bar, also past its end */
 char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_TEXT]);
 
 /* Crotchets a minute at `when`: the last tempo mark at or before it in any part; 0 when the score gives none. */
@@ -172,10 +161,11 @@ const char *movement_letter_at(const Movement *movement, int bar, int *after);
 enum { REHEARSAL_TEXT = 64 };
 char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEARSAL_TEXT]);
 
-spz_pitch pitch_of(const Note *note);
+spz_pitch pitch_of(const Note *note);         /* as it sounds */
+spz_pitch pitch_written_of(const Note *note); /* as it stands on paper */
 spz_fraction fraction_of(Ticks over, Ticks under); /* under > 0; in lowest terms */
 
 /* 'Eb4', 'F#5', 'unpitched'. */
-enum { PITCH_TEXT = 16 };
+enum { PITCH_TEXT = SPZ_PITCH_TEXT };
 char *note_pitch_text(const Note *note, char text[PITCH_TEXT]);
 #endif

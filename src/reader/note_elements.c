@@ -217,7 +217,9 @@ static bool set_pitch(Reader *reader, const NoteDraft *draft, Transposition by, 
     }
     note->midi = (int16_t)((hundredths + 50) / 100);
     note->cents = (int8_t)(hundredths - note->midi * 100);
-    int steps = draft->octave * 7 + draft->step + by.diatonic;
+    note->written_alter = (unsigned)(note->midi - natural - by.chromatic + 4) & 15u;
+    note->written_place = (uint8_t)(draft->octave * 7 + draft->step);
+    int steps = note->written_place + by.diatonic;
     int octave = steps >= 0 ? steps / 7 : -((6 - steps) / 7);
     note->octave = (int8_t)octave;
     note->step = (int8_t)(steps - octave * 7);
@@ -241,7 +243,7 @@ static bool describe(Reader *reader, PartDraft *part, Note *note)
         note->flags |= NOTE_GRACE_AFTER;
     note->line = draft->line;
     note->bar = reader->place.bar;
-    note->voice = draft->voice;
+    note->voice = (uint8_t)draft->voice;
     note->staff = (uint8_t)(draft->staff ? draft->staff : 1);
     note->passes = (uint16_t)((draft->passes & 0x7fffu) | (draft->passes >> 15 ? 0x8000u : 0u));
     if (!unpitched)
@@ -249,6 +251,8 @@ static bool describe(Reader *reader, PartDraft *part, Note *note)
     note->midi = -1;
     note->step = (int8_t)(draft->step == ABSENT ? 0 : draft->step);
     note->octave = (int8_t)(draft->octave == ABSENT ? 4 : draft->octave);
+    note->written_place = (uint8_t)(note->octave * 7 + note->step);
+    note->written_alter = 4;
     return true;
 }
 

@@ -106,7 +106,7 @@ void playing_marks_apply(Part *part)
             take_mark(&force, &part->directions[next]);
         if (force.pizzicato[note->staff] && bowed(note))
             set_bool(force.pizzicato, note->staff, false);
-        note->dynamic = force.dynamic[note->staff];
+        note->dynamic = force.dynamic[note->staff] & 15u;
         note->flags |= force.pizzicato[note->staff] ? NOTE_PIZZICATO : 0u;
         note->flags |= force.muted[note->staff] ? NOTE_MUTED : 0u;
     }

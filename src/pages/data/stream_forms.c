@@ -15,12 +15,6 @@ typedef struct CellText { /* memory behind Cells */
     char section[32], beat[TICKS_TEXT], onset[TICKS_TEXT], duration[TICKS_TEXT], pitch[PITCH_TEXT];
 } CellText;
 
-static const char *dynamic_name(int dynamic)
-{
-    static const char *const names[] = {"", "pppp", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "ffff"};
-    return dynamic >= 0 && (size_t)dynamic < sizeof names / sizeof names[0] ? names[dynamic] : "";
-}
-
 static const char *section_of(const SectionMap *map, const Sound *sound, char text[32])
 {
     const spz_line *line = streams_line(map, sound);
@@ -47,7 +41,7 @@ static Cells cells_of(const SectionMap *map, const Sound *row, CellText *text)
         .onset = ticks_text(row->onset, movement->per_crotchet, text->onset),
         .duration = ticks_text(row->duration, movement->per_crotchet, text->duration),
         .pitch = note_pitch_text(row->note, text->pitch),
-        .dynamic = dynamic_name(row->note->dynamic),
+        .dynamic = spz_dynamic_name((spz_dynamic)row->note->dynamic),
         .staff = row->note->staff,
         .bar_index = bar,
         .midi = row->note->midi,
