@@ -24,7 +24,9 @@ objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 # The phrases of all languages, as a list of keys and a table; the first file has the keys.
 MADE := $(BUILD)/made
 LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrases,$(sort $(wildcard src/wording/languages/*.phrases)))
-LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o
+# Styles and scripts of the pages, as texts within the program.
+OWN_TEXTS := $(sort $(wildcard src/pages/*/*.css src/pages/*/*.js))
+LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/own_texts.o
 LIBRARY := $(BUILD)/libspezzato.a
 PROGRAM := $(BUILD)/spezzato
 UNIT := $(BUILD)/unit-tests
@@ -90,6 +92,10 @@ $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 $(MADE)/phrases.h $(MADE)/phrases.c $(MADE)/fault_texts.c: src/wording/languages/phrases.awk $(LANGUAGES)
 	@mkdir -p $(@D)
 	@awk -v make=$(if $(filter %.h,$@),header,$(if $(filter %/fault_texts.c,$@),faults,tables)) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
+$(MADE)/own_texts.c: $(OWN_TEXTS) Makefile
+	@mkdir -p $(@D)
+	@{ echo '#include "pages/own_texts.h"'; for text in $(OWN_TEXTS); do \
+	    echo "const char text_$$(basename $$text | tr . _)[] = {"; od -An -v -to1 $$text | sed "s/ *\([0-7][0-7]*\)/'\\\\\1',/g"; echo "0};"; done; } > $@
 $(MADE)/%.o: $(MADE)/%.c $(MADE)/phrases.h
 	$(COMPILE) -I$(MADE) -Isrc -fvisibility=hidden -c -o $@ $<
 

@@ -3,6 +3,7 @@
 #include "editing/mark_encoding.h"
 #include "editing/mark_file.h"
 #include "editing/mark_xml.h"
+#include "writing/markup.h"
 #include "support/utf8.h"
 #include "support/memory.h"
 #include <stdlib.h>
@@ -161,7 +162,7 @@ void excerpt_close(ExcerptSource *source)
 }
 
 /* What is in force when the bar begins. */
-static void add_signs(const ExcerptSource *source, size_t part, size_t first, Buffer *out)
+static void add_signs(const ExcerptSource *source, size_t part, size_t first, Html *html)
 {
     const SignText *last[SIGN_KINDS][NUMBERS] = {{NULL}};
     for (size_t i = 0; i < source->signs.count; i++) {
@@ -169,45 +170,72 @@ static void add_signs(const ExcerptSource *source, size_t part, size_t first, Bu
         if (sign->part == part && sign->bar < first)
             last[sign->kind][sign->number] = sign;
     }
-    buffer_puts(out, "<attributes>");
+    html_open(html, "attributes");
     for (int kind = 0; kind < SIGN_KINDS; kind++)
         for (int number = 0; number < NUMBERS; number++)
             if (last[kind][number])
-                buffer_add(out, source->text.text + last[kind][number]->begin, last[kind][number]->end - last[kind][number]->begin);
-    buffer_puts(out, "</attributes>");
+                html_raw_piece(html, source->text.text + last[kind][number]->begin, last[kind][number]->end - last[kind][number]->begin);
+    html_close(html);
 }
 
-static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t first, Buffer *out)
+static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t first, Html *html)
 {
     const BarText *text = &source->bars[part * source->movement->bar_count + bar];
-    buffer_puts(out, "<measure number=\"");
-    buffer_xml(out, source->movement->bars[bar].number);
-    buffer_puts(out, "\">");
+    html_open(html, "measure");
+    html_put(html, "number", source->movement->bars[bar].number);
     if (bar == first)
-        add_signs(source, part, first, out);
-    buffer_add(out, source->text.text + text->begin, text->end - text->begin);
-    buffer_puts(out, "</measure>\n");
+        add_signs(source, part, first, html);
+    html_raw_piece(html, source->text.text + text->begin, text->end - text->begin);
+    html_close(html);
+    html_line_end(html);
+}
+
+static void add_part_list(const ExcerptPart *parts, size_t count, Html *html)
+{
+    html_open(html, "part-list");
+    for (size_t i = 0; i < count; i++) {
+        html_open(html, "score-part");
+        html_put_format(html, "id", "P%zu", i + 1);
+        html_element(html, "part-name", NULL, parts[i].name);
+        html_close(html);
+    }
+    html_close(html);
+    html_line_end(html);
+}
+
+/* The bars, and whatever slur leads out of them taken away. */
+static void add_bars(const ExcerptSource *source, size_t part, size_t first, size_t last, Html *html)
+{
+    Html within;
+    Buffer bars;
+    buffer_init(&bars);
+    html_begin(&within, &bars);
+    for (size_t bar = first; bar <= last; bar++)
+        add_bar(source, part, bar, first, &within);
+    html_end(&within);
+    excerpt_add_whole_slurs(&bars, html->out);
+    html->failed = html->failed || buffer_failed(&bars);
+    buffer_free(&bars);
 }
 
 void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t count, size_t first, size_t last, Buffer *out)
 {
-    Buffer bars;
-    buffer_init(&bars);
-    buffer_puts(out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<score-partwise version=\"4.0\">\n<part-list>");
+    Html html;
+    html_begin(&html, out);
+    html_xml_head(&html);
+    html_open(&html, "score-partwise");
+    html_put(&html, "version", "4.0");
+    html_line_end(&html);
+    add_part_list(parts, count, &html);
     for (size_t i = 0; i < count; i++) {
-        buffer_printf(out, "<score-part id=\"P%zu\"><part-name>", i + 1);
-        buffer_xml(out, parts[i].name);
-        buffer_puts(out, "</part-name></score-part>");
+        html_open(&html, "part");
+        html_put_format(&html, "id", "P%zu", i + 1);
+        html_line_end(&html);
+        add_bars(source, parts[i].part, first, last, &html);
+        html_close(&html);
+        html_line_end(&html);
     }
-    buffer_puts(out, "</part-list>\n");
-    for (size_t i = 0; i < count; i++) {
-        buffer_printf(out, "<part id=\"P%zu\">\n", i + 1);
-        buffer_clear(&bars);
-        for (size_t bar = first; bar <= last; bar++)
-            add_bar(source, parts[i].part, bar, first, &bars);
-        excerpt_add_whole_slurs(&bars, out);
-        buffer_puts(out, "</part>\n");
-    }
-    buffer_puts(out, "</score-partwise>\n");
-    buffer_free(&bars);
+    html_close(&html);
+    html_line_end(&html);
+    html_end(&html);
 }

@@ -1,5 +1,6 @@
 #include "editing/mark_file.h"
 #include "editing/mark_zip.h"
+#include "writing/markup.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include <errno.h>
@@ -8,12 +9,10 @@
 #include <sys/stat.h>
 
 static const char media_type[] = "application/vnd.recordare.musicxml"; /* MusicXML 4.0, compressed files */
+static const char score_type[] = "application/vnd.recordare.musicxml+xml";
 static const char mimetype_name[] = "mimetype";
 static const char container_name[] = "META-INF/container.xml";
 static const char score_name[] = "score.musicxml";
-static const char container[] =
-    "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<container>\n  <rootfiles>\n"
-    "    <rootfile full-path=\"score.musicxml\" media-type=\"application/vnd.recordare.musicxml+xml\"/>\n  </rootfiles>\n</container>\n";
 
 static spz_status complain(const ScoreFile *file, const spz_sink *sink, spz_status status, const char *cause)
 {
@@ -132,6 +131,29 @@ static spz_status rewrite_archive(const ScoreFile *file, const NewText *texts, s
     return status;
 }
 
+/* The table of contents of a compressed score: the score, and nothing else. */
+static void add_container(Zip *zip)
+{
+    Html html;
+    Buffer text;
+    buffer_init(&text);
+    html_begin(&html, &text);
+    html_xml_head(&html);
+    html_open(&html, "container");
+    html_open(&html, "rootfiles");
+    html_open(&html, "rootfile");
+    html_put(&html, "full-path", score_name);
+    html_put(&html, "media-type", score_type);
+    html_close_void(&html);
+    html_close(&html);
+    html_close(&html);
+    html_line_end(&html);
+    html_end(&html);
+    zip->failed = zip->failed || buffer_failed(&text);
+    zip_deflated(zip, container_name, strlen(container_name), text.text ? text.text : "", text.length);
+    buffer_free(&text);
+}
+
 spz_status score_file_write(const ScoreFile *file, NewText *texts, size_t count, bool compressed, Buffer *out)
 {
     spz_status status = SPZ_OK;
@@ -147,7 +169,7 @@ spz_status score_file_write(const ScoreFile *file, NewText *texts, size_t count,
     if (file->compressed)
         status = rewrite_archive(file, texts, count, &zip);
     else {
-        zip_deflated(&zip, container_name, strlen(container_name), container, strlen(container));
+        add_container(&zip);
         zip_deflated(&zip, score_name, strlen(score_name), texts[0].text.text, texts[0].text.length);
     }
     return zip_end(&zip) || status ? status : SPZ_NO_MEMORY;

@@ -1,7 +1,7 @@
 #include "editing/mark_insert.h"
 #include "editing/mark_walk.h"
+#include "writing/markup.h"
 #include "writing/number_text.h"
-#include "support/utf8.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -104,66 +104,57 @@ static bool find_places(void *context, size_t part, size_t bar, const PlaceList 
     return true;
 }
 
-/* Only ASCII is written, so that the file may be in any encoding. */
-static void put_words(Buffer *out, const char *words)
+static void put_sign(Html *html, const Wish *wish)
 {
-    while (*words) {
-        uint32_t c = utf8_next(&words);
-        if (utf8_is_unsafe(c))
-            continue;
-        if (c == '<' || c == '>' || c == '&' || c > 126)
-            buffer_printf(out, "&#%lu;", (unsigned long)c);
-        else
-            buffer_putc(out, (char)c);
-    }
-}
-
-static void put_sign(Buffer *out, const Wish *wish)
-{
-    const char *type = wish->stop ? "stop" : "start";
     if (wish->sign == WISH_WORDS)
         return;
-    buffer_puts(out, "<direction-type>");
-    if (wish->sign == WISH_DASHES)
-        buffer_printf(out, "<dashes type=\"%s\" number=\"%d\"/>", type, wish->number);
-    else
-        buffer_printf(out, "<bracket type=\"%s\" number=\"%d\" line-end=\"down\" line-type=\"solid\"/>", type, wish->number);
-    buffer_puts(out, "</direction-type>");
+    html_open(html, "direction-type");
+    html_open(html, wish->sign == WISH_DASHES ? "dashes" : "bracket");
+    html_put(html, "type", wish->stop ? "stop" : "start");
+    html_put_format(html, "number", "%d", wish->number);
+    if (wish->sign != WISH_DASHES) {
+        html_put(html, "line-end", "down");
+        html_put(html, "line-type", "solid");
+    }
+    html_close_void(html);
+    html_close(html);
 }
 
-static void put_offset(Buffer *out, double shift)
+static void put_said(Html *html, const char *said)
 {
-    char text[NUMBER_TEXT];
-    if (shift == 0)
-        return;
-    number_text(shift, 6, text);
-    size_t length = strlen(text);
-    while (length && text[length - 1] == '0')
-        text[--length] = '\0';
-    if (length && text[length - 1] == '.')
-        text[length - 1] = '\0';
-    buffer_printf(out, "<offset>%s</offset>", text);
+    html_open(html, "direction-type");
+    html_open(html, "words");
+    html_put(html, "font-style", "italic");
+    html_words(html, said);
+    html_close(html);
+    html_close(html);
 }
 
+/* Only ASCII is written, so that the file may be in any encoding. */
 static void put_direction(Buffer *out, const Insert *insert, const Insertion *insertion, size_t number)
 {
+    Html html;
+    char shift[NUMBER_TEXT];
     const Wish *wish = insertion->wish;
-    buffer_printf(out, "<direction placement=\"above\" id=\"%s%zu\">", mark_id, number);
-    if (wish->words && *wish->words) {
-        buffer_puts(out, "<direction-type><words font-style=\"italic\">");
-        put_words(out, wish->words);
-        buffer_puts(out, "</words></direction-type>");
+    html_begin(&html, out);
+    html.ascii = true;
+    html_open(&html, "direction");
+    html_put(&html, "placement", "above");
+    html_put_format(&html, "id", "%s%zu", mark_id, number);
+    if (wish->words && *wish->words)
+        put_said(&html, wish->words);
+    put_sign(&html, wish);
+    if (insertion->shift != 0)
+        html_element(&html, "offset", NULL, number_text_short(insertion->shift, 6, shift));
+    if (wish->voice)
+        html_element(&html, "voice", NULL, wish->voice);
+    if (insert->movement->parts[wish->part].staves > 1) {
+        html_open(&html, "staff");
+        html_format(&html, "%d", wish->staff ? wish->staff : 1);
+        html_close(&html);
     }
-    put_sign(out, wish);
-    put_offset(out, insertion->shift);
-    if (wish->voice) {
-        buffer_puts(out, "<voice>");
-        put_words(out, wish->voice);
-        buffer_puts(out, "</voice>");
-    }
-    if (insert->movement->parts[wish->part].staves > 1)
-        buffer_printf(out, "<staff>%d</staff>", wish->staff ? wish->staff : 1);
-    buffer_puts(out, "</direction>");
+    html_close(&html);
+    html_end(&html);
 }
 
 static bool is_blank(char c)

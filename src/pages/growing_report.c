@@ -45,6 +45,7 @@ spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_re
     buffer_init(&report->out);
     json_begin(&report->json, &report->out);
     csv_begin(&report->row, &report->out);
+    html_begin(&report->html, &report->out);
     report->form->begin(report);
     *out = report;
     return SPZ_OK;
@@ -90,6 +91,8 @@ void spz_report_set_work(spz_report *report, const spz_verdict *work)
 spz_status spz_report_close(spz_report *report, spz_document **out)
 {
     report->form->end(report);
+    json_finish(&report->json);
+    html_end(&report->html);
     return document_take(&report->out, out);
 }
 

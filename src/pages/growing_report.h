@@ -3,6 +3,7 @@
 #define PAGES_GROWING_REPORT_H
 #include "writing/csv_text.h"
 #include "writing/json.h"
+#include "writing/markup.h"
 #include "spezzato/report.h"
 #include "support/buffer.h"
 #include "wording/passage_words.h"
@@ -26,8 +27,9 @@ struct spz_report {
     spz_depth depth;
     spz_report_options options;
     Buffer out;
-    Json json;
+    Json json; /* the writers, all over `out`; a form uses one of them */
     CsvRow row;
+    Html html;
     size_t movements; /* added so far */
     const spz_verdict *work; /* one seating for all; NULL when not asked for */
     bool named;       /* streams as CSV: with the columns file and movement */

@@ -20,7 +20,4 @@ void buffer_puts(Buffer *buffer, const char *text);
 void buffer_putc(Buffer *buffer, char c);
 void buffer_printf(Buffer *buffer, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void buffer_vprintf(Buffer *buffer, const char *format, va_list list);
-void buffer_xml(Buffer *buffer, const char *text);  /* & < > " ' escaped, control characters dropped */
-void buffer_json(Buffer *buffer, const char *text); /* quoted and escaped (RFC 8259); NULL gives null */
-void buffer_csv(Buffer *buffer, const char *text);  /* a field, quoted where RFC 4180 asks for it */
 #endif

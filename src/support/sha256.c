@@ -89,9 +89,8 @@ void sha256_add_text(Sha256 *sum, const char *text)
     sha256_add(sum, text, strlen(text) + 1);
 }
 
-void sha256_end(Sha256 *sum, char text[SHA256_TEXT])
+void sha256_end_bytes(Sha256 *sum, unsigned char bytes[SHA256_BYTES])
 {
-    static const char digits[] = "0123456789abcdef";
     static const unsigned char padding[64] = {0x80};
     unsigned char length[8];
     uint64_t bits = sum->length * 8;
@@ -100,7 +99,18 @@ void sha256_end(Sha256 *sum, char text[SHA256_TEXT])
     size_t filled = (size_t)(sum->length % 64);
     sha256_add(sum, padding, filled < 56 ? 56 - filled : 120 - filled);
     sha256_add(sum, length, sizeof length);
-    for (int i = 0; i < 64; i++)
-        text[i] = digits[sum->state[i / 8] >> (28 - 4 * (i % 8)) & 15];
-    text[64] = '\0';
+    for (int i = 0; i < SHA256_BYTES; i++)
+        bytes[i] = (unsigned char)(sum->state[i / 4] >> (24 - 8 * (i % 4)));
+}
+
+void sha256_end(Sha256 *sum, char text[SHA256_TEXT])
+{
+    static const char digits[] = "0123456789abcdef";
+    unsigned char bytes[SHA256_BYTES];
+    sha256_end_bytes(sum, bytes);
+    for (int i = 0; i < SHA256_BYTES; i++) {
+        text[2 * i] = digits[bytes[i] >> 4];
+        text[2 * i + 1] = digits[bytes[i] & 15];
+    }
+    text[SHA256_TEXT - 1] = '\0';
 }

@@ -1,4 +1,5 @@
 #include "support/utf8.h"
+#include <string.h>
 
 static const uint32_t replacement = 0xFFFD;
 
@@ -81,10 +82,38 @@ size_t utf8_write(uint32_t character, char out[UTF8_LONGEST])
     return length;
 }
 
+char *utf8_mend(const char *text, char *out, size_t size)
+{
+    size_t used = 0;
+    while (*text) {
+        char bytes[UTF8_LONGEST];
+        size_t length = utf8_write(utf8_next(&text), bytes);
+        if (used + length >= size)
+            break;
+        memcpy(out + used, bytes, length);
+        used += length;
+    }
+    out[used] = '\0';
+    return out;
+}
+
 bool utf8_is_unsafe(uint32_t character)
 {
-    return character < 0x20 || (character >= 0x7F && character <= 0x9F) || (character >= 0x200E && character <= 0x200F) ||
+    return character < 0x20 || character == 0x061C || (character >= 0x7F && character <= 0x9F) || (character >= 0x200E && character <= 0x200F) ||
            (character >= 0x2028 && character <= 0x202E) || (character >= 0x2066 && character <= 0x2069);
+}
+
+uint32_t utf8_safe(uint32_t character)
+{
+    switch (character) {
+    case '\n':
+    case '\r':
+    case '\t':
+    case 0x85:
+    case 0x2028:
+    case 0x2029: return ' ';
+    default: return utf8_is_unsafe(character) ? 0 : character;
+    }
 }
 
 int utf8_width(uint32_t character)

@@ -1,20 +1,23 @@
-/* csv_text.h - rows of comma-separated values (RFC 4180), safe to open in a spreadsheet. */
+/* csv_text.h - the one door for rows of comma-separated values (RFC 4180), safe to open in a spreadsheet. */
 #ifndef WRITING_CSV_TEXT_H
 #define WRITING_CSV_TEXT_H
 #include "support/buffer.h"
 
 typedef struct CsvRow {
     Buffer *out;
-    bool filled;
+    size_t cells;   /* in the row under way */
+    size_t columns; /* of the table; 0 before its header: any number */
 } CsvRow;
 
 void csv_begin(CsvRow *row, Buffer *out);
-/* Text from a score: control characters dropped, and a leading '=', '+', '@' (or '-' before anything but a digit) is kept
- * from being taken for a formula by an apostrophe before it. NULL is an empty field. */
+/* The names of the columns: "a,b,c". Every row has as many cells from now on. */
+void csv_header(CsvRow *row, const char *names);
+/* Text from a score, made safe as for a terminal (spz_text_clean); NULL is an empty field. What a spreadsheet could take for a formula has an
+ * apostrophe before it: '=', '+', '-', '@' and their full-width forms, whatever blank, invisible or quoting characters come first, at the
+ * beginning and behind each comma or semicolon, at which a spreadsheet of another country would cut. A number stays a number. */
 void csv_text(CsvRow *row, const char *text);
 void csv_integer(CsvRow *row, long long value);
 void csv_number(CsvRow *row, double value, int decimals); /* empty where not finite */
+/* Marks the buffer as failed where the row has more or fewer cells than the header. */
 void csv_end(CsvRow *row);
-/* A whole line of plain names: "a,b,c". */
-void csv_header(Buffer *out, const char *names);
 #endif

@@ -8,6 +8,12 @@ void json_begin(Json *json, Buffer *out)
     *json = (Json){.out = out};
 }
 
+void json_finish(Json *json)
+{
+    if (json->depth > 0 || json->after_key)
+        json->out->failed = true;
+}
+
 static void new_line(Json *json)
 {
     buffer_putc(json->out, '\n');
@@ -69,8 +75,10 @@ void json_list(Json *json)
 
 void json_end(Json *json)
 {
-    if (json->depth == 0)
+    if (json->depth == 0 || json->after_key) {
+        json->out->failed = true;
         return;
+    }
     json->depth--;
     if (json->filled[json->depth] && !json->on_line[json->depth])
         new_line(json);
@@ -90,11 +98,26 @@ static void add_character(Buffer *out, uint32_t character)
         buffer_add(out, bytes, utf8_write(character, bytes));
 }
 
+/* How much of the text stands as it is. */
+static size_t plain_length(const char *text)
+{
+    size_t length = 0;
+    while (text[length] >= ' ' && text[length] <= '~' && text[length] != '"' && text[length] != '\\')
+        length++;
+    return length;
+}
+
 static void add_string(Buffer *out, const char *text)
 {
     buffer_putc(out, '"');
-    while (*text)
+    for (;;) {
+        size_t plain = plain_length(text);
+        buffer_add(out, text, plain);
+        text += plain;
+        if (!*text)
+            break;
         add_character(out, utf8_next(&text));
+    }
     buffer_putc(out, '"');
 }
 

@@ -1,4 +1,4 @@
-/* json.h - JSON (RFC 8259) that is always well formed: commas, indents and escapes are looked after here. Text that is no UTF-8 is mended,
+/* json.h - the one door for JSON (RFC 8259). What goes through it is always well formed: commas, indents and escapes are looked after here. Text that is no UTF-8 is mended,
  * control characters are written as escapes. */
 #ifndef WRITING_JSON_H
 #define WRITING_JSON_H
@@ -16,6 +16,7 @@ typedef struct Json {
 } Json;
 
 void json_begin(Json *json, Buffer *out);
+void json_finish(Json *json);       /* marks `out` as failed where an object or array is still open */
 void json_object(Json *json);
 void json_row(Json *json);          /* an object on one line */
 void json_array(Json *json);

@@ -1,51 +1,39 @@
 #include "writing/markup.h"
 #include "writing/number_text.h"
-#include "spezzato/report.h"
-#include "support/memory.h"
+#include "support/utf8.h"
+#include <stdarg.h>
 #include <string.h>
 
-static void check(Html *html, int result)
+void html_begin(Html *html, Buffer *out)
 {
-    if (result < 0)
-        html->failed = true;
+    *html = (Html){.out = out};
 }
 
-void html_begin(Html *html)
+void html_end(Html *html)
 {
-    html->memory = xmlBufferCreate();
-    html->writer = html->memory ? xmlNewTextWriterMemory(html->memory, 0) : NULL;
-    html->failed = html->writer == NULL;
+    if (html->failed || html->depth > 0)
+        html->out->failed = true;
 }
 
-void html_end(Html *html, Buffer *out)
+/* What follows stands in the element, behind its attributes. */
+static void end_tag(Html *html)
 {
-    if (html->writer) {
-        check(html, xmlTextWriterFlush(html->writer));
-        xmlFreeTextWriter(html->writer);
-    }
-    if (html->failed)
-        out->failed = true;
-    else
-        buffer_add(out, (const char *)xmlBufferContent(html->memory), (size_t)xmlBufferLength(html->memory));
-    xmlBufferFree(html->memory);
-    html->writer = NULL;
-    html->memory = NULL;
-}
-
-/* A clean copy of the text; NULL, and the failure remembered, when there is no memory. */
-static char *cleaned(Html *html, const char *text)
-{
-    size_t size = strlen(text) * 3 + 1; /* a wrong byte becomes three */
-    char *copy = html->failed ? NULL : memory_get(size);
-    if (!copy)
-        html->failed = true;
-    return copy ? spz_text_clean(text, copy, size) : NULL;
+    if (html->in_tag)
+        buffer_putc(html->out, '>');
+    html->in_tag = false;
 }
 
 void html_open(Html *html, const char *element)
 {
-    if (!html->failed)
-        check(html, xmlTextWriterStartElement(html->writer, BAD_CAST element));
+    if (html->depth == HTML_DEEPEST) {
+        html->failed = true;
+        return;
+    }
+    end_tag(html);
+    buffer_putc(html->out, '<');
+    buffer_puts(html->out, element);
+    html->open[html->depth++] = element;
+    html->in_tag = true;
 }
 
 void html_open_class(Html *html, const char *element, const char *class)
@@ -56,71 +44,121 @@ void html_open_class(Html *html, const char *element, const char *class)
 
 void html_close(Html *html)
 {
-    if (!html->failed)
-        check(html, xmlTextWriterFullEndElement(html->writer));
+    if (html->depth == 0) {
+        html->failed = true;
+        return;
+    }
+    end_tag(html);
+    buffer_puts(html->out, "</");
+    buffer_puts(html->out, html->open[--html->depth]);
+    buffer_putc(html->out, '>');
 }
 
 void html_close_void(Html *html)
 {
-    if (!html->failed)
-        check(html, xmlTextWriterEndElement(html->writer));
+    if (!html->in_tag) {
+        html->failed = true;
+        return;
+    }
+    buffer_puts(html->out, "/>");
+    html->in_tag = false;
+    html->depth--;
+}
+
+static void add_character(Html *html, uint32_t character)
+{
+    char bytes[UTF8_LONGEST];
+    switch (character) {
+    case '&': buffer_puts(html->out, "&amp;"); break;
+    case '<': buffer_puts(html->out, "&lt;"); break;
+    case '>': buffer_puts(html->out, "&gt;"); break;
+    case '"': buffer_puts(html->out, "&quot;"); break;
+    default:
+        if (html->ascii && character > 126)
+            buffer_printf(html->out, "&#%lu;", (unsigned long)character);
+        else
+            buffer_add(html->out, bytes, utf8_write(character, bytes));
+    }
+}
+
+/* How much of the text stands as it is. */
+static size_t plain_length(const char *text)
+{
+    size_t length = 0;
+    while (text[length] >= ' ' && text[length] <= '~' && !strchr("&<>\"", text[length]))
+        length++;
+    return length;
+}
+
+static void add_text(Html *html, const char *text)
+{
+    for (;;) {
+        size_t plain = plain_length(text);
+        buffer_add(html->out, text, plain);
+        text += plain;
+        if (!*text)
+            return;
+        uint32_t character = utf8_safe(utf8_next(&text));
+        if (character == 0xFFFE || character == 0xFFFF) /* no characters of XML (XML 1.0, production 2) */
+            character = 0xFFFD;
+        if (character)
+            add_character(html, character);
+    }
 }
 
 void html_put(Html *html, const char *attribute, const char *value)
 {
-    char *copy = cleaned(html, value ? value : "");
-    if (copy)
-        check(html, xmlTextWriterWriteAttribute(html->writer, BAD_CAST attribute, BAD_CAST copy));
-    memory_free(copy);
+    if (!html->in_tag) {
+        html->failed = true;
+        return;
+    }
+    buffer_putc(html->out, ' ');
+    buffer_puts(html->out, attribute);
+    buffer_puts(html->out, "=\"");
+    add_text(html, value ? value : "");
+    buffer_putc(html->out, '"');
 }
 
 void html_put_number(Html *html, const char *attribute, double value, int decimals)
 {
     char text[NUMBER_TEXT];
-    number_text(value, decimals, text);
-    if (decimals > 0 && strchr(text, '.')) { /* '12.0' as '12' */
-        size_t length = strlen(text);
-        while (text[length - 1] == '0')
-            text[--length] = '\0';
-        if (text[length - 1] == '.')
-            text[--length] = '\0';
-    }
-    if (!html->failed)
-        check(html, xmlTextWriterWriteAttribute(html->writer, BAD_CAST attribute, BAD_CAST text));
+    html_put(html, attribute, number_text_short(value, decimals, text));
 }
 
-void html_put_format(Html *html, const char *attribute, const char *format, ...)
+/* As the attribute's value, or as words where `attribute` is NULL. */
+static void format(Html *html, const char *pattern, va_list list, const char *attribute)
 {
     Buffer text;
-    va_list list;
     buffer_init(&text);
-    va_start(list, format);
-    buffer_vprintf(&text, format, list);
-    va_end(list);
+    buffer_vprintf(&text, pattern, list);
     html->failed = html->failed || buffer_failed(&text);
-    html_put(html, attribute, text.text);
+    if (attribute)
+        html_put(html, attribute, text.text);
+    else
+        html_words(html, text.text);
     buffer_free(&text);
+}
+
+void html_put_format(Html *html, const char *attribute, const char *pattern, ...)
+{
+    va_list list;
+    va_start(list, pattern);
+    format(html, pattern, list, attribute);
+    va_end(list);
 }
 
 void html_words(Html *html, const char *text)
 {
-    char *copy = cleaned(html, text ? text : "");
-    if (copy)
-        check(html, xmlTextWriterWriteString(html->writer, BAD_CAST copy));
-    memory_free(copy);
+    end_tag(html);
+    add_text(html, text ? text : "");
 }
 
-void html_format(Html *html, const char *format, ...)
+void html_format(Html *html, const char *pattern, ...)
 {
-    Buffer text;
     va_list list;
-    buffer_init(&text);
-    va_start(list, format);
-    buffer_vprintf(&text, format, list);
+    va_start(list, pattern);
+    format(html, pattern, list, NULL);
     va_end(list);
-    html->failed = html->failed || buffer_failed(&text);
-    html_words(html, text.text);
-    buffer_free(&text);
 }
 
 void html_line_end(Html *html)
@@ -130,8 +168,14 @@ void html_line_end(Html *html)
 
 void html_raw(Html *html, const char *text)
 {
-    if (!html->failed)
-        check(html, xmlTextWriterWriteRaw(html->writer, BAD_CAST text));
+    end_tag(html);
+    buffer_puts(html->out, text);
+}
+
+void html_raw_piece(Html *html, const char *text, size_t length)
+{
+    end_tag(html);
+    buffer_add(html->out, text, length);
 }
 
 void html_element(Html *html, const char *element, const char *class, const char *text)
@@ -143,26 +187,9 @@ void html_element(Html *html, const char *element, const char *class, const char
     html_close(html);
 }
 
-static void meta(Html *html, const char *attribute, const char *name, const char *content)
+void html_xml_head(Html *html)
 {
-    html_open(html, "meta");
-    html_put(html, attribute, name);
-    html_put(html, "content", content);
-    html_close_void(html);
-}
-
-void html_page_head(Html *html, const char *title, const char *policy)
-{
-    html_raw(html, "<!DOCTYPE html>\n");
-    html_open(html, "html");
-    html_put(html, "lang", "en");
-    html_open(html, "head");
-    html_open(html, "meta");
-    html_put(html, "charset", "utf-8");
-    html_close_void(html);
-    meta(html, "http-equiv", "Content-Security-Policy", policy);
-    meta(html, "name", "viewport", "width=device-width, initial-scale=1");
-    html_element(html, "title", NULL, title);
+    html_raw(html, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
 }
 
 void html_open_drawing(Html *html, const char *class, double width, double height, const char *label)
@@ -203,17 +230,4 @@ void html_label(Html *html, const char *class, double x, double y, const char *t
     html_put_number(html, "y", y, 1);
     html_words(html, text);
     html_close(html);
-}
-
-void html_data_address(Buffer *out, const char *type, const char *bytes, size_t length)
-{
-    static const char digits[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-    buffer_printf(out, "data:%s;base64,", type);
-    for (size_t i = 0; i < length; i += 3) {
-        unsigned long group = 0;
-        for (size_t k = 0; k < 3; k++)
-            group = group << 8 | (i + k < length ? (unsigned char)bytes[i + k] : 0u);
-        for (size_t k = 0; k < 4; k++)
-            buffer_putc(out, i + k > length ? '=' : digits[group >> (18 - 6 * k) & 63u]);
-    }
 }

@@ -1,6 +1,7 @@
 #include "writing/number_text.h"
 #include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 char *number_text(double value, int decimals, char text[NUMBER_TEXT])
 {
@@ -14,6 +15,17 @@ char *number_text(double value, int decimals, char text[NUMBER_TEXT])
     for (char *c = text; *c; c++)
         if (*c == ',') /* the host program may have set a language with decimal commas */
             *c = '.';
+    return text;
+}
+
+char *number_text_short(double value, int decimals, char text[NUMBER_TEXT])
+{
+    number_text(value, decimals, text);
+    size_t length = strchr(text, '.') ? strlen(text) : 0;
+    while (length > 0 && text[length - 1] == '0')
+        text[--length] = '\0';
+    if (length > 0 && text[length - 1] == '.')
+        text[length - 1] = '\0';
     return text;
 }
 

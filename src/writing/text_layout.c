@@ -41,6 +41,16 @@ static const char *skip_blanks(const char *text)
     return text;
 }
 
+void layout_words(Buffer *out, const char *text)
+{
+    while (*text) {
+        char bytes[UTF8_LONGEST];
+        uint32_t character = utf8_safe(utf8_next(&text));
+        if (character)
+            buffer_add(out, bytes, utf8_write(character, bytes));
+    }
+}
+
 static char *cleaned(const char *text)
 {
     size_t size = text ? strlen(text) * 3 + 1 : 1; /* a wrong byte becomes three */
@@ -266,11 +276,6 @@ void table_end(Table *table, Buffer *out, int indent, int width)
     arena_release(&table->arena);
 }
 
-static bool is_line_end(uint32_t character)
-{
-    return character == '\n' || character == '\r' || character == '\t' || character == 0x85 || character == 0x2028 || character == 0x2029;
-}
-
 char *spz_text_clean(const char *text, char *out, size_t size)
 {
     size_t used = 0;
@@ -278,10 +283,8 @@ char *spz_text_clean(const char *text, char *out, size_t size)
         return out;
     while (text && *text) {
         char bytes[UTF8_LONGEST];
-        uint32_t character = utf8_next(&text);
-        if (is_line_end(character))
-            character = ' ';
-        if (utf8_is_unsafe(character))
+        uint32_t character = utf8_safe(utf8_next(&text));
+        if (!character)
             continue;
         size_t length = utf8_write(character, bytes);
         if (used + length >= size)

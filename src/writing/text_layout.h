@@ -8,6 +8,9 @@
 
 enum { LAYOUT_USUAL_WIDTH = 96, LAYOUT_LEAST_WIDTH = 60, LAYOUT_MOST_WIDTH = 200 };
 
+/* The text made safe for a terminal (spz_text_clean), without a line end. */
+void layout_words(Buffer *out, const char *text);
+
 /* Lines of at most `width` columns; the first begins with `lead` ("" or "- "), the others are indented by as much. `indent` blanks stand
  * before all. A word longer than the line is broken. Ends with a line end. */
 void layout_paragraph(Buffer *out, int indent, const char *lead, const char *text, int width);

@@ -4,6 +4,7 @@
 #include "writing/number_text.h"
 #include "support/suite.h"
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 static void an_object_has_its_commas_where_they_belong(void)
@@ -126,6 +127,71 @@ static void a_part_name_is_never_taken_for_a_formula(void)
     csv_cell_is("-x", "'-x,7\n");
     csv_cell_is("-3", "-3,7\n");
     csv_cell_is("-", "-,7\n");
+    csv_cell_is("-2+3+cmd|' /C calc'!A0", "'-2+3+cmd|' /C calc'!A0,7\n");
+    csv_cell_is("-1-1", "'-1-1,7\n");
+    csv_cell_is("+", "'+,7\n");
+}
+
+static void nothing_before_the_sign_hides_a_formula(void)
+{
+    csv_cell_is("\xe2\x80\xae=1+1", "'=1+1,7\n");          /* U+202E, dropped */
+    csv_cell_is("\xc2\x85=1+1", "' =1+1,7\n");             /* U+0085, a line end */
+    csv_cell_is("\x01\t\r\n @x", "'    @x,7\n");
+    csv_cell_is("\xc2\xa0\xef\xbb\xbf\xe2\x80\x8b=1", "'\xc2\xa0\xef\xbb\xbf\xe2\x80\x8b=1,7\n"); /* U+00A0, U+FEFF, U+200B */
+    csv_cell_is("\"=1\"", "\"'\"\"=1\"\"\",7\n");
+    csv_cell_is("\xef\xbc\x9d" "1", "'\xef\xbc\x9d" "1,7\n"); /* the full-width sign, U+FF1D */
+}
+
+/* A spreadsheet of a country that writes 1,5 cuts at semicolons, and knows nothing of the quotation marks further left. */
+static void no_formula_begins_behind_a_separator(void)
+{
+    csv_cell_is("Vn I;=1+1", "Vn I;'=1+1,7\n");
+    csv_cell_is("a, =1; +1+x", "\"a,' =1;' +1+x\",7\n");
+    csv_cell_is("bars 3; -2", "bars 3; -2,7\n");
+}
+
+static void numbers_stay_numbers(void)
+{
+    static const char *const numbers[] = {"7", "-7", "+7", "-12.50", "-0.5", "1-2", "5+1", "a=b", "c@d"};
+    for (size_t i = 0; i < COUNT(numbers); i++) {
+        char expected[32];
+        snprintf(expected, sizeof expected, "%s,7\n", numbers[i]);
+        csv_cell_is(numbers[i], expected);
+    }
+}
+
+static void a_row_has_a_cell_for_every_column(void)
+{
+    Buffer out;
+    CsvRow row;
+    for (int cells = 1; cells <= 3; cells++) {
+        buffer_init(&out);
+        csv_begin(&row, &out);
+        csv_header(&row, "bar,beat");
+        for (int i = 0; i < cells; i++)
+            csv_integer(&row, i);
+        csv_end(&row);
+        CU_ASSERT_EQUAL(buffer_failed(&out), cells != 2);
+        buffer_free(&out);
+    }
+}
+
+static void a_document_left_open_is_none(void)
+{
+    static void (*const last[])(Json *) = {json_object, json_array, json_end};
+    for (size_t i = 0; i < COUNT(last); i++) {
+        Buffer out;
+        Json json;
+        buffer_init(&out);
+        json_begin(&json, &out);
+        json_object(&json);
+        json_key(&json, "bars");
+        last[i](&json);
+        json_end(&json);
+        json_finish(&json);
+        CU_ASSERT_TRUE(buffer_failed(&out));
+        buffer_free(&out);
+    }
 }
 
 static void a_strength_shown_never_belongs_to_a_higher_word(void)
@@ -148,6 +214,11 @@ void suite_report_data(void)
         STATEMENT(a_document_too_deep_is_refused_not_broken),
         STATEMENT(cells_are_quoted_as_rfc_4180_asks),
         STATEMENT(a_part_name_is_never_taken_for_a_formula),
+        STATEMENT(nothing_before_the_sign_hides_a_formula),
+        STATEMENT(no_formula_begins_behind_a_separator),
+        STATEMENT(numbers_stay_numbers),
+        STATEMENT(a_row_has_a_cell_for_every_column),
+        STATEMENT(a_document_left_open_is_none),
         STATEMENT(a_strength_shown_never_belongs_to_a_higher_word),
     };
     suite_of("report: data", statements, COUNT(statements));

@@ -18,7 +18,7 @@ static void movement_cells(CsvRow *row, const ShownMovement *shown)
 
 static void begin_movements(spz_report *report)
 {
-    csv_header(&report->out, "file,title,bars,year,recommended,order,margin,confidence,statement,striking,clear,marginal");
+    csv_header(&report->row, "file,title,bars,year,recommended,order,margin,confidence,statement,striking,clear,marginal");
 }
 
 /* Clear passages and so on, the striking ones first. */
@@ -56,7 +56,7 @@ static void movements_movement(spz_report *report, const ShownMovement *shown)
 
 static void begin_sections(spz_report *report)
 {
-    csv_header(&report->out, "file,title,part,staff,voice,family,section,also,orchestra,number,division,role,desk,left_out,because");
+    csv_header(&report->row, "file,title,part,staff,voice,family,section,also,orchestra,number,division,role,desk,left_out,because");
 }
 
 static void sections_movement(spz_report *report, const ShownMovement *shown)
@@ -89,7 +89,7 @@ static void sections_movement(spz_report *report, const ShownMovement *shown)
 
 static void begin_passages(spz_report *report)
 {
-    csv_header(&report->out, "file,title,kind,caller,responder,first_bar,last_bar,first_index,last_index,rehearsal,strength,strength_word,"
+    csv_header(&report->row, "file,title,kind,caller,responder,first_bar,last_bar,first_index,last_index,rehearsal,strength,strength_word,"
                              "turns,chain,reason");
 }
 
@@ -130,7 +130,7 @@ static void passages_movement(spz_report *report, const ShownMovement *shown)
 
 static void begin_seating(spz_report *report)
 {
-    csv_header(&report->out, "file,title,place,arrangement,violins,outside,order,score,margin,confidence,losses");
+    csv_header(&report->row, "file,title,place,arrangement,violins,outside,order,score,margin,confidence,losses");
 }
 
 static void seating_rows(CsvRow *row, const spz_verdict *verdict, const char *file, const char *title)

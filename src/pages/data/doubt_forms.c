@@ -1,9 +1,20 @@
 /* The doubts about score files: as a list to be worked through, as JSON, as CSV. */
 #include "writing/csv_text.h"
 #include "writing/document.h"
+#include "writing/json.h"
+#include "writing/text_layout.h"
 #include "wording/doubt_words.h"
 #include "wording/phrase.h"
 #include <string.h>
+
+/* What was put together as one line; `line` is empty afterwards. */
+static void end_line(Buffer *out, Buffer *line)
+{
+    layout_words(out, line->text ? line->text : "");
+    buffer_putc(out, '\n');
+    out->failed = out->failed || buffer_failed(line);
+    buffer_clear(line);
+}
 
 static void text_doubt(Buffer *out, spz_language language, const spz_doubt *doubt)
 {
@@ -20,22 +31,27 @@ static void text_doubt(Buffer *out, spz_language language, const spz_doubt *doub
     say_doubt(out, language, doubt);
     if (doubt->line > 0)
         SAY(out, language, PHRASE_DOUBT_LINE, slot_number("line", doubt->line));
-    buffer_putc(out, '\n');
 }
 
 static void text_list(Buffer *out, spz_language language, const spz_doubts *doubts)
 {
     size_t grave = spz_doubts_grave(doubts);
-    SAY(out, language, grave ? PHRASE_DOUBT_SOME : PHRASE_DOUBT_NONE, slot_text("file", spz_doubts_file(doubts)), slot_number("n", (long)grave));
-    buffer_putc(out, '\n');
+    Buffer line;
+    buffer_init(&line);
+    SAY(&line, language, grave ? PHRASE_DOUBT_SOME : PHRASE_DOUBT_NONE, slot_text("file", spz_doubts_file(doubts)), slot_number("n", (long)grave));
+    end_line(out, &line);
     const char *title = "";
     for (size_t i = 0; i < spz_doubts_count(doubts); i++) {
         const spz_doubt *doubt = spz_doubts_at(doubts, i);
         if (strcmp(title, doubt->title) != 0)
-            buffer_printf(out, "  %s\n", doubt->title);
+            buffer_printf(&line, "  %s", doubt->title);
+        if (line.length)
+            end_line(out, &line);
         title = doubt->title;
-        text_doubt(out, language, doubt);
+        text_doubt(&line, language, doubt);
+        end_line(out, &line);
     }
+    buffer_free(&line);
 }
 
 /* In data a doubt has one text for its bars and one sentence, in English. */
@@ -58,81 +74,96 @@ static void end_texts(DoubtTexts *texts, Buffer *out)
     buffer_free(&texts->text);
 }
 
-static void csv_list(Buffer *out, const spz_doubts *doubts)
+static void csv_doubt(CsvRow *row, const char *file, const spz_doubt *doubt)
 {
-    for (size_t i = 0; i < spz_doubts_count(doubts); i++) {
-        const spz_doubt *doubt = spz_doubts_at(doubts, i);
-        CsvRow row;
-        DoubtTexts texts;
-        begin_texts(&texts, doubt);
-        csv_begin(&row, out);
-        csv_text(&row, spz_doubts_file(doubts));
-        csv_text(&row, doubt->title);
-        csv_text(&row, spz_doubt_kind_name(doubt->kind));
-        csv_text(&row, doubt->severity == SPZ_NOTE ? "note" : "doubt");
-        csv_text(&row, doubt->part);
-        csv_text(&row, texts.bars.text);
-        csv_integer(&row, doubt->line);
-        csv_text(&row, texts.text.text);
-        csv_end(&row);
-        end_texts(&texts, out);
-    }
+    DoubtTexts texts;
+    begin_texts(&texts, doubt);
+    csv_text(row, file);
+    csv_text(row, doubt->title);
+    csv_text(row, spz_doubt_kind_name(doubt->kind));
+    csv_text(row, doubt->severity == SPZ_NOTE ? "note" : "doubt");
+    csv_text(row, doubt->part);
+    csv_text(row, texts.bars.text);
+    csv_integer(row, doubt->line);
+    csv_text(row, texts.text.text);
+    csv_end(row);
+    end_texts(&texts, row->out);
 }
 
-static void json_pair(Buffer *out, const char *name, const char *value)
+static void json_doubt(Json *json, const spz_doubt *doubt)
 {
-    buffer_printf(out, "\"%s\":", name);
-    buffer_json(out, value);
+    DoubtTexts texts;
+    begin_texts(&texts, doubt);
+    json_row(json);
+    json_put_text(json, "kind", spz_doubt_kind_name(doubt->kind));
+    json_put_text(json, "severity", doubt->severity == SPZ_NOTE ? "note" : "doubt");
+    json_put_integer(json, "movement", (long long)doubt->movement);
+    json_put_text(json, "title", doubt->title);
+    json_put_text(json, "part", doubt->part);
+    json_put_text(json, "bar", texts.bars.text ? texts.bars.text : "");
+    json_put_integer(json, "line", doubt->line);
+    json_put_text(json, "fault", spz_fault_name(doubt->fault));
+    json_put_text(json, "text", texts.text.text ? texts.text.text : "");
+    json_end(json);
+    end_texts(&texts, json->out);
 }
 
-static void json_list(Buffer *out, const spz_doubts *doubts, bool first)
+static void json_list_of(Json *json, const spz_doubts *doubts)
 {
-    buffer_puts(out, first ? "{" : ",{");
-    json_pair(out, "file", spz_doubts_file(doubts));
-    buffer_printf(out, ",\"count\":%zu,\"doubts\":[", spz_doubts_grave(doubts));
-    for (size_t i = 0; i < spz_doubts_count(doubts); i++) {
-        const spz_doubt *doubt = spz_doubts_at(doubts, i);
-        DoubtTexts texts;
-        begin_texts(&texts, doubt);
-        buffer_puts(out, i ? ",{" : "{");
-        json_pair(out, "kind", spz_doubt_kind_name(doubt->kind));
-        buffer_putc(out, ',');
-        json_pair(out, "severity", doubt->severity == SPZ_NOTE ? "note" : "doubt");
-        buffer_printf(out, ",\"movement\":%zu,", doubt->movement);
-        json_pair(out, "title", doubt->title);
-        buffer_putc(out, ',');
-        json_pair(out, "part", doubt->part);
-        buffer_putc(out, ',');
-        json_pair(out, "bar", texts.bars.text ? texts.bars.text : "");
-        buffer_printf(out, ",\"line\":%ld,", doubt->line);
-        json_pair(out, "fault", spz_fault_name(doubt->fault));
-        buffer_putc(out, ',');
-        json_pair(out, "text", texts.text.text ? texts.text.text : "");
-        buffer_putc(out, '}');
-        end_texts(&texts, out);
-    }
-    buffer_puts(out, "]}");
+    json_object(json);
+    json_put_text(json, "file", spz_doubts_file(doubts));
+    json_put_integer(json, "count", (long long)spz_doubts_grave(doubts));
+    json_key(json, "doubts");
+    json_array(json);
+    for (size_t i = 0; i < spz_doubts_count(doubts); i++)
+        json_doubt(json, spz_doubts_at(doubts, i));
+    json_end(json);
+    json_end(json);
+}
+
+static void as_text(const spz_doubts *const *lists, size_t count, spz_language language, Buffer *out)
+{
+    for (size_t i = 0; i < count; i++)
+        text_list(out, language, lists[i]);
+}
+
+static void as_json(const spz_doubts *const *lists, size_t count, spz_language language, Buffer *out)
+{
+    Json json;
+    (void)language;
+    json_begin(&json, out);
+    json_object(&json);
+    json_key(&json, "files");
+    json_array(&json);
+    for (size_t i = 0; i < count; i++)
+        json_list_of(&json, lists[i]);
+    json_end(&json);
+    json_end(&json);
+    json_finish(&json);
+}
+
+static void as_csv(const spz_doubts *const *lists, size_t count, spz_language language, Buffer *out)
+{
+    CsvRow row;
+    (void)language;
+    csv_begin(&row, out);
+    csv_header(&row, "file,movement,kind,severity,part,bar,line,text");
+    for (size_t i = 0; i < count; i++)
+        for (size_t d = 0; d < spz_doubts_count(lists[i]); d++)
+            csv_doubt(&row, spz_doubts_file(lists[i]), spz_doubts_at(lists[i], d));
 }
 
 spz_status spz_report_doubts(const spz_doubts *const *lists, size_t count, spz_format format, spz_language language, spz_document **out)
 {
+    static void (*const forms[])(const spz_doubts *const *, size_t, spz_language, Buffer *) = {
+        [SPZ_AS_TEXT] = as_text, [SPZ_AS_JSON] = as_json, [SPZ_AS_CSV] = as_csv};
     Buffer text;
     *out = NULL;
-    if (format != SPZ_AS_TEXT && format != SPZ_AS_JSON && format != SPZ_AS_CSV)
+    if ((int)format < 0 || (size_t)format >= sizeof forms / sizeof forms[0])
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
-    if (format == SPZ_AS_CSV)
-        csv_header(&text, "file,movement,kind,severity,part,bar,line,text");
-    if (format == SPZ_AS_JSON)
-        buffer_puts(&text, "{\"files\":[");
-    for (size_t i = 0; i < count; i++)
-        if (format == SPZ_AS_TEXT)
-            text_list(&text, language, lists[i]);
-        else if (format == SPZ_AS_CSV)
-            csv_list(&text, lists[i]);
-        else
-            json_list(&text, lists[i], i == 0);
-    if (format == SPZ_AS_JSON)
-        buffer_puts(&text, "]}\n");
-    return document_take(&text, out);
+    forms[format](lists, count, language, &text);
+    spz_status status = document_take(&text, out);
+    buffer_free(&text);
+    return status;
 }

@@ -98,12 +98,13 @@ void season_csv(const spz_season *season, const spz_season_look *look, Buffer *o
 {
     Rows rows;
     (void)look;
-    csv_header(out, "date,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
     csv_begin(&rows.row, out);
+    csv_header(&rows.row, "date,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
     buffer_init(&rows.text);
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         rows.concert = spz_season_concert(season, i);
         put_concert(&rows);
     }
+    out->failed = out->failed || buffer_failed(&rows.text);
     buffer_free(&rows.text);
 }

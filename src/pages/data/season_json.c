@@ -232,4 +232,5 @@ void season_json(const spz_season *season, const spz_season_look *look, Buffer *
     put_totals(&json, &totals);
     json_put_text(&json, "cautions", report_cautions(SPZ_ENGLISH));
     json_end(&json);
+    json_finish(&json);
 }

@@ -101,8 +101,8 @@ static void csv_row(spz_report *report, const ShownMovement *shown, const Cells 
 
 static void csv_heads(spz_report *report)
 {
-    buffer_puts(&report->out, "part_name,staff,voice,section,bar,bar_index,beat,onset,duration,pitch,midi,grace,dynamic");
-    csv_header(&report->out, report->named ? ",file,movement" : "");
+    csv_header(&report->row, report->named ? "part_name,staff,voice,section,bar,bar_index,beat,onset,duration,pitch,midi,grace,dynamic,file,movement"
+                                           : "part_name,staff,voice,section,bar,bar_index,beat,onset,duration,pitch,midi,grace,dynamic");
 }
 
 /* The columns are known once the first movement is. */

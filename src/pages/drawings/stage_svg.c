@@ -1,13 +1,15 @@
 /* The stage as the audience sees it on paper: podium and audience below, house left at the left. One metre is `scale` units. */
 #include "pages/drawings/stage_svg.h"
 #include "writing/document.h"
+#include "writing/markup.h"
 #include "writing/number_text.h"
+#include "pages/own_texts.h"
 #include "pages/growing_report.h"
 #include "pages/drawings/stage_facts.h"
 #include "pages/drawings/label_space.h"
 #include "sections/section_map.h"
-#include <libxml/xmlwriter.h>
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 /* Sizes of the sheet in units of the drawing; of chairs in metres. */
@@ -17,7 +19,7 @@ static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_
 static const double number_type = 9, name_type = 14, told_type = 12, end_radius = 4, above_way = 10; /* units */
 
 typedef struct Drawing {
-    xmlTextWriterPtr writer;
+    Html html;
     const spz_plan *plan;
     double scale, left, width, height;
     LabelSpace room; /* what words must not cover */
@@ -39,32 +41,6 @@ static const char *fill_of(spz_section section)
     return "#ffffff";
 }
 
-static void open_element(Drawing *d, const char *name)
-{
-    d->failed = d->failed || xmlTextWriterStartElement(d->writer, BAD_CAST name) < 0;
-}
-
-static void close_element(Drawing *d)
-{
-    d->failed = d->failed || xmlTextWriterEndElement(d->writer) < 0;
-}
-
-static void put(Drawing *d, const char *name, const char *value)
-{
-    d->failed = d->failed || xmlTextWriterWriteAttribute(d->writer, BAD_CAST name, BAD_CAST value) < 0;
-}
-
-static void put_number(Drawing *d, const char *name, double value)
-{
-    char text[NUMBER_TEXT];
-    put(d, name, number_text(value, 1, text));
-}
-
-static void put_words(Drawing *d, const char *words)
-{
-    d->failed = d->failed || xmlTextWriterWriteString(d->writer, BAD_CAST words) < 0;
-}
-
 static double across(const Drawing *d, double x)
 {
     return d->left + (spz_plan_stage_width(d->plan) / 2 + x) * d->scale;
@@ -77,76 +53,44 @@ static double down(const Drawing *d, double y)
 
 static void line(Drawing *d, double x1, double y1, double x2, double y2, const char *class)
 {
-    open_element(d, "line");
-    put(d, "class", class);
-    put_number(d, "x1", x1);
-    put_number(d, "y1", y1);
-    put_number(d, "x2", x2);
-    put_number(d, "y2", y2);
-    close_element(d);
+    html_line_end(&d->html);
+    html_line(&d->html, class, x1, y1, x2, y2);
 }
 
 static void words(Drawing *d, double x, double y, const char *class, const char *text)
 {
-    open_element(d, "text");
-    put(d, "class", class);
-    put_number(d, "x", x);
-    put_number(d, "y", y);
-    put_words(d, text);
-    close_element(d);
+    html_line_end(&d->html);
+    html_label(&d->html, class, x, y, text);
+}
+
+static void box(Drawing *d, double x, double y, double width, double height, const char *class)
+{
+    html_line_end(&d->html);
+    html_box(&d->html, class, x, y, width, height);
 }
 
 static void circle(Drawing *d, double x, double y, double radius, const char *class, const char *fill)
 {
-    open_element(d, "circle");
-    put(d, "class", class);
-    put_number(d, "cx", x);
-    put_number(d, "cy", y);
-    put_number(d, "r", radius);
+    Html *html = &d->html;
+    html_line_end(html);
+    html_open_class(html, "circle", class);
+    html_put_number(html, "cx", x, 1);
+    html_put_number(html, "cy", y, 1);
+    html_put_number(html, "r", radius, 1);
     if (fill)
-        put(d, "fill", fill);
-    close_element(d);
-}
-
-static void style(Drawing *d)
-{
-    open_element(d, "style");
-    put_words(d,
-              "text{font-family:'DejaVu Sans',Verdana,sans-serif;font-size:12px;fill:#222}"
-              ".title{font-size:20px;font-weight:bold}.small{font-size:10px;fill:#444}.number{font-size:9px;text-anchor:middle;"
-              "fill:#333}"
-              ".section{font-size:14px;font-weight:bold;text-anchor:middle;paint-order:stroke;stroke:#fff;stroke-width:4px}"
-              ".middle{text-anchor:middle}.end{text-anchor:end}"
-              ".floor{fill:#fbfaf6;stroke:#999}.edge{stroke:#222;stroke-width:3}.seat{stroke:#444;stroke-width:1}"
-              ".stand{stroke:#444;stroke-width:2}.podium{fill:#ddd;stroke:#222}.bar{stroke:#222;stroke-width:1.5}"
-              ".way0{stroke:#a0252c;stroke-width:2;stroke-dasharray:7 4}.way1{stroke:#1f4e96;stroke-width:2;stroke-dasharray:2 4}"
-              ".end0{fill:#a0252c}.end1{fill:#1f4e96}"
-              ".told{text-anchor:middle;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:4px}"
-              ".told0{fill:#a0252c}.told1{fill:#1f4e96}");
-    close_element(d);
+        html_put(html, "fill", fill);
+    html_close_void(html);
 }
 
 static void floor_and_audience(Drawing *d)
 {
     double width = spz_plan_stage_width(d->plan), depth = spz_plan_stage_depth(d->plan), edge = TOP + depth * d->scale;
-    open_element(d, "rect");
-    put(d, "class", "floor");
-    put_number(d, "x", d->left);
-    put_number(d, "y", TOP);
-    put_number(d, "width", width * d->scale);
-    put_number(d, "height", depth * d->scale);
-    close_element(d);
+    box(d, d->left, TOP, width * d->scale, depth * d->scale, "floor");
     line(d, d->left, edge, d->left + width * d->scale, edge, "edge");
     words(d, d->left, edge + LINE, "plain", "house left");
     words(d, across(d, 0), edge + LINE, "middle", "audience");
     words(d, d->left + width * d->scale, edge + LINE, "end", "house right");
-    open_element(d, "rect");
-    put(d, "class", "podium");
-    put_number(d, "x", across(d, -0.5));
-    put_number(d, "y", down(d, 0.5));
-    put_number(d, "width", d->scale);
-    put_number(d, "height", d->scale);
-    close_element(d);
+    box(d, across(d, -0.5), down(d, 0.5), d->scale, d->scale, "podium");
     words(d, across(d, 0), down(d, 0) + 4, "number", "podium");
 }
 
@@ -208,12 +152,14 @@ static void number_desk(Drawing *d, const spz_stage_desk *desk, const Furniture 
 static void draw_desk(Drawing *d, const spz_stage_desk *desk)
 {
     Furniture f = furniture_of(d, desk);
-    open_element(d, "g");
+    html_line_end(&d->html);
+    html_open(&d->html, "g");
     for (int player = 0; player < desk->players; player++)
         circle(d, across(d, f.x[player]), down(d, f.y[player]), f.size * d->scale, "seat", fill_of(desk->section));
     line(d, across(d, f.stand_x[0]), down(d, f.stand_y[0]), across(d, f.stand_x[1]), down(d, f.stand_y[1]), "stand");
     number_desk(d, desk, &f);
-    close_element(d);
+    html_line_end(&d->html);
+    html_close(&d->html);
 }
 
 typedef struct Middle {
@@ -396,6 +342,28 @@ static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
     return y;
 }
 
+/* An element that is no drawing: a text, or the styles. */
+static void about(Html *html, const char *element, const char *text)
+{
+    html_line_end(html);
+    html_open(html, element);
+    if (text)
+        html_words(html, text);
+    else
+        html_raw(html, text_stage_css);
+    html_close(html);
+}
+
+static void paper(Html *html)
+{
+    html_line_end(html);
+    html_open(html, "rect");
+    html_put(html, "width", "100%");
+    html_put(html, "height", "100%");
+    html_put(html, "fill", "#fff");
+    html_close_void(html);
+}
+
 static void head(Drawing *d)
 {
     Buffer text;
@@ -404,19 +372,11 @@ static void head(Drawing *d)
     snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0],
              name + (name[0] != '\0'));
     buffer_init(&text);
-    open_element(d, "title");
-    put_words(d, title);
-    close_element(d);
     stage_facts_players(d->plan, &text);
-    open_element(d, "desc");
-    put_words(d, text.text ? text.text : "");
-    close_element(d);
-    style(d);
-    open_element(d, "rect");
-    put(d, "width", "100%");
-    put(d, "height", "100%");
-    put(d, "fill", "#fff");
-    close_element(d);
+    about(&d->html, "title", title);
+    about(&d->html, "desc", text.text ? text.text : "");
+    about(&d->html, "style", NULL);
+    paper(&d->html);
     words(d, d->left, 34, "title", title);
     words(d, d->left, 56, "plain", text.text ? text.text : "");
     buffer_clear(&text);
@@ -428,14 +388,15 @@ static void head(Drawing *d)
 
 static void draw(Drawing *d, StagePairs pairs, size_t count)
 {
-    char box[4 * NUMBER_TEXT], width[NUMBER_TEXT], height[NUMBER_TEXT];
-    open_element(d, "svg");
-    put(d, "xmlns", "http://www.w3.org/2000/svg");
-    put(d, "role", "img");
-    put_number(d, "width", d->width);
-    put_number(d, "height", d->height);
-    snprintf(box, sizeof box, "0 0 %s %s", number_text(d->width, 1, width), number_text(d->height, 1, height));
-    put(d, "viewBox", box);
+    char width[NUMBER_TEXT], height[NUMBER_TEXT];
+    Html *html = &d->html;
+    html_xml_head(html);
+    html_open(html, "svg");
+    html_put(html, "xmlns", "http://www.w3.org/2000/svg");
+    html_put(html, "role", "img");
+    html_put_number(html, "width", d->width, 1);
+    html_put_number(html, "height", d->height, 1);
+    html_put_format(html, "viewBox", "0 0 %s %s", number_text_short(d->width, 1, width), number_text_short(d->height, 1, height));
     head(d);
     floor_and_audience(d);
     for (size_t i = 0; i < count; i++)
@@ -453,7 +414,9 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
     y = facts(d, pairs, count, y + 4);
     paragraph(d, y + 4, "small", report_cautions(SPZ_ENGLISH));
-    close_element(d);
+    html_line_end(html);
+    html_close(html);
+    html_line_end(html);
 }
 
 static void measure(Drawing *d, size_t pairs)
@@ -470,25 +433,13 @@ spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_d
     Drawing d = {.plan = plan};
     Buffer text;
     buffer_init(&text);
-    xmlBufferPtr memory = xmlBufferCreate();
-    d.writer = memory ? xmlNewTextWriterMemory(memory, 0) : NULL;
-    spz_status status = d.writer ? SPZ_OK : SPZ_NO_MEMORY;
-    if (d.writer) {
-        measure(&d, count);
-        xmlTextWriterSetIndent(d.writer, 1);
-        d.failed = xmlTextWriterStartDocument(d.writer, NULL, "UTF-8", NULL) < 0;
-        draw(&d, pairs, count);
-        d.failed = d.failed || xmlTextWriterEndDocument(d.writer) < 0;
-        xmlFreeTextWriter(d.writer); /* flushes into memory */
-        if (d.failed)
-            status = SPZ_NO_MEMORY;
-    }
-    if (status == SPZ_OK)
-        buffer_add(&text, (const char *)xmlBufferContent(memory), (size_t)xmlBufferLength(memory));
-    xmlBufferFree(memory);
+    html_begin(&d.html, &text);
+    measure(&d, count);
+    draw(&d, pairs, count);
+    html_end(&d.html);
+    text.failed = text.failed || d.failed;
     label_space_free(&d.room);
-    if (status == SPZ_OK)
-        status = document_take(&text, out);
+    spz_status status = document_take(&text, out);
     buffer_free(&text);
     return status;
 }

@@ -6,9 +6,9 @@
 #include <stdio.h>
 #include <string.h>
 
-static void no_begin(Buffer *out, const NotesLanguage *language)
+static void no_begin(SheetOut *sheet, const NotesLanguage *language)
 {
-    (void)out, (void)language;
+    (void)sheet, (void)language;
 }
 
 /* What a writing function of the language says, as a text of its own. */
@@ -26,9 +26,9 @@ static const char *said_of_all(Buffer *line, void (*say)(Buffer *, const Overvie
     return line->text ? line->text : "";
 }
 
-static void text_movement(Buffer *out, const NotesLanguage *language, const MovementNotes *notes, size_t number)
+static void text_movement(SheetOut *sheet, const NotesLanguage *language, const MovementNotes *notes, size_t number)
 {
-    Buffer line;
+    Buffer line, *out = &sheet->text;
     buffer_init(&line);
     if (number)
         buffer_putc(out, '\n');
@@ -53,11 +53,9 @@ const NotesForm notes_text = {no_begin, text_movement};
 static void put_markdown(Buffer *out, const char *text)
 {
     while (*text) {
-        uint32_t c = utf8_next(&text);
+        uint32_t c = utf8_safe(utf8_next(&text));
         char bytes[UTF8_LONGEST];
-        if (c == '\n' || c == '\r' || c == '\t')
-            c = ' ';
-        if (utf8_is_unsafe(c))
+        if (!c)
             continue;
         if (c < 128 && strchr("\\`*_{}[]<>#&|~!$", (int)c))
             buffer_putc(out, '\\');
@@ -65,9 +63,9 @@ static void put_markdown(Buffer *out, const char *text)
     }
 }
 
-static void markdown_movement(Buffer *out, const NotesLanguage *language, const MovementNotes *notes, size_t number)
+static void markdown_movement(SheetOut *sheet, const NotesLanguage *language, const MovementNotes *notes, size_t number)
 {
-    Buffer line;
+    Buffer line, *out = &sheet->text;
     buffer_init(&line);
     buffer_puts(out, number ? "\n## " : "## ");
     put_markdown(out, notes->title);
@@ -92,10 +90,10 @@ static void markdown_movement(Buffer *out, const NotesLanguage *language, const 
 
 const NotesForm notes_markdown = {no_begin, markdown_movement};
 
-static void csv_start(Buffer *out, const NotesLanguage *language)
+static void csv_start(SheetOut *sheet, const NotesLanguage *language)
 {
     (void)language;
-    csv_header(out, "file,title,kind,first_bar,last_bar,first_index,letter,onset,seconds,again,duration,strength,sentence");
+    csv_header(&sheet->row, "file,title,kind,first_bar,last_bar,first_index,letter,onset,seconds,again,duration,strength,sentence");
 }
 
 static void put_again(CsvRow *row, const Citation *citation)
@@ -108,41 +106,39 @@ static void put_again(CsvRow *row, const Citation *citation)
     csv_text(row, text);
 }
 
-static void csv_citation(Buffer *out, const NotesLanguage *language, const MovementNotes *notes, const Citation *citation, Buffer *line)
+static void csv_citation(CsvRow *row, const NotesLanguage *language, const MovementNotes *notes, const Citation *citation, Buffer *line)
 {
     const spz_passage *passage = citation->passage;
     char rehearsal[REHEARSAL_TEXT], onset[TICKS_TEXT];
-    CsvRow row;
-    csv_begin(&row, out);
-    csv_text(&row, notes->file);
-    csv_text(&row, notes->title);
-    csv_text(&row, spz_kind_name(passage->kind));
-    csv_text(&row, passage->first_bar);
-    csv_text(&row, passage->last_bar);
-    csv_integer(&row, (long long)passage->first);
-    csv_text(&row, movement_rehearsal_text(notes->movement, (int)passage->first, rehearsal));
-    csv_text(&row, ticks_text(passage->onset, notes->movement->per_crotchet, onset));
+    csv_text(row, notes->file);
+    csv_text(row, notes->title);
+    csv_text(row, spz_kind_name(passage->kind));
+    csv_text(row, passage->first_bar);
+    csv_text(row, passage->last_bar);
+    csv_integer(row, (long long)passage->first);
+    csv_text(row, movement_rehearsal_text(notes->movement, (int)passage->first, rehearsal));
+    csv_text(row, ticks_text(passage->onset, notes->movement->per_crotchet, onset));
     if (citation->time_count)
-        csv_number(&row, citation->times[0], 2);
+        csv_number(row, citation->times[0], 2);
     else
-        csv_text(&row, "");
-    put_again(&row, citation);
+        csv_text(row, "");
+    put_again(row, citation);
     if (notes->overview.duration > 0)
-        csv_number(&row, notes->overview.duration, 2);
+        csv_number(row, notes->overview.duration, 2);
     else
-        csv_text(&row, "");
-    csv_number(&row, shown_strength(passage->strength), 2);
-    csv_text(&row, said(line, language->sentence, citation));
-    csv_end(&row);
+        csv_text(row, "");
+    csv_number(row, shown_strength(passage->strength), 2);
+    csv_text(row, said(line, language->sentence, citation));
+    csv_end(row);
 }
 
-static void csv_movement(Buffer *out, const NotesLanguage *language, const MovementNotes *notes, size_t number)
+static void csv_movement(SheetOut *sheet, const NotesLanguage *language, const MovementNotes *notes, size_t number)
 {
-    Buffer line;
+    Buffer line, *out = &sheet->text;
     (void)number;
     buffer_init(&line);
     for (size_t i = 0; i < notes->citations.count; i++)
-        csv_citation(out, language, notes, &notes->citations.at[i], &line);
+        csv_citation(&sheet->row, language, notes, &notes->citations.at[i], &line);
     out->failed = out->failed || buffer_failed(&line);
     buffer_free(&line);
 }

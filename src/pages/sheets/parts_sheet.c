@@ -90,7 +90,7 @@ void parts_about(const PartsPage *page, Buffer *out)
 }
 
 static spz_status add_movement(const spz_movement_reading *reading, const spz_settings *settings, const spz_sheet_options *options,
-                               const PartsForm *form, size_t number, Buffer *out)
+                               const PartsForm *form, size_t number, SheetOut *sheet)
 {
     AdviceList advice;
     spz_status status = advice_find(reading, settings, options, &advice);
@@ -99,7 +99,7 @@ static spz_status add_movement(const spz_movement_reading *reading, const spz_se
                       advice_arrangement(reading, options), {form == &parts_csv ? SPZ_ENGLISH : options->language, reading->sections}, number};
     page.title = *title ? title : page.file;
     if (!status)
-        form->movement(out, &page);
+        form->movement(sheet, &page);
     advice_free(&advice);
     return status;
 }
@@ -114,22 +114,22 @@ spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, con
 {
     spz_sheet_options usual = SPZ_SHEET_USUAL;
     const PartsForm *form = form_of(format);
-    Buffer text;
+    SheetOut sheet;
     size_t number = 0;
     spz_status status = SPZ_OK;
     *out = NULL;
     if (!form || !judged_all(readings, count))
         return SPZ_BAD_ARGUMENT;
-    buffer_init(&text);
-    form->begin(&text);
+    sheet_begin(&sheet, options ? options->language : usual.language);
+    form->begin(&sheet);
     for (size_t i = 0; i < count && !status; i++)
         for (size_t m = 0; m < spz_reading_count(readings[i]) && !status; m++) {
             spz_movement_reading reading = spz_reading_at(readings[i], m);
-            status = add_movement(&reading, settings, options ? options : &usual, form, number++, &text);
+            status = add_movement(&reading, settings, options ? options : &usual, form, number++, &sheet);
         }
-    form->end(&text);
+    form->end(&sheet);
     if (!status)
-        status = document_take(&text, out);
-    buffer_free(&text);
+        status = document_take(&sheet.text, out);
+    buffer_free(&sheet.text);
     return status;
 }

@@ -1,8 +1,8 @@
 /* parts_sheet.h - the librarian's sheet in its three forms, movement by movement. */
 #ifndef PAGES_SHEETS_PARTS_SHEET_H
 #define PAGES_SHEETS_PARTS_SHEET_H
+#include "pages/sheets/sheet_out.h"
 #include "wording/advice_words.h"
-#include "support/buffer.h"
 
 typedef struct PartsPage { /* one movement */
     const Movement *movement;
@@ -15,9 +15,9 @@ typedef struct PartsPage { /* one movement */
 } PartsPage;
 
 typedef struct PartsForm {
-    void (*begin)(Buffer *out);
-    void (*movement)(Buffer *out, const PartsPage *page);
-    void (*end)(Buffer *out);
+    void (*begin)(SheetOut *sheet);
+    void (*movement)(SheetOut *sheet, const PartsPage *page);
+    void (*end)(SheetOut *sheet);
 } PartsForm;
 extern const PartsForm parts_text, parts_csv, parts_html;
 

@@ -4,9 +4,9 @@
 
 enum { INDENT = 2 };
 
-static void nothing(Buffer *out)
+static void nothing(SheetOut *sheet)
 {
-    (void)out;
+    (void)sheet;
 }
 
 static void text_head(Buffer *out, const PartsPage *page)
@@ -80,8 +80,9 @@ static void text_empty(Buffer *out, const PartsPage *page)
     buffer_free(&line);
 }
 
-static void text_movement(Buffer *out, const PartsPage *page)
+static void text_movement(SheetOut *sheet, const PartsPage *page)
 {
+    Buffer *out = &sheet->text;
     text_head(out, page);
     for (size_t group = 0; group < page->map->group_count; group++) {
         size_t first, end;

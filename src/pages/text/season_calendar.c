@@ -80,8 +80,8 @@ void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer 
     (void)look;
     buffer_init(&date);
     buffer_init(&problem);
-    csv_header(out, "date,weekday,concert,hall,first seating,set up,changes,minutes,problem");
     csv_begin(&row, out);
+    csv_header(&row, "date,weekday,concert,hall,first seating,set up,changes,minutes,problem");
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         const spz_planned_concert *concert = spz_season_concert(season, i);
         say_iso_date(&date, concert);

@@ -140,13 +140,14 @@ static void json_settings(const spz_settings *settings, Buffer *out)
     for (size_t i = 0; (arrangement = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
         json_entries(settings, arrangement, &json);
     json_end(&json);
+    json_finish(&json);
 }
 
 static void csv_settings(const spz_settings *settings, Buffer *out)
 {
     CsvRow row;
-    csv_header(out, "name,kind,value,default,least,most,words,unit,meaning,source");
     csv_begin(&row, out);
+    csv_header(&row, "name,kind,value,default,least,most,words,unit,meaning,source");
     for (size_t i = 0; i < spz_setting_count(); i++) {
         char name[NAME];
         const spz_setting *setting = spz_setting_at(i);

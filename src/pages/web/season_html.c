@@ -1,68 +1,33 @@
 /* The season on paper: the plan first, then one page for each concert's changes. One file, nothing is fetched from anywhere. */
 #include "writing/markup.h"
 #include "pages/growing_report.h"
+#include "pages/own_texts.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
 #include "wording/season_words.h"
-
-static const char styles[] =
-    ":root { color-scheme: light dark; }\n"
-    "body { font: 1rem/1.4 Georgia, 'DejaVu Serif', serif; max-width: 60rem; margin: 1.5rem auto; padding: 0 1rem; overflow-wrap: anywhere; }\n"
-    "h1 { font-size: 1.5rem; margin: 0 0 .2rem; }\n"
-    "h2 { font-size: 1.25rem; margin: 1.6rem 0 .1rem; }\n"
-    "h3 { font-size: 1.05rem; margin: .2rem 0; }\n"
-    "p { margin: .2rem 0; }\n"
-    "ol, ul { margin: .3rem 0; padding-left: 1.6rem; }\n"
-    "li { margin: .25rem 0; }\n"
-    "ul.todo { list-style: none; padding-left: 1.4rem; text-indent: -1.4rem; }\n"
-    "ul.todo li::before { content: ''; display: inline-block; width: .8rem; height: .8rem; border: 1px solid; margin-right: .6rem; }\n"
-    ".seating { font-weight: bold; }\n"
-    ".change { border-left: .3rem solid #b45309; padding: .2rem .7rem; margin: .5rem 0; }\n"
-    ".interval { border-top: 1px dashed; margin: .5rem 0; padding-top: .2rem; font-style: italic; }\n"
-    ".small { font-size: .85rem; }\n"
-    ".cautions { font-size: .85rem; margin-top: 1rem; border-top: 1px solid #888; padding-top: .4rem; }\n"
-    "@media print {\n"
-    "  @page { margin: 15mm; }\n"
-    "  body { max-width: none; margin: 0; padding: 0; font-size: 10.5pt; color: #000; background: #fff; }\n"
-    "  section.sheet { font-size: 9.5pt; }\n"
-    "  section.sheet .cautions { font-size: 7.5pt; }\n"
-    "  .many { columns: 2; column-gap: 5mm; font-size: 8pt; line-height: 1.25; }\n"
-    "  .many h3 { font-size: 1.1em; }\n"
-    "  .many > .change { margin: 0 0 .4rem; }\n"
-    "  .many li { margin: .1rem 0; }\n"
-    "  section.sheet + section.sheet, section.plan + section.sheet { break-before: page; }\n"
-    "  li, .change { break-inside: avoid; }\n"
-    "  h1, h2, h3, h2 + p { break-after: avoid; }\n"
-    "}\n";
 
 enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
 
 typedef struct Page {
     Html html;
+    PageHead head;
     Buffer text; /* under way */
     spz_language language;
 } Page;
 
-static void begin(Page *page, const char *title)
+static void begin(Page *page, const char *title, Buffer *out)
 {
-    Html *html = &page->html;
     buffer_init(&page->text);
-    html_begin(html);
-    html_page_head(html, title, "default-src 'none'; style-src 'unsafe-inline'"); /* nothing may be fetched */
-    html_open(html, "style");
-    html_raw(html, styles);
-    html_close(html);
-    html_close(html);
-    html_open(html, "body");
+    page->head = (PageHead){.language = spz_language_code(page->language), .title = title, .style = text_season_css};
+    html_begin(&page->html, out);
+    html_page_begin(&page->html, &page->head);
 }
 
-static void finish(Page *page, Buffer *out)
+static void finish(Page *page)
 {
-    html_close(&page->html);
-    html_close(&page->html);
-    html_raw(&page->html, "\n");
+    html_page_end(&page->html, &page->head);
     page->html.failed = page->html.failed || buffer_failed(&page->text);
-    html_end(&page->html, out);
+    html_end(&page->html);
     buffer_free(&page->text);
 }
 
@@ -251,7 +216,7 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     Page page = {.language = look->language};
     spz_season_totals totals = spz_season_total(season);
     const char *title = phrase_text(page.language, PHRASE_SEASON_TITLE_PAGE);
-    begin(&page, title);
+    begin(&page, title, out);
     html_open_class(&page.html, "section", "plan");
     html_element(&page.html, "h1", NULL, title);
     say_sums(&page.text, page.language, &totals);
@@ -262,13 +227,13 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     html_close(&page.html);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_sheet(&page, spz_season_concert(season, i));
-    finish(&page, out);
+    finish(&page);
 }
 
 void sheet_html(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
 {
     Page page = {.language = look->language};
-    begin(&page, phrase_text(page.language, PHRASE_SEASON_SHEET));
+    begin(&page, phrase_text(page.language, PHRASE_SEASON_SHEET), out);
     put_sheet(&page, concert);
-    finish(&page, out);
+    finish(&page);
 }

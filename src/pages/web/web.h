@@ -20,14 +20,6 @@ static inline Speaker web_speaker(const Web *web)
     return report_speaker(web->report, web->shown);
 }
 
-/* Styles and script of every page; ours, written raw. */
-extern const char *const web_styles[]; /* ended with NULL */
-extern const char web_script[];
-
-/* The beginning and end of a page: head, title, and what goes with every proposal for a stage. */
-void web_head(Html *html, const char *title);
-void web_foot(Html *html);
-
 /* Pieces of a movement's section. */
 void web_verdict(Html *html, const spz_verdict *verdict);
 void web_arrangements(Html *html, const spz_verdict *verdict);

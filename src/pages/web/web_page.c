@@ -1,36 +1,32 @@
 /* The conductor's page as a whole, and the page that leads to several of them. */
 #include "pages/web/web.h"
+#include "pages/own_texts.h"
 #include "support/path.h"
 #include "wording/passage_words.h"
 #include <stdio.h>
 #include <string.h>
 
-/* Nothing may be fetched from anywhere: the browser is told so, too. */
-static const char policy[] = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'unsafe-inline'";
-
-void web_head(Html *html, const char *title)
+static PageHead head_of(const char *title)
 {
-    html_page_head(html, title, policy);
-    html_open(html, "style");
-    for (const char *const *style = web_styles; *style; style++)
-        html_raw(html, *style);
-    html_close(html);
-    html_close(html);
-    html_raw(html, "\n");
-    html_open(html, "body");
+    return (PageHead){.language = "en", .title = title, .style = text_page_css, .script = text_page_js};
 }
 
-void web_foot(Html *html)
+static void page_begin(Html *html, const char *title)
 {
+    PageHead head = head_of(title);
+    html_page_begin(html, &head);
+    html_open(html, "main");
+}
+
+/* With what goes with every proposal for a stage. */
+static void page_end(Html *html)
+{
+    PageHead head = head_of("");
+    html_close(html);
     html_open(html, "footer");
     html_element(html, "p", NULL, report_cautions(SPZ_ENGLISH));
     html_close(html);
-    html_open(html, "script");
-    html_raw(html, web_script);
-    html_close(html);
-    html_close(html);
-    html_close(html);
-    html_raw(html, "\n");
+    html_page_end(html, &head);
 }
 
 static void sections_line(const Web *web)
@@ -69,38 +65,12 @@ static void movement_section(const Web *web)
     html_raw(html, "\n");
 }
 
-/* Each movement goes into the report's buffer as soon as it is written, so that no page is held twice. */
 static void page_movement(spz_report *report, const ShownMovement *shown)
 {
-    Html html;
-    Web web = {.html = &html, .report = report, .shown = shown, .map = shown->reading.sections, .movement = shown->reading.movement};
-    html_begin(&html);
+    Web web = {.html = &report->html, .report = report, .shown = shown, .map = shown->reading.sections, .movement = shown->reading.movement};
     web_engrave(&web);
     movement_section(&web);
     web_engraved_free(&web);
-    html_end(&html, &report->out);
-}
-
-/* The frame of the page is written once and cut where the movements go in. */
-static void add_frame(spz_report *report, const char *title, bool front)
-{
-    static const char cut[] = "<main></main>";
-    Html html;
-    Buffer frame;
-    buffer_init(&frame);
-    html_begin(&html);
-    web_head(&html, title);
-    html_element(&html, "main", NULL, "");
-    web_foot(&html);
-    html_end(&html, &frame);
-    const char *place = frame.text && !frame.failed ? strstr(frame.text, cut) : NULL;
-    if (!place)
-        report->out.failed = true;
-    else if (front)
-        buffer_add(&report->out, frame.text, (size_t)(place - frame.text) + strlen("<main>"));
-    else
-        buffer_puts(&report->out, place + strlen("<main>"));
-    buffer_free(&frame);
 }
 
 static void begin(spz_report *report)
@@ -147,7 +117,7 @@ static void index_link(Html *html, const ShownMovement *shown)
 
 static void index_row(spz_report *report, const ShownMovement *shown)
 {
-    Html html;
+    Html *html = &report->html;
     const spz_verdict *verdict = shown->reading.verdict;
     bool judged = spz_verdict_count(verdict) > 0;
     long striking = 0, clear = 0;
@@ -158,47 +128,76 @@ static void index_row(spz_report *report, const ShownMovement *shown)
             clear += web_strength(passage) == 1;
         }
     }
-    html_begin(&html);
-    html_open(&html, "tr");
-    html_open(&html, "th");
-    html_put(&html, "scope", "row");
-    index_link(&html, shown);
-    html_close(&html);
-    html_element(&html, "td", NULL, judged ? spz_verdict_ranked(verdict, 0)->name : "nothing to decide");
-    html_element(&html, "td", NULL, judged ? words_confidence(spz_verdict_confidence(verdict)) : "-");
-    html_open_class(&html, "td", "figure");
-    html_format(&html, "%ld", striking);
-    html_close(&html);
-    html_open_class(&html, "td", "figure");
-    html_format(&html, "%ld", clear);
-    html_close(&html);
-    html_close(&html);
-    html_line_end(&html);
-    html_end(&html, &report->out);
+    html_open(html, "tr");
+    html_open(html, "th");
+    html_put(html, "scope", "row");
+    index_link(html, shown);
+    html_close(html);
+    html_element(html, "td", NULL, judged ? spz_verdict_ranked(verdict, 0)->name : "nothing to decide");
+    html_element(html, "td", NULL, judged ? words_confidence(spz_verdict_confidence(verdict)) : "-");
+    html_open_class(html, "td", "figure");
+    html_format(html, "%ld", striking);
+    html_close(html);
+    html_open_class(html, "td", "figure");
+    html_format(html, "%ld", clear);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+static void season_link(Html *html, const char *page)
+{
+    Buffer address;
+    buffer_init(&address);
+    add_escaped(&address, page);
+    html->failed = html->failed || address.failed;
+    html_open(html, "p");
+    html_open(html, "a");
+    html_put(html, "href", address.text);
+    html_words(html, "The season's plan: concerts, changes, what moves");
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+    buffer_free(&address);
 }
 
 static void index_heads(spz_report *report)
 {
     static const char *const names[] = {"Movement", "Seating", "How sure", "Striking answers", "Clear answers"};
-    add_frame(report, "Where the strings sit", true);
-    buffer_puts(&report->out, "<h1>Where the strings sit</h1>\n");
-    if (report->options.season) {
-        buffer_puts(&report->out, "<p><a href=\"");
-        add_escaped(&report->out, report->options.season);
-        buffer_puts(&report->out, "\">The season's plan: concerts, changes, what moves</a></p>\n");
+    Html *html = &report->html;
+    html_element(html, "h1", NULL, "Where the strings sit");
+    html_line_end(html);
+    if (report->options.season)
+        season_link(html, report->options.season);
+    html_open_class(html, "div", "scroll");
+    html_open_class(html, "table", "index");
+    html_open(html, "thead");
+    html_open(html, "tr");
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        html_open(html, "th");
+        html_put(html, "scope", "col");
+        html_words(html, names[i]);
+        html_close(html);
     }
-    buffer_puts(&report->out, "<div class=\"scroll\"><table class=\"index\"><thead><tr>");
-    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
-        buffer_printf(&report->out, "<th scope=\"col\">%s</th>", names[i]);
-    buffer_puts(&report->out, "</tr></thead><tbody>\n");
+    html_close(html);
+    html_close(html);
+    html_open(html, "tbody");
+    html_line_end(html);
+}
+
+/* The page is named after its first movement. */
+static void begin_once(spz_report *report, const char *title)
+{
+    if (report->movements > 0)
+        return;
+    page_begin(&report->html, report->options.brief ? "Where the strings sit" : title);
+    if (report->options.brief)
+        index_heads(report);
 }
 
 static void movement(spz_report *report, const ShownMovement *shown)
 {
-    if (report->movements == 0 && report->options.brief)
-        index_heads(report);
-    else if (report->movements == 0)
-        add_frame(report, shown->title, true);
+    begin_once(report, shown->title);
     if (report->options.brief)
         index_row(report, shown);
     else
@@ -207,13 +206,10 @@ static void movement(spz_report *report, const ShownMovement *shown)
 
 static void end(spz_report *report)
 {
-    if (report->movements == 0 && report->options.brief)
-        index_heads(report);
-    else if (report->movements == 0)
-        add_frame(report, "Where the strings sit", true);
-    if (report->options.brief)
-        buffer_puts(&report->out, "</tbody></table></div>");
-    add_frame(report, "", false);
+    begin_once(report, "Where the strings sit");
+    for (int i = 0; report->options.brief && i < 3; i++) /* body of the table, table, its frame */
+        html_close(&report->html);
+    page_end(&report->html);
 }
 
 const Form html_movements = {begin, movement, end};

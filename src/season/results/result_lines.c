@@ -1,94 +1,90 @@
 #include "season/results/result_lines.h"
 #include "season/results/json_reader.h"
+#include "writing/json.h"
 #include <math.h>
 #include <string.h>
 
 #define LINE_KIND "movement of a season"
 enum { POINTS_MOST = 1000000, MOVEMENTS_MOST = 10000 };
 
-static void put_text(Buffer *out, const char *key, const char *text)
+static void put_message(Json *json, const ResultMessage *message)
 {
-    buffer_printf(out, ", \"%s\": ", key);
-    buffer_json(out, text);
-}
-
-static void put_message(Buffer *out, const ResultMessage *message)
-{
-    buffer_printf(out, "{\"severity\": %d, \"line\": %ld", (int)message->severity, message->line);
-    put_text(out, "part", message->part);
-    put_text(out, "bar", message->bar);
-    put_text(out, "text", message->text);
-    buffer_putc(out, '}');
+    json_row(json);
+    json_put_integer(json, "severity", (int)message->severity);
+    json_put_integer(json, "line", message->line);
+    json_put_text(json, "part", message->part);
+    json_put_text(json, "bar", message->bar);
+    json_put_text(json, "text", message->text);
+    json_end(json);
 }
 
 /* With the first line of a file. */
-static void put_messages(Buffer *out, const ScoreResult *digest)
+static void put_messages(Json *json, const ScoreResult *digest)
 {
     if (digest->messages.count == 0)
         return;
-    buffer_puts(out, ", \"messages\": [");
-    for (size_t i = 0; i < digest->messages.count; i++) {
-        buffer_puts(out, i ? ", " : "");
-        put_message(out, &digest->messages.at[i]);
-    }
-    buffer_printf(out, "], \"messages_left_out\": %zu", digest->messages_left_out);
+    json_key(json, "messages");
+    json_list(json);
+    for (size_t i = 0; i < digest->messages.count; i++)
+        put_message(json, &digest->messages.at[i]);
+    json_end(json);
+    json_put_integer(json, "messages_left_out", (long long)digest->messages_left_out);
 }
 
-/* Hundredths as points, exactly: -7 is -0.07. */
-static void put_points(Buffer *out, Hundredths points)
+static void put_seat(Json *json, const SeatingResult *seat)
 {
-    Hundredths size = points < 0 ? -points : points;
-    buffer_printf(out, ", \"points\": %s%lld.%02lld", points < 0 ? "-" : "", (long long)(size / 100), (long long)(size % 100));
+    json_row(json);
+    json_put_text(json, "name", seat->name);
+    json_put_number(json, "points", (double)seat->points / 100, 2); /* hundredths: exact as printed */
+    json_put_text(json, "losses", seat->losses);
+    json_end(json);
 }
 
-static void put_flag(Buffer *out, const char *key, bool yes)
+static void put_movement(Json *json, const MovementResult *movement)
 {
-    buffer_printf(out, ", \"%s\": %s", key, yes ? "true" : "false");
+    json_put_text(json, "title", movement->title);
+    json_put_integer(json, "bars", (long long)movement->bars);
+    json_put_integer(json, "confidence", (int)movement->confidence);
+    json_put_flag(json, "strings", movement->strings);
+    json_put_flag(json, "thirds", movement->thirds);
+    json_put_flag(json, "two_orchestras", movement->two_orchestras);
+    json_put_text(json, "statement", movement->statement);
+    json_key(json, "seatings");
+    json_list(json);
+    for (size_t i = 0; i < movement->seat_count; i++)
+        put_seat(json, &movement->seats[i]);
+    json_end(json);
 }
 
-static void put_movement(Buffer *out, const MovementResult *movement)
+static void put_head(Json *json, const LineHead *head, size_t number, size_t of)
 {
-    put_text(out, "title", movement->title);
-    buffer_printf(out, ", \"bars\": %zu, \"confidence\": %d", movement->bars, (int)movement->confidence);
-    put_flag(out, "strings", movement->strings);
-    put_flag(out, "thirds", movement->thirds);
-    put_flag(out, "two_orchestras", movement->two_orchestras);
-    put_text(out, "statement", movement->statement);
-    buffer_puts(out, ", \"seatings\": [");
-    for (size_t i = 0; i < movement->seat_count; i++) {
-        buffer_puts(out, i ? ", {\"name\": " : "{\"name\": ");
-        buffer_json(out, movement->seats[i].name);
-        put_points(out, movement->seats[i].points);
-        put_text(out, "losses", movement->seats[i].losses);
-        buffer_putc(out, '}');
-    }
-    buffer_putc(out, ']');
-}
-
-static void put_head(Buffer *out, const LineHead *head, size_t number, size_t of)
-{
-    buffer_puts(out, "{\"kind\": \"" LINE_KIND "\"");
-    put_text(out, "file", head->file);
-    put_text(out, "content", head->content);
-    put_text(out, "terms", head->terms);
-    buffer_printf(out, ", \"movement\": %zu, \"movements\": %zu", number, of);
+    json_row(json);
+    json_put_text(json, "kind", LINE_KIND);
+    json_put_text(json, "file", head->file);
+    json_put_text(json, "content", head->content);
+    json_put_text(json, "terms", head->terms);
+    json_put_integer(json, "movement", (long long)number);
+    json_put_integer(json, "movements", (long long)of);
 }
 
 void lines_write(Buffer *out, const LineHead *head, const ScoreResult *digest)
 {
+    Json json;
+    json_begin(&json, out);
     if (digest->movements.count == 0) {
-        put_head(out, head, 0, 0);
-        buffer_printf(out, ", \"status\": %d", (int)digest->status);
-        put_messages(out, digest);
-        buffer_puts(out, "}\n");
+        put_head(&json, head, 0, 0);
+        json_put_integer(&json, "status", (int)digest->status);
+        put_messages(&json, digest);
+        json_end(&json);
     }
     for (size_t i = 0; i < digest->movements.count; i++) {
-        put_head(out, head, i + 1, digest->movements.count);
-        put_movement(out, &digest->movements.at[i]);
+        put_head(&json, head, i + 1, digest->movements.count);
+        put_movement(&json, &digest->movements.at[i]);
         if (i == 0)
-            put_messages(out, digest);
-        buffer_puts(out, "}\n");
+            put_messages(&json, digest);
+        json_end(&json);
     }
+    json_finish(&json);
 }
 
 static bool take_sum(const JsonValue *line, const char *key, char sum[SHA256_TEXT])

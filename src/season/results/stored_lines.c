@@ -1,5 +1,6 @@
 #include "season/results/stored_lines.h"
 #include "support/message.h"
+#include "support/utf8.h"
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>
@@ -105,8 +106,8 @@ spz_status stored_lines_read(KeptLines *lines, const char *path, const spz_sink 
 
 const StoredScore *stored_lines_find(const KeptLines *lines, const LineHead *head)
 {
-    char key[8192];
-    int length = snprintf(key, sizeof key, "%s\n%s", head->file, head->terms);
+    char key[8192], name[4096];
+    int length = snprintf(key, sizeof key, "%s\n%s", utf8_mend(head->file, name, sizeof name), head->terms); /* lines are UTF-8 throughout */
     long long place = length > 0 && (size_t)length < sizeof key ? index_find(&lines->by_file, key) : INDEX_NOWHERE;
     if (place < 0)
         return NULL;

@@ -1,0 +1,92 @@
+/* The frame of every web page, and the digest by which the browser knows the script it may run. */
+#include "writing/markup.h"
+#include "support/sha256.h"
+#include <string.h>
+
+/* RFC 4648, section 4. */
+static void add_base64(Buffer *out, const char *bytes, size_t length)
+{
+    static const char digits[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    for (size_t i = 0; i < length; i += 3) {
+        unsigned long group = 0;
+        for (size_t k = 0; k < 3; k++)
+            group = group << 8 | (i + k < length ? (unsigned char)bytes[i + k] : 0u);
+        for (size_t k = 0; k < 4; k++)
+            buffer_putc(out, i + k > length ? '=' : digits[group >> (18 - 6 * k) & 63u]);
+    }
+}
+
+void html_data_address(Buffer *out, const char *type, const char *bytes, size_t length)
+{
+    buffer_printf(out, "data:%s;base64,", type);
+    add_base64(out, bytes, length);
+}
+
+static void meta(Html *html, const char *attribute, const char *name, const char *content)
+{
+    html_open(html, "meta");
+    html_put(html, attribute, name);
+    html_put(html, "content", content);
+    html_close_void(html);
+}
+
+/* The script stands on a line of its own; the digest covers that line's end. */
+static void add_digest(Buffer *policy, const char *script)
+{
+    Sha256 sum;
+    unsigned char digest[SHA256_BYTES];
+    sha256_begin(&sum);
+    sha256_add(&sum, "\n", 1);
+    sha256_add(&sum, script, strlen(script));
+    sha256_end_bytes(&sum, digest);
+    buffer_puts(policy, "; script-src 'sha256-");
+    add_base64(policy, (const char *)digest, sizeof digest);
+    buffer_puts(policy, "'");
+}
+
+static void put_policy(Html *html, const char *script)
+{
+    Buffer policy;
+    buffer_init(&policy);
+    buffer_puts(&policy, "default-src 'none'; img-src data:; style-src 'unsafe-inline'");
+    if (script)
+        add_digest(&policy, script);
+    html->failed = html->failed || buffer_failed(&policy);
+    meta(html, "http-equiv", "Content-Security-Policy", policy.text);
+    buffer_free(&policy);
+}
+
+static void own_text(Html *html, const char *element, const char *text)
+{
+    html_open(html, element);
+    html_line_end(html);
+    html_raw(html, text);
+    html_close(html);
+}
+
+void html_page_begin(Html *html, const PageHead *head)
+{
+    html_raw(html, "<!DOCTYPE html>\n");
+    html_open(html, "html");
+    html_put(html, "lang", head->language);
+    html_open(html, "head");
+    html_open(html, "meta");
+    html_put(html, "charset", "utf-8");
+    html_close_void(html);
+    put_policy(html, head->script);
+    meta(html, "name", "viewport", "width=device-width, initial-scale=1");
+    html_element(html, "title", NULL, head->title);
+    own_text(html, "style", head->style);
+    html_close(html);
+    html_line_end(html);
+    html_open(html, "body");
+}
+
+void html_page_end(Html *html, const PageHead *head)
+{
+    if (head->script)
+        own_text(html, "script", head->script);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
