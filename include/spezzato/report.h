@@ -90,7 +90,10 @@ SPZ_API spz_status spz_report_settings(const spz_settings *settings, spz_format 
  * violins, first violins and cellos) and the cautions that go with it. SPZ_AS_TEXT for the terminal, SPZ_AS_SVG. SPZ_BAD_ARGUMENT for
  * other formats; SPZ_NO_MEMORY. */
 SPZ_API spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2], size_t count, spz_format format,
-                                    spz_document **out);
+                                    spz_language language, spz_document **out);
+
+/* A verdict in one sentence: the recommendation, or why there is none. Cut to fit; returns `out`. */
+SPZ_API char *spz_verdict_sentence(const spz_verdict *verdict, spz_language language, char *out, size_t size);
 
 /* Text from a score made safe for a terminal: control characters and marks that turn the direction of writing are dropped, line
  * ends become blanks, bytes that are no UTF-8 become U+FFFD. Writes at most `size` bytes with the closing zero, never half a

@@ -62,54 +62,57 @@ typedef struct spz_loss {
     spz_basis basis;
 } spz_loss;
 
-/* One term of the evidence in one arrangement: positive speaks for it. */
-typedef struct spz_term {
-    const char *name;    /* 'antiphony of the violins', 'violins in three', 'ensemble', 'bass line', 'era', 'house' */
-    double points;       /* already weighted */
-    const char *because; /* one clause with figures */
-} spz_term;
+/* The terms of the evidence. */
+typedef enum spz_term_kind {
+    SPZ_TERM_VIOLINS,  /* first and second (and third) violins answer each other */
+    SPZ_TERM_OTHERS,   /* so do other sections */
+    SPZ_TERM_ENSEMBLE, /* sections move together */
+    SPZ_TERM_THREE,    /* violins in three */
+    SPZ_TERM_BASS,     /* music over a bass line */
+    SPZ_TERM_MELODY,   /* melody in the seconds, heard apart from the firsts */
+    SPZ_TERM_TURNED,   /* the same, with instruments turned away */
+    SPZ_TERM_ERA,
+    SPZ_TERM_HOUSE,
+    SPZ_TERM_COUNT
+} spz_term_kind;
+/* As in data: "antiphony of the violins", "antiphony of other sections", "ensemble", "violins in three", "bass line",
+ * "melody in the seconds", "seconds turned away", "era", "house"; "" outside the list. */
+SPZ_API const char *spz_term_name(spz_term_kind kind);
 
-/* A reason in words with the bars it rests on. */
-typedef struct spz_reason {
-    const char *text;
-    const char *bars;    /* '66-71, 102'; "" where no bars are meant */
-    double points;       /* for the recommended arrangement against the best of the other violin placing */
-} spz_reason;
+/* One term in one arrangement. Figures are 0 where the kind has none. */
+typedef struct spz_term {
+    spz_term_kind kind;
+    double points;           /* already weighted; positive speaks for the arrangement */
+    bool of_movements;       /* in a work: the mean of its movements, without figures of its own */
+    spz_section sections[2]; /* OTHERS, ENSEMBLE: the pair that counts most; SPZ_NO_SECTION: none does */
+    double evidence;         /* 0..1. VIOLINS, THREE: how much of its points the passages bring; BASS: how far the music is built over a
+                                bass line; MELODY, TURNED: share of the bars with the melody in the seconds */
+    double degrees;          /* VIOLINS, OTHERS, MELODY: between the two, as heard from the middle seats */
+    double widths;           /* VIOLINS: that as a multiple of what can be told apart, over all places of the audience */
+    double delay;            /* ENSEMBLE: seconds that sound takes between the two */
+    double strain;           /* ENSEMBLE: that as a multiple of what their shortest notes allow */
+    double centrality;       /* BASS: cellos and basses on the middle line 1, at the edge of the stage 0 */
+    double openness;         /* TURNED: instruments toward the audience 1, across the stage 0, away from it -1 */
+    int year;                /* ERA */
+    bool preferred;          /* HOUSE: by its rules */
+} spz_term;
 
 typedef struct spz_ranked {
     const char *name;    /* 'violins opposed, cellos inside left' */
     bool opposed;        /* violins opposed, or together */
-    const char *outside; /* section at the outer right: 'Vn II', 'Va', 'Vc', or the user's own */
     spz_order order;
-    const char *order_text; /* 'Vn I, Vc, Va, Vn II' */
     double score;        /* 0..100, 50 when nothing speaks either way: 50 + 50 tanh(points / 50) */
     double points;       /* sum of the terms */
     double lost;         /* points less than the best arrangement that the house allows; 0 for that one */
-    const spz_term *terms;
+    const spz_term *terms; /* the same kinds in the same order for every arrangement of the verdict */
     size_t term_count;
     const spz_loss *losses; /* what this arrangement weakens */
     size_t loss_count;
-    const char *losses_text; /* the same in English; "" for none */
+    const char *losses_text; /* the same in English; "" for none; going */
 } spz_ranked;
 
 typedef enum spz_confidence { SPZ_OPEN, SPZ_LEANING, SPZ_FIRM } spz_confidence;
 SPZ_API const char *spz_confidence_name(spz_confidence confidence); /* "open", "leaning", "firm" */
-
-typedef struct spz_verdict spz_verdict;
-
-/* Judges one movement. Arrangements that the house forbids are not ranked. Each term is measured against what the four standard
- * arrangements give on average on this stage; docs/method-seating.md holds the model. `settings` NULL: all defaults. `year` 0: not
- * known. Where the score has no strings, or fewer than two violin sections, the verdict says so in spz_verdict_statement and ranks
- * nothing. SPZ_BAD_SETTINGS, told to the sink, for house rules that can't be followed; SPZ_NO_MEMORY. The verdict keeps no view of
- * `findings` or `settings`. */
-SPZ_API spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *settings, int year,
-                                     const spz_sink *sink, spz_verdict **out);
-/* One seating for several movements of a work: its points are the means of the movements' points, each weighed by how much
- * evidence the movement holds. Movements that could not be judged are left out. Reasons say what each movement loses. SPZ_BAD_ARGUMENT when
- * the movements were judged under different arrangements. */
-SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,
-                                          const spz_sink *sink, spz_verdict **out);
-SPZ_API void spz_verdict_free(spz_verdict *verdict);
 
 /* What came of judging. */
 typedef enum spz_outcome {
@@ -127,6 +130,80 @@ typedef struct spz_statement {
     double margin;             /* spz_verdict_margin */
     const char *arrangement;   /* the recommended one; NULL where nothing was judged */
 } spz_statement;
+
+/* What kind of reason: grounds for the recommended arrangement against another, remarks without points, what a movement of a work says. */
+typedef enum spz_reason_kind {
+    SPZ_REASON_ANTIPHONY, /* two sections answer each other */
+    SPZ_REASON_ENSEMBLE,  /* two sections move together */
+    SPZ_REASON_THREE,     /* violins in three */
+    SPZ_REASON_BASS,      /* the bass belongs in the middle */
+    SPZ_REASON_ERA,
+    SPZ_REASON_HOUSE,
+    SPZ_REASON_MELODY,    /* the seconds have the melody: heard apart from the firsts, or less */
+    SPZ_REASON_TURNED,    /* the same: their instruments face the audience more, or less */
+    SPZ_REMARK_TWO_ORCHESTRAS,     /* they face each other whatever the seating within each */
+    SPZ_REMARK_BETWEEN_ORCHESTRAS, /* their passages */
+    SPZ_REMARK_THIRD_VIOLINS,      /* where they sit: on the seconds' inner side, or after them where the violins sit together */
+    SPZ_REMARK_IN_FOUR,            /* violins in four, two lines in each section */
+    SPZ_REMARK_WINDS,              /* strings and winds answer each other */
+    SPZ_REMARK_SOLOISTS,           /* passages with soloists */
+    SPZ_REMARK_FORBIDDEN,          /* the house forbids arrangements */
+    SPZ_REMARK_NEIGHBOUR,          /* the same placing of the violins with the lower strings otherwise is as good */
+    SPZ_REMARK_SMALL_STAGE,        /* judged as if it fitted */
+    SPZ_REASON_MOVEMENT,  /* of a work: what the movement says by itself, and what it gives up */
+    SPZ_REASON_KIND_COUNT
+} spz_reason_kind;
+/* As in data: "antiphony", "ensemble", "three", "bass", "era", "house", "melody", "turned", "two orchestras", "between orchestras",
+ * "third violins", "in four", "winds", "soloists", "forbidden", "neighbour", "small stage", "movement"; "" outside the list. */
+SPZ_API const char *spz_reason_name(spz_reason_kind kind);
+
+/* What shows that the music is built over a bass line. */
+typedef enum spz_bass_line {
+    SPZ_BASS_CONTINUO,     /* there is a continuo */
+    SPZ_BASS_ONE_PART,     /* cellos and basses read one written part */
+    SPZ_BASS_HARDLY_PARTED /* cellos and basses hardly ever part */
+} spz_bass_line;
+
+/* One reason. Figures are 0 or NULL where the kind has none. */
+typedef struct spz_reason {
+    spz_reason_kind kind;
+    double points;           /* for the recommended arrangement against `other`; 0 for remarks */
+    spz_basis basis;
+    spz_basis weightiest;    /* ANTIPHONY, ENSEMBLE: the three weightiest, where there are more */
+    spz_section sections[2]; /* ANTIPHONY, ENSEMBLE */
+    const char *other;       /* the best arrangement of the other violin placing; NEIGHBOUR: the one as good; MOVEMENT: its own best */
+    double here, there;      /* in the recommended arrangement and in `other`: degrees between the two from the middle seats (ANTIPHONY),
+                                seconds that sound takes between them (ENSEMBLE), how far the bass is in the middle, 0..1 (BASS) */
+    double shortest, allows; /* ENSEMBLE: seconds of their shortest shared note (0: not known), and the delay that it allows */
+    bool tempo_guessed;      /* ENSEMBLE: as the score gives none */
+    bool third_part;         /* THREE: a part of its own, not a division of the others */
+    bool opposed;            /* THIRD_VIOLINS: the violins sit opposed; ERA: they did as a rule in that year */
+    spz_bass_line bass;      /* BASS */
+    int year;                /* ERA */
+    double lost;             /* points. NEIGHBOUR: that it is behind; MOVEMENT: given up by it */
+    double needs[2], has[2]; /* SMALL_STAGE: metres wide and deep */
+    size_t movement;         /* MOVEMENT: its place among those judged */
+    spz_statement alone;     /* MOVEMENT: its own verdict */
+    const spz_loss *losses;  /* MOVEMENT: what it loses in the work's arrangement */
+    size_t loss_count;
+} spz_reason;
+
+typedef struct spz_verdict spz_verdict;
+
+/* Judges one movement. Arrangements that the house forbids are not ranked. Each term is measured against what the four standard
+ * arrangements give on average on this stage; docs/method-seating.md holds the model. `settings` NULL: all defaults. `year` 0: not
+ * known. Where the score has no strings, or fewer than two violin sections, the verdict says so in spz_verdict_statement and ranks
+ * nothing. SPZ_BAD_SETTINGS, told to the sink, for house rules that can't be followed; SPZ_NO_MEMORY. The verdict keeps no view of
+ * `findings` or `settings`. */
+SPZ_API spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *settings, int year,
+                                     const spz_sink *sink, spz_verdict **out);
+/* One seating for several movements of a work: its points are the means of the movements' points, each weighed by how much
+ * evidence the movement holds. Movements that could not be judged are left out. Reasons say what each movement loses. SPZ_BAD_ARGUMENT when
+ * the movements were judged under different arrangements. */
+SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,
+                                          const spz_sink *sink, spz_verdict **out);
+SPZ_API void spz_verdict_free(spz_verdict *verdict);
+
 SPZ_API spz_statement spz_verdict_statement(const spz_verdict *verdict);
 SPZ_API const char *spz_verdict_statement_text(const spz_verdict *verdict); /* the same as an English sentence */
 SPZ_API size_t spz_verdict_count(const spz_verdict *verdict);          /* ranked arrangements; 0 when nothing could be judged */
@@ -137,9 +214,17 @@ SPZ_API double spz_verdict_margin(const spz_verdict *verdict);
 SPZ_API spz_confidence spz_verdict_confidence(const spz_verdict *verdict);
 SPZ_API size_t spz_verdict_reasons(const spz_verdict *verdict);
 SPZ_API const spz_reason *spz_verdict_reason(const spz_verdict *verdict, size_t index); /* weightiest first */
-SPZ_API const char *spz_verdict_turning(const spz_verdict *verdict); /* 'turns if ensemble weighs 1.8 times as much'; "" */
+/* What would turn the verdict: the term whose weight has to move least, and by which factor. Factor 0: no weight turns it. */
+typedef struct spz_turning {
+    spz_term_kind term;
+    double factor;
+} spz_turning;
+SPZ_API spz_turning spz_verdict_turning(const spz_verdict *verdict);
 /* Title of the movement judged; "" for a work. */
 SPZ_API const char *spz_verdict_title(const spz_verdict *verdict);
+/* The movements of a work as they were given: how many, and their titles ("" for none). 0 where one movement was judged. */
+SPZ_API size_t spz_verdict_movements(const spz_verdict *verdict);
+SPZ_API const char *spz_verdict_movement_title(const spz_verdict *verdict, size_t movement);
 /* Whether the violins were seated in three sections. */
 SPZ_API bool spz_verdict_thirds(const spz_verdict *verdict);
 /* How many orchestras the score has: 1, or 2 that face each other, each judged by itself. 0 where nothing was judged. */

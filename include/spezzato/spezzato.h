@@ -2,7 +2,7 @@
  *
  *   spz_reading *reading;
  *   if (spz_reading_make("symphony.mxl", NULL, 0, SPZ_TO_SEATING, NULL, &reading) == SPZ_OK) {
- *       puts(spz_verdict_statement_text(spz_reading_at(reading, 0).verdict));
+ *       puts(spz_verdict_sentence(spz_reading_at(reading, 0).verdict, SPZ_ENGLISH, text, sizeof text));
  *       spz_reading_free(reading);
  *   }
  */

@@ -24,9 +24,12 @@ typedef struct spz_distance {
     double front_delay, centre_delay, back_delay; /* milliseconds at the stage's temperature (ISO 9613-1) */
 } spz_distance;
 
+/* Places of the audience. */
+typedef enum spz_listener { SPZ_FRONT_SEATS, SPZ_MIDDLE_SEATS, SPZ_BACK_SEATS, SPZ_LEFT_SEATS, SPZ_RIGHT_SEATS, SPZ_LISTENER_COUNT } spz_listener;
+
 /* How two sections are heard from one place. */
 typedef struct spz_separation {
-    const char *place; /* 'front', 'middle', 'back', 'left side', 'right side' */
+    spz_listener listener;
     double angle;      /* degrees between their centres */
     double ear_delay;  /* microseconds: interaural time difference of one against the other, for a listener who faces the podium
                           (Woodworth and Schlosberg 1954) */
@@ -49,7 +52,7 @@ SPZ_API void spz_plan_free(spz_plan *plan);
 
 SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
 SPZ_API spz_order spz_plan_order(const spz_plan *plan);
-SPZ_API const char *spz_plan_order_text(const spz_plan *plan);  /* 'Vn I, Vc, Va, Vn II' */
+SPZ_API const char *spz_plan_order_text(const spz_plan *plan);  /* 'Vn I, Vc, Va, Vn II'; going */
 SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it has no name */
 SPZ_API size_t spz_plan_desks(const spz_plan *plan);
 SPZ_API const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */

@@ -16,6 +16,7 @@ typedef struct Wish {
     spz_section pairs[2][2];
     size_t pair_count;
     spz_verdict *verdict;
+    spz_language language;
 } Wish;
 
 static spz_status judge_all(const spz_reading *reading, const spz_settings *settings, const spz_sink *sink, spz_verdict **out)
@@ -55,7 +56,8 @@ static int ask_score(const char *path, const spz_settings *settings, int year, W
     if (status)
         return EXIT_INPUT;
     if (spz_verdict_count(wish->verdict) == 0) {
-        spz_message message = {.severity = SPZ_ERROR, .file = path, .text = spz_verdict_statement_text(wish->verdict)};
+        char sentence[320];
+        spz_message message = {.severity = SPZ_ERROR, .file = path, .text = spz_verdict_sentence(wish->verdict, SPZ_ENGLISH, sentence, sizeof sentence)};
         sink.say(sink.context, &message);
         return EXIT_INPUT;
     }
@@ -72,7 +74,7 @@ static int draw(const Wish *wish, const spz_settings *settings, spz_format forma
     spz_status status = wish->two_orchestras ? spz_stage_plan_double(settings, wish->arrangement, wish->thirds, &sink, &plan)
                                              : spz_stage_plan(settings, wish->arrangement, wish->thirds, &sink, &plan);
     if (!status)
-        status = spz_report_stage(plan, wish->pairs, wish->pair_count, format, &document);
+        status = spz_report_stage(plan, wish->pairs, wish->pair_count, format, wish->language, &document);
     if (status && !voice.errors)
         complain_status(path, status);
     int result = status ? status == SPZ_BAD_ARGUMENT ? EXIT_USAGE : EXIT_INPUT : output_save(document, path);
@@ -109,6 +111,8 @@ static int run(const Arguments *arguments)
         return EXIT_USAGE;
     }
     int result = arguments_settings(arguments, &settings);
+    if (!result && !arguments_language(arguments, settings, &wish.language))
+        result = EXIT_USAGE;
     if (!result && arguments->operand_count)
         result = ask_score(arguments->operands[0], settings, year, &wish);
     if (!result)

@@ -5,6 +5,4 @@
 
 /* True when every movement was read as far as its verdict. */
 bool judged_all(const spz_reading *const *readings, size_t count);
-/* The best arrangement with the violins placed the other way; NULL when there is none. */
-const spz_ranked *judged_other_placing(const spz_verdict *verdict);
 #endif

@@ -49,9 +49,6 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
             arrangement_add_thirds(&out->list.at[i]);
         layout_make(&out->list.at[i], &out->rules, &out->layouts[i]);
         out->allowed[i] = !rules_name_in(out->rules.forbidden, out->list.at[i].name);
-        out->orders[i] = arrangement_order_text(&out->list.at[i], arena);
-        if (!out->orders[i])
-            return SPZ_NO_MEMORY;
     }
     return check_names(out, sink);
 }

@@ -8,7 +8,6 @@ typedef struct Comparison {
     ArrangementList list;                /* third violins put in where the score has them */
     Layout *layouts;                     /* by arrangement; in the arena */
     bool allowed[SPZ_ARRANGEMENT_LIMIT]; /* not forbidden by the house */
-    const char *orders[SPZ_ARRANGEMENT_LIMIT];
 } Comparison;
 
 /* `settings` must outlive the comparison. SPZ_BAD_SETTINGS, told to the sink, when an arrangement is wrong or none is allowed. */

@@ -124,11 +124,11 @@ static void add_hearing(void *context, spz_section a, spz_section b, double shar
 bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_separation *out)
 {
     *out = (spz_separation){0};
-    if (!both_there(layout, a, b) || place >= LISTENER_COUNT)
+    if (!both_there(layout, a, b) || place >= SPZ_LISTENER_COUNT)
         return false;
     HearingSum sum = {layout, rules, &rules->listeners[place], out};
     each_pair(layout, a, b, add_hearing, &sum);
-    out->place = sum.listener->name;
+    out->listener = (spz_listener)place;
     out->widths = out->angle / rules->blur;
     return true;
 }
@@ -141,10 +141,10 @@ PairView geometry_pair(const Layout *layout, const Rules *rules, spz_section a, 
     if (!geometry_distance(layout, rules, a, b, &distance))
         return view;
     view.delay = (distance.front_delay + distance.centre_delay + distance.back_delay) / 3000;
-    for (size_t i = 0; i < LISTENER_COUNT; i++) {
+    for (size_t i = 0; i < SPZ_LISTENER_COUNT; i++) {
         geometry_hearing(layout, rules, a, b, i, &hearing);
         view.widths += hearing.widths * rules->listeners[i].weight;
-        if (i == 1)
+        if (i == SPZ_MIDDLE_SEATS)
             view.angle = hearing.angle;
     }
     return view;

@@ -71,11 +71,11 @@ static void read_hall(const spz_settings *s, Rules *r)
     r->blur = blur > 0 ? blur : acoustics_blur(sound->blur_factor);
     r->hearing = support < 0 ? acoustics_support(support) : sound->hearing;
     double middle = spz_settings_number(s, "hall.middle"), side = spz_settings_number(s, "hall.side");
-    r->listeners[0] = (Listener){"front", 0, spz_settings_number(s, "hall.front"), 0.25};
-    r->listeners[1] = (Listener){"middle", 0, middle, 0.25};
-    r->listeners[2] = (Listener){"back", 0, spz_settings_number(s, "hall.back"), 0.25};
-    r->listeners[3] = (Listener){"left side", -side, middle, 0.125};
-    r->listeners[4] = (Listener){"right side", side, middle, 0.125};
+    r->listeners[SPZ_FRONT_SEATS] = (Listener){0, spz_settings_number(s, "hall.front"), 0.25};
+    r->listeners[SPZ_MIDDLE_SEATS] = (Listener){0, middle, 0.25};
+    r->listeners[SPZ_BACK_SEATS] = (Listener){0, spz_settings_number(s, "hall.back"), 0.25};
+    r->listeners[SPZ_LEFT_SEATS] = (Listener){-side, middle, 0.125};
+    r->listeners[SPZ_RIGHT_SEATS] = (Listener){side, middle, 0.125};
 }
 
 static void read_weights(const spz_settings *s, Weights *w)

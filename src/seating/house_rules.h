@@ -1,13 +1,10 @@
 /* house_rules.h - the house's settings of stage, players, hall, weights and house rules, read once for a judgement. */
 #ifndef SEATING_HOUSE_RULES_H
 #define SEATING_HOUSE_RULES_H
-#include "spezzato/sections.h"
-
-enum { LISTENER_COUNT = 5 };
+#include "spezzato/stage.h"
 
 /* Where a listener sits: metres from the middle line (positive to house right) and from the stage edge. */
 typedef struct Listener {
-    const char *name; /* 'front', 'middle', 'back', 'left side', 'right side' */
     double x, distance, weight;
 } Listener;
 
@@ -26,7 +23,7 @@ typedef struct Rules {
     bool two_orchestras; /* the strings sit in two halves, mirrored: set by whoever reads the score, not by the house */
     double celsius, blur, hearing; /* degrees C; degrees; 0..1 */
     const char *hall, *sound;      /* views of the settings */
-    Listener listeners[LISTENER_COUNT];
+    Listener listeners[SPZ_LISTENER_COUNT];
     Weights weights;
     const char *usual, *preferred, *forbidden;
 } Rules;

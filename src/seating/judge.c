@@ -1,7 +1,7 @@
-/* One movement: evidence, points in each arrangement, ranking, words. */
+/* One movement: evidence, points in each arrangement, ranking, reasons. */
 #include "seating/losses.h"
 #include "seating/reasons.h"
-#include "seating/seating_words.h"
+#include "seating/english_texts.h"
 #include <math.h>
 #include <stdint.h>
 #include <string.h>
@@ -29,16 +29,13 @@ static spz_status copy_names(Verdict *verdict, const Comparison *comparison)
         spz_ranked *ranked = &verdict->by_arrangement[i];
         ranked->name = arena_string(&verdict->arena, a->name);
         ranked->order = a->order;
-        ranked->order_text = arena_string(&verdict->arena, comparison->orders[i]);
-        ranked->outside = spz_section_name(a->order.sections[a->order.count - 1]);
-        ranked->losses_text = "";
-        if (!ranked->name || !ranked->order_text)
+        if (!ranked->name)
             return SPZ_NO_MEMORY;
     }
     return SPZ_OK;
 }
 
-static bool counts_anywhere(const Ranking *ranking, Term term)
+static bool counts_anywhere(const Ranking *ranking, spz_term_kind term)
 {
     for (size_t i = 0; i < ranking->count; i++)
         if (fabs(ranking->points[i].of[term]) > 1e-9)
@@ -46,51 +43,42 @@ static bool counts_anywhere(const Ranking *ranking, Term term)
     return false;
 }
 
-static spz_status write_terms(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement,
-                              Buffer *text)
+static spz_status tell_terms(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement)
 {
-    spz_term *terms = arena_take(&verdict->arena, TERM_COUNT, sizeof *terms);
+    spz_term *terms = arena_take(&verdict->arena, SPZ_TERM_COUNT, sizeof *terms);
     spz_ranked *ranked = &verdict->by_arrangement[arrangement];
     if (!terms)
         return SPZ_NO_MEMORY;
-    for (int t = 0; t < TERM_COUNT; t++) {
-        if (!counts_anywhere(&verdict->ranking, (Term)t))
+    for (spz_term_kind kind = 0; kind < SPZ_TERM_COUNT; kind++) {
+        if (!counts_anywhere(&verdict->ranking, kind))
             continue;
-        buffer_clear(text);
-        words_because(comparison, evidence, arrangement, (Term)t, text);
-        spz_term term = {.name = term_name((Term)t), .points = verdict->ranking.points[arrangement].of[t]};
-        term.because = arena_string(&verdict->arena, text->text ? text->text : "");
-        if (buffer_failed(text) || !term.because)
-            return SPZ_NO_MEMORY;
-        terms[ranked->term_count++] = term;
+        terms[ranked->term_count] = terms_tell(comparison, evidence, arrangement, kind);
+        terms[ranked->term_count++].points = verdict->ranking.points[arrangement].of[kind];
     }
     ranked->terms = terms;
     return SPZ_OK;
 }
 
-static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement,
-                               Buffer *text)
-{
-    buffer_clear(text);
-    if (!words_losses(comparison, evidence, arrangement, text))
-        return SPZ_NO_MEMORY;
-    spz_ranked *ranked = &verdict->by_arrangement[arrangement];
-    ranked->losses_text = arena_string(&verdict->arena, text->text ? text->text : "");
-    return ranked->losses_text ? losses_find(comparison, evidence, arrangement, &verdict->arena, &ranked->losses, &ranked->loss_count)
-                               : SPZ_NO_MEMORY;
-}
-
-static spz_status write_ranked(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
+static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement)
 {
     Buffer text;
+    spz_ranked *ranked = &verdict->by_arrangement[arrangement];
+    spz_status status = losses_find(comparison, evidence, arrangement, &verdict->arena, &ranked->losses, &ranked->loss_count);
     buffer_init(&text);
+    if (status == SPZ_OK && words_losses(ranked->losses, ranked->loss_count, &text))
+        ranked->losses_text = arena_string(&verdict->arena, text.text ? text.text : "");
+    buffer_free(&text);
+    return ranked->losses_text ? status : SPZ_NO_MEMORY;
+}
+
+static spz_status tell_ranked(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
+{
     spz_status status = copy_names(verdict, comparison);
     for (size_t i = 0; i < comparison->list.count && status == SPZ_OK; i++) {
-        status = write_terms(verdict, comparison, evidence, i, &text);
+        status = tell_terms(verdict, comparison, evidence, i);
         if (status == SPZ_OK)
-            status = write_losses(verdict, comparison, evidence, i, &text);
+            status = write_losses(verdict, comparison, evidence, i);
     }
-    buffer_free(&text);
     return status;
 }
 
@@ -125,7 +113,7 @@ static spz_status judge(Verdict *verdict, const Findings *findings, const spz_se
         verdict->orchestras = evidence.two_orchestras ? 2 : 1;
         verdict->thirds = evidence.has_thirds;
         weigh_all(verdict, &comparison, &evidence);
-        status = write_ranked(verdict, &comparison, &evidence);
+        status = tell_ranked(verdict, &comparison, &evidence);
     }
     if (status == SPZ_OK)
         status = reasons_give(verdict, &comparison, &evidence);

@@ -43,13 +43,13 @@ static size_t find_rival(const Ranking *s)
     return s->ranked > 1 ? s->order[1] : best;
 }
 
-static double total_with(const Points *points, Term term, double factor)
+static double total_with(const Points *points, spz_term_kind term, double factor)
 {
     return terms_total(points) + (factor - 1) * points->of[term];
 }
 
 /* The best total of one placing when `term` weighs `factor` times as much. */
-static double best_of_placing(const Ranking *s, bool opposed, Term term, double factor)
+static double best_of_placing(const Ranking *s, bool opposed, spz_term_kind term, double factor)
 {
     double best = -HUGE_VAL;
     for (size_t i = 0; i < s->ranked; i++)
@@ -60,33 +60,33 @@ static double best_of_placing(const Ranking *s, bool opposed, Term term, double 
 
 /* Keeps the factor nearest to 1, by ratio, at which the other placing draws level. The bests are maxima of straight lines in the
  * factor: they can only meet where two single lines do. */
-static void try_factor(Ranking *s, Term term, double factor)
+static void try_factor(Ranking *s, spz_term_kind term, double factor)
 {
     bool own = s->opposed[s->order[0]];
     if (!(factor >= 1 / ranking_figures.factor_most && factor <= ranking_figures.factor_most) || fabs(log(factor)) < 1e-6)
         return;
     if (best_of_placing(s, own, term, factor) > best_of_placing(s, !own, term, factor) + 1e-6)
         return;
-    double nearer = s->factor > 0 ? fabs(log(s->factor)) - fabs(log(factor)) : 1;
-    if (nearer > 1e-6 || (nearer > -1e-6 && factor > s->factor)) { /* of two equals the one that asks for more of something */
-        s->factor = factor;
-        s->turning = term;
+    double nearer = s->turning.factor > 0 ? fabs(log(s->turning.factor)) - fabs(log(factor)) : 1;
+    if (nearer > 1e-6 || (nearer > -1e-6 && factor > s->turning.factor)) { /* of two equals the one that asks for more of something */
+        s->turning.factor = factor;
+        s->turning.term = term;
     }
 }
 
 static void find_turning(Ranking *s)
 {
     bool own = s->opposed[s->order[0]];
-    s->factor = 0;
+    s->turning.factor = 0;
     for (size_t i = 0; i < s->ranked; i++)
         for (size_t j = 0; j < s->ranked; j++) {
             size_t a = s->order[i], b = s->order[j];
             if (s->opposed[a] != own || s->opposed[b] == own)
                 continue;
-            for (int t = 0; t < TERM_COUNT; t++) {
+            for (int t = 0; t < SPZ_TERM_COUNT; t++) {
                 double by_term = s->points[a].of[t] - s->points[b].of[t];
                 if (fabs(by_term) > same)
-                    try_factor(s, (Term)t, 1 - (s->totals[a] - s->totals[b]) / by_term);
+                    try_factor(s, (spz_term_kind)t, 1 - (s->totals[a] - s->totals[b]) / by_term);
             }
         }
 }
@@ -98,7 +98,7 @@ static double direct_margin(const Ranking *s)
     double best[2] = {-HUGE_VAL, -HUGE_VAL};
     for (size_t i = 0; i < s->ranked; i++) {
         const Points *p = &s->points[s->order[i]];
-        double score = terms_score(terms_total(p) - p->of[TERM_ERA] - p->of[TERM_HOUSE]);
+        double score = terms_score(terms_total(p) - p->of[SPZ_TERM_ERA] - p->of[SPZ_TERM_HOUSE]);
         bool other = s->opposed[s->order[i]] != own;
         best[other] = fmax(best[other], score);
     }
@@ -110,7 +110,7 @@ static spz_confidence confidence_of(const Ranking *s)
     const RankingFigures *f = &ranking_figures;
     if (s->margin < f->leaning_margin)
         return SPZ_OPEN;
-    bool steady = s->factor <= 0 || fabs(log(s->factor)) >= log(f->firm_factor);
+    bool steady = s->turning.factor <= 0 || fabs(log(s->turning.factor)) >= log(f->firm_factor);
     return s->margin >= f->firm_margin && steady && direct_margin(s) >= f->firm_direct ? SPZ_FIRM : SPZ_LEANING;
 }
 

@@ -21,8 +21,7 @@ typedef struct Ranking {
     size_t rival; /* the best of the other violin placing; where there is none, the next best; else the best itself */
     double margin;
     spz_confidence confidence;
-    Term turning;  /* the term whose weight has to move least ... */
-    double factor; /* ... by this factor; 0: none turns it */
+    spz_turning turning; /* the term whose weight has to move least, and by which factor */
 } Ranking;
 
 /* Fills all but points, opposed, allowed and count, which the caller has set. `usual`: index that wins ties; SIZE_MAX: none. */

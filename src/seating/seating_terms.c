@@ -5,21 +5,21 @@
 static const double score_bend =
     50; /* points at which a score has gone three quarters of the way to 100; near 50 a point is a point */
 
-const char *term_name(Term term)
+const char *spz_term_name(spz_term_kind kind)
 {
     static const char *const names[] = {
-        [TERM_VIOLINS] = "antiphony of the violins",
-        [TERM_OTHERS] = "antiphony of other sections",
-        [TERM_ENSEMBLE] = "ensemble",
-        [TERM_THREE] = "violins in three",
-        [TERM_BASS] = "bass line",
-        [TERM_MELODY] = "melody in the seconds",
-        [TERM_TURNED] = "seconds turned away",
-        [TERM_ERA] = "era",
-        [TERM_HOUSE] = "house",
+        [SPZ_TERM_VIOLINS] = "antiphony of the violins",
+        [SPZ_TERM_OTHERS] = "antiphony of other sections",
+        [SPZ_TERM_ENSEMBLE] = "ensemble",
+        [SPZ_TERM_THREE] = "violins in three",
+        [SPZ_TERM_BASS] = "bass line",
+        [SPZ_TERM_MELODY] = "melody in the seconds",
+        [SPZ_TERM_TURNED] = "seconds turned away",
+        [SPZ_TERM_ERA] = "era",
+        [SPZ_TERM_HOUSE] = "house",
     };
-    _Static_assert(sizeof names / sizeof *names == TERM_COUNT, "every term has its name");
-    return names[term];
+    _Static_assert(sizeof names / sizeof *names == SPZ_TERM_COUNT, "every term has its name");
+    return (unsigned)kind < SPZ_TERM_COUNT ? names[kind] : "";
 }
 
 double terms_strain(const Comparison *comparison, double delay, double shortest)
@@ -63,9 +63,9 @@ static void weigh_pairs(const Comparison *comparison, const SeatingEvidence *evi
     for (size_t i = 0; i < evidence->pairs.count; i++) {
         const PairEvidence *pair = &evidence->pairs.at[i];
         double share = pair->kind == PAIR_VIOLINS ? terms_violins_share(evidence) : 1;
-        out->of[pair->kind == PAIR_VIOLINS ? TERM_VIOLINS : TERM_OTHERS] += share *
+        out->of[pair->kind == PAIR_VIOLINS ? SPZ_TERM_VIOLINS : SPZ_TERM_OTHERS] += share *
                                                                             terms_antiphony(comparison, pair, arrangement);
-        out->of[TERM_ENSEMBLE] += share * terms_ensemble(comparison, pair, arrangement);
+        out->of[SPZ_TERM_ENSEMBLE] += share * terms_ensemble(comparison, pair, arrangement);
     }
 }
 
@@ -76,8 +76,8 @@ static void weigh_melody(const Comparison *comparison, const SeatingEvidence *ev
     double widths = comparison_felt_widths(comparison, arrangement, SPZ_VN1, SPZ_VN2) -
                     comparison_usual_pair(comparison, SPZ_VN1, SPZ_VN2).widths;
     double open = geometry_openness(layout, SPZ_VN2) - comparison_usual_openness(comparison, SPZ_VN2);
-    out->of[TERM_MELODY] = comparison->rules.weights.melody * amount * widths;
-    out->of[TERM_TURNED] = comparison->rules.weights.turned * amount * open;
+    out->of[SPZ_TERM_MELODY] = comparison->rules.weights.melody * amount * widths;
+    out->of[SPZ_TERM_TURNED] = comparison->rules.weights.turned * amount * open;
 }
 
 void terms_weigh(const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement, Points *out)
@@ -87,17 +87,17 @@ void terms_weigh(const Comparison *comparison, const SeatingEvidence *evidence, 
     *out = (Points){0};
     weigh_pairs(comparison, evidence, arrangement, out);
     weigh_melody(comparison, evidence, arrangement, out);
-    out->of[TERM_THREE] = -side * w->three * evidence_saturation(evidence->three_sum, evidence_figures.three_full);
-    out->of[TERM_BASS] = w->bass * evidence->bass *
+    out->of[SPZ_TERM_THREE] = -side * w->three * evidence_saturation(evidence->three_sum, evidence_figures.three_full);
+    out->of[SPZ_TERM_BASS] = w->bass * evidence->bass *
                          (geometry_bass_centrality(&comparison->layouts[arrangement]) - comparison_usual_centrality(comparison));
-    out->of[TERM_ERA] = side * w->era * evidence_era(evidence->year);
-    out->of[TERM_HOUSE] = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? w->house : 0;
+    out->of[SPZ_TERM_ERA] = side * w->era * evidence_era(evidence->year);
+    out->of[SPZ_TERM_HOUSE] = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? w->house : 0;
 }
 
 double terms_total(const Points *points)
 {
     double total = 0;
-    for (int i = 0; i < TERM_COUNT; i++)
+    for (int i = 0; i < SPZ_TERM_COUNT; i++)
         total += points->of[i];
     return total;
 }

@@ -181,7 +181,7 @@ double spz_plan_used_depth(const spz_plan *plan)
 size_t spz_plan_places(const spz_plan *plan)
 {
     (void)plan;
-    return LISTENER_COUNT;
+    return SPZ_LISTENER_COUNT;
 }
 
 const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index)

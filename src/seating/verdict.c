@@ -1,5 +1,5 @@
 #include "seating/verdict.h"
-#include "seating/seating_words.h"
+#include "seating/english_texts.h"
 #include "support/memory.h"
 #include <math.h>
 #include <stdlib.h>
@@ -12,7 +12,7 @@ Verdict *verdict_new(void)
         return NULL;
     memset(verdict, 0, sizeof *verdict);
     arena_init(&verdict->arena);
-    verdict->title = verdict->statement = verdict->turning = "";
+    verdict->title = verdict->statement = "";
     return verdict;
 }
 
@@ -25,16 +25,9 @@ void spz_verdict_free(spz_verdict *verdict)
     memory_free(verdict);
 }
 
-spz_status verdict_add_reason(Verdict *verdict, Buffer *text, Buffer *bars, double points)
+spz_status verdict_add_reason(Verdict *verdict, spz_reason reason)
 {
-    spz_reason reason = {.points = points};
-    reason.text = arena_string(&verdict->arena, text->text ? text->text : "");
-    reason.bars = arena_string(&verdict->arena, bars->text ? bars->text : "");
-    bool good = !buffer_failed(text) && !buffer_failed(bars) && reason.text && reason.bars &&
-                array_push(&verdict->reasons, reason);
-    buffer_clear(text);
-    buffer_clear(bars);
-    return good ? SPZ_OK : SPZ_NO_MEMORY;
+    return array_push(&verdict->reasons, reason) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 /* By weight, stable: remarks without points keep their order at the end. */
@@ -87,11 +80,8 @@ spz_status verdict_state(Verdict *verdict)
     buffer_init(&text);
     words_statement(verdict, &text);
     verdict->statement = buffer_failed(&text) ? NULL : arena_string(&verdict->arena, text.text);
-    buffer_clear(&text);
-    words_turning(&verdict->ranking, &text);
-    verdict->turning = buffer_failed(&text) ? NULL : arena_string(&verdict->arena, text.text ? text.text : "");
     buffer_free(&text);
-    return verdict->statement && verdict->turning ? SPZ_OK : SPZ_NO_MEMORY;
+    return verdict->statement ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 const char *spz_confidence_name(spz_confidence confidence)
@@ -126,9 +116,17 @@ size_t spz_verdict_reasons(const spz_verdict *verdict)
 {
     return verdict->reasons.count;
 }
-const char *spz_verdict_turning(const spz_verdict *verdict)
+spz_turning spz_verdict_turning(const spz_verdict *verdict)
 {
-    return verdict->turning;
+    return verdict->ranking.turning;
+}
+size_t spz_verdict_movements(const spz_verdict *verdict)
+{
+    return verdict->movement_count;
+}
+const char *spz_verdict_movement_title(const spz_verdict *verdict, size_t movement)
+{
+    return movement < verdict->movement_count ? verdict->movements[movement] : "";
 }
 const char *spz_verdict_title(const spz_verdict *verdict)
 {

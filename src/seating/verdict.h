@@ -1,20 +1,22 @@
-/* verdict.h - a finished judgement: the ranking of the arrangements with all its words. */
+/* verdict.h - a finished judgement: the ranking of the arrangements with all that speaks for and against them. */
 #ifndef SEATING_VERDICT_H
 #define SEATING_VERDICT_H
 #include "seating/ranking.h"
 #include "support/arena.h"
-#include "support/buffer.h"
 
 enum { PAIRS_KEPT = 4 };
 
 typedef ARRAY(spz_reason) ReasonList;
 
 struct spz_verdict {
-    Arena arena; /* all words */
-    const char *title, *statement, *turning;
+    Arena arena; /* all that the records point to */
+    const char *title;
+    const char *const *movements; /* of a work: titles */
+    size_t movement_count;
     spz_outcome outcome;
+    const char *statement; /* in English; going */
     Ranking ranking;                                /* count 0: nothing could be judged */
-    spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings; words filled before the ranking is read */
+    spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings */
     ReasonList reasons;
     spz_section pairs[PAIRS_KEPT][2];
     double pair_weights[PAIRS_KEPT];
@@ -26,13 +28,12 @@ typedef spz_verdict Verdict;
 
 Verdict *verdict_new(void); /* NULL: no memory */
 
-/* Adds a reason whose words are in the buffers, which are emptied. */
-spz_status verdict_add_reason(Verdict *verdict, Buffer *text, Buffer *bars, double points);
+spz_status verdict_add_reason(Verdict *verdict, spz_reason reason);
 void verdict_sort_reasons(Verdict *verdict);
 /* Notes that the verdict hangs by `weight` on the pair; the weightiest are kept. */
 void verdict_note_pair(Verdict *verdict, spz_section a, spz_section b, double weight);
-/* Statement and turning from the ranking. */
+/* The statement in English. */
 spz_status verdict_state(Verdict *verdict);
-/* Points, scores and losses of the ranked arrangements from the ranking. */
+/* Points and scores of the ranked arrangements from the ranking. */
 void verdict_fill_numbers(Verdict *verdict);
 #endif

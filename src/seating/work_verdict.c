@@ -2,10 +2,9 @@
  * weighed by the evidence that each holds: a movement that says nothing has no vote. */
 #include "seating/losses.h"
 #include "seating/verdict.h"
-#include "seating/seating_words.h"
+#include "seating/english_texts.h"
 #include <math.h>
 #include <stdint.h>
-#include <stdio.h>
 #include <string.h>
 
 /* How much a movement has to say: the distance between its best and worst arrangement when year and house are silent. */
@@ -14,7 +13,7 @@ static double voice_of(const Ranking *s)
     double most = -HUGE_VAL, least = HUGE_VAL;
     for (size_t i = 0; i < s->ranked; i++) {
         const Points *p = &s->points[s->order[i]];
-        double direct = terms_total(p) - p->of[TERM_ERA] - p->of[TERM_HOUSE];
+        double direct = terms_total(p) - p->of[SPZ_TERM_ERA] - p->of[SPZ_TERM_HOUSE];
         most = fmax(most, direct);
         least = fmin(least, direct);
     }
@@ -43,7 +42,7 @@ static const Verdict *first_judged(const spz_verdict *const *movements, size_t c
 static void add_points(Ranking *sum, const Ranking *movement, double weight)
 {
     for (size_t i = 0; i < sum->count; i++)
-        for (int t = 0; t < TERM_COUNT; t++)
+        for (int t = 0; t < SPZ_TERM_COUNT; t++)
             sum->points[i].of[t] += weight * movement->points[i].of[t];
 }
 
@@ -80,37 +79,23 @@ static size_t place_of(const Verdict *verdict, const char *name)
     return SIZE_MAX;
 }
 
-static spz_status copy_terms(Verdict *work, size_t arrangement)
+static bool tell_terms(Verdict *work, size_t arrangement)
 {
-    spz_term *terms = arena_take(&work->arena, TERM_COUNT, sizeof *terms);
+    spz_term *terms = arena_take(&work->arena, SPZ_TERM_COUNT, sizeof *terms);
     spz_ranked *ranked = &work->by_arrangement[arrangement];
-    if (!terms)
-        return SPZ_NO_MEMORY;
-    for (int t = 0; t < TERM_COUNT; t++) {
+    for (spz_term_kind kind = 0; terms && kind < SPZ_TERM_COUNT; kind++) {
         double most = 0;
         for (size_t i = 0; i < work->ranking.count; i++)
-            most = fmax(most, fabs(work->ranking.points[i].of[t]));
+            most = fmax(most, fabs(work->ranking.points[i].of[kind]));
         if (most > 1e-9)
-            terms[ranked->term_count++] = (spz_term){term_name((Term)t), work->ranking.points[arrangement].of[t],
-                                                     "mean of the movements"};
+            terms[ranked->term_count++] =
+                (spz_term){.kind = kind, .points = work->ranking.points[arrangement].of[kind], .of_movements = true};
     }
     ranked->terms = terms;
-    return SPZ_OK;
+    return terms != NULL;
 }
 
-/* Movements of one title are told apart by their place among those given. NULL without memory. */
-static const char *title_of(Verdict *work, const spz_verdict *const *movements, size_t count, size_t number)
-{
-    const char *title = movements[number]->title;
-    bool shared = false;
-    for (size_t m = 0; m < count; m++)
-        shared = shared || (m != number && strcmp(movements[m]->title, title) == 0);
-    if (!title[0])
-        return arena_format(&work->arena, "movement %zu", number + 1);
-    return shared ? arena_format(&work->arena, "%s (score %zu of %zu)", title, number + 1, count) : title;
-}
-
-/* Those of all movements, in their order. */
+/* The losses of all movements, in their order. */
 static bool copy_losses(Verdict *work, const spz_verdict *const *movements, size_t count, size_t arrangement)
 {
     spz_ranked *ranked = &work->by_arrangement[arrangement];
@@ -128,72 +113,57 @@ static bool copy_losses(Verdict *work, const spz_verdict *const *movements, size
     return good;
 }
 
-/* 'First title: exchange Vn I/Vn II 66-71 | Second title: ...' */
-static spz_status copy_words(Verdict *work, const spz_verdict *const *movements, size_t count, const Verdict *model,
-                             size_t arrangement, Buffer *text)
+static bool tell_ranked(Verdict *work, const spz_verdict *const *movements, size_t count, const Verdict *model)
 {
-    spz_ranked *ranked = &work->by_arrangement[arrangement];
-    buffer_clear(text);
-    for (size_t m = 0; m < count; m++) {
-        const char *losses = movements[m]->ranking.ranked ? movements[m]->by_arrangement[arrangement].losses_text : "";
-        const char *title = losses[0] ? title_of(work, movements, count, m) : "";
-        if (!title)
-            return SPZ_NO_MEMORY;
-        if (losses[0])
-            buffer_printf(text, "%s%s: %s", text->length ? " | " : "", title, losses);
+    bool good = true;
+    for (size_t i = 0; i < work->ranking.count && good; i++) {
+        spz_ranked *ranked = &work->by_arrangement[i];
+        ranked->name = arena_string(&work->arena, model->by_arrangement[i].name);
+        ranked->order = model->by_arrangement[i].order;
+        ranked->losses_text = "";
+        good = ranked->name && copy_losses(work, movements, count, i) && tell_terms(work, i);
     }
-    ranked->name = arena_string(&work->arena, model->by_arrangement[arrangement].name);
-    ranked->order = model->by_arrangement[arrangement].order;
-    ranked->order_text = arena_string(&work->arena, model->by_arrangement[arrangement].order_text);
-    ranked->losses_text = arena_string(&work->arena, text->text ? text->text : "");
-    ranked->outside = model->by_arrangement[arrangement].outside;
-    return !buffer_failed(text) && ranked->name && ranked->order_text && ranked->losses_text && copy_losses(work, movements, count, arrangement)
-               ? copy_terms(work, arrangement)
-               : SPZ_NO_MEMORY;
+    return good;
+}
+
+static bool copy_titles(Verdict *work, const spz_verdict *const *movements, size_t count)
+{
+    const char **titles = arena_take(&work->arena, count + 1, sizeof *titles);
+    bool good = titles != NULL;
+    for (size_t m = 0; m < count && good; m++)
+        good = (titles[m] = arena_string(&work->arena, movements[m]->title)) != NULL;
+    work->movements = titles;
+    work->movement_count = good ? count : 0;
+    return good;
 }
 
 /* What the movement gives up when the whole work sits as recommended. */
-static spz_status reason_of_movement(Verdict *work, const char *title, const Verdict *movement, Buffer *text, Buffer *bars)
+static spz_status reason_of_movement(Verdict *work, size_t number, const Verdict *movement)
 {
     const Ranking *s = &movement->ranking;
     size_t own = work->ranking.order[0];
-    if (!title)
-        return SPZ_NO_MEMORY;
-    if (!s->ranked) {
-        buffer_printf(text, "%s: %s", title, movement->statement);
-        return verdict_add_reason(work, text, bars, 0);
-    }
-    double points = s->totals[own] - s->totals[work->ranking.rival], lost = s->totals[s->order[0]] - s->totals[own];
-    if (s->confidence == SPZ_OPEN)
-        buffer_printf(text, "%s: leaves it open", title);
-    else
-        buffer_printf(text, "%s: by itself %s for %s", title, spz_confidence_name(s->confidence),
-                      movement->by_arrangement[s->order[0]].name);
-    if (lost < 0.05)
-        buffer_puts(text, "; it loses nothing");
-    else
-        buffer_printf(text, "; it loses %.1f points", lost);
-    if (lost >= 0.05 && movement->by_arrangement[own].losses_text[0])
-        buffer_printf(text, ": %s", movement->by_arrangement[own].losses_text);
-    return verdict_add_reason(work, text, bars, points);
+    const spz_ranked *ours = &work->by_arrangement[own];
+    spz_reason reason = {.kind = SPZ_REASON_MOVEMENT, .movement = number, .alone = spz_verdict_statement(movement)};
+    if (!s->ranked)
+        return verdict_add_reason(work, reason);
+    reason.other = reason.alone.arrangement = work->by_arrangement[s->order[0]].name;
+    reason.points = s->totals[own] - s->totals[work->ranking.rival];
+    reason.lost = s->totals[s->order[0]] - s->totals[own];
+    for (size_t i = 0; i < ours->loss_count; i++)
+        if (ours->losses[i].movement == number) {
+            reason.losses = reason.losses ? reason.losses : &ours->losses[i];
+            reason.loss_count++;
+        }
+    return verdict_add_reason(work, reason);
 }
 
-static spz_status write_words(Verdict *work, const spz_verdict *const *movements, size_t count, const Verdict *model)
+static spz_status give_reasons(Verdict *work, const spz_verdict *const *movements, size_t count)
 {
-    Buffer text, bars;
-    buffer_init(&text);
-    buffer_init(&bars);
     spz_status status = SPZ_OK;
-    for (size_t i = 0; i < work->ranking.count && status == SPZ_OK; i++)
-        status = copy_words(work, movements, count, model, i, &text);
-    buffer_clear(&text);
     for (size_t m = 0; m < count && status == SPZ_OK; m++)
-        status = reason_of_movement(work, title_of(work, movements, count, m), movements[m], &text, &bars);
-    buffer_free(&text);
-    buffer_free(&bars);
-    if (status == SPZ_OK)
-        verdict_sort_reasons(work);
-    return status == SPZ_OK ? verdict_state(work) : status;
+        status = reason_of_movement(work, m, movements[m]);
+    verdict_sort_reasons(work);
+    return status;
 }
 
 static void note_pairs(Verdict *work, const spz_verdict *const *movements, size_t count)
@@ -206,10 +176,12 @@ static void note_pairs(Verdict *work, const spz_verdict *const *movements, size_
 static spz_status judge_work(Verdict *work, const spz_verdict *const *movements, size_t count, const char *usual)
 {
     const Verdict *model = first_judged(movements, count);
+    if (!copy_titles(work, movements, count))
+        return SPZ_NO_MEMORY;
     if (!model) {
         work->outcome = count ? movements[0]->outcome : SPZ_WITHOUT_MOVEMENT;
         work->statement = words_outcome(work->outcome);
-        return work->statement ? SPZ_OK : SPZ_NO_MEMORY;
+        return SPZ_OK;
     }
     spz_status status = combine(work, movements, count, model);
     if (status != SPZ_OK)
@@ -217,7 +189,10 @@ static spz_status judge_work(Verdict *work, const spz_verdict *const *movements,
     ranking_settle(&work->ranking, place_of(model, usual));
     verdict_fill_numbers(work);
     note_pairs(work, movements, count);
-    return write_words(work, movements, count, model);
+    if (!tell_ranked(work, movements, count, model))
+        return SPZ_NO_MEMORY;
+    status = give_reasons(work, movements, count);
+    return status == SPZ_OK ? verdict_state(work) : status;
 }
 
 spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,

@@ -1,5 +1,5 @@
 #include "wording/change_words.h"
-#include "wording/phrase.h"
+#include "wording/seating_words.h"
 #include "writing/number_text.h"
 #include <math.h>
 #include <string.h>
@@ -32,8 +32,7 @@ void say_minutes(Buffer *out, spz_language language, double minutes)
 
 const char *words_seating(spz_language language, const char *arrangement)
 {
-    (void)language;
-    return arrangement;
+    return words_arrangement(language, arrangement);
 }
 
 void say_change_place(Buffer *out, spz_language language, const spz_changeover *change)

@@ -309,20 +309,6 @@ void words_reason(const Speaker *speaker, const spz_passage *passage, Buffer *ou
     buffer_free(&links);
 }
 
-const char *words_confidence(spz_confidence confidence)
-{
-    return confidence == SPZ_FIRM ? "Firm" : confidence == SPZ_LEANING ? "Leaning" : "Open";
-}
-
-const char *words_confidence_meaning(spz_confidence confidence)
-{
-    switch (confidence) {
-    case SPZ_FIRM: return "the score decides this, and it would take much to overturn it";
-    case SPZ_LEANING: return "the score points this way, but other grounds may weigh more";
-    default: return "the score does not decide this; the hall, the house's habit or the other works of the evening may";
-    }
-}
-
 char *words_capital(const char *from, char *text, size_t size)
 {
     snprintf(text, size, "%s", from);

@@ -41,9 +41,6 @@ void words_length(spz_language language, spz_length length, Buffer *out);
 /* 'a third lower, upside down'. */
 void words_change(spz_language language, spz_change change, Buffer *out);
 
-/* 'Firm', and what it means to whoever decides. */
-const char *words_confidence(spz_confidence confidence);
-const char *words_confidence_meaning(spz_confidence confidence);
 /* First letter in capitals (ASCII), cut to fit. */
 char *words_capital(const char *from, char *text, size_t size);
 #endif

@@ -1,6 +1,7 @@
 #include "wording/phrase.h"
 #include "writing/number_text.h"
 #include <ctype.h>
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 #include <strings.h>
@@ -155,6 +156,13 @@ static void say_slot(const Speech *speech, const Slot *slot, const char *form)
     }
 }
 
+/* What a slot counts as: players by their bodies, a figure as it is shown. */
+static double counted(const Slot *slot)
+{
+    double unit = pow(10, slot->places);
+    return slot->kind == SLOT_PLAYERS ? (double)slot->count : slot->kind == SLOT_DECIMAL ? round(slot->number * unit) / unit : slot->number;
+}
+
 /* What stands between the braces: 'name', 'name.form' or 'name|one|many'. */
 static void say_braced(const Speech *speech, const char *inside, size_t length)
 {
@@ -177,7 +185,7 @@ static void say_braced(const Speech *speech, const char *inside, size_t length)
     if (!slot)
         buffer_printf(speech->out, "?%s?", text);
     else if (many)
-        buffer_puts(speech->out, is_one(speech->language, slot->kind == SLOT_PLAYERS ? (double)slot->count : slot->number) ? one : many);
+        buffer_puts(speech->out, is_one(speech->language, counted(slot)) ? one : many);
     else
         say_slot(speech, slot, form);
     if (large)

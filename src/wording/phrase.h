@@ -76,6 +76,13 @@ static inline const char *phrase_text(spz_language language, Phrase phrase)
     return language_texts[language].phrases[phrase];
 }
 
+/* A figure with the language's decimal sign. */
+static inline void say_figure(Buffer *out, spz_language language, double figure, int places)
+{
+    Slot n = slot_decimal("n", figure, places);
+    say_template(out, language, "{n}", &n, 1);
+}
+
 /* 'a', 'a and b', 'a, b and c' as the language joins them. */
 void say_list(Buffer *out, spz_language language, const char *const *items, size_t count);
 #endif

@@ -1,6 +1,6 @@
 #include "wording/season_words.h"
 #include "support/path.h"
-#include "wording/phrase.h"
+#include "wording/seating_words.h"
 #include <string.h>
 
 _Static_assert(PHRASE_SEASON_PROBLEM_HALL_FORBIDS_ALL - PHRASE_SEASON_PROBLEM_TOO_LONG == SPZ_HALL_FORBIDS_ALL - SPZ_CONCERT_TOO_LONG,
@@ -111,16 +111,6 @@ size_t season_thirds(const spz_planned_work *work)
     for (size_t i = 0; i < work->movement_count; i++)
         count += work->movements[i].thirds;
     return count;
-}
-
-void say_order(Buffer *out, spz_language language, spz_order order)
-{
-    for (int i = 0; i < order.count; i++) {
-        const spz_group players = {.section = order.sections[i]};
-        Slot who = slot_players("who", &players, 1);
-        buffer_puts(out, i ? ", " : "");
-        say_template(out, language, "{who.short}", &who, 1);
-    }
 }
 
 static const char *order_text(Buffer *text, spz_language language, spz_order order)

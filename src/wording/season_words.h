@@ -15,7 +15,6 @@ void say_not_planned(Buffer *out, spz_language language, const spz_planned_conce
 void say_work_problem(Buffer *out, spz_language language, const spz_planned_work *work);          /* why nothing of it could be read */
 /* Title of a movement as told: its own, or its file's name. */
 const char *season_movement_title(const spz_planned_movement *movement);
-void say_order(Buffer *out, spz_language language, spz_order order); /* 'Vn I, Vc, Va, Vn II' */
 size_t season_thirds(const spz_planned_work *work); /* movements with the violins in three sections */
 /* 'Vn I, Vc, Va, Vn II', with what the crew must know beside it: two orchestras, violins in three. */
 void say_seated_order(Buffer *out, spz_language language, const spz_planned_work *work);

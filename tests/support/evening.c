@@ -146,6 +146,22 @@ const spz_loss *loss_of(const spz_ranked *ranked, spz_kind kind, spz_section a, 
     return NULL;
 }
 
+const spz_reason *reason_of(const spz_verdict *verdict, spz_reason_kind kind)
+{
+    for (size_t i = 0; i < spz_verdict_reasons(verdict); i++)
+        if (spz_verdict_reason(verdict, i)->kind == kind)
+            return spz_verdict_reason(verdict, i);
+    return NULL;
+}
+
+const spz_term *term_of(const spz_ranked *ranked, spz_term_kind kind)
+{
+    for (size_t i = 0; i < ranked->term_count; i++)
+        if (ranked->terms[i].kind == kind)
+            return &ranked->terms[i];
+    return NULL;
+}
+
 static double best_of(const spz_verdict *verdict, bool opposed)
 {
     for (size_t i = 0; i < spz_verdict_count(verdict); i++)

@@ -41,6 +41,10 @@ bool order_is(spz_order order, const char *names);
 bool bars_are(const spz_basis *basis, const char *bars);
 /* What the arrangement loses of that kind between the two; NULL: nothing. */
 const spz_loss *loss_of(const spz_ranked *ranked, spz_kind kind, spz_section a, spz_section b);
+/* The first reason of that kind; NULL: none. */
+const spz_reason *reason_of(const spz_verdict *verdict, spz_reason_kind kind);
+/* What the arrangement says of that term; NULL: nothing. */
+const spz_term *term_of(const spz_ranked *ranked, spz_term_kind kind);
 /* Best score of an opposed arrangement, and of one together. */
 double best_opposed(const spz_verdict *verdict);
 double best_together(const spz_verdict *verdict);

@@ -121,7 +121,7 @@ static void a_score_without_violins_gets_a_statement_and_no_ranking(void)
         CU_ASSERT(!holds(page, "ARRANGEMENTS"));
         CU_ASSERT(holds(json, "\"recommended\": null"));
         CU_ASSERT(holds(json, "\"ranked\": []"));
-        CU_ASSERT(strlen(spz_verdict_statement_text(spz_reading_at(reading, 0).verdict)) > 20);
+        CU_ASSERT_EQUAL(spz_verdict_statement(spz_reading_at(reading, 0).verdict).outcome, i ? SPZ_WITHOUT_VIOLINS : SPZ_WITHOUT_STRINGS);
         spz_document_free(page);
         spz_document_free(json);
         spz_reading_free(reading);

@@ -8,11 +8,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-static spz_document *drawn(const spz_plan *plan, spz_format format)
+static spz_document *drawn_in(const spz_plan *plan, spz_format format, spz_language language)
 {
     spz_document *document = NULL;
-    CU_ASSERT_EQUAL_FATAL(spz_report_stage(plan, NULL, 0, format, &document), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_report_stage(plan, NULL, 0, format, language, &document), SPZ_OK);
     return document;
+}
+
+static spz_document *drawn(const spz_plan *plan, spz_format format)
+{
+    return drawn_in(plan, format, SPZ_ENGLISH);
 }
 
 static spz_plan *plan_of(const char *name)
@@ -141,7 +146,7 @@ static void names_and_distances_cover_no_chair_and_not_each_other(void)
             spz_document *document = NULL;
             Box chairs[CHAIRS_MOST], names_there[WORDS_MOST];
             CU_ASSERT_EQUAL_FATAL(spz_stage_plan(settings, names[a], false, NULL, &plan), SPZ_OK);
-            CU_ASSERT_EQUAL_FATAL(spz_report_stage(plan, pairs, 2, SPZ_AS_SVG, &document), SPZ_OK);
+            CU_ASSERT_EQUAL_FATAL(spz_report_stage(plan, pairs, 2, SPZ_AS_SVG, (spz_language)(a % SPZ_LANGUAGE_COUNT), &document), SPZ_OK);
             const char *svg = spz_document_text(document, NULL);
             size_t chair_count = chairs_of(svg, chairs), count = words_of(svg, "section", 14, names_there, 0);
             CU_ASSERT_EQUAL(count, 5);
@@ -183,14 +188,18 @@ static void the_plan_in_letters_names_every_desk(void)
     spz_plan_free(plan);
 }
 
-static void both_carry_the_cautions(void)
+static void both_carry_the_cautions_in_every_language(void)
 {
+    static const char *const begins[SPZ_LANGUAGE_COUNT] = {"A seating is a musical proposal", "Eine Aufstellung ist ein musikalischer Vorschlag",
+                                                           "Une disposition est une proposition musicale"};
     spz_plan *plan = plan_of("");
-    spz_document *text = drawn(plan, SPZ_AS_TEXT), *svg = drawn(plan, SPZ_AS_SVG);
-    CU_ASSERT_PTR_NOT_NULL(strstr(spz_document_text(text, NULL), "A seating is a musical proposal"));
-    CU_ASSERT_PTR_NOT_NULL(strstr(spz_document_text(svg, NULL), "A seating is a musical proposal"));
-    spz_document_free(text);
-    spz_document_free(svg);
+    for (int language = 0; language < SPZ_LANGUAGE_COUNT; language++) {
+        spz_document *text = drawn_in(plan, SPZ_AS_TEXT, (spz_language)language), *svg = drawn_in(plan, SPZ_AS_SVG, (spz_language)language);
+        CU_ASSERT_PTR_NOT_NULL(strstr(spz_document_text(text, NULL), begins[language]));
+        CU_ASSERT_PTR_NOT_NULL(strstr(spz_document_text(svg, NULL), begins[language]));
+        spz_document_free(text);
+        spz_document_free(svg);
+    }
     spz_plan_free(plan);
 }
 
@@ -198,7 +207,7 @@ static void other_forms_are_refused(void)
 {
     spz_plan *plan = plan_of(NULL);
     spz_document *document = NULL;
-    CU_ASSERT_EQUAL(spz_report_stage(plan, NULL, 0, SPZ_AS_CSV, &document), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_EQUAL(spz_report_stage(plan, NULL, 0, SPZ_AS_CSV, SPZ_ENGLISH, &document), SPZ_BAD_ARGUMENT);
     CU_ASSERT_PTR_NULL(document);
     spz_plan_free(plan);
 }
@@ -213,7 +222,7 @@ static void a_drawing_without_memory_says_so(void)
         long requests = 0;
         while (status == SPZ_NO_MEMORY && requests < 2000) {
             memory_starve_after(++requests);
-            status = spz_report_stage(plan, NULL, 0, forms[f], &document);
+            status = spz_report_stage(plan, NULL, 0, forms[f], SPZ_GERMAN, &document);
             memory_starve_after(0);
             CU_ASSERT_FATAL((status == SPZ_OK) == (document != NULL));
         }
@@ -229,7 +238,7 @@ static const struct Statement statements[] = {
     STATEMENT(house_left_is_at_the_left_and_the_audience_below),
     STATEMENT(names_and_distances_cover_no_chair_and_not_each_other),
     STATEMENT(the_plan_in_letters_names_every_desk),
-    STATEMENT(both_carry_the_cautions),
+    STATEMENT(both_carry_the_cautions_in_every_language),
     STATEMENT(other_forms_are_refused),
     STATEMENT(a_drawing_without_memory_says_so),
 };

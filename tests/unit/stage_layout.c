@@ -179,7 +179,7 @@ static void opposed_violins_sit_farther_apart_than_violins_together(void)
         CU_ASSERT(spz_plan_separation(opposed, SPZ_VN1, SPZ_VN2, place, &wide) &&
                   spz_plan_separation(together, SPZ_VN1, SPZ_VN2, place, &narrow));
         CU_ASSERT(wide.angle > narrow.angle && wide.ear_delay > narrow.ear_delay && wide.widths > narrow.widths);
-        CU_ASSERT_STRING_EQUAL(wide.place, narrow.place);
+        CU_ASSERT_EQUAL(wide.listener, narrow.listener);
     }
     CU_ASSERT(!spz_plan_separation(opposed, SPZ_VN1, SPZ_VN2, spz_plan_places(opposed), &(spz_separation){0}));
     CU_ASSERT(!spz_plan_distance(opposed, SPZ_VN1, SPZ_WINDS, &far));
@@ -191,14 +191,14 @@ static void the_farther_back_a_listener_sits_the_smaller_the_angle(void)
 {
     spz_plan *plan = plan_of(NULL, standard[0], false);
     spz_separation front, middle, back, left, right;
-    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 0, &front);
-    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 1, &middle);
-    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 2, &back);
-    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 3, &left);
-    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, 4, &right);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, SPZ_FRONT_SEATS, &front);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, SPZ_MIDDLE_SEATS, &middle);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, SPZ_BACK_SEATS, &back);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, SPZ_LEFT_SEATS, &left);
+    spz_plan_separation(plan, SPZ_VN1, SPZ_VN2, SPZ_RIGHT_SEATS, &right);
     CU_ASSERT(front.angle > middle.angle && middle.angle > back.angle);
     CU_ASSERT(left.angle < middle.angle && right.angle < middle.angle);
-    CU_ASSERT_STRING_EQUAL(back.place, "back");
+    CU_ASSERT_EQUAL(back.listener, SPZ_BACK_SEATS);
     /* By hand: two centres 7.9 m apart, about 2 m behind the podium, from 14 + 1.5 m before it: 2 atan(3.95 / 17.5) = 25.4
      * degrees. */
     CU_ASSERT_DOUBLE_EQUAL(middle.angle, 25.4, 1.5);

@@ -1,6 +1,6 @@
 /* The CSV of the reports: one table each, its columns in docs/output.md. */
 #include "writing/number_text.h"
-#include "pages/growing_report.h"
+#include "pages/data/seating_forms.h"
 #include "wording/passage_words.h"
 #include "wording/section_words.h"
 #include <string.h>
@@ -37,6 +37,8 @@ static void movements_movement(spz_report *report, const ShownMovement *shown)
     const spz_verdict *verdict = shown->reading.verdict;
     const spz_ranked *best = spz_verdict_count(verdict) ? spz_verdict_ranked(verdict, 0) : NULL;
     long counts[SPZ_WEIGHT_COUNT] = {0};
+    Buffer words;
+    buffer_init(&words);
     count_weights(report, shown->reading.findings, counts);
     movement_cells(row, shown);
     csv_integer(row, (long long)spz_movement_bars(shown->reading.movement));
@@ -45,10 +47,16 @@ static void movements_movement(spz_report *report, const ShownMovement *shown)
     else
         csv_text(row, "");
     csv_text(row, best ? best->name : "");
-    csv_text(row, best ? best->order_text : "");
+    if (best)
+        data_order(&words, best->order);
+    csv_text(row, words.length ? words.text : "");
+    buffer_clear(&words);
     csv_number(row, spz_verdict_margin(verdict), 2);
     csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
-    csv_text(row, spz_verdict_statement_text(verdict));
+    data_statement(&words, verdict);
+    csv_text(row, words.text);
+    report->out.failed = report->out.failed || buffer_failed(&words);
+    buffer_free(&words);
     for (int i = 0; i < SPZ_WEIGHT_COUNT; i++)
         csv_integer(row, counts[i]);
     csv_end(row);
@@ -128,42 +136,6 @@ static void passages_movement(spz_report *report, const ShownMovement *shown)
             passage_line(&report->row, spz_findings_at(findings, i), shown);
 }
 
-static void begin_seating(spz_report *report)
-{
-    csv_header(&report->row, "file,title,place,arrangement,violins,outside,order,score,margin,confidence,losses");
-}
-
-static void seating_rows(CsvRow *row, const spz_verdict *verdict, const char *file, const char *title)
-{
-    for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
-        const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
-        csv_text(row, file);
-        csv_text(row, title);
-        csv_integer(row, (long long)i + 1);
-        csv_text(row, ranked->name);
-        csv_text(row, ranked->opposed ? "opposed" : "together");
-        csv_text(row, ranked->outside);
-        csv_text(row, ranked->order_text);
-        csv_number(row, ranked->score, 1);
-        csv_number(row, spz_verdict_margin(verdict), 2);
-        csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
-        csv_text(row, ranked->losses_text);
-        csv_end(row);
-    }
-}
-
-static void seating_movement(spz_report *report, const ShownMovement *shown)
-{
-    seating_rows(&report->row, shown->reading.verdict, shown->file, shown->title);
-}
-
-static void end_seating(spz_report *report)
-{
-    if (report->work)
-        seating_rows(&report->row, report->work, "", "all these movements");
-}
-
 const Form csv_movements = {begin_movements, movements_movement, end};
 const Form csv_sections = {begin_sections, sections_movement, end};
 const Form csv_passages = {begin_passages, passages_movement, end};
-const Form csv_seating = {begin_seating, seating_movement, end_seating};

@@ -1,6 +1,6 @@
 /* The JSON of the reports. Fields once written stay; docs/output.md lists them. */
 #include "writing/number_text.h"
-#include "pages/growing_report.h"
+#include "pages/data/seating_forms.h"
 #include "wording/passage_words.h"
 #include "wording/section_words.h"
 #include <inttypes.h>
@@ -202,72 +202,13 @@ static void put_passages(spz_report *report, const ShownMovement *shown)
     json_end(&report->json);
 }
 
-static void put_terms(Json *json, const spz_ranked *ranked)
-{
-    json_key(json, "terms");
-    json_array(json);
-    for (size_t i = 0; i < ranked->term_count; i++) {
-        json_row(json);
-        json_put_text(json, "name", ranked->terms[i].name);
-        json_put_number(json, "points", ranked->terms[i].points, 2);
-        json_put_text(json, "because", ranked->terms[i].because);
-        json_end(json);
-    }
-    json_end(json);
-}
-
-static void put_ranked(Json *json, const spz_ranked *ranked)
-{
-    json_object(json);
-    json_put_text(json, "arrangement", ranked->name);
-    json_put_text(json, "violins", ranked->opposed ? "opposed" : "together");
-    json_put_text(json, "outside", ranked->outside);
-    json_put_number(json, "score", ranked->score, 1);
-    json_put_text(json, "order", ranked->order_text);
-    json_put_text(json, "losses", ranked->losses_text);
-    put_terms(json, ranked);
-    json_end(json);
-}
-
-static void put_reasons(Json *json, const spz_verdict *verdict)
-{
-    json_key(json, "reasons");
-    json_array(json);
-    for (size_t i = 0; i < spz_verdict_reasons(verdict); i++) {
-        const spz_reason *reason = spz_verdict_reason(verdict, i);
-        json_row(json);
-        json_put_text(json, "text", reason->text);
-        json_put_text(json, "bars", reason->bars);
-        json_put_number(json, "points", reason->points, 2);
-        json_end(json);
-    }
-    json_end(json);
-}
-
-/* Where nothing could be judged, `recommended` is null and `ranked` empty. */
-static void put_verdict(Json *json, const spz_verdict *verdict)
-{
-    size_t count = spz_verdict_count(verdict);
-    json_put_text(json, "recommended", count ? spz_verdict_ranked(verdict, 0)->name : NULL);
-    json_put_text(json, "statement", spz_verdict_statement_text(verdict));
-    json_key(json, "ranked");
-    json_array(json);
-    for (size_t i = 0; i < count; i++)
-        put_ranked(json, spz_verdict_ranked(verdict, i));
-    json_end(json);
-    json_put_number(json, "margin", spz_verdict_margin(verdict), 2);
-    json_put_text(json, "confidence", spz_confidence_name(spz_verdict_confidence(verdict)));
-    json_put_text(json, "turning", spz_verdict_turning(verdict));
-    put_reasons(json, verdict);
-}
-
 static void end_with_cautions(spz_report *report)
 {
     json_end(&report->json);
     if (report->work) {
         json_key(&report->json, "work");
         json_object(&report->json);
-        put_verdict(&report->json, report->work);
+        json_put_verdict(&report->json, report->work);
         json_end(&report->json);
     }
     json_put_text(&report->json, "cautions", report_cautions(SPZ_ENGLISH));
@@ -301,7 +242,7 @@ static void seating_movement(spz_report *report, const ShownMovement *shown)
 {
     json_object(&report->json);
     put_movement(&report->json, shown);
-    put_verdict(&report->json, shown->reading.verdict);
+    json_put_verdict(&report->json, shown->reading.verdict);
     json_end(&report->json);
 }
 
@@ -310,7 +251,7 @@ static void whole_movement(spz_report *report, const ShownMovement *shown)
     json_object(&report->json);
     put_movement(&report->json, shown);
     put_groups(&report->json, shown->reading.sections);
-    put_verdict(&report->json, shown->reading.verdict);
+    json_put_verdict(&report->json, shown->reading.verdict);
     put_passages(report, shown);
     json_end(&report->json);
 }

@@ -5,6 +5,7 @@
 #include "support/path.h"
 #include "wording/phrase.h"
 #include "wording/season_words.h"
+#include "wording/seating_words.h"
 
 /* The text under way as a value; null where there is none. */
 static void put_said(Json *json, const char *key, Buffer *said)

@@ -1,4 +1,5 @@
 #include "pages/drawings/label_space.h"
+#include "support/utf8.h"
 #include <math.h>
 #include <string.h>
 
@@ -22,7 +23,7 @@ Box box_around(double x, double y, double width, double height)
 
 Box box_of_words(const char *words, double x, double y, double size, bool bold)
 {
-    double half = (double)strlen(words) * size * (bold ? bold_letter : letter) / 2;
+    double half = (double)utf8_columns(words, strlen(words)) * size * (bold ? bold_letter : letter) / 2;
     return (Box){x - half, y - ascent * size, x + half, y + descent * size};
 }
 

@@ -5,9 +5,10 @@
 #include "writing/number_text.h"
 #include "pages/own_texts.h"
 #include "pages/growing_report.h"
-#include "pages/drawings/stage_facts.h"
 #include "pages/drawings/label_space.h"
 #include "sections/section_map.h"
+#include "wording/seating_words.h"
+#include "wording/stage_words.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -21,6 +22,7 @@ static const double number_type = 9, name_type = 14, told_type = 12, end_radius 
 typedef struct Drawing {
     Html html;
     const spz_plan *plan;
+    spz_language language;
     double scale, left, width, height;
     LabelSpace room; /* what words must not cover */
     bool failed;
@@ -87,11 +89,11 @@ static void floor_and_audience(Drawing *d)
     double width = spz_plan_stage_width(d->plan), depth = spz_plan_stage_depth(d->plan), edge = TOP + depth * d->scale;
     box(d, d->left, TOP, width * d->scale, depth * d->scale, "floor");
     line(d, d->left, edge, d->left + width * d->scale, edge, "edge");
-    words(d, d->left, edge + LINE, "plain", "house left");
-    words(d, across(d, 0), edge + LINE, "middle", "audience");
-    words(d, d->left + width * d->scale, edge + LINE, "end", "house right");
+    words(d, d->left, edge + LINE, "plain", phrase_text(d->language, PHRASE_STAGE_HOUSE_LEFT));
+    words(d, across(d, 0), edge + LINE, "middle", phrase_text(d->language, PHRASE_STAGE_AUDIENCE));
+    words(d, d->left + width * d->scale, edge + LINE, "end", phrase_text(d->language, PHRASE_STAGE_HOUSE_RIGHT));
     box(d, across(d, -0.5), down(d, 0.5), d->scale, d->scale, "podium");
-    words(d, across(d, 0), down(d, 0) + 4, "number", "podium");
+    words(d, across(d, 0), down(d, 0) + 4, "number", phrase_text(d->language, PHRASE_STAGE_PODIUM));
 }
 
 /* A desk in metres: two chairs side by side along the row, their stand toward the podium. */
@@ -218,7 +220,7 @@ static void name_section(Drawing *d, spz_section section, int orchestra)
     Middle middle;
     if (!find_middle(d->plan, section, orchestra, &middle))
         return;
-    const char *name = spz_section_name(section);
+    const char *name = words_section_short(d->language, section);
     double x = across(d, middle.x), y = down(d, middle.y) + 5, least = HUGE_VAL;
     for (int spot = 0; spot < RINGS * SPOKES; spot++) {
         int ring = spot / SPOKES;
@@ -262,10 +264,12 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
     enum { PLACES = 15, HEIGHTS = 21, SIDES = 9 }; /* along the way, above and below it, left and right of it */
     Middle from, to;
     spz_distance way;
-    char metres[NUMBER_TEXT], delay[NUMBER_TEXT], label[2 * NUMBER_TEXT + 16];
+    Buffer text;
     if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_ends(d, pair, &from, &to))
         return;
-    snprintf(label, sizeof label, "%s m, %s ms", number_text(way.centre, 1, metres), number_text(way.centre_delay, 0, delay));
+    buffer_init(&text);
+    say_stage_way(&text, d->language, &way);
+    const char *label = text.text ? text.text : "";
     double x = 0, y = 0, least = HUGE_VAL, long_x = across(d, to.x) - across(d, from.x), long_y = down(d, to.y) - down(d, from.y);
     for (int spot = 0; spot < PLACES * HEIGHTS * SIDES; spot++) {
         double at = (0.5 + spot / (HEIGHTS * SIDES)) / PLACES, up = 4.0 * (spot / SIDES % HEIGHTS - HEIGHTS / 2),
@@ -280,10 +284,12 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
             y = at_y;
         }
     }
-    if (least == HUGE_VAL)
-        return;
-    words(d, x, y, index ? "told told1" : "told told0", label);
-    take(d, box_of_words(label, x, y, told_type, true));
+    if (least < HUGE_VAL) {
+        words(d, x, y, index ? "told told1" : "told told0", label);
+        take(d, box_of_words(label, x, y, told_type, true));
+    }
+    d->failed = d->failed || buffer_failed(&text);
+    buffer_free(&text);
 }
 
 static double scale_bar(Drawing *d, double y)
@@ -295,7 +301,7 @@ static double scale_bar(Drawing *d, double y)
         words(d, x, y + 12, "number", number_text(metre, 0, number));
     }
     line(d, d->left, y, d->left + 5 * d->scale, y, "bar");
-    words(d, d->left + 5 * d->scale + 14, y + 4, "plain", "metres");
+    words(d, d->left + 5 * d->scale + 14, y + 4, "plain", phrase_text(d->language, PHRASE_STAGE_SCALE));
     return y + 2 * LINE;
 }
 
@@ -325,14 +331,14 @@ static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
     Buffer text;
     buffer_init(&text);
     for (size_t i = 0; i < count; i++) {
-        stage_facts_distance(d->plan, pairs[i], &text);
+        say_stage_distance(&text, d->language, d->plan, pairs[i]);
         if (!text.length)
             continue;
         line(d, d->left, y - 4, d->left + 26, y - 4, i ? "way1" : "way0");
         words(d, d->left + 34, y, "plain", text.text);
         y += LINE;
         buffer_clear(&text);
-        stage_facts_hearing(d->plan, pairs[i], &text);
+        say_stage_hearing(&text, d->language, d->plan, pairs[i]);
         words(d, d->left + 34, y, "small", text.text);
         y += LINE + 4;
         buffer_clear(&text);
@@ -367,23 +373,23 @@ static void paper(Html *html)
 static void head(Drawing *d)
 {
     Buffer text;
-    char title[200];
-    const char *name = spz_plan_arrangement(d->plan);
-    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0],
-             name + (name[0] != '\0'));
+    Buffer title;
     buffer_init(&text);
-    stage_facts_players(d->plan, &text);
-    about(&d->html, "title", title);
+    buffer_init(&title);
+    SAY(&title, d->language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(d->language, spz_plan_arrangement(d->plan))));
+    say_stage_players(&text, d->language, d->plan);
+    about(&d->html, "title", title.text ? title.text : "");
     about(&d->html, "desc", text.text ? text.text : "");
     about(&d->html, "style", NULL);
     paper(&d->html);
-    words(d, d->left, 34, "title", title);
+    words(d, d->left, 34, "title", title.text ? title.text : "");
     words(d, d->left, 56, "plain", text.text ? text.text : "");
     buffer_clear(&text);
-    stage_facts_size(d->plan, &text);
+    say_stage_size(&text, d->language, d->plan);
     words(d, d->left, 75, "plain", text.text ? text.text : "");
-    d->failed = d->failed || buffer_failed(&text);
+    d->failed = d->failed || buffer_failed(&text) || buffer_failed(&title);
     buffer_free(&text);
+    buffer_free(&title);
 }
 
 static void draw(Drawing *d, StagePairs pairs, size_t count)
@@ -413,7 +419,7 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
         tell_way(d, pairs[i], i);
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
     y = facts(d, pairs, count, y + 4);
-    paragraph(d, y + 4, "small", report_cautions(SPZ_ENGLISH));
+    paragraph(d, y + 4, "small", report_cautions(d->language));
     html_line_end(html);
     html_close(html);
     html_line_end(html);
@@ -428,9 +434,9 @@ static void measure(Drawing *d, size_t pairs)
     d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + 3 * (double)pairs);
 }
 
-spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out)
+spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
 {
-    Drawing d = {.plan = plan};
+    Drawing d = {.plan = plan, .language = language};
     Buffer text;
     buffer_init(&text);
     html_begin(&d.html, &text);

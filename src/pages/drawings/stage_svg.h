@@ -5,6 +5,6 @@
 
 typedef const spz_section (*StagePairs)[2];
 
-spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out);
-spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out);
+spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out);
+spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out);
 #endif

@@ -1,10 +1,12 @@
 /* The stage in letters, for the terminal: each desk as section and number, as the audience sees the stage. */
 #include "writing/document.h"
 #include "writing/text_layout.h"
-#include "pages/growing_report.h"
-#include "pages/drawings/stage_facts.h"
 #include "pages/drawings/stage_svg.h"
+#include "pages/growing_report.h"
 #include "support/memory.h"
+#include "support/utf8.h"
+#include "wording/seating_words.h"
+#include "wording/stage_words.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -18,13 +20,6 @@ typedef struct Sheet {
     double across; /* columns a metre */
     double depth;  /* of the top line, in metres from the podium */
 } Sheet;
-
-static const char *short_name(spz_section section)
-{
-    static const char *const names[] = {
-        [SPZ_VN1] = "I", [SPZ_VN2] = "II", [SPZ_VN3] = "III", [SPZ_VA] = "Va", [SPZ_VC] = "Vc", [SPZ_DB] = "Db"};
-    return section >= SPZ_VN1 && section <= SPZ_DB ? names[section] : "";
-}
 
 static void mark(Sheet *sheet, double x, double y, const char *what)
 {
@@ -43,15 +38,15 @@ static void trim(char *row)
         row[--length] = '\0';
 }
 
-static void fill(Sheet *sheet, const spz_plan *plan)
+static void fill(Sheet *sheet, spz_language language, const spz_plan *plan)
 {
     char what[2 * MARK + 16];
     for (size_t i = 0; i < spz_plan_desks(plan); i++) {
         const spz_stage_desk *desk = spz_plan_desk(plan, i);
-        snprintf(what, sizeof what, "%s.%d", short_name(desk->section), desk->number);
+        snprintf(what, sizeof what, "%s.%d", words_desk_mark(language, desk->section), desk->number);
         mark(sheet, desk->x, desk->y, what);
     }
-    mark(sheet, 0, 0, "podium");
+    mark(sheet, 0, 0, phrase_text(language, PHRASE_STAGE_PODIUM));
 }
 
 static void print(const Sheet *sheet, Buffer *out)
@@ -62,7 +57,23 @@ static void print(const Sheet *sheet, Buffer *out)
     }
 }
 
-static spz_status draw(const spz_plan *plan, Buffer *out)
+/* The words under the stage edge: at both ends and in the middle of the line. */
+static void name_edge(spz_language language, Buffer *out)
+{
+    const char *left = phrase_text(language, PHRASE_STAGE_HOUSE_LEFT), *right = phrase_text(language, PHRASE_STAGE_HOUSE_RIGHT),
+               *middle = phrase_text(language, PHRASE_STAGE_AUDIENCE);
+    size_t at = utf8_columns(left, strlen(left)), wide = utf8_columns(middle, strlen(middle)), end = utf8_columns(right, strlen(right));
+    size_t start = (COLUMNS - wide) / 2;
+    buffer_puts(out, left);
+    for (; at < start; at++)
+        buffer_putc(out, ' ');
+    buffer_puts(out, middle);
+    for (at = start + wide; at < COLUMNS - end; at++)
+        buffer_putc(out, ' ');
+    buffer_printf(out, "%s\n\n", right);
+}
+
+static spz_status draw(const spz_plan *plan, spz_language language, Buffer *out)
 {
     Sheet sheet = {0};
     double wide = spz_plan_used_width(plan), deep = spz_plan_used_depth(plan) - spz_plan_front(plan);
@@ -76,12 +87,12 @@ static spz_status draw(const spz_plan *plan, Buffer *out)
         memset(sheet.rows[row], ' ', COLUMNS);
         sheet.rows[row][COLUMNS] = '\0';
     }
-    fill(&sheet, plan);
+    fill(&sheet, language, plan);
     print(&sheet, out);
     int bar = (int)lround(5 * sheet.across);
     buffer_printf(out, "%.*s\n", COLUMNS,
                   "--------------------------------------------------------------------------------------------------------");
-    buffer_printf(out, "house left%*s%*s\n\n", COLUMNS / 2 - 6, "audience", COLUMNS - 10 - (COLUMNS / 2 - 6), "house right");
+    name_edge(language, out);
     buffer_puts(out, "|");
     for (int i = 1; i < bar; i++)
         buffer_putc(out, '-');
@@ -90,12 +101,12 @@ static spz_status draw(const spz_plan *plan, Buffer *out)
     return SPZ_OK;
 }
 
-static void say_distances(const spz_plan *plan, StagePairs pairs, size_t count, Buffer *out)
+static void show_distances(const spz_plan *plan, spz_language language, StagePairs pairs, size_t count, Buffer *out)
 {
     Buffer text;
     buffer_init(&text);
     for (size_t i = 0; i < count; i++) {
-        stage_facts_distance(plan, pairs[i], &text);
+        say_stage_distance(&text, language, plan, pairs[i]);
         if (text.length)
             layout_flow(out, 0, "- ", &text, COLUMNS);
     }
@@ -104,64 +115,56 @@ static void say_distances(const spz_plan *plan, StagePairs pairs, size_t count, 
 }
 
 /* One row a place of the audience, one column a pair. */
-static void say_hearing(const spz_plan *plan, StagePairs pairs, size_t count, Buffer *out)
+static void show_hearing(const spz_plan *plan, spz_language language, StagePairs pairs, size_t count, Buffer *out)
 {
-    static const int most[] = {16, 30, 30};
-    char names[PAIRS_SHOWN][40];
-    const char *heads[PAIRS_SHOWN + 1] = {"As heard from"};
-    Buffer text[PAIRS_SHOWN] = {{0}};
+    static const int most[] = {20, 30, 30};
+    const char *heads[PAIRS_SHOWN + 1] = {phrase_text(language, PHRASE_STAGE_HEARD_HEAD)};
+    Buffer names[PAIRS_SHOWN] = {{0}}, text[PAIRS_SHOWN] = {{0}};
     Table table;
     for (size_t i = 0; i < count; i++) {
-        bool across = pairs[i][0] == pairs[i][1];
-        snprintf(names[i], sizeof names[i], "%s%s - %s%s", spz_section_name(pairs[i][0]), across ? " (1)" : "",
-                 spz_section_name(pairs[i][1]), across ? " (2)" : "");
-        heads[i + 1] = names[i];
+        say_stage_pair(&names[i], language, pairs[i]);
+        heads[i + 1] = names[i].text;
     }
     table_begin(&table, (int)count + 1, heads, most);
     for (size_t place = 0; place < spz_plan_places(plan); place++) {
-        const char *cells[PAIRS_SHOWN + 1] = {""};
+        const char *cells[PAIRS_SHOWN + 1] = {words_listener(language, place)};
         for (size_t i = 0; i < count; i++) {
             buffer_clear(&text[i]);
-            stage_facts_heard(plan, pairs[i], place, &cells[0], &text[i]);
+            say_stage_heard(&text[i], language, plan, pairs[i], place);
             cells[i + 1] = text[i].text;
         }
         table_row(&table, cells);
     }
     table_end(&table, out, 0, COLUMNS);
     for (size_t i = 0; i < count; i++) {
-        out->failed = out->failed || buffer_failed(&text[i]);
+        out->failed = out->failed || buffer_failed(&text[i]) || buffer_failed(&names[i]);
         buffer_free(&text[i]);
+        buffer_free(&names[i]);
     }
-    layout_paragraph(
-        out, 0, "",
-        "deg: degrees between their centres; us: microseconds, the difference between the two ears; last: how many times what "
-        "can be told apart in this hall (under 1 they sound from one place).",
-        COLUMNS);
+    layout_paragraph(out, 0, "", phrase_text(language, PHRASE_STAGE_HEARD_ABOUT), COLUMNS);
 }
 
-spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_document **out)
+spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
 {
     Buffer page, text;
     buffer_init(&page);
     buffer_init(&text);
-    char title[200];
-    const char *name = spz_plan_arrangement(plan);
-    snprintf(title, sizeof title, "%c%s", name[0] >= 'a' && name[0] <= 'z' ? name[0] - 'a' + 'A' : name[0],
-             name + (name[0] != '\0'));
-    layout_heading(&page, title, '=', COLUMNS);
+    SAY(&text, language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(language, spz_plan_arrangement(plan))));
+    layout_heading(&page, text.text ? text.text : "", '=', COLUMNS);
+    buffer_clear(&text);
     buffer_puts(&page, "\n");
-    stage_facts_size(plan, &text);
+    say_stage_size(&text, language, plan);
     layout_flow(&page, 0, "", &text, COLUMNS);
-    stage_facts_players(plan, &text);
+    say_stage_players(&text, language, plan);
     layout_flow(&page, 0, "", &text, COLUMNS);
     buffer_puts(&page, "\n");
-    spz_status status = draw(plan, &page);
+    spz_status status = draw(plan, language, &page);
     if (status == SPZ_OK) {
-        say_distances(plan, pairs, count, &page);
+        show_distances(plan, language, pairs, count, &page);
         buffer_puts(&page, "\n");
-        say_hearing(plan, pairs, count, &page);
+        show_hearing(plan, language, pairs, count, &page);
         buffer_puts(&page, "\n");
-        layout_paragraph(&page, 0, "", report_cautions(SPZ_ENGLISH), COLUMNS);
+        layout_paragraph(&page, 0, "", report_cautions(language), COLUMNS);
         page.failed = page.failed || buffer_failed(&text);
         status = document_take(&page, out);
     }
@@ -171,7 +174,7 @@ spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_
 }
 
 spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2], size_t count, spz_format format,
-                            spz_document **out)
+                            spz_language language, spz_document **out)
 {
     static const spz_section usual[2][2] = {{SPZ_VN1, SPZ_VN2}, {SPZ_VN1, SPZ_VC}};
     *out = NULL;
@@ -181,8 +184,8 @@ spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2],
     }
     count = count > PAIRS_SHOWN ? PAIRS_SHOWN : count;
     switch (format) {
-    case SPZ_AS_TEXT: return stage_text(plan, pairs, count, out);
-    case SPZ_AS_SVG: return stage_svg(plan, pairs, count, out);
+    case SPZ_AS_TEXT: return stage_text(plan, pairs, count, language, out);
+    case SPZ_AS_SVG: return stage_svg(plan, pairs, count, language, out);
     case SPZ_AS_JSON:
     case SPZ_AS_CSV:
     case SPZ_AS_HTML:

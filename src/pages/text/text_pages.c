@@ -1,7 +1,9 @@
 /* The text pages. The page of a movement is the product: a conductor acts on it without anything else at hand. */
 #include "writing/text_layout.h"
 #include "pages/text/text_blocks.h"
-#include "wording/passage_words.h"
+#include "support/utf8.h"
+#include "wording/seating_words.h"
+#include <string.h>
 
 static void begin(spz_report *report)
 {
@@ -49,10 +51,24 @@ void block_sections(spz_report *report, const ShownMovement *shown)
     buffer_free(&names);
 }
 
+/* Columns of the widest of some phrases and the head above them. */
+static int widest(spz_language language, Phrase first, Phrase last, Phrase head)
+{
+    const char *text = phrase_text(language, head);
+    size_t columns = utf8_columns(text, strlen(text));
+    for (Phrase phrase = first; phrase <= last; phrase++) {
+        size_t here = utf8_columns(phrase_text(language, phrase), strlen(phrase_text(language, phrase)));
+        columns = here > columns ? here : columns;
+    }
+    return (int)columns;
+}
+
 /* Heads, or one movement, as a line of the overview. */
 static void overview_line(spz_report *report, const char *title, const char *seating, const char *sure)
 {
-    static const int seating_width = 36, sure_width = 8;
+    spz_language language = report->options.language;
+    int seating_width = widest(language, PHRASE_ARRANGEMENT_OPPOSED_CELLOS_LEFT, PHRASE_ARRANGEMENT_TOGETHER_VIOLAS_OUTSIDE, PHRASE_PAGE_HEAD_SEATING) + 1;
+    int sure_width = widest(language, PHRASE_CONFIDENCE_OPEN, PHRASE_CONFIDENCE_FIRM, PHRASE_PAGE_HEAD_SURE);
     int title_width = report->options.width - seating_width - sure_width - 4;
     Table table;
     table_begin(&table, 3, NULL, (const int[]){title_width, seating_width, sure_width});
@@ -69,7 +85,8 @@ static void overview_movement(spz_report *report, const ShownMovement *shown)
         overview_line(report, phrase_text(language, PHRASE_PAGE_HEAD_MOVEMENT), phrase_text(language, PHRASE_PAGE_HEAD_SEATING),
                       phrase_text(language, PHRASE_PAGE_HEAD_SURE));
     if (spz_verdict_count(verdict))
-        overview_line(report, shown->title, spz_verdict_ranked(verdict, 0)->name, words_confidence(spz_verdict_confidence(verdict)));
+        overview_line(report, shown->title, words_arrangement(language, spz_verdict_ranked(verdict, 0)->name),
+                      words_confidence(language, spz_verdict_confidence(verdict)));
     else
         overview_line(report, shown->title, phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE), "-");
 }

@@ -21,8 +21,8 @@ static inline Speaker web_speaker(const Web *web)
 }
 
 /* Pieces of a movement's section. */
-void web_verdict(Html *html, const spz_verdict *verdict);
-void web_arrangements(Html *html, const spz_verdict *verdict);
+void web_verdict(Html *html, spz_language language, const spz_verdict *verdict);
+void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
 void web_stage(const Web *web);
 void web_map(const Web *web);
 void web_passages(const Web *web);

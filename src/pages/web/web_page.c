@@ -2,7 +2,7 @@
 #include "pages/web/web.h"
 #include "pages/own_texts.h"
 #include "support/path.h"
-#include "wording/passage_words.h"
+#include "wording/seating_words.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -55,12 +55,12 @@ static void movement_section(const Web *web)
         html_format(html, ", composed %d", web->movement->year);
     html_close(html);
     sections_line(web);
-    html_element(html, "h3", NULL, "Seating");
-    web_verdict(html, shown->reading.verdict);
+    html_element(html, "h3", NULL, phrase_text(web->report->options.language, PHRASE_SEATING_HEADING));
+    web_verdict(html, web->report->options.language, shown->reading.verdict);
     if (web->map->group_count)
         web_passages(web);
     web_stage(web);
-    web_arrangements(html, shown->reading.verdict);
+    web_arrangements(html, web->report->options.language, shown->reading.verdict);
     html_close(html);
     html_raw(html, "\n");
 }
@@ -119,6 +119,7 @@ static void index_row(spz_report *report, const ShownMovement *shown)
 {
     Html *html = &report->html;
     const spz_verdict *verdict = shown->reading.verdict;
+    spz_language language = report->options.language;
     bool judged = spz_verdict_count(verdict) > 0;
     long striking = 0, clear = 0;
     for (size_t i = 0; i < spz_findings_count(shown->reading.findings); i++) {
@@ -133,8 +134,8 @@ static void index_row(spz_report *report, const ShownMovement *shown)
     html_put(html, "scope", "row");
     index_link(html, shown);
     html_close(html);
-    html_element(html, "td", NULL, judged ? spz_verdict_ranked(verdict, 0)->name : "nothing to decide");
-    html_element(html, "td", NULL, judged ? words_confidence(spz_verdict_confidence(verdict)) : "-");
+    html_element(html, "td", NULL, judged ? words_arrangement(language, spz_verdict_ranked(verdict, 0)->name) : phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE));
+    html_element(html, "td", NULL, judged ? words_confidence(language, spz_verdict_confidence(verdict)) : "-");
     html_open_class(html, "td", "figure");
     html_format(html, "%ld", striking);
     html_close(html);

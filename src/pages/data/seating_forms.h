@@ -1,0 +1,12 @@
+/* seating_forms.h - a verdict as data. Names are those of the settings, sentences English. */
+#ifndef PAGES_DATA_SEATING_FORMS_H
+#define PAGES_DATA_SEATING_FORMS_H
+#include "pages/growing_report.h"
+
+/* The fields of a verdict, into the object that is open. Where nothing could be judged, `recommended` is null and `ranked` empty. */
+void json_put_verdict(Json *json, const spz_verdict *verdict);
+/* 'Vn I, Vc, Va, Vn II'. */
+void data_order(Buffer *out, spz_order order);
+/* The verdict in one English sentence. */
+void data_statement(Buffer *out, const spz_verdict *verdict);
+#endif
