@@ -14,6 +14,11 @@ for path in sorted(glob.glob("src/wording/languages/*.phrases")):
     code = lines[0].split()[2]
     LANGUAGES[code] = dict(line.split(" =", 1) for line in lines if " =" in line and not line.startswith("#"))
     LANGUAGES[code] = {key: text[1:] if text.startswith(" ") else text for key, text in LANGUAGES[code].items()}
+    for line in lines:  # a blank before or after these marks is one at which no line breaks
+        marks = line.split()[1:] if line.startswith("@unbroken-") else []
+        for mark in marks:
+            old, new = (" " + mark, "\u00a0" + mark) if line.startswith("@unbroken-before") else (mark + " ", mark + "\u00a0")
+            LANGUAGES[code] = {key: text.replace(old, new) for key, text in LANGUAGES[code].items()}
 SECTIONS = ["vn1", "vn2", "vn3", "va", "vc", "db", "violins", "strings", "winds"]
 ENGLISH = {LANGUAGES["en"]["section.%s.short" % s]: s for s in SECTIONS}
 faults, compared = [], 0
