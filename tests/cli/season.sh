@@ -108,6 +108,12 @@ run 0 season corpus/season.csv --sheet 1
 shows "Change sheet: Opening night"
 run 0 season corpus/season.csv --sheet 1 --format html
 shows "break-inside"
+run 0 season corpus/season.csv --sheet 1 --language de
+shows "Umbauplan: Opening night"
+run 0 season corpus/season.csv --format calendar --language fr
+shows "Octobre 2031"
+run 0 season corpus/season.csv --format csv --language fr
+shows "Before the concert"
 for words in "--format music" "--sheet 9" "--sheet 1 --format json" "--share 1/2" "--format ndjson --share 3/2" "--jobs 0" "extra.csv"; do
     # shellcheck disable=SC2086
     run 1 season corpus/season.csv $words
