@@ -1,5 +1,6 @@
 #include "wording/section_words.h"
 #include "wording/phrase.h"
+#include <string.h>
 
 _Static_assert(PHRASE_CLUE_LOWER_VOICE - PHRASE_CLUE_NAME == SPZ_CLUE_KIND_COUNT - 1, "every clue has its phrase, in the order of sections.h");
 _Static_assert(PHRASE_INSTRUMENTS_VOICES - PHRASE_INSTRUMENTS_UNKNOWN == SPZ_FAMILY_COUNT - 1, "every family has its name, in the order of sections.h");
@@ -13,6 +14,11 @@ void say_clues(Buffer *out, spz_language language, const spz_line *line)
         buffer_puts(out, i ? phrase_text(language, PHRASE_CLUE_NEXT) : "");
         SAY(out, language, (Phrase)(PHRASE_CLUE_NAME + (int)clue->kind), slot_text("text", clue->text), slot_number("n", clue->number));
     }
+}
+
+const char *clue_name(spz_clue_kind kind)
+{
+    return phrase_keys[PHRASE_CLUE_NAME + (int)kind] + strlen("clue.");
 }
 
 const char *words_family(spz_language language, spz_family family)

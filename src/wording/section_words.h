@@ -7,6 +7,7 @@
 
 /* 'its name says 'Violini', and the plural without a number means both violin sections'. */
 void say_clues(Buffer *out, spz_language language, const spz_line *line);
+const char *clue_name(spz_clue_kind kind); /* as in data: "abbreviation-too" */
 const char *words_family(spz_language language, spz_family family); /* 'strings', 'woodwind', 'not known' */
 /* 'Vn I', 'Vc and Db', '-'. */
 void say_line_section(Buffer *out, spz_language language, const spz_line *line);

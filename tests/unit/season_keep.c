@@ -69,9 +69,10 @@ static ScoreResult *sample(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(digest);
     MovementResult first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, true, false, true, seats, 2};
     MovementResult second = {"", "Nothing could be judged.", 7, SPZ_OPEN, false, true, false, seats, 0};
-    ResultMessage message = {SPZ_DOUBT, 33, "Violino", NULL, "a doubt"};
+    ResultMessage doubt = {.severity = SPZ_DOUBT, .line = 33, .part = "Violino", .fault = SPZ_FAULT_REPEAT_COUNT, .name = "two \"or\" so"};
+    ResultMessage said = {.severity = SPZ_NOTE, .text = "words"};
     CU_ASSERT_TRUE(array_push(&digest->movements, first) && array_push(&digest->movements, second));
-    CU_ASSERT_TRUE(array_push(&digest->messages, message));
+    CU_ASSERT_TRUE(array_push(&digest->messages, doubt) && array_push(&digest->messages, said));
     return digest;
 }
 
@@ -93,13 +94,24 @@ static bool same_movement(const MovementResult *a, const MovementResult *b)
     return same;
 }
 
+static bool same_text(const char *a, const char *b)
+{
+    return a && b ? strcmp(a, b) == 0 : a == b;
+}
+
+static bool same_message(const ResultMessage *a, const ResultMessage *b)
+{
+    return a->severity == b->severity && a->line == b->line && same_text(a->part, b->part) && same_text(a->bar, b->bar) && a->fault == b->fault &&
+           same_text(a->name, b->name) && same_text(a->other, b->other) && a->count == b->count && same_text(a->text, b->text);
+}
+
 static bool same_digest(const ScoreResult *a, const ScoreResult *b)
 {
     bool same = a->status == b->status && a->movements.count == b->movements.count && a->messages.count == b->messages.count;
     for (size_t i = 0; same && i < a->movements.count; i++)
         same = same_movement(&a->movements.at[i], &b->movements.at[i]);
     for (size_t i = 0; same && i < a->messages.count; i++)
-        same = strcmp(a->messages.at[i].text, b->messages.at[i].text) == 0 && a->messages.at[i].line == b->messages.at[i].line;
+        same = same_message(&a->messages.at[i], &b->messages.at[i]);
     return same;
 }
 
@@ -121,7 +133,7 @@ static void a_score_that_could_not_be_read_comes_back_as_that(void)
 {
     ScoreResult *digest = score_result_new(), *again = score_result_new();
     LineHead head = sample_head("");
-    ResultMessage message = {SPZ_ERROR, 2, NULL, NULL, "cut off"};
+    ResultMessage message = {.severity = SPZ_ERROR, .line = 2, .text = "cut off"};
     Buffer text;
     digest->status = SPZ_NOT_XML;
     CU_ASSERT_TRUE(array_push(&digest->messages, message));

@@ -5,6 +5,8 @@
 #include "writing/text_layout.h"
 #include "wording/doubt_words.h"
 #include "wording/phrase.h"
+#include <inttypes.h>
+#include <stdio.h>
 #include <string.h>
 
 /* What was put together as one line; `line` is empty afterwards. */
@@ -90,6 +92,27 @@ static void csv_doubt(CsvRow *row, const char *file, const spz_doubt *doubt)
     end_texts(&texts, row->out);
 }
 
+/* '7/2'; null where the fault has no such length. */
+static void put_fraction(Json *json, const char *key, spz_fraction fraction)
+{
+    char text[48];
+    snprintf(text, sizeof text, fraction.under == 1 ? "%" PRId64 : "%" PRId64 "/%" PRId64, fraction.over, fraction.under);
+    json_put_text(json, key, fraction.under ? text : NULL);
+}
+
+static void put_figures(Json *json, const spz_doubt *doubt)
+{
+    char pitch[SPZ_PITCH_TEXT];
+    bool ranged = doubt->fault == SPZ_FAULT_OUT_OF_RANGE, pitched = ranged || doubt->kind == SPZ_DOUBT_TIE;
+    json_put_text(json, "name", *doubt->name ? doubt->name : NULL);
+    json_put_integer(json, "number", doubt->count);
+    json_put_integer(json, "of", doubt->of);
+    put_fraction(json, "holds", doubt->holds);
+    put_fraction(json, "asks", doubt->asks);
+    json_put_text(json, "pitch", pitched ? spz_pitch_text(doubt->pitch, pitch) : NULL);
+    json_put_text(json, "instrument", ranged ? spz_range_at(doubt->range)->name : NULL);
+}
+
 static void json_doubt(Json *json, const spz_doubt *doubt)
 {
     DoubtTexts texts;
@@ -103,6 +126,7 @@ static void json_doubt(Json *json, const spz_doubt *doubt)
     json_put_text(json, "bar", texts.bars.text ? texts.bars.text : "");
     json_put_integer(json, "line", doubt->line);
     json_put_text(json, "fault", spz_fault_name(doubt->fault));
+    put_figures(json, doubt);
     json_put_text(json, "text", texts.text.text ? texts.text.text : "");
     json_end(json);
     end_texts(&texts, json->out);

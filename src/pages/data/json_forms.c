@@ -50,6 +50,26 @@ static void put_groups(Json *json, const spz_sections *sections)
     json_end(json);
 }
 
+static void put_clues(Json *json, const spz_line *line)
+{
+    Buffer because;
+    buffer_init(&because);
+    say_clues(&because, SPZ_ENGLISH, line);
+    json_put_text(json, "because", because.text);
+    json_key(json, "clues");
+    json_list(json);
+    for (size_t i = 0; i < line->clue_count; i++) {
+        json_row(json);
+        json_put_text(json, "kind", clue_name(line->clues[i].kind));
+        json_put_text(json, "text", line->clues[i].text);
+        json_put_integer(json, "number", line->clues[i].number);
+        json_end(json);
+    }
+    json_end(json);
+    json->out->failed = json->out->failed || buffer_failed(&because);
+    buffer_free(&because);
+}
+
 static void put_line(Json *json, const ShownMovement *shown, size_t index)
 {
     const spz_line *line = spz_sections_line(shown->reading.sections, index);
@@ -67,12 +87,7 @@ static void put_line(Json *json, const ShownMovement *shown, size_t index)
     json_put_text(json, "role", spz_role_name(line->role));
     json_put_text(json, "desk", line->desk);
     json_put_flag(json, "left_out", line->left_out);
-    Buffer because;
-    buffer_init(&because);
-    say_clues(&because, SPZ_ENGLISH, line);
-    json_put_text(json, "because", because.text);
-    json->out->failed = json->out->failed || buffer_failed(&because);
-    buffer_free(&because);
+    put_clues(json, line);
     json_put_text(json, "advice", spz_sections_advice(shown->reading.sections, index));
     json_end(json);
 }

@@ -14,6 +14,10 @@ static void put_message(Json *json, const ResultMessage *message)
     json_put_integer(json, "line", message->line);
     json_put_text(json, "part", message->part);
     json_put_text(json, "bar", message->bar);
+    json_put_text(json, "fault", message->fault ? spz_fault_name(message->fault) : NULL);
+    json_put_text(json, "name", message->name);
+    json_put_text(json, "other", message->other);
+    json_put_integer(json, "count", message->count);
     json_put_text(json, "text", message->text);
     json_end(json);
 }
@@ -146,14 +150,24 @@ static bool take_movement(const JsonValue *line, Arena *arena, MovementResult *m
     return take_seats(line, arena, movement);
 }
 
+static spz_fault fault_of_name(const char *name)
+{
+    int fault = SPZ_NO_FAULT + 1;
+    while (name && fault < SPZ_FAULT_COUNT && strcmp(spz_fault_name((spz_fault)fault), name) != 0)
+        fault++;
+    return name && fault < SPZ_FAULT_COUNT ? (spz_fault)fault : SPZ_NO_FAULT;
+}
+
 static bool take_message(const JsonValue *value, ResultMessage *message)
 {
-    size_t severity, line;
-    if (!take_whole(value, "severity", SPZ_ERROR, &severity) || !take_whole(value, "line", 2e9, &line))
+    size_t severity, line, count;
+    if (!take_whole(value, "severity", SPZ_ERROR, &severity) || !take_whole(value, "line", 2e9, &line) || !take_whole(value, "count", 2e9, &count))
         return false;
-    *message = (ResultMessage){(spz_severity)severity, (long)line, json_member_text(value, "part"), json_member_text(value, "bar"),
-                               json_member_text(value, "text")};
-    return message->text != NULL;
+    *message = (ResultMessage){.severity = (spz_severity)severity, .line = (long)line, .part = json_member_text(value, "part"),
+                               .bar = json_member_text(value, "bar"), .fault = fault_of_name(json_member_text(value, "fault")),
+                               .name = json_member_text(value, "name"), .other = json_member_text(value, "other"), .count = (long)count,
+                               .text = json_member_text(value, "text")};
+    return message->fault || message->text;
 }
 
 static bool take_messages(const JsonValue *line, LineRead *out)

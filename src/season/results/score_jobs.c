@@ -93,7 +93,7 @@ static void name_content(Job *job, const char *data, size_t size)
 /* A file that gave no bytes: the digest says why. */
 static spz_status note_failure(ScoreResult *digest, spz_status failure)
 {
-    ResultMessage message = {SPZ_ERROR, 0, NULL, NULL, spz_status_text(failure)};
+    ResultMessage message = {.severity = SPZ_ERROR, .text = spz_status_text(failure)};
     digest->status = failure;
     return array_push(&digest->messages, message) ? SPZ_OK : SPZ_NO_MEMORY;
 }

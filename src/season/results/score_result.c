@@ -34,9 +34,12 @@ static void keep_message(void *context, const spz_message *message)
         digest->messages_left_out++;
         return;
     }
-    ResultMessage kept = {message->severity, message->line, arena_string(arena, message->part), arena_string(arena, message->bar),
-                          arena_string(arena, message->text ? message->text : "")};
-    if (!kept.text || !array_push(&digest->messages, kept))
+    ResultMessage kept = {.severity = message->severity, .line = message->line, .part = arena_string(arena, message->part),
+                          .bar = arena_string(arena, message->bar), .fault = message->fault, .name = arena_string(arena, message->name),
+                          .other = arena_string(arena, message->other), .count = message->count};
+    if (!kept.fault)
+        kept.text = arena_string(arena, message->text ? message->text : "");
+    if ((!kept.fault && !kept.text) || !array_push(&digest->messages, kept))
         digest->messages_left_out++;
 }
 
@@ -100,13 +103,20 @@ spz_status score_result_make(const void *data, size_t size, const char *path, co
     return SPZ_OK;
 }
 
+static void tell_message(const ResultMessage *kept, const char *path, const spz_sink *sink)
+{
+    spz_message message = {.severity = kept->severity, .file = path, .line = kept->line, .part = kept->part, .bar = kept->bar, .fault = kept->fault,
+                           .name = kept->name, .other = kept->fault == SPZ_FAULT_CORRECTION_PART ? path : kept->other, .count = kept->count};
+    if (kept->fault)
+        message_fault(sink, &message);
+    else
+        message_send(sink, &message, "%s", kept->text);
+}
+
 void score_result_tell(const ScoreResult *digest, const char *path, const spz_sink *sink)
 {
-    for (size_t i = 0; i < digest->messages.count; i++) {
-        const ResultMessage *kept = &digest->messages.at[i];
-        spz_message place = {.severity = kept->severity, .file = path, .line = kept->line, .part = kept->part, .bar = kept->bar};
-        message_send(sink, &place, "%s", kept->text);
-    }
+    for (size_t i = 0; i < digest->messages.count; i++)
+        tell_message(&digest->messages.at[i], path, sink);
     spz_message place = {.severity = SPZ_NOTE, .file = path};
     if (digest->messages_left_out)
         message_send(sink, &place, "%zu more doubts and notes about this score", digest->messages_left_out);

@@ -24,7 +24,11 @@ typedef struct MovementResult {
 typedef struct ResultMessage { /* what the reader had to say */
     spz_severity severity;
     long line;
-    const char *part, *bar, *text; /* NULL where there is none; `text` never */
+    const char *part, *bar; /* NULL where there is none */
+    spz_fault fault;        /* a doubt about the score, with its `name`, `other` and `count`; SPZ_NO_FAULT: `text` says it */
+    const char *name, *other;
+    long count;
+    const char *text;       /* of an error, for the caller's sink; NULL */
 } ResultMessage;
 
 typedef struct ScoreResult {
