@@ -52,7 +52,6 @@ SPZ_API void spz_plan_free(spz_plan *plan);
 
 SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
 SPZ_API spz_order spz_plan_order(const spz_plan *plan);
-SPZ_API const char *spz_plan_order_text(const spz_plan *plan);  /* 'Vn I, Vc, Va, Vn II'; going */
 SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it has no name */
 SPZ_API size_t spz_plan_desks(const spz_plan *plan);
 SPZ_API const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */

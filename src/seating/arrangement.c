@@ -163,17 +163,6 @@ void arrangement_add_thirds(Arrangement *a)
     a->order.count++;
 }
 
-const char *arrangement_order_text(const Arrangement *arrangement, Arena *arena)
-{
-    char text[SPZ_ORDER_LIMIT * 10] = "";
-    for (int i = 0; i < arrangement->order.count; i++) {
-        if (i)
-            strcat(text, ", ");
-        strcat(text, spz_section_name(arrangement->order.sections[i]));
-    }
-    return arena_string(arena, text);
-}
-
 spz_status spz_arrangements_list(const spz_settings *settings, const spz_sink *sink, const char **names, size_t *count)
 {
     Arena arena;

@@ -26,5 +26,4 @@ const Arrangement *arrangements_find(const ArrangementList *list, const char *na
 /* Third violins sit beside the seconds, on the inner side; an order that names them already is kept. */
 void arrangement_add_thirds(Arrangement *arrangement);
 bool arrangement_has(const Arrangement *arrangement, spz_section section);
-const char *arrangement_order_text(const Arrangement *arrangement, Arena *arena); /* 'Vn I, Vc, Va, Vn II'; NULL: no memory */
 #endif

@@ -25,11 +25,6 @@ bool bass_place_from_words(const char *words, BassPlace *out)
     return false;
 }
 
-const char *bass_place_words(BassPlace place)
-{
-    return bass_words[place];
-}
-
 static void read_stage(const spz_settings *s, Rules *r)
 {
     r->width = spz_settings_number(s, "stage.width");

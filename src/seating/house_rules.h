@@ -36,5 +36,4 @@ void rules_split_violins(Rules *rules);
 /* Whether `name` stands in `list`, names with '|' between. */
 bool rules_name_in(const char *list, const char *name);
 bool bass_place_from_words(const char *words, BassPlace *out);
-const char *bass_place_words(BassPlace place);
 #endif

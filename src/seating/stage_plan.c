@@ -10,7 +10,6 @@ struct spz_plan {
     Arena arena;
     Rules rules;
     Layout layout;
-    const char *order;
     char *hall;
 };
 
@@ -89,10 +88,9 @@ static spz_status fill(spz_plan *plan, const spz_settings *settings, const Wante
     layout_make(&arrangement, &plan->rules, &plan->layout);
     if (!plan->layout.fits)
         return refuse(&arrangement, &plan->rules, &plan->layout, sink);
-    plan->order = arrangement_order_text(&arrangement, &plan->arena);
     plan->hall = arena_string(&plan->arena, plan->rules.hall);
     plan->layout.arrangement.name = arena_string(&plan->arena, arrangement.name);
-    return plan->order && plan->hall && plan->layout.arrangement.name ? SPZ_OK : SPZ_NO_MEMORY;
+    return plan->hall && plan->layout.arrangement.name ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 static spz_status make(const spz_settings *settings, const Wanted *wanted, const spz_sink *sink, spz_plan **out)
@@ -145,10 +143,6 @@ const char *spz_plan_arrangement(const spz_plan *plan)
 spz_order spz_plan_order(const spz_plan *plan)
 {
     return plan->layout.arrangement.order;
-}
-const char *spz_plan_order_text(const spz_plan *plan)
-{
-    return plan->order;
 }
 const char *spz_plan_hall(const spz_plan *plan)
 {

@@ -1,5 +1,4 @@
 #include "wording/passage_words.h"
-#include <ctype.h>
 #include <inttypes.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -307,11 +306,4 @@ void words_reason(const Speaker *speaker, const spz_passage *passage, Buffer *ou
         SAY(out, speaker->language, PHRASE_LINK_ORDER, slot_text("links", links.text));
     out->failed = out->failed || links.failed;
     buffer_free(&links);
-}
-
-char *words_capital(const char *from, char *text, size_t size)
-{
-    snprintf(text, size, "%s", from);
-    text[0] = (char)toupper((unsigned char)text[0]);
-    return text;
 }

@@ -40,7 +40,4 @@ char *words_beat(spz_fraction beat, char text[BEAT_TEXT]);
 void words_length(spz_language language, spz_length length, Buffer *out);
 /* 'a third lower, upside down'. */
 void words_change(spz_language language, spz_change change, Buffer *out);
-
-/* First letter in capitals (ASCII), cut to fit. */
-char *words_capital(const char *from, char *text, size_t size);
 #endif

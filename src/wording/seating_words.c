@@ -218,6 +218,14 @@ static void say_movement_losses(Buffer *out, spz_language language, const spz_ve
     buffer_free(&list);
 }
 
+size_t losses_end(const spz_ranked *ranked, size_t from)
+{
+    size_t end = from;
+    while (end < ranked->loss_count && ranked->losses[end].movement == ranked->losses[from].movement)
+        end++;
+    return end;
+}
+
 void say_ranked_losses(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_ranked *ranked)
 {
     if (!spz_verdict_movements(verdict)) {
@@ -225,8 +233,7 @@ void say_ranked_losses(Buffer *out, spz_language language, const spz_verdict *ve
         return;
     }
     for (size_t i = 0, next; i < ranked->loss_count; i = next) {
-        for (next = i; next < ranked->loss_count && ranked->losses[next].movement == ranked->losses[i].movement;)
-            next++;
+        next = losses_end(ranked, i);
         buffer_puts(out, i ? phrase_text(language, PHRASE_LOSS_NEXT_MOVEMENT) : "");
         say_movement_losses(out, language, verdict, &ranked->losses[i], next - i);
     }

@@ -31,6 +31,8 @@ void say_reason(Buffer *out, spz_language language, const spz_verdict *verdict, 
 void say_reason_and_place(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason);
 /* 'exchange Vn I/Vn II 66-71, 102; violins in three 20-24'; nothing for no losses. */
 void say_losses(Buffer *out, spz_language language, const spz_loss *losses, size_t count);
+/* Past the last loss of the movement whose losses begin there. */
+size_t losses_end(const spz_ranked *ranked, size_t from);
 /* The same for a place in the ranking; of a work movement by movement. */
 void say_ranked_losses(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_ranked *ranked);
 /* What the best arrangement of the other placing of the violins would weaken, as a sentence; nothing where there is none. */

@@ -145,16 +145,8 @@ void table_row(Table *table, const char *const *cells)
 
 void table_note(Table *table, const char *note)
 {
-    table_note_about(table, "", note ? note : "");
-}
-
-void table_note_about(Table *table, const char *before, const char *note)
-{
-    if (!table->rows.count || !*note)
-        return;
-    const char *whole = arena_format(&table->arena, "%s%s", before, note);
-    table->rows.at[table->rows.count - 1].note = whole ? keep(table, whole) : NULL;
-    table->failed = table->failed || !whole;
+    if (table->rows.count && note && *note)
+        table->rows.at[table->rows.count - 1].note = keep(table, note);
 }
 
 static const size_t gap = 2;         /* blanks between columns */

@@ -42,7 +42,6 @@ void table_begin(Table *table, int columns, const char *const *heads, const int 
 void table_align_right(Table *table, int column);
 void table_row(Table *table, const char *const *cells); /* copies; NULL cells are empty */
 void table_note(Table *table, const char *note);        /* for the row last added; copies; nothing for an empty one */
-void table_note_about(Table *table, const char *before, const char *note); /* both as one sentence */
 /* Prints and releases. */
 void table_end(Table *table, Buffer *out, int indent, int width);
 #endif

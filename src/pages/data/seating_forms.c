@@ -34,18 +34,25 @@ static void data_loss(Buffer *out, const spz_loss *loss)
     data_bars(out, &loss->basis);
 }
 
-/* 'exchange Vn I/Vn II 66-71, 102; div3 Violins 20-24'; of a work 'First title: exchange ... | Second title: ...'. */
-static void data_losses(Buffer *out, const spz_verdict *verdict, const spz_ranked *ranked)
+void data_losses(Buffer *out, const spz_loss *losses, size_t count)
 {
-    for (size_t i = 0; i < ranked->loss_count; i++) {
-        const spz_loss *loss = &ranked->losses[i];
-        bool fresh = i == 0 || loss[-1].movement != loss->movement;
-        buffer_puts(out, i == 0 ? "" : fresh ? " | " : "; ");
-        if (fresh && spz_verdict_movements(verdict)) {
-            say_movement(out, SPZ_ENGLISH, verdict, loss->movement);
+    for (size_t i = 0; i < count; i++) {
+        buffer_puts(out, i ? "; " : "");
+        data_loss(out, &losses[i]);
+    }
+}
+
+/* Of a work movement by movement: 'First title: exchange ... | Second title: ...'. */
+static void data_all_losses(Buffer *out, const spz_verdict *verdict, const spz_ranked *ranked)
+{
+    for (size_t i = 0, next; i < ranked->loss_count; i = next) {
+        next = losses_end(ranked, i);
+        buffer_puts(out, i ? " | " : "");
+        if (spz_verdict_movements(verdict)) {
+            say_movement(out, SPZ_ENGLISH, verdict, ranked->losses[i].movement);
             buffer_puts(out, ": ");
         }
-        data_loss(out, loss);
+        data_losses(out, &ranked->losses[i], next - i);
     }
 }
 
@@ -159,7 +166,7 @@ static void put_ranked(Json *json, const spz_verdict *verdict, const spz_ranked 
     data_order(&words, ranked->order);
     put_words(json, "order", &words);
     put_sections(json, ranked->order.sections, ranked->order.count);
-    data_losses(&words, verdict, ranked);
+    data_all_losses(&words, verdict, ranked);
     put_words(json, "losses", &words);
     put_losses(json, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
     put_terms(json, ranked);
@@ -277,7 +284,7 @@ static void csv_rows(CsvRow *row, const spz_verdict *verdict, const char *file, 
         buffer_clear(&order);
         buffer_clear(&losses);
         data_order(&order, ranked->order);
-        data_losses(&losses, verdict, ranked);
+        data_all_losses(&losses, verdict, ranked);
         csv_text(row, file);
         csv_text(row, title);
         csv_integer(row, (long long)i + 1);

@@ -7,6 +7,8 @@
 void json_put_verdict(Json *json, const spz_verdict *verdict);
 /* 'Vn I, Vc, Va, Vn II'. */
 void data_order(Buffer *out, spz_order order);
+/* 'exchange Vn I/Vn II 66-71, 102; div3 Violins 20-24': the losses of one movement. */
+void data_losses(Buffer *out, const spz_loss *losses, size_t count);
 /* The verdict in one English sentence. */
 void data_statement(Buffer *out, const spz_verdict *verdict);
 #endif

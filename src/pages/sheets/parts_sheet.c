@@ -3,6 +3,7 @@
 #include "writing/document.h"
 #include "editing/score_files.h"
 #include "support/path.h"
+#include "wording/seating_words.h"
 #include <string.h>
 
 static void bar_name(const PartsPage *page, size_t bar, char text[WORDS_TEXT])
@@ -86,7 +87,7 @@ void parts_untouched(const PartsPage *page, Buffer *out)
 
 void parts_about(const PartsPage *page, Buffer *out)
 {
-    SAY(out, page->speaker.language, *page->arrangement ? PHRASE_PARTS_ABOUT_SEATING : PHRASE_PARTS_ABOUT, slot_text("seating", page->arrangement));
+    SAY(out, page->speaker.language, *page->arrangement ? PHRASE_PARTS_ABOUT_SEATING : PHRASE_PARTS_ABOUT, slot_text("seating", words_arrangement(page->speaker.language, page->arrangement)));
 }
 
 static spz_status add_movement(const spz_movement_reading *reading, const spz_settings *settings, const spz_sheet_options *options,
