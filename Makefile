@@ -1,19 +1,36 @@
 # Two commands do everything on a fresh machine: `make demo` (the main job on the bundled season) and `make test`.
-# Other targets: all, check (unit and command-line tests without the installing step), check-includes, test-web, engraver, accept, asan, valgrind, bench,
-# fuzz, install, clean. Settings that may be given on the command line: CC, CFLAGS, LDFLAGS, BUILD, PREFIX.
+# Other targets: all, check (unit and command-line tests without the installing step and without what takes minutes), check-includes, test-web,
+# engraver, accept, asan, valgrind, bench, fuzz, install, uninstall, clean, distclean.
+# Settings that may be given on the command line: CC, CFLAGS, CPPFLAGS, LDFLAGS, AR, OBJCOPY, BUILD; for `install` PREFIX, bindir, libdir,
+# includedir, datadir, mandir, docdir, DESTDIR. What was built with other settings, or from sources that are gone, is built anew.
 
 CC ?= cc
+OBJCOPY ?= objcopy
+INSTALL ?= install
 BUILD ?= build
-PREFIX ?= /usr/local
-# What the program needs beside itself: where it is installed, and where the program of this tree looks for it.
-DATADIR = $(PREFIX)/share/spezzato
-BUILD_DATADIR = $(CURDIR)/src/pages/web
 CFLAGS ?= -O2 -g
+PREFIX ?= /usr/local
+prefix = $(PREFIX)
+bindir = $(prefix)/bin
+libdir = $(prefix)/lib
+includedir = $(prefix)/include
+datadir = $(prefix)/share
+mandir = $(datadir)/man
+docdir = $(datadir)/doc/spezzato
+pkgconfigdir = $(libdir)/pkgconfig
+# What the program needs beside itself: where it is installed, and where the program of this tree looks for it.
+own_data = $(datadir)/spezzato
+BUILD_DATADIR = $(CURDIR)/src/pages/web
+
 override WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes
-XML_CFLAGS = $(shell xml2-config --cflags 2>/dev/null)
-XML_LIBS = $(shell xml2-config --libs 2>/dev/null)
+XML_CFLAGS := $(shell pkg-config --cflags libxml-2.0 2>/dev/null || xml2-config --cflags 2>/dev/null)
+XML_LIBS := $(shell pkg-config --libs libxml-2.0 2>/dev/null || xml2-config --libs 2>/dev/null)
 LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lm -lpthread
-override COMPILE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CFLAGS) -MMD -MP
+override BASE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CPPFLAGS) $(CFLAGS)
+override COMPILE = $(BASE) $(EXTRA) -MMD -MP
+override LINK = $(CC) $(CFLAGS) $(LDFLAGS)
+# Objects of the library go into a shared library too, and keep to themselves what no public header declares.
+override LIBRARY_CODE = -I$(MADE) -Isrc -fPIC -fno-semantic-interposition -fvisibility=hidden
 
 LIB_SOURCES := $(sort $(filter-out src/cli/%,$(shell find src -name '*.c')))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
@@ -27,86 +44,133 @@ LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrase
 # Styles and scripts of the pages, as texts within the program.
 OWN_TEXTS := $(sort $(wildcard src/pages/*/*.css src/pages/*/*.js))
 LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/own_texts.o
-LIBRARY := $(BUILD)/libspezzato.a
+CLI_OBJECTS := $(call objects,$(CLI_SOURCES))
 PROGRAM := $(BUILD)/spezzato
 UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
-.PHONY: fit accuracy citation-times fuzz accuracy-notes suite-table all demo test check check-includes asan valgrind bench accept clean install packages sketches
+# The version stands in one place.
+VERSION := $(shell awk '$$2 ~ /^SPZ_VERSION_(MAJOR|MINOR|PATCH)$$/ { printf "%s%s", dot, $$3; dot = "." }' include/spezzato/version.h)
+digits := $(subst ., ,$(VERSION))
+# Until 1.0 each minor number is a library of its own (version.h).
+SONAME := libspezzato.so.$(if $(filter 0,$(word 1,$(digits))),0.$(word 2,$(digits)),$(word 1,$(digits)))
+# Three forms: for others to link (libspezzato.a, the shared library), both with the names of the public headers alone; for our own tests, with
+# all names.
+LIBRARY := $(BUILD)/libspezzato.a
+SHARED := $(BUILD)/libspezzato.so.$(VERSION)
+INTERNAL := $(BUILD)/internal.a
+
+.PHONY: all demo test check check-includes packages asan valgrind bench accept clean distclean install uninstall sketches
+.PHONY: fit accuracy citation-times fuzz accuracy-notes accuracy-reader reliability suite-table tests-built FORCE
 .DELETE_ON_ERROR:
 
-all: $(PROGRAM) $(LIBRARY)
+all: $(PROGRAM) $(LIBRARY) $(SHARED) $(BUILD)/installed/spezzato
 
-demo: packages
-	@echo "Building ..."
-	@$(MAKE) -s --no-print-directory all
+demo:
+	@sh tests/support/packages.sh build
+	@echo "Building the program in $(BUILD)/ ..."
+	@$(MAKE) -s --no-print-directory $(PROGRAM)
 	@BUILD=$(BUILD) sh tests/support/demo.sh
 
 # What `check` leaves out because it takes minutes: all unit tests under valgrind, every score by the second reader.
 test: packages
-	@SPEZZATO_WHOLE=yes $(MAKE) --no-print-directory check
+	@echo "Building the program and its tests in $(BUILD)/ ..."
+	@$(MAKE) -s --no-print-directory tests-built
+	@SPEZZATO_WHOLE=yes $(MAKE) -s --no-print-directory check
 
-check: all $(UNIT) $(SKETCH) $(BUILD)/written check-includes
+tests-built: all $(UNIT) $(SKETCH) $(BUILD)/written
+check: tests-built check-includes
 	@BUILD=$(BUILD) sh tests/support/run-tests.sh
 
 packages:
-	@sh tests/support/packages.sh
+	@sh tests/support/packages.sh test
 
-$(LIBRARY): $(LIB_OBJECTS)
+# Files of $(BUILD) that say how and from what it was built: they change only when that changes, and what depends on them with them.
+quoted = '$(subst ','\'',$(1))'
+define remember
+@mkdir -p $(@D)
+@printf '%s\n' $(call quoted,$(1)) | cmp -s - $@ || printf '%s\n' $(call quoted,$(1)) > $@
+endef
+$(BUILD)/flags: FORCE
+	$(call remember,$(BASE) $(LIBRARY_CODE) $(LDFLAGS) $(AR) $(OBJCOPY))
+$(BUILD)/sources: FORCE
+	$(call remember,$(LIB_OBJECTS) $(OWN_TEXTS) $(CLI_SOURCES) $(UNIT_SOURCES) $(SUPPORT_SOURCES) $(VERSION))
+$(BUILD)/place: FORCE
+	$(call remember,$(own_data))
+# Compiler and libraries are there; says what is missing.
+$(BUILD)/found: $(BUILD)/flags
+	@CC=$(call quoted,$(CC)) sh tests/support/packages.sh build tell && touch $@
+
+$(INTERNAL): $(LIB_OBJECTS) $(BUILD)/sources
 	@rm -f $@
-	$(AR) rcs $@ $^
+	$(AR) rcs $@ $(LIB_OBJECTS)
 
-$(PROGRAM): $(call objects,$(CLI_SOURCES)) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+# One object of all, so that names that are hidden can be made local.
+$(BUILD)/libspezzato.o: $(LIB_OBJECTS) $(BUILD)/sources
+	$(CC) -r -nostdlib $(filter -m% -flto%,$(CFLAGS)) $(if $(filter -flto%,$(CFLAGS)),-flinker-output=nolto-rel) -o $@ $(LIB_OBJECTS)
+	$(OBJCOPY) --localize-hidden $@
+$(LIBRARY): $(BUILD)/libspezzato.o
+	@rm -f $@
+	$(AR) rcs $@ $<
+
+$(SHARED): $(LIB_OBJECTS) $(BUILD)/sources src/about/exports.map
+	$(LINK) -shared -Wl,-soname,$(SONAME) -Wl,--version-script=src/about/exports.map -o $@ $(LIB_OBJECTS) $(LIB_LIBS)
+	@ln -sf $(@F) $(BUILD)/$(SONAME)
+	@ln -sf $(SONAME) $(BUILD)/libspezzato.so
+
+$(PROGRAM): $(CLI_OBJECTS) $(LIBRARY)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # Each tests/unit/NAME.c defines `void suite_NAME(void)`; the list of suites is made from the file names.
-$(BUILD)/suites.c: $(UNIT_SOURCES) Makefile
+$(BUILD)/suites.c: $(BUILD)/sources Makefile
 	@mkdir -p $(BUILD)
 	@{ for s in $(SUITES); do echo "void suite_$$s(void);"; done; \
 	   echo "void all_suites(void);"; echo "void all_suites(void) {"; for s in $(SUITES); do echo "suite_$$s();"; done; echo "}"; } > $@
 
-$(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ -lcunit $(LIB_LIBS)
+$(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) -lcunit $(LIB_LIBS)
 
 $(SKETCH): $(call objects,tests/support/sketch.c $(wildcard tests/support/notation*.c))
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(XML_LIBS) -lz
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(XML_LIBS) -lz
 
 # Library code sees its modules from src/ and keeps its symbols to itself; the command line sees only include/.
-$(BUILD)/src/cli/%.o: src/cli/%.c
+OBJECT_NEEDS := $(BUILD)/flags | $(BUILD)/found $(MADE)/phrases.h
+$(BUILD)/src/cli/%.o: src/cli/%.c $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
 	$(COMPILE) -c -o $@ $<
-# The program that is built looks in this tree for what it runs, the one that is installed only where that is installed.
-$(BUILD)/src/cli/engraver_place.o: override COMPILE += -DSPEZZATO_BUILD_DATADIR='"$(BUILD_DATADIR)"'
-$(BUILD)/installed/engraver_place.o: src/cli/engraver_place.c FORCE
+$(BUILD)/src/%.o: src/%.c $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
-	$(COMPILE) -DSPEZZATO_DATADIR='"$(DATADIR)"' -c -o $@ $<
-$(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o,$(call objects,$(CLI_SOURCES))) $(BUILD)/installed/engraver_place.o $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
-.PHONY: FORCE
+	$(COMPILE) $(LIBRARY_CODE) -c -o $@ $<
+$(BUILD)/tests/%.o: tests/%.c $(OBJECT_NEEDS)
+	@mkdir -p $(@D)
+	$(COMPILE) -I$(MADE) -Isrc -Itests -c -o $@ $<
+$(BUILD)/suites.o: $(BUILD)/suites.c $(OBJECT_NEEDS)
+	$(COMPILE) -c -o $@ $<
+$(MADE)/%.o: $(MADE)/%.c $(OBJECT_NEEDS)
+	$(COMPILE) $(LIBRARY_CODE) -c -o $@ $<
+
+# The program that is built looks in this tree for what it runs, the one that is installed only where that is installed.
+$(BUILD)/src/cli/engraver_place.o: private EXTRA = -DSPEZZATO_BUILD_DATADIR='"$(BUILD_DATADIR)"'
+$(BUILD)/installed/engraver_place.o: private EXTRA = -DSPEZZATO_DATADIR='"$(own_data)"'
+$(BUILD)/installed/engraver_place.o: src/cli/engraver_place.c $(BUILD)/place $(OBJECT_NEEDS)
+	@mkdir -p $(@D)
+	$(COMPILE) -c -o $@ $<
+$(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o,$(CLI_OBJECTS)) $(BUILD)/installed/engraver_place.o $(LIBRARY)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
+
 # Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
 VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/engine src/season include -name '*.[ch]'))
-$(BUILD)/src/season/results/result_terms.o: override COMPILE += -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
+$(BUILD)/src/season/results/result_terms.o: private EXTRA = -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
 $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 
 $(MADE)/phrases.h $(MADE)/phrases.c $(MADE)/fault_texts.c: src/wording/languages/phrases.awk $(LANGUAGES)
 	@mkdir -p $(@D)
 	@awk -v make=$(if $(filter %.h,$@),header,$(if $(filter %/fault_texts.c,$@),faults,tables)) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
-$(MADE)/own_texts.c: $(OWN_TEXTS) Makefile
+$(MADE)/own_texts.c: $(OWN_TEXTS) $(BUILD)/sources Makefile
 	@mkdir -p $(@D)
 	@{ echo '#include "pages/own_texts.h"'; for text in $(OWN_TEXTS); do \
 	    echo "const char text_$$(basename $$text | tr . _)[] = {"; od -An -v -to1 $$text | sed "s/ *\([0-7][0-7]*\)/'\\\\\1',/g"; echo "0};"; done; } > $@
-$(MADE)/%.o: $(MADE)/%.c $(MADE)/phrases.h
-	$(COMPILE) -I$(MADE) -Isrc -fvisibility=hidden -c -o $@ $<
-
-$(BUILD)/src/%.o: src/%.c | $(MADE)/phrases.h
-	@mkdir -p $(@D)
-	$(COMPILE) -I$(MADE) -Isrc -fvisibility=hidden -c -o $@ $<
-$(BUILD)/tests/%.o: tests/%.c | $(MADE)/phrases.h
-	@mkdir -p $(@D)
-	$(COMPILE) -I$(MADE) -Isrc -Itests -c -o $@ $<
-$(BUILD)/suites.o: $(BUILD)/suites.c
-	$(COMPILE) -c -o $@ $<
 
 check-includes:
 	@sh tests/support/check-includes.sh
@@ -138,8 +202,8 @@ bench: all
 	@BUILD=$(BUILD) sh tests/support/bench.sh
 
 # The notes of real scores beside independent tables of them (needs the shared folder).
-$(BUILD)/accuracy-notes: $(call objects,tests/support/accuracy/notes.c tests/support/note_table.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/accuracy-notes: $(call objects,tests/support/accuracy/notes.c tests/support/note_table.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 citation-times: $(PROGRAM)
 	@SPEZZATO=$(PROGRAM) sh tests/support/citation-times.sh > $(BUILD)/citation-times.md; status=$$?; case $$status in 0|3) cp $(BUILD)/citation-times.md docs/citation-times.md ;; *) cat $(BUILD)/citation-times.md ;; esac; exit $$status
 
@@ -147,26 +211,26 @@ accuracy-notes: $(BUILD)/accuracy-notes
 	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
 
 # What was composed into corpus/ beside what is found there.
-$(BUILD)/corpus-table: $(call objects,tests/support/accuracy/composed.c tests/support/composed.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/corpus-table: $(call objects,tests/support/accuracy/composed.c tests/support/composed.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # All figures of docs/accuracy.md (needs the shared folder and python3).
-$(BUILD)/sounds-table: $(call objects,tests/support/accuracy/sounds.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/sounds-table: $(call objects,tests/support/accuracy/sounds.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table
 	@BUILD=$(BUILD) sh tests/support/accuracy.sh
 
 # What bears on antiphony in each match of a score; its passages under other weights (see tests/support/fit_weights.py).
-$(BUILD)/evidence-table: $(call objects,tests/support/evidence_table.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
-$(BUILD)/weights-table: $(call objects,tests/support/weights_table.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/evidence-table: $(call objects,tests/support/evidence_table.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
+$(BUILD)/weights-table: $(call objects,tests/support/weights_table.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 fit: $(BUILD)/evidence-table $(BUILD)/weights-table
 	@BUILD=$(BUILD) sh tests/support/fit.sh
 
 # The unofficial MusicXML test suite, file by file (needs the shared folder).
-$(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 suite-table: $(BUILD)/suite-table
 	@$(BUILD)/suite-table "$${SPEZZATO_SHARED:-../shared}/suite" > $(BUILD)/suite.md && cp $(BUILD)/suite.md docs/suite.md
 
@@ -174,33 +238,55 @@ suite-table: $(BUILD)/suite-table
 FUZZ_FLAGS = -O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 fuzz: all
 	@command -v clang >/dev/null 2>&1 || { echo "fuzz: clang is missing (Debian: clang libclang-rt-14-dev)" >&2; exit 1; }
-	@$(MAKE) -s --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/libspezzato.a $(BUILD)-fuzz/tests/support/archive_text.o
+	@$(MAKE) -s --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/internal.a $(BUILD)-fuzz/tests/support/archive_text.o
 	@mkdir -p $(BUILD)/fuzz
 	@for harness in xml archive settings analysis; do \
 	    clang -std=c11 $(FUZZ_FLAGS) -fsanitize=fuzzer -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests $(XML_CFLAGS) -o $(BUILD)/fuzz/fuzz_$$harness tests/fuzz/fuzz_$$harness.c \
-	        $(BUILD)-fuzz/tests/support/archive_text.o $(BUILD)-fuzz/libspezzato.a $(LIB_LIBS) || exit 1; done
+	        $(BUILD)-fuzz/tests/support/archive_text.o $(BUILD)-fuzz/internal.a $(LIB_LIBS) || exit 1; done
 	@BUILD=$(BUILD) SECONDS_EACH="$(or $(SECONDS),60)" sh tests/fuzz/run.sh
 
 # Every note as written, for the second reader of tests/independent (npm; the tests alone use it).
-$(BUILD)/written: $(call objects,tests/support/accuracy/written.c) $(LIBRARY)
-	$(CC) $(CFLAGS) $(LDFLAGS) -o $@ $^ $(LIB_LIBS)
+$(BUILD)/written: $(call objects,tests/support/accuracy/written.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 accuracy-reader: $(BUILD)/written
 	@BUILD=$(BUILD) sh tests/independent/all.sh
 
 reliability: all
 	@BUILD=$(BUILD) sh tests/support/accuracy/reliability.sh
 
+# Into PREFIX or the folders named on top, below DESTDIR where that is given (it may hold blanks).
 ENGRAVER := src/pages/web/engraver
-install: all $(BUILD)/installed/spezzato
-	install -d $(DESTDIR)$(DATADIR)/engraver $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib $(DESTDIR)$(PREFIX)/include/spezzato $(DESTDIR)$(PREFIX)/share/man/man1
-	install -m 755 $(BUILD)/installed/spezzato $(DESTDIR)$(PREFIX)/bin
-	install -m 644 $(ENGRAVER)/engrave.mjs $(ENGRAVER)/package.json $(ENGRAVER)/package-lock.json $(DESTDIR)$(DATADIR)/engraver
-	if [ -d $(ENGRAVER)/node_modules ]; then cp -R $(ENGRAVER)/node_modules $(DESTDIR)$(DATADIR)/engraver; fi
-	install -m 644 $(LIBRARY) $(DESTDIR)$(PREFIX)/lib
-	install -m 644 include/spezzato/*.h $(DESTDIR)$(PREFIX)/include/spezzato
-	install -m 644 docs/spezzato.1 $(DESTDIR)$(PREFIX)/share/man/man1
+HEADERS := $(notdir $(sort $(wildcard include/spezzato/*.h)))
+to = "$(DESTDIR)$(1)"
+below_prefix = $(patsubst $(prefix)/%,$${prefix}/%,$(1))
+install: all
+	$(INSTALL) -d $(call to,$(bindir)) $(call to,$(libdir)) $(call to,$(pkgconfigdir)) $(call to,$(includedir)/spezzato) $(call to,$(mandir)/man1) \
+	    $(call to,$(docdir)) $(call to,$(own_data)/engraver)
+	$(INSTALL) -m 755 $(BUILD)/installed/spezzato $(call to,$(bindir)/spezzato)
+	$(INSTALL) -m 644 $(LIBRARY) $(call to,$(libdir)/libspezzato.a)
+	$(INSTALL) -m 644 $(SHARED) $(call to,$(libdir)/$(notdir $(SHARED)))
+	ln -sf $(notdir $(SHARED)) $(call to,$(libdir)/$(SONAME))
+	ln -sf $(SONAME) $(call to,$(libdir)/libspezzato.so)
+	$(INSTALL) -m 644 $(addprefix include/spezzato/,$(HEADERS)) $(call to,$(includedir)/spezzato)
+	sed -e 's|@prefix@|$(prefix)|' -e 's|@libdir@|$(call below_prefix,$(libdir))|' -e 's|@includedir@|$(call below_prefix,$(includedir))|' \
+	    -e 's|@version@|$(VERSION)|' -e 's|@libraries@|$(LIB_LIBS)|' src/about/spezzato.pc.in > $(call to,$(pkgconfigdir)/spezzato.pc)
+	chmod 644 $(call to,$(pkgconfigdir)/spezzato.pc)
+	sed 's|^\.TH SPEZZATO 1 "" "spezzato"|.TH SPEZZATO 1 "" "spezzato $(VERSION)"|' docs/spezzato.1 > $(call to,$(mandir)/man1/spezzato.1)
+	chmod 644 $(call to,$(mandir)/man1/spezzato.1)
+	$(INSTALL) -m 644 README.md LICENSE docs/*.md $(call to,$(docdir))
+	$(INSTALL) -m 644 $(ENGRAVER)/engrave.mjs $(ENGRAVER)/package.json $(ENGRAVER)/package-lock.json $(call to,$(own_data)/engraver)
+	if [ -d $(ENGRAVER)/node_modules ]; then cp -R $(ENGRAVER)/node_modules $(call to,$(own_data)/engraver); fi
+
+uninstall:
+	rm -f $(call to,$(bindir)/spezzato) $(call to,$(libdir)/libspezzato.a) $(call to,$(libdir)/$(notdir $(SHARED))) $(call to,$(libdir)/$(SONAME)) \
+	    $(call to,$(libdir)/libspezzato.so) $(call to,$(pkgconfigdir)/spezzato.pc) $(call to,$(mandir)/man1/spezzato.1)
+	rm -rf $(call to,$(includedir)/spezzato) $(call to,$(docdir)) $(call to,$(own_data))
 
 clean:
-	rm -rf $(BUILD) $(BUILD)-asan
+	rm -rf $(BUILD) $(BUILD)-asan $(BUILD)-fuzz
+
+# Everything that is not in the source: also what npm put beside the engraver and the tests.
+distclean: clean
+	rm -rf $(ENGRAVER)/node_modules tests/web/node_modules tests/independent/node_modules
 
 -include $(shell find $(BUILD) -name '*.d' 2>/dev/null)

@@ -11,6 +11,7 @@ export LC_ALL=C
 
 count=0
 all=""
+echo "Reading the scores of corpus/ and writing a page for each ..."
 for score in corpus/*.musicxml corpus/*.mxl; do
     [ -e "$score" ] || continue
     name=$(basename "$score")
@@ -20,6 +21,7 @@ for score in corpus/*.musicxml corpus/*.mxl; do
 done
 [ "$count" -gt 0 ] || { echo "There are no scores in corpus/." >&2; exit 1; }
 # The names in corpus/ have no blanks.
+echo "Writing the report to look at in a browser, the sheets for the librarian and the programme note, the stage and the season ..."
 "$program" --brief $all -o "$reports/overview.txt"
 "$program" report --engraver none $all corpus/season.csv -o "$reports"
 "$program" parts --format html $all -o "$reports/parts.html"

@@ -1,23 +1,32 @@
 #!/bin/sh
-# Makes sure that a compiler and the libraries are there: installs what is missing with apt when it may, else names it.
+# packages.sh build|test [tell]: makes sure that the compiler and the libraries are there that the program needs (build), or its tests too
+# (test): installs what is missing with apt when it may, else names it. `tell` only names it.
 set -u
+cc=${CC:-cc}
 missing=""
 have() { command -v "$1" >/dev/null 2>&1; }
-compiles() { printf '#include <%s>\nint main(void){return 0;}\n' "$1" | ${CC:-cc} -x c -fsyntax-only $(xml2-config --cflags 2>/dev/null) - >/dev/null 2>&1; }
 need() { missing="$missing $1"; }
+xml=$(pkg-config --cflags libxml-2.0 2>/dev/null || xml2-config --cflags 2>/dev/null)
+# The compiler may be several words ('ccache gcc').
+compiles() { $cc $xml -x c -fsyntax-only - >/dev/null 2>&1; }
+header() { printf '#include <stddef.h>\n#include <stdio.h>\n#include <%s>\nint main(void){return 0;}\n' "$1" | compiles; }
 
-have "${CC:-cc}" || need gcc
-have ar || need binutils
-if have "${CC:-cc}" && printf '#include <stdio.h>\nint main(void){return 0;}\n' | ${CC:-cc} -x c -fsyntax-only - >/dev/null 2>&1; then :; else need libc6-dev; fi
-have xml2-config && compiles libxml/parser.h || need libxml2-dev
-have xmllint || need libxml2-utils
-compiles zlib.h || need zlib1g-dev
-compiles ini.h || need libinih-dev
-printf '#include <stddef.h>\n#include <stdio.h>\n#include <csv.h>\nint main(void){return 0;}\n' | ${CC:-cc} -x c -fsyntax-only - >/dev/null 2>&1 || need libcsv-dev
-compiles CUnit/Basic.h || need libcunit1-dev
+have "${cc%% *}" || need gcc
+have ar && have objcopy || need binutils
+if [ -z "$missing" ] && ! header stdlib.h; then need libc6-dev; fi
+header libxml/parser.h || need libxml2-dev
+header zlib.h || need zlib1g-dev
+header ini.h || need libinih-dev
+header csv.h || need libcsv-dev
+if [ "$1" = test ]; then
+    header CUnit/Basic.h || need libcunit1-dev
+    have xmllint || need libxml2-utils
+    have pkg-config || need pkg-config
+    have "${CXX:-c++}" || need g++
+fi
 [ -z "$missing" ] && exit 0
 
-if have apt-get; then
+if [ "${2:-}" != tell ] && have apt-get; then
     as=""
     [ "$(id -u)" = 0 ] || { sudo -n true 2>/dev/null && as="sudo -n"; }
     if [ "$(id -u)" = 0 ] || [ -n "$as" ]; then
@@ -26,11 +35,26 @@ if have apt-get; then
         echo "The packages could not be installed." >&2
     fi
 fi
+fedora="" arch=""
+for name in $missing; do
+    case $name in
+    gcc | binutils) set -- "$name" "$name" ;;
+    libc6-dev) set -- glibc-devel glibc ;;
+    libxml2-dev) set -- libxml2-devel libxml2 ;;
+    zlib1g-dev) set -- zlib-devel zlib ;;
+    libinih-dev) set -- inih-devel libinih ;;
+    libcsv-dev) set -- libcsv-devel libcsv ;;
+    libcunit1-dev) set -- CUnit-devel cunit ;;
+    libxml2-utils) set -- libxml2 libxml2 ;;
+    pkg-config) set -- pkgconf pkgconf ;;
+    g++) set -- gcc-c++ gcc ;;
+    esac
+    fedora="$fedora $1" arch="$arch $2"
+done
 cat >&2 <<EOT
-These are missing and could not be installed from here:$missing
+To build this, what follows has to be installed first:
   Debian, Ubuntu:  sudo apt-get install$missing
-  Fedora:          sudo dnf install gcc make libxml2-devel zlib-devel inih-devel libcsv-devel CUnit-devel
-  Arch:            sudo pacman -S gcc make libxml2 zlib libinih libcsv cunit
-  macOS:           brew install libxml2 inih libcsv cunit
+  Fedora:          sudo dnf install$fedora
+  Arch:            sudo pacman -S$arch
 EOT
 exit 1
