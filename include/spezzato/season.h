@@ -21,12 +21,12 @@ typedef struct spz_planned_movement {
     const char *title;
     size_t number, bars;   /* its place in the file, from 1; its bars */
     bool judged;           /* false: nothing in it speaks for a seating; any will do */
-    const char *statement; /* the verdict on it alone */
-    spz_confidence confidence;
+    spz_statement statement; /* the verdict on it alone, in short */
     const char *best;      /* its best seating among those of the hall; NULL when not judged */
     const char *seating;   /* what it gets */
     double points;         /* given up; 0 or more */
-    const char *bars_lost; /* bars that the seating weakens, with kinds; "" for none */
+    const spz_loss *losses; /* what the seating weakens, where it gives something up; bars alone, no passages */
+    size_t loss_count;
     bool thirds;           /* violins in three sections */
 } spz_planned_movement;
 

@@ -171,7 +171,7 @@ static void list_verdicts(Buffer *out, spz_language language, const spz_planned_
     size_t counts[SPZ_FIRM + 1] = {0};
     for (size_t i = 0; i < work->movement_count; i++)
         if (work->movements[i].judged)
-            counts[work->movements[i].confidence]++;
+            counts[work->movements[i].statement.confidence]++;
     for (int confidence = SPZ_FIRM; confidence >= SPZ_OPEN; confidence--) {
         Phrase name = (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + confidence);
         if (counts[confidence] == 0)
@@ -208,15 +208,18 @@ void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *wo
 
 void say_loss(Buffer *out, spz_language language, const spz_planned_movement *movement, bool alone)
 {
-    Buffer points, weakened;
+    Buffer points, losses, weakened;
     buffer_init(&points);
+    buffer_init(&losses);
     buffer_init(&weakened);
     say_points(&points, language, movement->points);
-    if (*movement->bars_lost)
-        SAY(&weakened, language, PHRASE_SEASON_WEAKENED, slot_text("losses", movement->bars_lost));
+    say_losses(&losses, language, movement->losses, movement->loss_count);
+    if (losses.length)
+        SAY(&weakened, language, PHRASE_SEASON_WEAKENED, slot_text("losses", losses.text));
     SAY(out, language, alone ? PHRASE_SEASON_GIVES_UP : PHRASE_SEASON_GIVES_UP_MOVEMENT, slot_text("title", season_movement_title(movement)),
         slot_text("points", points.text), slot_text("best", words_seating(language, movement->best)), slot_text("weakened", weakened.text));
     let_go(out, &points);
+    let_go(out, &losses);
     let_go(out, &weakened);
 }
 

@@ -32,7 +32,7 @@ def told(score, what, saying):
 
 
 def ask(program, *words):
-    return subprocess.run([program, *words], capture_output=True, check=True).stdout.decode("utf-8").replace("\u00a0", " ")  # blanks at which no line breaks
+    return subprocess.run([program, *words], capture_output=True, check=True).stdout.decode("utf-8")
 
 
 def short(code, name):

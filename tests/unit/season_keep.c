@@ -64,11 +64,14 @@ static void damaged_lines_are_refused(void)
 /* Two movements, one of them with three violin sections, with awkward texts. */
 static ScoreResult *sample(void)
 {
-    static SeatingResult seats[2] = {{"violins opposed, violas inside left", "", 1234}, {"violins together, cellos outside", "exchange 3-4, 12a", -7}};
+    static const spz_bars bars[2] = {{2, 3, "3", "4"}, {11, 11, "12a", "12a"}};
+    static const spz_loss losses[2] = {{.kind = SPZ_EXCHANGE, .sides = {SPZ_VN1, SPZ_VN2}, .basis = {.bars = bars, .bar_count = 2}},
+                                       {.kind = SPZ_DIV3, .sides = {SPZ_VIOLINS, SPZ_NO_SECTION}, .throughout = true}};
+    static SeatingResult seats[2] = {{"violins opposed, violas inside left", NULL, 0, 1234}, {"violins together, cellos outside", losses, 2, -7}};
     ScoreResult *digest = score_result_new();
     CU_ASSERT_PTR_NOT_NULL_FATAL(digest);
-    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", "Violins opposed.", 120, SPZ_FIRM, true, false, true, seats, 2};
-    MovementResult second = {"", "Nothing could be judged.", 7, SPZ_OPEN, false, true, false, seats, 0};
+    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name}, 120, true, false, true, seats, 2};
+    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL}, 7, false, true, false, seats, 0};
     ResultMessage doubt = {.severity = SPZ_DOUBT, .line = 33, .part = "Violino", .fault = SPZ_FAULT_REPEAT_COUNT, .name = "two \"or\" so"};
     ResultMessage said = {.severity = SPZ_NOTE, .text = "words"};
     CU_ASSERT_TRUE(array_push(&digest->movements, first) && array_push(&digest->movements, second));
@@ -84,19 +87,45 @@ static LineHead sample_head(const char *file)
     return head;
 }
 
-static bool same_movement(const MovementResult *a, const MovementResult *b)
-{
-    bool same = strcmp(a->title, b->title) == 0 && strcmp(a->statement, b->statement) == 0 && a->bars == b->bars && a->confidence == b->confidence &&
-                a->thirds == b->thirds && a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->seat_count == b->seat_count;
-    for (size_t i = 0; same && i < a->seat_count; i++)
-        same = strcmp(a->seats[i].name, b->seats[i].name) == 0 && strcmp(a->seats[i].losses, b->seats[i].losses) == 0 &&
-               a->seats[i].points == b->seats[i].points;
-    return same;
-}
-
 static bool same_text(const char *a, const char *b)
 {
     return a && b ? strcmp(a, b) == 0 : a == b;
+}
+
+static bool same_loss(const spz_loss *a, const spz_loss *b)
+{
+    bool same = a->kind == b->kind && a->sides[0] == b->sides[0] && a->sides[1] == b->sides[1] && a->throughout == b->throughout &&
+                a->basis.bar_count == b->basis.bar_count;
+    for (size_t i = 0; same && i < a->basis.bar_count; i++) {
+        const spz_bars *left = &a->basis.bars[i], *right = &b->basis.bars[i];
+        same = left->first == right->first && left->last == right->last && same_text(left->first_bar, right->first_bar) &&
+               same_text(left->last_bar, right->last_bar);
+    }
+    return same;
+}
+
+static bool same_seat(const SeatingResult *a, const SeatingResult *b)
+{
+    bool same = strcmp(a->name, b->name) == 0 && a->points == b->points && a->loss_count == b->loss_count;
+    for (size_t i = 0; same && i < a->loss_count; i++)
+        same = same_loss(&a->losses[i], &b->losses[i]);
+    return same;
+}
+
+/* The margin to the last bit: what comes from a line is what was written into it. */
+static bool same_statement(const spz_statement *a, const spz_statement *b)
+{
+    return a->outcome == b->outcome && a->confidence == b->confidence && memcmp(&a->margin, &b->margin, sizeof a->margin) == 0 &&
+           same_text(a->arrangement, b->arrangement);
+}
+
+static bool same_movement(const MovementResult *a, const MovementResult *b)
+{
+    bool same = strcmp(a->title, b->title) == 0 && same_statement(&a->statement, &b->statement) && a->bars == b->bars && a->thirds == b->thirds &&
+                a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->seat_count == b->seat_count;
+    for (size_t i = 0; same && i < a->seat_count; i++)
+        same = same_seat(&a->seats[i], &b->seats[i]);
+    return same;
 }
 
 static bool same_message(const ResultMessage *a, const ResultMessage *b)

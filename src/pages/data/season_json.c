@@ -1,5 +1,6 @@
 /* The plan of a season as JSON. Fields once written stay; docs/season.md lists them. */
 #include "writing/json.h"
+#include "pages/data/seating_forms.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "support/path.h"
@@ -64,12 +65,20 @@ static void put_movement(Json *json, const spz_planned_movement *movement)
     json_put_text(json, "title", season_movement_title(movement));
     json_put_integer(json, "bars", (long long)movement->bars);
     json_put_flag(json, "judged", movement->judged);
-    json_put_text(json, "statement", movement->statement);
-    json_put_text(json, "confidence", spz_confidence_name(movement->confidence));
+    Buffer words;
+    buffer_init(&words);
+    say_statement(&words, SPZ_ENGLISH, movement->statement);
+    put_said(json, "statement", &words);
+    json_put_text(json, "confidence", spz_confidence_name(movement->statement.confidence));
     json_put_text(json, "best", movement->best);
     json_put_text(json, "seating", movement->seating);
     json_put_number(json, "points_given_up", movement->points, 2);
-    json_put_text(json, "weakened", movement->bars_lost);
+    buffer_init(&words);
+    data_losses(&words, movement->losses, movement->loss_count);
+    json_put_text(json, "weakened", words.length ? words.text : "");
+    json->out->failed = json->out->failed || buffer_failed(&words);
+    buffer_free(&words);
+    json_put_losses(json, "losses", movement->losses, movement->loss_count, false);
     json_put_flag(json, "violins_in_three", movement->thirds);
     json_end(json);
 }

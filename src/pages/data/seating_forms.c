@@ -137,7 +137,7 @@ static void put_terms(Json *json, const spz_ranked *ranked)
     buffer_free(&words);
 }
 
-static void put_losses(Json *json, const char *key, const spz_loss *losses, size_t count, bool of_work)
+void json_put_losses(Json *json, const char *key, const spz_loss *losses, size_t count, bool of_work)
 {
     json_key(json, key);
     json_array(json);
@@ -168,7 +168,7 @@ static void put_ranked(Json *json, const spz_verdict *verdict, const spz_ranked 
     put_sections(json, ranked->order.sections, ranked->order.count);
     data_all_losses(&words, verdict, ranked);
     put_words(json, "losses", &words);
-    put_losses(json, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
+    json_put_losses(json, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
     put_terms(json, ranked);
     json_end(json);
     buffer_free(&words);

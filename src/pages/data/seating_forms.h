@@ -9,6 +9,8 @@ void json_put_verdict(Json *json, const spz_verdict *verdict);
 void data_order(Buffer *out, spz_order order);
 /* 'exchange Vn I/Vn II 66-71, 102; div3 Violins 20-24': the losses of one movement. */
 void data_losses(Buffer *out, const spz_loss *losses, size_t count);
+/* The same as facts; `of_work`: each with its movement. */
+void json_put_losses(Json *json, const char *key, const spz_loss *losses, size_t count, bool of_work);
 /* The verdict in one English sentence. */
 void data_statement(Buffer *out, const spz_verdict *verdict);
 #endif

@@ -9,12 +9,6 @@ static double points(Hundredths hundredths)
     return (double)hundredths / 100;
 }
 
-static const char *losses_in(const MovementResult *movement, const char *seating)
-{
-    const SeatingResult *seat = plan_seat(movement, seating);
-    return seat ? seat->losses : "";
-}
-
 /* The first of the hall's seatings that gives up nothing. */
 static const char *best_of(const ConcertPlan *plan, size_t step)
 {
@@ -31,12 +25,13 @@ static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_move
     const char *seating = plan->hall->names[plan->seatings[step]];
     Hundredths loss = plan->steps[step].loss[plan->seatings[step]];
     *out = (spz_planned_movement){.file = source->job->path, .title = digest->title, .number = source->number, .bars = digest->bars,
-                                  .judged = digest->seat_count > 0, .statement = digest->statement, .confidence = digest->confidence,
-                                  .seating = seating, .points = points(loss), .thirds = digest->thirds, .bars_lost = ""};
+                                  .judged = digest->seat_count > 0, .statement = digest->statement,
+                                  .seating = seating, .points = points(loss), .thirds = digest->thirds};
     if (out->judged)
         out->best = best_of(plan, step);
-    if (loss > 0)
-        out->bars_lost = losses_in(digest, seating);
+    const SeatingResult *seat = loss > 0 ? plan_seat(digest, seating) : NULL;
+    out->losses = seat ? seat->losses : NULL;
+    out->loss_count = seat ? seat->loss_count : 0;
 }
 
 static void tell_problem(const ConcertPlan *plan, size_t work, spz_planned_work *out)

@@ -1,5 +1,5 @@
 #include "season/results/result_lines.h"
-#include "season/results/json_reader.h"
+#include "season/results/loss_lines.h"
 #include "writing/json.h"
 #include <math.h>
 #include <string.h>
@@ -40,19 +40,26 @@ static void put_seat(Json *json, const SeatingResult *seat)
     json_row(json);
     json_put_text(json, "name", seat->name);
     json_put_number(json, "points", (double)seat->points / 100, 2); /* hundredths: exact as printed */
-    json_put_text(json, "losses", seat->losses);
+    losses_write(json, seat->losses, seat->loss_count);
     json_end(json);
+}
+
+static void put_statement(Json *json, const spz_statement *statement)
+{
+    json_put_integer(json, "outcome", (int)statement->outcome);
+    json_put_integer(json, "confidence", (int)statement->confidence);
+    json_put_number(json, "margin", statement->margin, 9);
+    json_put_text(json, "arrangement", statement->arrangement);
 }
 
 static void put_movement(Json *json, const MovementResult *movement)
 {
     json_put_text(json, "title", movement->title);
     json_put_integer(json, "bars", (long long)movement->bars);
-    json_put_integer(json, "confidence", (int)movement->confidence);
     json_put_flag(json, "strings", movement->strings);
     json_put_flag(json, "thirds", movement->thirds);
     json_put_flag(json, "two_orchestras", movement->two_orchestras);
-    json_put_text(json, "statement", movement->statement);
+    put_statement(json, &movement->statement);
     json_key(json, "seatings");
     json_list(json);
     for (size_t i = 0; i < movement->seat_count; i++)
@@ -110,12 +117,12 @@ static bool take_whole(const JsonValue *line, const char *key, double most, size
     return true;
 }
 
-static bool take_seat(const JsonValue *value, SeatingResult *seat)
+static bool take_seat(const JsonValue *value, Arena *arena, SeatingResult *seat)
 {
     double points;
     seat->name = json_member_text(value, "name");
-    seat->losses = json_member_text(value, "losses");
-    if (!seat->name || !seat->losses || !json_member_number(value, "points", -POINTS_MOST, POINTS_MOST, &points))
+    if (!seat->name || !losses_read(value, arena, &seat->losses, &seat->loss_count) ||
+        !json_member_number(value, "points", -POINTS_MOST, POINTS_MOST, &points))
         return false;
     seat->points = llround(points * 100);
     return true;
@@ -128,26 +135,33 @@ static bool take_seats(const JsonValue *line, Arena *arena, MovementResult *move
     if (!list || !movement->seats)
         return false;
     for (const JsonValue *value = list->first; value; value = value->next) {
-        if (movement->seat_count == CONCERT_SEATINGS || !take_seat(value, &movement->seats[movement->seat_count]))
+        if (movement->seat_count == CONCERT_SEATINGS || !take_seat(value, arena, &movement->seats[movement->seat_count]))
             return false;
         movement->seat_count++;
     }
     return true;
 }
 
+static bool take_statement(const JsonValue *line, spz_statement *statement)
+{
+    size_t outcome, confidence;
+    if (!take_whole(line, "outcome", SPZ_OUTCOME_COUNT - 1, &outcome) || !take_whole(line, "confidence", SPZ_FIRM, &confidence) ||
+        !json_member_number(line, "margin", 0, 1, &statement->margin))
+        return false;
+    statement->outcome = (spz_outcome)outcome;
+    statement->confidence = (spz_confidence)confidence;
+    statement->arrangement = json_member_text(line, "arrangement");
+    return statement->arrangement || outcome != SPZ_JUDGED;
+}
+
 static bool take_movement(const JsonValue *line, Arena *arena, MovementResult *movement)
 {
-    size_t confidence;
     movement->title = json_member_text(line, "title");
-    movement->statement = json_member_text(line, "statement");
     movement->strings = json_member_flag(line, "strings");
     movement->thirds = json_member_flag(line, "thirds");
     movement->two_orchestras = json_member_flag(line, "two_orchestras");
-    if (!movement->title || !movement->statement || !take_whole(line, "bars", 1e9, &movement->bars) ||
-        !take_whole(line, "confidence", SPZ_FIRM, &confidence))
-        return false;
-    movement->confidence = (spz_confidence)confidence;
-    return take_seats(line, arena, movement);
+    return movement->title && take_whole(line, "bars", 1e9, &movement->bars) && take_statement(line, &movement->statement) &&
+           take_seats(line, arena, movement);
 }
 
 static spz_fault fault_of_name(const char *name)

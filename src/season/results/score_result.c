@@ -1,5 +1,6 @@
 #include "season/results/score_result.h"
 #include "engine/steps.h"
+#include "season/results/loss_lines.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include <math.h>
@@ -51,7 +52,8 @@ static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementR
         return SPZ_NO_MEMORY;
     for (size_t i = 0; i < count; i++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
-        movement->seats[i] = (SeatingResult){arena_string(arena, ranked->name), arena_string(arena, ranked->losses_text), llround(ranked->points * 100)};
+        movement->seats[i] = (SeatingResult){arena_string(arena, ranked->name), losses_keep(arena, ranked->losses, ranked->loss_count), ranked->loss_count,
+                                             llround(ranked->points * 100)};
         if (!movement->seats[i].name || !movement->seats[i].losses)
             return SPZ_NO_MEMORY;
     }
@@ -63,13 +65,14 @@ static spz_status keep_movement(ScoreResult *digest, const spz_movement *score, 
 {
     Arena *arena = &digest->arena;
     MovementResult movement = {.title = arena_string(arena, spz_movement_title(score)),
-                               .statement = arena_string(arena, spz_verdict_statement_text(verdict)),
+                               .statement = spz_verdict_statement(verdict),
                                .bars = spz_movement_bars(score),
-                               .confidence = spz_verdict_confidence(verdict),
                                .strings = strings,
                                .thirds = spz_verdict_thirds(verdict),
                                .two_orchestras = spz_verdict_orchestras(verdict) > 1};
-    spz_status status = movement.title && movement.statement ? keep_seats(arena, verdict, &movement) : SPZ_NO_MEMORY;
+    movement.statement.margin = round(movement.statement.margin * 1e9) / 1e9;
+    movement.statement.arrangement = arena_string(arena, movement.statement.arrangement);
+    spz_status status = movement.title ? keep_seats(arena, verdict, &movement) : SPZ_NO_MEMORY;
     if (status != SPZ_OK)
         return status;
     return array_push(&digest->movements, movement) ? SPZ_OK : SPZ_NO_MEMORY;

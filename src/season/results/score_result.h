@@ -7,14 +7,16 @@
 #include "support/array.h"
 
 typedef struct SeatingResult { /* the movement in one arrangement */
-    const char *name, *losses;
+    const char *name;
+    const spz_loss *losses; /* what it weakens; bars alone, no passages */
+    size_t loss_count;
     Hundredths points; /* sum of its terms */
 } SeatingResult;
 
 typedef struct MovementResult {
-    const char *title, *statement;
+    const char *title;
+    spz_statement statement; /* its margin to nine decimals, as lines have it */
     size_t bars;
-    spz_confidence confidence;
     bool strings; /* some play */
     bool thirds, two_orchestras;
     SeatingResult *seats; /* best first, as judged; none when nothing could be judged */
