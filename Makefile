@@ -79,7 +79,7 @@ test: packages
 	@$(MAKE) -s --no-print-directory tests-built
 	@SPEZZATO_WHOLE=yes $(MAKE) -s --no-print-directory check
 
-tests-built: all $(UNIT) $(SKETCH) $(BUILD)/written
+tests-built: all $(UNIT) $(SKETCH) $(BUILD)/written $(BUILD)/host-spezzato
 check: tests-built check-includes
 	@BUILD=$(BUILD) sh tests/support/run-tests.sh
 
@@ -133,6 +133,10 @@ $(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(
 
 $(SKETCH): $(call objects,tests/support/sketch.c $(wildcard tests/support/notation*.c))
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(XML_LIBS) -lz
+
+# The program as part of a host that has chosen a language.
+$(BUILD)/host-spezzato: $(CLI_OBJECTS) $(call objects,tests/host/host_locale.c) $(LIBRARY)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # Library code sees its modules from src/ and keeps its symbols to itself; the command line sees only include/.
 OBJECT_NEEDS := $(BUILD)/flags | $(BUILD)/found $(MADE)/phrases.h

@@ -57,6 +57,8 @@ SPZ_API spz_status spz_sheet_notes(const spz_reading *const *readings, size_t co
  * repeats counted, by the tempo marks; `lasts` above 0 stretches the movement to that many seconds. Before the first tempo mark, and where there
  * is none, the first one or 120 crotchets a minute holds. Negative when the bar doesn't sound so often. */
 SPZ_API double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks when, size_t pass, double lasts);
+/* A length of time as people write it, in seconds: '7:10', '1:02:15', '430', the last with decimals where wanted. Below 0 where it is none. */
+SPZ_API double spz_seconds_from_text(const char *text);
 /* Length of the movement as played, by its tempo marks, in seconds. */
 SPZ_API double spz_movement_duration(const spz_movement *movement);
 

@@ -1,6 +1,7 @@
 /* When a moment of the score sounds: the bars in playing order, each as long as the tempo marks make it. */
 #include "model/movement.h"
 #include "spezzato/sheets.h"
+#include "support/numbers.h"
 
 static const double usual_tempo = 120; /* crotchets a minute, where the score has no tempo mark at all; what MIDI files mean by none */
 
@@ -66,4 +67,20 @@ double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks
     if (found < 0 || lasts <= 0 || all <= 0)
         return found;
     return found / all * lasts;
+}
+
+double spz_seconds_from_text(const char *text)
+{
+    double total = 0;
+    for (int fields = 0; fields < 3; fields++) {
+        const char *end = text;
+        double value = *text >= '0' && *text <= '9' ? number_read(text, &end) : 0;
+        if (end == text || (fields > 0 && value >= 60) || value > 1e6 || (*end && *end != ':'))
+            return -1;
+        total = total * 60 + value;
+        if (!*end)
+            return total;
+        text = end + 1;
+    }
+    return -1;
 }

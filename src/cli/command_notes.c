@@ -13,31 +13,11 @@ static const Option *const options[] = {&option_language, &option_lasts,  &optio
 
 enum { MOVEMENTS_MOST = 64 };
 
-/* '7:10', '1:02:15', '430': seconds, minutes and hours from the right. Negative when it is none of them. */
-static double seconds_of(const char *text)
-{
-    double total = 0;
-    int fields = 0;
-    do {
-        char *end;
-        if (*text < '0' || *text > '9')
-            return -1;
-        double value = strtod(text, &end);
-        if ((fields > 0 && value >= 60) || value > 1e6 || (*end && *end != ':'))
-            return -1;
-        total = total * 60 + value;
-        text = *end ? end + 1 : end;
-        if (*end && !*text)
-            return -1;
-    } while (*text && ++fields < 3);
-    return *text ? -1 : total;
-}
-
 static bool read_lasts(const Arguments *arguments, double *lasts, size_t *count)
 {
     const char *text;
     for (*count = 0; (text = arguments_each(arguments, &option_lasts, *count)) != NULL; ++*count) {
-        double seconds = seconds_of(text);
+        double seconds = spz_seconds_from_text(text);
         if (*count == MOVEMENTS_MOST || seconds <= 0) {
             complain_usage(arguments->command, *count == MOVEMENTS_MOST ? "--lasts %s: too many movements" : "--lasts %s: it is minutes and seconds, such as 7:10", text);
             return false;

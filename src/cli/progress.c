@@ -29,7 +29,7 @@ void progress_words(const spz_progress *state, double seconds, char text[PROGRES
         return;
     double remaining = seconds * (double)left / (double)read;
     unsigned long long whole = (unsigned long long)(remaining + 0.5);
-    used += snprintf(text + used, (size_t)(PROGRESS_TEXT - used), ", %.0f bars a second", (double)state->bars / seconds);
+    used += snprintf(text + used, (size_t)(PROGRESS_TEXT - used), ", %llu bars a second", (unsigned long long)((double)state->bars / seconds + 0.5));
     if (whole < 360000)
         snprintf(text + used, (size_t)(PROGRESS_TEXT - used), ", %llu:%02llu left", whole / 60, whole % 60);
 }

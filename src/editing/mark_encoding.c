@@ -1,7 +1,7 @@
 /* Unicode Standard, chapter 3.9: UTF-8 and UTF-16. */
 #include "editing/mark_encoding.h"
 #include "support/utf8.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <stdint.h>
 #include <string.h>
 
@@ -20,7 +20,7 @@ static void declared(const char *bytes, size_t length, char name[32])
     if ((found = strstr(start, "encoding")) == NULL || (found = strpbrk(found, "\"'")) == NULL)
         return;
     for (char quote = *found++; *found && *found != quote && count < 31; found++)
-        name[count++] = (char)toupper((unsigned char)*found);
+        name[count++] = (char)ascii_upper((unsigned char)*found);
     name[count] = '\0';
 }
 

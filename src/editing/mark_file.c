@@ -57,7 +57,7 @@ spz_status score_file_open(ScoreFile *file, const char *path, const spz_sink *si
     FILE *from = fopen(path, "rb");
     if (!from) {
         char cause[160];
-        snprintf(cause, sizeof cause, "the file can't be opened: %s", strerror(errno));
+        snprintf(cause, sizeof cause, "the file can't be opened: %s", message_cause(errno));
         return complain(file, sink, SPZ_CANNOT_OPEN, cause);
     }
     spz_status status = read_all(file, from, sink);

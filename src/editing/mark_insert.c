@@ -1,7 +1,7 @@
 #include "editing/mark_insert.h"
 #include "editing/mark_walk.h"
 #include "writing/markup.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include <stdlib.h>
 #include <string.h>
 

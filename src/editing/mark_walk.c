@@ -2,6 +2,7 @@
  * shift it. Elements are told apart by name and depth: <score-partwise><part><measure><note>, or the same with part and measure
  * changed over. */
 #include "editing/mark_walk.h"
+#include "support/numbers.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -133,13 +134,19 @@ static void open_element(Walk *walk, const XmlPiece *piece)
         open_sign(walk, piece);
 }
 
+static double number_within(const char *text)
+{
+    const char *end;
+    return number_read(text + strspn(text, " \t\r\n"), &end);
+}
+
 static void close_detail(Walk *walk, const XmlPiece *piece)
 {
     walk->text[walk->text_length] = '\0';
     if (xml_is(piece, "divisions") && walk->item == ITEM_ATTRIBUTES && walk->part >= 0)
-        walk->divisions[walk->part] = strtod(walk->text, NULL);
+        walk->divisions[walk->part] = number_within(walk->text);
     else if (xml_is(piece, "duration"))
-        walk->duration = strtod(walk->text, NULL);
+        walk->duration = number_within(walk->text);
     else if (xml_is(piece, "staff"))
         walk->place.staff = atoi(walk->text);
     else if (xml_is(piece, "voice")) {

@@ -1,6 +1,7 @@
 /* directions.c - what stands over, under and between the notes: dynamics, words, tempo, letters, wedges, signs, and what <sound> says. */
 #include "reader/reader.h"
-#include <ctype.h>
+#include "support/ascii.h"
+#include "support/numbers.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -53,13 +54,13 @@ static Dynamic dynamic_in_words(const char *text)
 {
     while (*text) {
         size_t length = 0;
-        while (text[length] && isalpha((unsigned char)text[length]))
+        while (text[length] && ascii_is_letter((unsigned char)text[length]))
             length++;
         int found = length ? dynamic_of(text, length) : -1;
         if (found >= 0)
             return (Dynamic)found;
         text += length;
-        while (*text && !isalpha((unsigned char)*text))
+        while (*text && !ascii_is_letter((unsigned char)*text))
             text++;
     }
     return DYNAMIC_NONE;
@@ -182,18 +183,18 @@ void read_beat_unit_dot_start(Reader *reader)
 
 void read_per_minute_end(Reader *reader)
 {
-    reader->metronome.per_minute = number_real(reader_text(reader));
+    reader->metronome.per_minute = number_first(reader_text(reader));
 }
 
 static const char *metronome_words(Reader *reader)
 {
     static const char *const dots[5] = {"", "dotted ", "double-dotted ", "triple-dotted ", "much-dotted "};
     const MetronomeDraft *m = &reader->metronome;
-    char text[128];
+    char text[128], number[NUMBER_TEXT];
     if (m->count == 2)
         snprintf(text, sizeof text, "%s%s = %s%s", dots[m->dots[0]], m->names[0], dots[m->dots[1]], m->names[1]);
     else
-        snprintf(text, sizeof text, "%s%s = %g", dots[m->dots[0]], m->names[0], m->per_minute);
+        snprintf(text, sizeof text, "%s%s = %s", dots[m->dots[0]], m->names[0], number_text_short(m->per_minute, 4, number));
     return reader_keep(reader, text);
 }
 
@@ -275,7 +276,7 @@ void read_sound_start(Reader *reader)
         read_direction_start(reader);
     sound_jumps(reader, bar);
     if (reader_attribute(reader, ATTRIBUTE_TEMPO, text, sizeof text))
-        reader->direction.sound_tempo = number_real(text);
+        reader->direction.sound_tempo = number_first(text);
     if (reader_attribute(reader, ATTRIBUTE_PIZZICATO, text, sizeof text))
         add_item(reader, DIRECTION_PLAYING, NULL, strcmp(text, "yes") == 0 ? PLAYING_PIZZICATO : PLAYING_ARCO);
     if (alone)
@@ -305,7 +306,7 @@ static void jump_in_words(Bar *bar, const char *words)
     char lower[64];
     size_t length = 0;
     for (; words[length] && length < sizeof lower - 1; length++)
-        lower[length] = (char)tolower((unsigned char)words[length]);
+        lower[length] = (char)ascii_lower((unsigned char)words[length]);
     lower[length] = '\0';
     const char *text = without_dance(lower);
     if (strcmp(text, "fine") == 0 || strcmp(text, "fine.") == 0)

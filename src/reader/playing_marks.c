@@ -1,7 +1,7 @@
 /* playing_marks.c - what is in force at each note: the dynamic, pizzicato, mutes. Marks count for their staff, or for the whole part when
  * they name none, from where they stand until the next of their kind. */
 #include "reader/playing_marks.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <string.h>
 
 typedef struct Force {
@@ -56,7 +56,7 @@ static void words_in_force(Force *force, int staff, const char *words)
     char text[256];
     size_t length = 0;
     for (; words[length] && length < sizeof text - 1; length++)
-        text[length] = (char)tolower((unsigned char)words[length]);
+        text[length] = (char)ascii_lower((unsigned char)words[length]);
     text[length] = '\0';
     /* two questions, each answered by the last word that speaks of it; of two that end together the longer is meant ('sans sourdine') */
     long bow = -1, mute = -1;

@@ -204,7 +204,6 @@ PartDraft *reader_part(Reader *reader);                 /* the part that is open
 Bar *reader_bar(Reader *reader);                        /* the bar that is open, or NULL */
 bool number_whole(const char *text, int64_t *out);      /* digits with a sign, at most LIMIT_DIGITS */
 bool number_decimal(const char *text, Decimal *out);
-double number_real(const char *text);                   /* the first number in the text; 0 when there is none. Not for times */
 
 /* time.c */
 bool time_raise(Reader *reader, Ticks divisor);         /* makes per_crotchet a multiple of divisor */

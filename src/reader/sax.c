@@ -3,7 +3,7 @@
  * Speed: names are interned in the parser's own dictionary before it starts, so that an element is known by its pointer; what no
  * rule asks for is passed over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
 #include "reader/reader.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <libxml/SAX2.h>
 #include <libxml/dict.h>
 #include <libxml/parserInternals.h>
@@ -194,7 +194,7 @@ static void clean_sentence(const char *from, char *to, size_t size)
 {
     snprintf(to, size, "%s", from ? from : "not well formed");
     size_t length = strlen(to);
-    while (length && isspace((unsigned char)to[length - 1]))
+    while (length && ascii_is_blank((unsigned char)to[length - 1]))
         to[--length] = '\0';
     for (size_t i = 0; i < length; i++)
         if (to[i] == '\n' || to[i] == '\r')

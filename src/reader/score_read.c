@@ -5,6 +5,7 @@
 #include "reader/linked_files.h"
 #include "reader/reader.h"
 #include "support/message.h"
+#include "support/numbers.h"
 #include <errno.h>
 #include <pthread.h>
 #include <stdarg.h>
@@ -63,7 +64,7 @@ static spz_status complain(const Job *job, spz_status status, const char *format
     va_list list;
     spz_message place = {.severity = SPZ_ERROR, .file = job->name};
     va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
+    number_format(text, sizeof text, format, list);
     va_end(list);
     message_send(job->sink, &place, "%s", text);
     return status;
@@ -267,7 +268,7 @@ static spz_status read_archive_file(const Job *job, FileSource *source)
 {
     struct stat about;
     if (fstat(fileno(source->file), &about) != 0 || about.st_size <= 0)
-        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", strerror(errno));
+        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", message_cause(errno));
     size_t size = (size_t)about.st_size;
     if (size > limit_archive_bytes)
         return complain(job, SPZ_OVER_LIMIT, "the compressed file is larger than any score");
@@ -286,7 +287,7 @@ static spz_status read_open_file(const Job *job, FileSource *source)
 {
     source->ahead_count = (int)fread(source->ahead, 1, sizeof source->ahead, source->file);
     if (ferror(source->file))
-        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", strerror(errno));
+        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", message_cause(errno));
     if (source->ahead_count == 0)
         return complain(job, SPZ_EMPTY, "the file is empty");
     if (archive_looks_like(source->ahead, (size_t)source->ahead_count))
@@ -303,7 +304,7 @@ spz_status spz_score_read(const char *path, const spz_sink *sink, spz_score **ou
     memset(&source, 0, offsetof(FileSource, buffer));
     source.file = fopen(path, "rb");
     if (!source.file)
-        return complain(&job, SPZ_CANNOT_OPEN, "the file can't be opened: %s", strerror(errno));
+        return complain(&job, SPZ_CANNOT_OPEN, "the file can't be opened: %s", message_cause(errno));
     setvbuf(source.file, source.buffer, _IOFBF, sizeof source.buffer);
     spz_status status = new_score(&job, path);
     if (status == SPZ_OK)

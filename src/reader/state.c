@@ -1,6 +1,7 @@
 /* state.c - what all rules share: messages with their place, texts, attributes, numbers. */
 #include "reader/reader.h"
 #include "support/message.h"
+#include "support/numbers.h"
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -30,7 +31,7 @@ void reader_fail(Reader *reader, spz_status status, const char *format, ...)
     if (reader->status != SPZ_OK)
         return;
     va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
+    number_format(text, sizeof text, format, list);
     va_end(list);
     message_send(reader->sink, &place, "%s", text);
     reader->status = status;
@@ -168,15 +169,3 @@ bool number_whole(const char *text, int64_t *out)
     return true;
 }
 
-double number_real(const char *text)
-{
-    while (*text && !(*text >= '0' && *text <= '9'))
-        text++;
-    double whole = 0, unit = 1;
-    for (int i = 0; *text >= '0' && *text <= '9' && i < LIMIT_DIGITS; text++, i++)
-        whole = whole * 10 + (*text - '0');
-    if (*text == '.' || *text == ',')
-        for (text++; *text >= '0' && *text <= '9'; text++)
-            whole += (*text - '0') * (unit /= 10);
-    return whole;
-}

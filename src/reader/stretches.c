@@ -2,7 +2,7 @@
  * page (<credit>), or over the bar as 'II. Andante'. A final barline alone separates nothing (before a coda, after a minuet), and a stretch that
  * leads back into the one before it by a da capo stays with it. */
 #include "reader/stretches.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <string.h>
 
 /* 0 for '0', 1 for '1'; -1 for what is no plain number. */
@@ -37,7 +37,7 @@ static bool is_numbered_title(const char *text)
         return false;
     text += numerals;
     size_t signs = strspn(text, ".:- ");
-    return signs > 0 && isalpha((unsigned char)text[signs]) && strlen(text) >= 4;
+    return signs > 0 && ascii_is_letter((unsigned char)text[signs]) && strlen(text) >= 4;
 }
 
 static Signs *signs_of_bars(const Reader *reader)

@@ -1,6 +1,6 @@
 /* titles.c - the head of the score: titles, composer, year, and the links of a collection of scores. */
 #include "reader/reader.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -59,16 +59,16 @@ void read_field_start(Reader *reader)
     name[0] = '\0';
     reader_attribute(reader, ATTRIBUTE_NAME, name, sizeof reader->field_name);
     for (; *name; name++)
-        *name = (char)tolower((unsigned char)*name);
+        *name = (char)ascii_lower((unsigned char)*name);
 }
 
 /* The last plausible year of a text: '1874-76' was composed by 1876, but '1874' is what can be read with certainty. */
 static int year_in(const char *text)
 {
     for (const char *at = text; *at; at++) {
-        bool begins = at == text || !isdigit((unsigned char)at[-1]);
+        bool begins = at == text || !ascii_is_digit((unsigned char)at[-1]);
         int digits = 0, year = 0;
-        while (begins && isdigit((unsigned char)at[digits]) && digits < 5)
+        while (begins && ascii_is_digit((unsigned char)at[digits]) && digits < 5)
             year = year * 10 + (at[digits++] - '0');
         if (digits == 4 && year >= 1000 && year <= 2100)
             return year;

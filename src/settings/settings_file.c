@@ -145,7 +145,7 @@ static spz_status read_lines(SettingsFile *reading)
 {
     int first_fault = ini_parse_stream(next_line, reading, take_line, reading);
     if (ferror(reading->file)) {
-        fault(reading, 0, "reading stopped: %s", strerror(errno));
+        fault(reading, 0, "reading stopped: %s", message_cause(errno));
         return SPZ_CANNOT_READ;
     }
     if (reading->line >= LINE_COUNT_LIMIT)
@@ -161,7 +161,7 @@ spz_status spz_settings_read(spz_settings *settings, const char *path, const spz
 {
     SettingsFile reading = { fopen(path, "r"), path, sink, NULL, 0, SPZ_OK };
     if (!reading.file) {
-        fault(&reading, 0, "the settings file can't be opened: %s", strerror(errno));
+        fault(&reading, 0, "the settings file can't be opened: %s", message_cause(errno));
         return SPZ_CANNOT_OPEN;
     }
     spz_status status = settings_copy(settings, &reading.settings);

@@ -1,38 +1,16 @@
 /* Values as people write them: '1.5' and '1,5', 'yes' and 'no'. Nothing depends on the locale. */
 #include "settings/store.h"
+#include "support/ascii.h"
+#include "support/numbers.h"
 #include <stdio.h>
 #include <string.h>
-#include <strings.h>
-
-static bool read_number(const char *text, double *out)
-{
-    bool negative = *text == '-';
-    if (*text == '-' || *text == '+')
-        text++;
-    double value = 0, place = 1;
-    int digits = 0;
-    bool fraction = false;
-    for (; *text; text++) {
-        if (*text >= '0' && *text <= '9' && digits < 18) {
-            value = value * 10 + (*text - '0');
-            place *= fraction ? 10 : 1;
-            digits++;
-        } else if ((*text == '.' || *text == ',') && !fraction) {
-            fraction = true;
-        } else {
-            return false;
-        }
-    }
-    *out = (negative ? -value : value) / place;
-    return digits > 0;
-}
 
 static bool read_yes_no(const char *text, double *out)
 {
     static const char *const words[][2] = { { "yes", "no" }, { "on", "off" }, { "true", "false" }, { "1", "0" } };
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++)
         for (int no = 0; no < 2; no++)
-            if (strcasecmp(text, words[i][no]) == 0) {
+            if (ascii_same(text, words[i][no])) {
                 *out = no ? 0 : 1;
                 return true;
             }
@@ -55,11 +33,12 @@ static bool word_allowed(const char *words, const char *word)
 
 static const char *number_fault(const spz_setting *row, const char *value, double *number, char *text, size_t size)
 {
+    char least[NUMBER_TEXT], most[NUMBER_TEXT];
     const char *space = row->unit[0] ? " " : "";
-    if (!read_number(value, number))
+    if (!number_of(value, number))
         snprintf(text, size, "has to be a number");
     else if (*number < row->least || *number > row->most)
-        snprintf(text, size, "has to lie between %g and %g%s%s", row->least, row->most, space, row->unit);
+        snprintf(text, size, "has to lie between %s and %s%s%s", number_text_short(row->least, 6, least), number_text_short(row->most, 6, most), space, row->unit);
     else
         return NULL;
     return text;

@@ -1,5 +1,6 @@
 #include "support/arena.h"
 #include "support/memory.h"
+#include "support/numbers.h"
 #include <stdalign.h>
 #include <stdarg.h>
 #include <stdint.h>
@@ -85,12 +86,12 @@ char *arena_format(Arena *arena, const char *format, ...)
 {
     va_list list;
     va_start(list, format);
-    int length = vsnprintf(NULL, 0, format, list);
+    int length = number_format(NULL, 0, format, list);
     va_end(list);
     char *text = length < 0 ? NULL : arena_take(arena, (size_t)length + 1, 1);
     if (text) {
         va_start(list, format);
-        vsnprintf(text, (size_t)length + 1, format, list);
+        number_format(text, (size_t)length + 1, format, list);
         va_end(list);
     }
     return text;

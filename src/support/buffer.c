@@ -1,5 +1,6 @@
 #include "support/buffer.h"
 #include "support/memory.h"
+#include "support/numbers.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -70,11 +71,11 @@ void buffer_vprintf(Buffer *buffer, const char *format, va_list list)
 {
     va_list again;
     va_copy(again, list);
-    int length = vsnprintf(NULL, 0, format, list);
+    int length = number_format(NULL, 0, format, list);
     if (length < 0)
         buffer->failed = true;
     else if (label_space_for(buffer, (size_t)length)) {
-        vsnprintf(buffer->text + buffer->length, (size_t)length + 1, format, again);
+        number_format(buffer->text + buffer->length, (size_t)length + 1, format, again);
         buffer->length += (size_t)length;
     }
     va_end(again);

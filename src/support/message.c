@@ -1,4 +1,6 @@
 #include "support/message.h"
+#include "support/plain_locale.h"
+#include "support/numbers.h"
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
@@ -12,11 +14,19 @@ void message_send(const spz_sink *sink, const spz_message *place, const char *fo
     if (!sink || !sink->say)
         return;
     va_start(list, format);
-    vsnprintf(text, sizeof text, format, list);
+    number_format(text, sizeof text, format, list);
     va_end(list);
     spz_message message = *place;
     message.text = text;
     sink->say(sink->context, &message);
+}
+
+const char *message_cause(int cause)
+{
+    locale_t before = plain_locale_enter();
+    const char *text = strerror(cause);
+    plain_locale_leave(before);
+    return text;
 }
 
 /* As much of a name as fits, whole characters only. */

@@ -1,6 +1,6 @@
 #include "wording/change_words.h"
 #include "wording/seating_words.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include <math.h>
 #include <string.h>
 

@@ -1,6 +1,6 @@
 #include "wording/doubt_words.h"
 #include "wording/phrase.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <inttypes.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -23,7 +23,7 @@ void say_pitch(Buffer *out, spz_language language, spz_pitch pitch)
         names += strcspn(names, " ") + 1;
     snprintf(name, sizeof name, "%.*s", (int)strcspn(names, " "), names);
     if (pitch.octave >= atoi(phrase_text(language, PHRASE_PITCH_SMALL_FROM)))
-        name[0] = (char)tolower((unsigned char)name[0]);
+        name[0] = (char)ascii_lower((unsigned char)name[0]);
     SAY(out, language, (Phrase)(PHRASE_PITCH_OCTAVE_0 + pitch.octave), slot_text("name", name));
 }
 

@@ -1,5 +1,4 @@
 #include "wording/notes_language.h"
-#include <ctype.h>
 #include <stdio.h>
 #include <string.h>
 

@@ -1,5 +1,5 @@
 #include "wording/notes_language.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -44,5 +44,5 @@ void put_bars(Buffer *out, const Citation *citation)
 
 bool letter_is_number(const Citation *citation)
 {
-    return isdigit((unsigned char)citation->letter[0]) != 0;
+    return ascii_is_digit((unsigned char)citation->letter[0]) != 0;
 }

@@ -1,10 +1,9 @@
 #include "wording/phrase.h"
-#include "writing/number_text.h"
-#include <ctype.h>
+#include "support/numbers.h"
+#include "support/ascii.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-#include <strings.h>
 
 /* The forms of `section.*`, in the order of the files. */
 static const char *const forms[] = {"plain", "the", "to", "from", "of", "by", "with", "in", "short"};
@@ -34,7 +33,7 @@ const char *spz_language_name(spz_language language)
 bool spz_language_from_name(const char *name, spz_language *out)
 {
     for (int i = 0; name && i < SPZ_LANGUAGE_COUNT; i++)
-        if (!strcasecmp(name, language_texts[i].code) || !strcasecmp(name, language_texts[i].name)) {
+        if (ascii_same(name, language_texts[i].code) || ascii_same(name, language_texts[i].name)) {
             *out = (spz_language)i;
             return true;
         }
@@ -48,7 +47,7 @@ static void capitalise(Buffer *out, size_t at)
         return;
     unsigned char *first = (unsigned char *)out->text + at;
     if (first[0] < 0x80)
-        first[0] = (unsigned char)toupper(first[0]);
+        first[0] = (unsigned char)ascii_upper(first[0]);
     else if (first[0] == 0xC3 && first[1] >= 0xA0 && first[1] != 0xB7 && first[1] != 0xBF)
         first[1] = (unsigned char)(first[1] - 0x20);
 }
@@ -178,8 +177,8 @@ static void say_braced(const Speech *speech, const char *inside, size_t length)
         *dot = '\0';
         form = dot + 1;
     }
-    bool large = isupper((unsigned char)text[0]);
-    text[0] = (char)tolower((unsigned char)text[0]);
+    bool large = text[0] >= 'A' && text[0] <= 'Z';
+    text[0] = (char)ascii_lower((unsigned char)text[0]);
     const Slot *slot = slot_of(speech, text);
     size_t at = speech->out->length;
     if (!slot)

@@ -1,5 +1,5 @@
 #include "writing/csv_text.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "support/utf8.h"
 #include <string.h>
 

@@ -53,7 +53,7 @@ void spz_document_free(spz_document *document)
 static spz_status complain(const spz_sink *sink, const char *path, int cause)
 {
     spz_message place = {.severity = SPZ_ERROR, .file = path};
-    message_send(sink, &place, "it can't be written: %s", strerror(cause));
+    message_send(sink, &place, "it can't be written: %s", message_cause(cause));
     return cause == ENOMEM ? SPZ_NO_MEMORY : SPZ_CANNOT_WRITE;
 }
 

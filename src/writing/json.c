@@ -1,5 +1,5 @@
 #include "writing/json.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "support/utf8.h"
 #include <math.h>
 

@@ -1,5 +1,5 @@
 #include "writing/markup.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "support/utf8.h"
 #include <stdarg.h>
 #include <string.h>

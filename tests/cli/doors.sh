@@ -92,10 +92,18 @@ plant json_key 'void f(Buffer *out, const char *k) { buffer_printf(out, "\"%s\":
 plant csv 'void f(Buffer *out) { buffer_printf(out, "%s,%d\n", "a", 1); }'
 plant csv_heads 'void f(Buffer *out) { buffer_puts(out, "file,title,bar"); }'
 plant sign "void f(Buffer *out) { buffer_putc(out, ','); }"
+plant printed 'void f(char *out, double x) { snprintf(out, 9, "%d and %.1f", 1, x); }'
+plant printed_below 'void f(char *out, double x) { snprintf(out, 9,
+    "%g", x); }'
+plant read 'double f(const char *text) { return strtod(text, NULL); }'
+plant scanned 'int f(const char *text, double *x) { return sscanf(text, "%lf", x); }'
+plant letters '#include <ctype.h>'
+plant cause 'const char *f(void) { return strerror(errno); }'
 plant fine '/* "<td>" {"a": 1} "%s,%d" */
-void f(Buffer *out) { buffer_puts(out, "bars %d, %d: a < b, c"); csv_header(row, "file,title,bar"); }'
+void f(Buffer *out) { buffer_puts(out, "bars %d, %d: a < b, c"); snprintf(out, 9, "%d %% from", 1);
+buffer_printf(out, "%.1f", x); csv_header(row, "file,title,bar"); }'
 CC=true CXX=true sh tests/support/check-includes.sh "$folder/tree" > "$folder/out" && fault "nothing was found in a tree that goes past the doors"
-for kind in writer tag tag_end json json_key csv csv_heads sign; do
+for kind in writer tag tag_end json json_key csv csv_heads sign printed printed_below read scanned letters cause; do
     grep -q "planted_$kind\.c" "$folder/out" || fault "'$kind' is not found: $(cat "$folder/tree/src/pages/data/planted_$kind.c")"
 done
 grep planted_fine "$folder/out" > "$folder/said" && fault "found where nothing is wrong: $(cat "$folder/said")"

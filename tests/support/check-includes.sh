@@ -66,8 +66,15 @@ done
 # Read, not written: the scanner of scores to be marked, the head that names an encoding, the test whether an engraving is whole; messages of the reader
 # name elements.
 reads="src/editing/mark_xml.c src/editing/mark_encoding.c src/pages/web/engrave.c $(echo src/reader/*.c)"
-past=$(find src -name '*.[ch]' ! -path 'src/writing/*' | sort | xargs awk -v reads="$reads" -f "$here/doors.awk")
+past=$(find src -name '*.[ch]' ! -path 'src/writing/*' ! -path src/support/numbers.c ! -path src/cli/messages.c | sort | xargs awk -v reads="$reads" -f "$here/doors.awk")
 [ -z "$past" ] || say "$past"
+# Letters, digits and causes of errors do not hang on the host's language either; the command line, which chooses none, may ask the standard library.
+belongs 'locale\.h' support
+belongs 'w?ctype\.h' nowhere
+belongs 'strings\.h' cli
+for file in $(grep -lrE '(^|[^_a-z])strerror\(' src); do
+    case "$file" in src/support/message.c | src/cli/*) ;; *) say "$file: a cause by strerror, not by message_cause" ;; esac
+done
 twice=$(find src -name '*.[ch]' -exec basename {} \; | sort | uniq -d)
 [ -z "$twice" ] || say "these names stand more than once: $twice"
 for header in include/spezzato/*.h; do

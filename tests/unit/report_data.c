@@ -1,7 +1,7 @@
 /* JSON and CSV: well formed whatever a score holds. */
 #include "writing/csv_text.h"
 #include "writing/json.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "support/suite.h"
 #include <math.h>
 #include <stdio.h>

@@ -2,7 +2,7 @@
  * word of its own. Each word is looked up in one table; the few meanings that hang on two words ('non div.', 'in 3', 'alle
  * geteilt') are read off what stands before. */
 #include "analysis/division/division_marks.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -92,7 +92,7 @@ static char next_letter(const unsigned char **text)
     ++*text;
     if (c == 0xC3 && **text)
         return folded_letter(*(*text)++);
-    return isalnum(c) && c < 0x80 ? (char)tolower(c) : c == '\'' ? '\'' : ' ';
+    return ascii_is_letter(c) || ascii_is_digit(c) ? (char)ascii_lower(c) : c == '\'' ? '\'' : ' ';
 }
 
 static int cut_words(const char *text, char words[WORDS_MOST][WORD_MOST])
@@ -102,7 +102,7 @@ static int cut_words(const char *text, char words[WORDS_MOST][WORD_MOST])
     char before = ' ';
     while (*at && count < WORDS_MOST) {
         char c = next_letter(&at);
-        bool edge = c == ' ' || (before != ' ' && !isdigit((unsigned char)c) != !isdigit((unsigned char)before));
+        bool edge = c == ' ' || (before != ' ' && !ascii_is_digit((unsigned char)c) != !ascii_is_digit((unsigned char)before));
         if (edge && length) {
             words[count++][length] = 0;
             length = 0;
@@ -119,7 +119,7 @@ static int cut_words(const char *text, char words[WORDS_MOST][WORD_MOST])
 static Meaning meaning_of(const char *word, int *number)
 {
     *number = 0;
-    if (isdigit((unsigned char)word[0])) {
+    if (ascii_is_digit((unsigned char)word[0])) {
         *number = strlen(word) <= 2 ? atoi(word) : 0;
         return *number ? SAYS_NUMBER : SAYS_NOTHING;
     }

@@ -1,5 +1,5 @@
 /* The CSV of the reports: one table each, its columns in docs/output.md. */
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/data/seating_forms.h"
 #include "wording/passage_words.h"
 #include "wording/section_words.h"

@@ -1,5 +1,5 @@
 /* The JSON of the reports. Fields once written stay; docs/output.md lists them. */
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/data/seating_forms.h"
 #include "wording/passage_words.h"
 #include "wording/section_words.h"

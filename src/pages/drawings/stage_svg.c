@@ -2,7 +2,7 @@
 #include "pages/drawings/stage_svg.h"
 #include "writing/document.h"
 #include "writing/markup.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/own_texts.h"
 #include "pages/growing_report.h"
 #include "pages/drawings/label_space.h"

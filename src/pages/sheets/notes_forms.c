@@ -1,7 +1,7 @@
 #include "writing/csv_text.h"
 #include "writing/text_layout.h"
 #include "pages/sheets/notes_sheet.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "support/utf8.h"
 #include <stdio.h>
 #include <string.h>

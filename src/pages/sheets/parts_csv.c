@@ -1,5 +1,5 @@
 #include "writing/csv_text.h"
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/sheets/parts_sheet.h"
 
 static const char *const kinds[] = {

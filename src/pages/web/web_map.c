@@ -1,12 +1,13 @@
 /* The passage map: bars across, sections down, in systems as in a score. Calls are filled, answers hollow, an arrow leads from one to the
  * other; the strength is in the weight of the line and in words; divided sections are hatched bands, coupled ones double lines. */
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
 #include "support/memory.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <stdint.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 enum { WIDTH = 1000, RIGHT = 8, AXIS = 46, LANE = 34, BARS_MOST = 90 };
@@ -77,8 +78,7 @@ static void draw_bar_lines(const System *system)
     double free_from = 0;
     for (size_t bar = system->first; bar < system->end; bar++) {
         const char *number = system->web->movement->bars[bar].number;
-        int value = 0;
-        bool counted = sscanf(number, "%d", &value) == 1 && value % step == 0;
+        bool counted = ascii_is_digit(*number) && atoi(number) % step == 0;
         if (!counted && bar != system->first)
             continue;
         double x = x_of_bar(system, (double)bar);
@@ -112,7 +112,7 @@ static const char *tempo_words(const char *text, char words[64])
     while (length > 0 && strchr(" ([=", words[length - 1]))
         words[--length] = '\0';
     for (const char *c = words; *c; c++)
-        letters = letters || isalpha((unsigned char)*c) || (unsigned char)*c >= 0x80;
+        letters = letters || ascii_is_letter((unsigned char)*c) || (unsigned char)*c >= 0x80;
     return letters ? words : "";
 }
 

@@ -1,5 +1,5 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "support/utf8.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"

@@ -1,5 +1,5 @@
 /* A passage as pitch over time: for each group of players a strip, a few bars a line. It stands where no engraved notes are to be had. */
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/web/web.h"
 #include <stdint.h>
 #include <stdio.h>

@@ -1,5 +1,5 @@
 /* The recommendation on the conductor's page, the table of arrangements, the stage. */
-#include "writing/number_text.h"
+#include "support/numbers.h"
 #include "pages/drawings/stage_svg.h"
 #include "pages/web/web.h"
 #include "wording/seating_words.h"

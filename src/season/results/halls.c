@@ -6,7 +6,7 @@
 #include "support/memory.h"
 #include "support/message.h"
 #include "support/path.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -44,11 +44,11 @@ static void file_name(const char *name, bool plain, char out[NAME_MOST + 1])
     size_t used = 0;
     for (; *name && used < NAME_MOST; name++) {
         unsigned char c = (unsigned char)*name;
-        bool letter = isalnum(c) || c >= 0x80;
+        bool letter = ascii_is_letter(c) || ascii_is_digit(c) || c >= 0x80;
         if (!plain)
             out[used++] = (char)c;
         else if (letter)
-            out[used++] = (char)tolower(c);
+            out[used++] = (char)ascii_lower(c);
         else if (used && out[used - 1] != '-')
             out[used++] = '-';
     }

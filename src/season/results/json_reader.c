@@ -1,6 +1,6 @@
 #include "season/results/json_reader.h"
 #include "support/utf8.h"
-#include <locale.h>
+#include "support/numbers.h"
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
@@ -115,10 +115,11 @@ static const char *take_text(Reading *reading)
     return text;
 }
 
-/* '-12.5', 'e' allowed; always with a point, whatever the user's language. */
+/* The text as a whole need not end with a zero: the number is looked at in a copy. */
 static bool take_number(Reading *reading, double *number)
 {
     char text[40];
+    const char *end;
     size_t length = 0;
     while (reading->at < reading->end && strchr("+-.eE0123456789", *reading->at) && *reading->at) {
         if (length + 1 == sizeof text)
@@ -126,14 +127,8 @@ static bool take_number(Reading *reading, double *number)
         text[length++] = *reading->at++;
     }
     text[length] = '\0';
-    if (length == 0 || !strchr("-0123456789", text[0]))
-        return false;
-    char *point = strchr(text, '.');
-    if (point)
-        *point = *localeconv()->decimal_point;
-    char *end;
-    *number = strtod(text, &end);
-    return *end == '\0';
+    *number = number_read(text, &end);
+    return length > 0 && *end == '\0';
 }
 
 static bool add_member(Reading *reading, JsonValue ***tail, const char *key)

@@ -88,7 +88,7 @@ spz_status stored_lines_read(KeptLines *lines, const char *path, const spz_sink 
     FILE *file = standard ? stdin : fopen(path, "rb");
     spz_message place = {.severity = SPZ_ERROR, .file = standard ? "standard input" : path};
     if (!file) {
-        message_send(sink, &place, "the lines can't be opened: %s", strerror(errno));
+        message_send(sink, &place, "the lines can't be opened: %s", message_cause(errno));
         return SPZ_CANNOT_OPEN;
     }
     Buffer text;
@@ -97,7 +97,7 @@ spz_status stored_lines_read(KeptLines *lines, const char *path, const spz_sink 
     if (status == SPZ_OK && text.length)
         status = take_text(lines, place.file, &text, sink);
     else if (status == SPZ_CANNOT_READ)
-        message_send(sink, &place, "the lines can't be read to their end: %s", strerror(errno));
+        message_send(sink, &place, "the lines can't be read to their end: %s", message_cause(errno));
     buffer_free(&text);
     if (!standard)
         fclose(file);

@@ -1,9 +1,10 @@
 #include "season/table/cells.h"
-#include <ctype.h>
+#include "support/ascii.h"
+#include "support/numbers.h"
 #include <stdlib.h>
 #include <string.h>
 
-enum { HEAD_TEXT = 32, FIRST_YEAR = 1000, LAST_YEAR = 2100 };
+enum { HEAD_TEXT = 32, FIRST_YEAR = 1000, LAST_YEAR = 2100, ORDER_DIGITS = 6 };
 
 static const struct Head {
     const char *name;
@@ -26,7 +27,7 @@ static void fold_head(const char *head, char out[HEAD_TEXT])
 {
     size_t used = 0;
     for (; *head && used + 1 < HEAD_TEXT; head++) {
-        char c = *head == '_' || *head == '-' || isspace((unsigned char)*head) ? ' ' : (char)tolower((unsigned char)*head);
+        char c = *head == '_' || *head == '-' || ascii_is_blank((unsigned char)*head) ? ' ' : (char)ascii_lower((unsigned char)*head);
         if (c != ' ' || (used && out[used - 1] != ' '))
             out[used++] = c;
     }
@@ -62,11 +63,11 @@ static void join_lines(char *text)
 char *cell_trim(char *text)
 {
     static const char no_break[] = "\xC2\xA0"; /* spreadsheets like to leave them */
-    while (isspace((unsigned char)*text) || strncmp(text, no_break, 2) == 0)
-        text += isspace((unsigned char)*text) ? 1 : 2;
+    while (ascii_is_blank((unsigned char)*text) || strncmp(text, no_break, 2) == 0)
+        text += ascii_is_blank((unsigned char)*text) ? 1 : 2;
     size_t length = strlen(text);
     for (;;) {
-        if (length && isspace((unsigned char)text[length - 1]))
+        if (length && ascii_is_blank((unsigned char)text[length - 1]))
             length--;
         else if (length >= 2 && strncmp(text + length - 2, no_break, 2) == 0)
             length -= 2;
@@ -98,16 +99,7 @@ bool cell_yes(const char *text, bool *yes)
 
 bool cell_order(const char *text, double *order)
 {
-    double whole = 0, part = 0.1;
-    const char *c = text;
-    for (; isdigit((unsigned char)*c) && c - text < 6; c++)
-        whole = whole * 10 + (*c - '0');
-    bool digits = c > text;
-    if (*c == '.' && (digits || isdigit((unsigned char)c[1])))
-        for (c++; isdigit((unsigned char)*c); c++, part /= 10)
-            whole += (*c - '0') * part;
-    *order = whole;
-    return digits && *c == '\0';
+    return strspn(text, "0123456789") <= ORDER_DIGITS && (ascii_is_digit(*text) || *text == '.') && !strchr(text, ',') && number_of(text, order);
 }
 
 bool cell_year(const char *text, int *year)
@@ -123,12 +115,12 @@ bool cell_year(const char *text, int *year)
 bool cell_begins(const char *text, const char *name, const char **rest)
 {
     while (*name) {
-        if (isspace((unsigned char)*name) != 0) {
-            if (!isspace((unsigned char)*text))
+        if (ascii_is_blank((unsigned char)*name) != 0) {
+            if (!ascii_is_blank((unsigned char)*text))
                 return false;
-            for (; isspace((unsigned char)*name); name++) {}
-            for (; isspace((unsigned char)*text); text++) {}
-        } else if (tolower((unsigned char)*text++) != tolower((unsigned char)*name++))
+            for (; ascii_is_blank((unsigned char)*name); name++) {}
+            for (; ascii_is_blank((unsigned char)*text); text++) {}
+        } else if (ascii_lower((unsigned char)*text++) != ascii_lower((unsigned char)*name++))
             return false;
     }
     *rest = text;

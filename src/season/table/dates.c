@@ -1,5 +1,5 @@
 #include "season/table/dates.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <stddef.h>
 
 enum { FIRST_YEAR = 1583, LAST_YEAR = 9999 }; /* whole years of the Gregorian calendar, four digits */
@@ -25,7 +25,7 @@ static bool exists(Date date)
 static int take_number(const char **text)
 {
     int number = 0, digits = 0;
-    for (; isdigit((unsigned char)**text) && digits < 5; digits++)
+    for (; ascii_is_digit((unsigned char)**text) && digits < 5; digits++)
         number = number * 10 + (*(*text)++ - '0');
     return digits > 0 && digits < 5 ? number : -1;
 }

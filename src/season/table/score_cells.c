@@ -1,6 +1,6 @@
 #include "season/table/score_cells.h"
 #include "support/message.h"
-#include <ctype.h>
+#include "support/ascii.h"
 #include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>
@@ -11,7 +11,7 @@ int scores_compare_names(const char *a, const char *b)
 {
     const char *left = a, *right = b;
     while (*left && *right) {
-        if (isdigit((unsigned char)*left) && isdigit((unsigned char)*right)) {
+        if (ascii_is_digit((unsigned char)*left) && ascii_is_digit((unsigned char)*right)) {
             left += strspn(left, "0");
             right += strspn(right, "0");
             size_t digits = strspn(left, "0123456789"), others = strspn(right, "0123456789");
@@ -22,7 +22,7 @@ int scores_compare_names(const char *a, const char *b)
             right += others;
             continue;
         }
-        int order = tolower((unsigned char)*left) - tolower((unsigned char)*right);
+        int order = ascii_lower((unsigned char)*left) - ascii_lower((unsigned char)*right);
         if (order)
             return order;
         left++;
@@ -99,9 +99,9 @@ spz_status scores_find(const char *cell, const char *folder, const spz_message *
     spz_status status = SPZ_OK;
     while (*cell && status == SPZ_OK) {
         size_t length = strcspn(cell, "|"), start = 0, end = length;
-        while (start < end && isspace((unsigned char)cell[start]))
+        while (start < end && ascii_is_blank((unsigned char)cell[start]))
             start++;
-        while (end > start && isspace((unsigned char)cell[end - 1]))
+        while (end > start && ascii_is_blank((unsigned char)cell[end - 1]))
             end--;
         const char *name = arena_text(arena, cell + start, end - start);
         const char *path = name ? arena_format(arena, "%s%s", *name == '/' ? "" : folder, name) : NULL;
