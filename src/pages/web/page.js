@@ -16,7 +16,8 @@ for (const form of document.querySelectorAll('form.filters')) {
       count += on;
       for (const mark of section.querySelectorAll('a.mark[href="#' + p.id + '"]')) mark.toggleAttribute('hidden', !on);
     }
-    form.querySelector('output').textContent = count + ' of ' + passages.length + ' passages shown';
+    const said = form.querySelector('output');
+    said.textContent = said.dataset.words.replace('#', count).replace('#', passages.length);
   };
   form.addEventListener('input', show);
   form.addEventListener('submit', event => event.preventDefault());

@@ -20,6 +20,13 @@ static inline Speaker web_speaker(const Web *web)
     return report_speaker(web->report, web->shown);
 }
 
+/* A phrase with its slots as the text of the element that is open; as an attribute of it. */
+void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count);
+void web_put(Html *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count);
+#define WEB_SAY(html, language, phrase, ...) web_say(html, language, phrase, (const Slot[]){__VA_ARGS__}, sizeof((const Slot[]){__VA_ARGS__}) / sizeof(Slot))
+#define WEB_PUT(html, attribute, language, phrase, ...) \
+    web_put(html, attribute, language, phrase, (const Slot[]){__VA_ARGS__}, sizeof((const Slot[]){__VA_ARGS__}) / sizeof(Slot))
+
 /* Pieces of a movement's section. */
 void web_verdict(Html *html, spz_language language, const spz_verdict *verdict);
 void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);

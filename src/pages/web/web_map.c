@@ -58,7 +58,8 @@ static void draw_lanes(const System *system)
     double right = x_of_bar(system, (double)system->end);
     for (size_t lane = 0; lane < system->lanes; lane++) {
         bool wind = system->winds && lane + 1 == system->lanes;
-        const char *name = wind ? spz_section_name(SPZ_WINDS) : system->web->map->groups[lane].about.name;
+        char text[WORDS_TEXT];
+        const char *name = words_body(web_speaker(system->web).language, wind ? &(spz_group){.section = SPZ_WINDS} : &system->web->map->groups[lane].about, text);
         html_box(html, lane % 2 ? "lane odd" : "lane", system->left, lane_top(lane), right - system->left, LANE);
         html_label(html, "lane-name", system->left - 6, lane_top(lane) + LANE / 2.0 + 4, name);
     }
@@ -267,10 +268,11 @@ static void draw_passage(const System *system, size_t index)
     html_put_format(html, "class", "mark k-%s s%d", spz_kind_name(passage->kind), web_strength(passage));
     if (passage->first < system->first) /* its first system has the stop of the keyboard */
         html_put(html, "tabindex", "-1");
-    html_put_format(html, "aria-label", "bars %s, %s, %s, %s", words_bars(speaker.language, passage, bars), words_kind(speaker.language, passage, kind),
-                    words_who(&speaker, passage, who), words_weight(speaker.language, passage->strength));
+    const Slot told[] = {slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
+                         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength))};
+    web_put(html, "aria-label", speaker.language, PHRASE_WEB_MARK, told, sizeof told / sizeof *told);
     html_open(html, "title");
-    html_format(html, "%s: %s, %s, %s", bars, kind, who, words_weight(speaker.language, passage->strength));
+    web_say(html, speaker.language, PHRASE_WEB_MARK_TITLE, told, sizeof told / sizeof *told);
     html_close(html);
     if (!spz_kind_is_antiphony(passage->kind))
         draw_band(system, passage);
@@ -290,7 +292,7 @@ static void draw_system(const System *system)
     const Bar *bars = system->web->movement->bars;
     html_open_drawing(html, "map", WIDTH, lane_top(system->lanes) + 4, NULL);
     html_put(html, "role", "group");
-    html_put_format(html, "aria-label", "Map of bars %s to %s", bars[system->first].number, bars[system->end - 1].number);
+    WEB_PUT(html, "aria-label", web_speaker(system->web).language, PHRASE_WEB_MAP_BARS, slot_text("from", bars[system->first].number), slot_text("to", bars[system->end - 1].number));
     draw_lanes(system);
     draw_bar_lines(system);
     draw_letters(system);
@@ -305,29 +307,28 @@ static void draw_system(const System *system)
     html_line_end(html);
 }
 
-static void draw_key(Html *html)
+static void draw_key(Html *html, spz_language language)
 {
-    static const char *const words[] = {"call", "answer"};
+    static const char *const classes[] = {"call", "answer"};
     html_open_class(html, "p", "key");
     for (int i = 0; i < 2; i++) {
         html_open_drawing(html, "sample k-exchange s1", 26, 14, NULL);
         html_put(html, "aria-hidden", "true");
-        html_box(html, words[i], 2, 2, 22, 10);
+        html_box(html, classes[i], 2, 2, 22, 10);
         html_close(html);
-        html_format(html, " %s ", words[i]);
+        html_format(html, " %s ", phrase_text(language, i ? PHRASE_WEB_ANSWER : PHRASE_WEB_CALL));
     }
     html_open_drawing(html, "sample k-div3 s2", 26, 14, NULL);
     html_put(html, "aria-hidden", "true");
     html_line(html, "divided", 2, 7, 24, 7);
     html_close(html);
-    html_words(html, " divided ");
+    html_words(html, phrase_text(language, PHRASE_WEB_KEY_DIVIDED));
     html_open_drawing(html, "sample k-coupling s2", 26, 14, NULL);
     html_put(html, "aria-hidden", "true");
     html_line(html, "coupled", 2, 5, 24, 5);
     html_line(html, "coupled", 2, 9, 24, 9);
     html_close(html);
-    html_words(html, " moving together. The heavier, the stronger. E exchange, H hocket, S split line, I imitation; 2, 3 divided in two, in three or more. "
-                     "A mark leads to its passage below.");
+    html_words(html, phrase_text(language, PHRASE_WEB_KEY));
     html_close(html);
 }
 
@@ -364,11 +365,11 @@ void web_map(const Web *web)
         system.winds = system.winds || web_has_winds(passage);
     }
     system.lanes += system.winds;
-    draw_key(html);
+    draw_key(html, web_speaker(web).language);
     html_open_class(html, "div", "scroll maps");
     html_put(html, "tabindex", "0");
     html_put(html, "role", "region");
-    html_put(html, "aria-label", "Map of the passages");
+    html_put(html, "aria-label", phrase_text(web_speaker(web).language, PHRASE_WEB_MAP));
     draw_systems(web, &system);
     html_close(html);
     memory_free(shown);

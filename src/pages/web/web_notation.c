@@ -145,9 +145,9 @@ bool web_notation(const Web *web, const spz_passage *passage, size_t index)
     html_open_class(html, "div", "scroll");
     html_put(html, "tabindex", "0");
     html_put(html, "role", "region");
-    html_put(html, "aria-label", "The passage in notes");
+    html_put(html, "aria-label", phrase_text(speaker.language, PHRASE_WEB_NOTES));
     html_open_class(html, "img", "notation");
-    html_put_format(html, "alt", "Notes of bars %s: %s", words_bars(speaker.language, passage, bars), words_who(&speaker, passage, who));
+    WEB_PUT(html, "alt", speaker.language, PHRASE_WEB_NOTES_ALT, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("who", words_who(&speaker, passage, who)));
     html_put_format(html, "width", "%d", drawing_width(&web->drawings[index]) * 9 / 10);
     html_put(html, "loading", "lazy");
     html_put(html, "src", address.text);
@@ -156,7 +156,7 @@ bool web_notation(const Web *web, const spz_passage *passage, size_t index)
     buffer_free(&address);
     if (last_shown(passage) < passage->last) {
         html_open_class(html, "p", "small");
-        html_format(html, "The first %d of %zu bars.", BARS_MOST, passage->last - passage->first + 1);
+        WEB_SAY(html, speaker.language, PHRASE_WEB_FIRST_BARS, slot_number("n", BARS_MOST), slot_number("of", (long)(passage->last - passage->first + 1)));
         html_close(html);
     }
     return true;

@@ -6,61 +6,87 @@
 #include <stdio.h>
 #include <string.h>
 
-static PageHead head_of(const char *title)
+static PageHead head_of(spz_language language, const char *title)
 {
-    return (PageHead){.language = "en", .title = title, .style = text_page_css, .script = text_page_js};
+    return (PageHead){.language = spz_language_code(language), .title = title, .style = text_page_css, .script = text_page_js};
 }
 
-static void page_begin(Html *html, const char *title)
+static void page_begin(Html *html, spz_language language, const char *title)
 {
-    PageHead head = head_of(title);
+    PageHead head = head_of(language, title);
     html_page_begin(html, &head);
     html_open(html, "main");
 }
 
 /* With what goes with every proposal for a stage. */
-static void page_end(Html *html)
+static void page_end(Html *html, spz_language language)
 {
-    PageHead head = head_of("");
+    PageHead head = head_of(language, "");
     html_close(html);
     html_open(html, "footer");
-    html_element(html, "p", NULL, report_cautions(SPZ_ENGLISH));
+    html_element(html, "p", NULL, report_cautions(language));
     html_close(html);
     html_page_end(html, &head);
+}
+
+void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count)
+{
+    Buffer words;
+    buffer_init(&words);
+    say(&words, language, phrase, slots, count);
+    html_words(html, words.length ? words.text : "");
+    html->failed = html->failed || words.failed;
+    buffer_free(&words);
+}
+
+void web_put(Html *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count)
+{
+    Buffer words;
+    buffer_init(&words);
+    say(&words, language, phrase, slots, count);
+    html_put(html, attribute, words.length ? words.text : "");
+    html->failed = html->failed || words.failed;
+    buffer_free(&words);
 }
 
 static void sections_line(const Web *web)
 {
     size_t count = web->map->group_count;
+    spz_language language = web_speaker(web).language;
     Html *html = web->html;
+    Buffer names;
+    buffer_init(&names);
+    for (size_t i = 0; i < count; i++) {
+        char name[WORDS_TEXT];
+        buffer_printf(&names, "%s%s", i ? ", " : "", words_body(language, &web->map->groups[i].about, name));
+    }
     html_open(html, "p");
-    html_words(html, count ? "String sections: " : "No string sections were found");
-    for (size_t i = 0; i < count; i++)
-        html_format(html, "%s%s", i ? ", " : "", web->map->groups[i].about.name);
-    html_words(html, ".");
+    WEB_SAY(html, language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
     html_close(html);
     html_line_end(html);
+    html->failed = html->failed || names.failed;
+    buffer_free(&names);
 }
 
 static void movement_section(const Web *web)
 {
     Html *html = web->html;
     const ShownMovement *shown = web->shown;
+    spz_language language = web_speaker(web).language;
     html_open_class(html, "section", "movement");
     html_put_format(html, "id", "m%zu", shown->number);
     html_element(html, shown->of > 1 ? "h2" : "h1", NULL, shown->title);
     html_open_class(html, "p", "small");
-    html_format(html, "%s, %zu bars", shown->file, web->movement->bar_count);
-    if (web->movement->year)
-        html_format(html, ", composed %d", web->movement->year);
+    WEB_SAY(html, language, web->movement->year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", shown->file),
+            slot_number("n", (long)web->movement->bar_count), slot_number("year", web->movement->year));
     html_close(html);
     sections_line(web);
-    html_element(html, "h3", NULL, phrase_text(web->report->options.language, PHRASE_SEATING_HEADING));
-    web_verdict(html, web->report->options.language, shown->reading.verdict);
+    html_element(html, "h3", NULL, phrase_text(language, PHRASE_WEB_SEATING));
+    web_verdict(html, language, shown->reading.verdict);
     if (web->map->group_count)
         web_passages(web);
     web_stage(web);
-    web_arrangements(html, web->report->options.language, shown->reading.verdict);
+    web_arrangements(html, language, shown->reading.verdict);
     html_close(html);
     html_raw(html, "\n");
 }
@@ -119,8 +145,8 @@ static void index_row(spz_report *report, const ShownMovement *shown)
 {
     Html *html = &report->html;
     const spz_verdict *verdict = shown->reading.verdict;
-    spz_language language = report->options.language;
     bool judged = spz_verdict_count(verdict) > 0;
+    spz_language language = report->options.language;
     long striking = 0, clear = 0;
     for (size_t i = 0; i < spz_findings_count(shown->reading.findings); i++) {
         const spz_passage *passage = spz_findings_at(shown->reading.findings, i);
@@ -146,7 +172,7 @@ static void index_row(spz_report *report, const ShownMovement *shown)
     html_line_end(html);
 }
 
-static void season_link(Html *html, const char *page)
+static void season_link(Html *html, spz_language language, const char *page)
 {
     Buffer address;
     buffer_init(&address);
@@ -155,7 +181,7 @@ static void season_link(Html *html, const char *page)
     html_open(html, "p");
     html_open(html, "a");
     html_put(html, "href", address.text);
-    html_words(html, "The season's plan: concerts, changes, what moves");
+    html_words(html, phrase_text(language, PHRASE_WEB_INDEX_SEASON));
     html_close(html);
     html_close(html);
     html_line_end(html);
@@ -164,20 +190,22 @@ static void season_link(Html *html, const char *page)
 
 static void index_heads(spz_report *report)
 {
-    static const char *const names[] = {"Movement", "Seating", "How sure", "Striking answers", "Clear answers"};
+    static const Phrase heads[] = {PHRASE_PAGE_HEAD_MOVEMENT, PHRASE_PAGE_HEAD_SEATING, PHRASE_PAGE_HEAD_SURE, PHRASE_WEB_INDEX_STRIKING,
+                                   PHRASE_WEB_INDEX_CLEAR};
     Html *html = &report->html;
-    html_element(html, "h1", NULL, "Where the strings sit");
+    spz_language language = report->options.language;
+    html_element(html, "h1", NULL, phrase_text(language, PHRASE_WEB_INDEX));
     html_line_end(html);
     if (report->options.season)
-        season_link(html, report->options.season);
+        season_link(html, language, report->options.season);
     html_open_class(html, "div", "scroll");
     html_open_class(html, "table", "index");
     html_open(html, "thead");
     html_open(html, "tr");
-    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++) {
         html_open(html, "th");
         html_put(html, "scope", "col");
-        html_words(html, names[i]);
+        html_words(html, phrase_text(language, heads[i]));
         html_close(html);
     }
     html_close(html);
@@ -189,9 +217,10 @@ static void index_heads(spz_report *report)
 /* The page is named after its first movement. */
 static void begin_once(spz_report *report, const char *title)
 {
+    spz_language language = report->options.language;
     if (report->movements > 0)
         return;
-    page_begin(&report->html, report->options.brief ? "Where the strings sit" : title);
+    page_begin(&report->html, language, report->options.brief || !title ? phrase_text(language, PHRASE_WEB_INDEX) : title);
     if (report->options.brief)
         index_heads(report);
 }
@@ -207,10 +236,10 @@ static void movement(spz_report *report, const ShownMovement *shown)
 
 static void end(spz_report *report)
 {
-    begin_once(report, "Where the strings sit");
+    begin_once(report, NULL);
     for (int i = 0; report->options.brief && i < 3; i++) /* body of the table, table, its frame */
         html_close(&report->html);
-    page_end(&report->html);
+    page_end(&report->html, report->options.language);
 }
 
 const Form html_movements = {begin, movement, end};

@@ -95,9 +95,9 @@ static void entry_row(const Web *web, const spz_passage *passage, const spz_entr
     html_element(html, "td", NULL, web->movement->bars[entry->bar].number);
     html_element(html, "td", NULL, words_beat(entry->beat, beat));
     html_element(html, "td", NULL, words_players(&speaker, entry->players, who));
-    html_element(html, "td", NULL, passage->kind == SPZ_SPLIT_LINE ? "has the line" : entry->answer ? "answers" : "calls");
+    html_element(html, "td", NULL, phrase_text(speaker.language, passage->kind == SPZ_SPLIT_LINE ? PHRASE_WEB_HAS_LINE : entry->answer ? PHRASE_WEB_ANSWERS : PHRASE_WEB_CALLS));
     html_open(html, "td");
-    html_format(html, "%s to %s", spz_pitch_text(entry->first, first), spz_pitch_text(entry->last, last));
+    WEB_SAY(html, speaker.language, PHRASE_WEB_FROM_TO, slot_text("from", spz_pitch_text(entry->first, first)), slot_text("to", spz_pitch_text(entry->last, last)));
     html_close(html);
     html_close(html);
 }
@@ -118,7 +118,9 @@ static void heads(Html *html, const char *const *names, size_t count)
 
 static void entry_table(const Web *web, const spz_passage *passage)
 {
-    static const char *const names[] = {"Bar", "Beat", "Section", "", "From, to"};
+    spz_language language = web_speaker(web).language;
+    const char *const names[] = {phrase_text(language, PHRASE_HEAD_BAR), phrase_text(language, PHRASE_HEAD_BEAT), phrase_text(language, PHRASE_HEAD_SECTION), "",
+                                 phrase_text(language, PHRASE_HEAD_FROM_TO)};
     Html *html = web->html;
     html_open_class(html, "div", "scroll");
     html_open_class(html, "table", "entries");
@@ -144,7 +146,7 @@ static void entries(const Web *web, const spz_passage *passage)
     }
     html_open_class(html, "details", "more");
     html_open(html, "summary");
-    html_format(html, "All %zu entries", passage->entry_count);
+    WEB_SAY(html, web_speaker(web).language, PHRASE_WEB_ENTRIES, slot_number("n", (long)passage->entry_count));
     html_close(html);
     entry_table(web, passage);
     html_close(html);
@@ -158,7 +160,7 @@ static void summary(const Web *web, const spz_passage *passage)
     Html *html = web->html;
     html_open(html, "summary");
     html_open_class(html, "span", "bars");
-    html_format(html, "%s %s", passage->first == passage->last ? "bar" : "bars", words_bars(speaker.language, passage, text));
+    WEB_SAY(html, speaker.language, passage->first == passage->last ? PHRASE_WEB_BAR : PHRASE_WEB_BARS, slot_text("bars", words_bars(speaker.language, passage, text)));
     html_close(html);
     html_words(html, " ");
     html_element(html, "span", "letter", words_letter(passage, text));
@@ -197,7 +199,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     html_line_end(html);
 }
 
-static void kind_box(Html *html, spz_kind kind)
+static void kind_box(Html *html, spz_language language, spz_kind kind)
 {
     char name[WORDS_TEXT];
     html_open(html, "label");
@@ -209,9 +211,9 @@ static void kind_box(Html *html, spz_kind kind)
     html_put(html, "checked", "checked");
     html_close_void(html);
     html_element(html, "span", "swatch", "");
-    html_words(html, words_kind(SPZ_ENGLISH, &(spz_passage){.kind = kind}, name));
+    html_words(html, words_kind(language, &(spz_passage){.kind = kind}, name));
     if (kind == SPZ_DIV2 || kind == SPZ_DIV3)
-        html_words(html, kind == SPZ_DIV2 ? " in two" : " in three or more");
+        html_words(html, phrase_text(language, kind == SPZ_DIV2 ? PHRASE_WEB_IN_TWO : PHRASE_WEB_IN_THREE));
     html_close(html);
 }
 
@@ -241,34 +243,36 @@ static void strength_choice(Html *html, const char *form, int value, const char 
 static void filters(const Web *web)
 {
     Html *html = web->html;
+    spz_language language = web_speaker(web).language;
     char form[WEB_ID];
     snprintf(form, sizeof form, "m%zu", web->shown->number);
     html_open_class(html, "form", "filters");
     html_open(html, "fieldset");
-    html_element(html, "legend", NULL, "Kind");
+    html_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_KIND));
     for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
         if (has_kind(web->shown->reading.findings, (spz_kind)kind))
-            kind_box(html, (spz_kind)kind);
+            kind_box(html, language, (spz_kind)kind);
     html_close(html);
     html_open(html, "fieldset");
-    html_element(html, "legend", NULL, "Strength");
-    strength_choice(html, form, 0, "all", false);
-    strength_choice(html, form, 1, "clear or striking", true);
-    strength_choice(html, form, 2, "striking", false);
+    html_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_STRENGTH));
+    strength_choice(html, form, 0, phrase_text(language, PHRASE_WEB_ALL), false);
+    strength_choice(html, form, 1, phrase_text(language, PHRASE_WEB_CLEAR_OR_STRIKING), true);
+    strength_choice(html, form, 2, words_weight(language, 1), false);
     html_close(html);
     html_open(html, "fieldset");
-    html_element(html, "legend", NULL, "Sections");
+    html_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_SECTION));
     html_open(html, "select");
     html_put(html, "name", "pair");
-    html_put(html, "aria-label", "Sections");
+    html_put(html, "aria-label", phrase_text(language, PHRASE_HEAD_SECTION));
     html_open(html, "option");
     html_put(html, "value", "");
-    html_words(html, "all");
+    html_words(html, phrase_text(language, PHRASE_WEB_ALL));
     html_close(html);
     html_close(html);
     html_close(html);
     html_open(html, "output");
     html_put(html, "aria-live", "polite");
+    html_put(html, "data-words", phrase_text(language, PHRASE_WEB_SHOWN));
     html_close(html);
     html_close(html);
 }
@@ -278,9 +282,10 @@ void web_passages(const Web *web)
     const spz_findings *findings = web->shown->reading.findings;
     size_t count = spz_findings_count(findings);
     Html *html = web->html;
-    html_element(html, "h3", NULL, "Passages");
+    spz_language language = web_speaker(web).language;
+    html_element(html, "h3", NULL, phrase_text(language, PHRASE_WEB_PASSAGES));
     if (count == 0) {
-        html_element(html, "p", NULL, "No passage was found on which the seating hangs.");
+        html_element(html, "p", NULL, phrase_text(language, PHRASE_WEB_NONE));
         return;
     }
     filters(web);

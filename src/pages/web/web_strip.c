@@ -91,7 +91,7 @@ static void draw_entries(const Excerpt *excerpt, const Strip *strip, double top)
         html_box(html, web_answers(excerpt->passage, entry) ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
         bool said = spz_kind_is_antiphony(excerpt->passage->kind) && excerpt->passage->kind != SPZ_SPLIT_LINE;
         if (entry->onset >= excerpt->from && said)
-            html_label(html, "said", x, top - 2, entry->answer ? "answer" : "call");
+            html_label(html, "said", x, top - 2, phrase_text(web_speaker(excerpt->web).language, entry->answer ? PHRASE_WEB_ANSWER : PHRASE_WEB_CALL));
     }
 }
 
@@ -137,7 +137,8 @@ static void draw_strip(const Excerpt *excerpt, const Strip *strip, double top)
     draw_pitches(excerpt, strip, top, right);
     draw_entries(excerpt, strip, top);
     draw_notes(excerpt, strip, top);
-    html_label(html, "strip-name", 4, top + 12, strip->group->about.name);
+    char name[WORDS_TEXT];
+    html_label(html, "strip-name", 4, top + 12, words_body(web_speaker(excerpt->web).language, &strip->group->about, name));
 }
 
 static double line_height(const Excerpt *excerpt)
@@ -170,9 +171,13 @@ static void draw_line(Excerpt *excerpt)
     Html *html = excerpt->web->html;
     const Bar *bars = excerpt->web->movement->bars;
     double height = line_height(excerpt), top = TOP;
-    char label[160];
-    snprintf(label, sizeof label, "Pitch over time, bars %.40s to %.40s", bars[excerpt->first_bar].number, bars[excerpt->end_bar - 1].number);
-    html_open_drawing(html, "strip", WIDTH, height, label);
+    Buffer label;
+    buffer_init(&label);
+    SAY(&label, web_speaker(excerpt->web).language, PHRASE_WEB_PITCH_BARS, slot_text("from", bars[excerpt->first_bar].number),
+        slot_text("to", bars[excerpt->end_bar - 1].number));
+    html_open_drawing(html, "strip", WIDTH, height, label.length ? label.text : "");
+    html->failed = html->failed || label.failed;
+    buffer_free(&label);
     draw_bars(excerpt, height - GAP);
     for (size_t i = 0; i < excerpt->strip_count; i++) {
         draw_strip(excerpt, &excerpt->strips[i], top);
@@ -218,7 +223,7 @@ void web_strip(const Web *web, const spz_passage *passage)
     html_open_class(web->html, "div", "scroll strips");
     html_put(web->html, "tabindex", "0");
     html_put(web->html, "role", "region");
-    html_put(web->html, "aria-label", "The passage, pitch over time");
+    html_put(web->html, "aria-label", phrase_text(web_speaker(web).language, PHRASE_WEB_PITCH));
     for (size_t first = passage->first; first < passage->first + shown; first += each) {
         set_line(&excerpt, first, each, passage->first + shown);
         draw_line(&excerpt);
@@ -226,7 +231,7 @@ void web_strip(const Web *web, const spz_passage *passage)
     html_close(web->html);
     if (shown < bars) {
         html_open_class(web->html, "p", "small");
-        html_format(web->html, "The first %zu of %zu bars.", shown, bars);
+        WEB_SAY(web->html, web_speaker(web).language, PHRASE_WEB_FIRST_BARS, slot_number("n", (long)shown), slot_number("of", (long)bars));
         html_close(web->html);
     }
 }
