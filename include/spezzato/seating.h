@@ -108,7 +108,6 @@ typedef struct spz_ranked {
     size_t term_count;
     const spz_loss *losses; /* what this arrangement weakens */
     size_t loss_count;
-    const char *losses_text; /* the same in English; "" for none; going */
 } spz_ranked;
 
 typedef enum spz_confidence { SPZ_OPEN, SPZ_LEANING, SPZ_FIRM } spz_confidence;
@@ -205,7 +204,6 @@ SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, s
 SPZ_API void spz_verdict_free(spz_verdict *verdict);
 
 SPZ_API spz_statement spz_verdict_statement(const spz_verdict *verdict);
-SPZ_API const char *spz_verdict_statement_text(const spz_verdict *verdict); /* the same as an English sentence */
 SPZ_API size_t spz_verdict_count(const spz_verdict *verdict);          /* ranked arrangements; 0 when nothing could be judged */
 SPZ_API const spz_ranked *spz_verdict_ranked(const spz_verdict *verdict, size_t place); /* best first */
 /* 0..1: hundredths of the score between the best and the best of the other violin placing; where the house allows one placing only,

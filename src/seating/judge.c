@@ -1,7 +1,6 @@
 /* One movement: evidence, points in each arrangement, ranking, reasons. */
 #include "seating/losses.h"
 #include "seating/reasons.h"
-#include "seating/english_texts.h"
 #include <math.h>
 #include <stdint.h>
 #include <string.h>
@@ -59,25 +58,14 @@ static spz_status tell_terms(Verdict *verdict, const Comparison *comparison, con
     return SPZ_OK;
 }
 
-static spz_status write_losses(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement)
-{
-    Buffer text;
-    spz_ranked *ranked = &verdict->by_arrangement[arrangement];
-    spz_status status = losses_find(comparison, evidence, arrangement, &verdict->arena, &ranked->losses, &ranked->loss_count);
-    buffer_init(&text);
-    if (status == SPZ_OK && words_losses(ranked->losses, ranked->loss_count, &text))
-        ranked->losses_text = arena_string(&verdict->arena, text.text ? text.text : "");
-    buffer_free(&text);
-    return ranked->losses_text ? status : SPZ_NO_MEMORY;
-}
-
 static spz_status tell_ranked(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
 {
     spz_status status = copy_names(verdict, comparison);
     for (size_t i = 0; i < comparison->list.count && status == SPZ_OK; i++) {
+        spz_ranked *ranked = &verdict->by_arrangement[i];
         status = tell_terms(verdict, comparison, evidence, i);
         if (status == SPZ_OK)
-            status = write_losses(verdict, comparison, evidence, i);
+            status = losses_find(comparison, evidence, i, &verdict->arena, &ranked->losses, &ranked->loss_count);
     }
     return status;
 }
@@ -117,8 +105,6 @@ static spz_status judge(Verdict *verdict, const Findings *findings, const spz_se
     }
     if (status == SPZ_OK)
         status = reasons_give(verdict, &comparison, &evidence);
-    if (status == SPZ_OK)
-        status = verdict_state(verdict);
     evidence_release(&evidence);
     arena_release(&arena);
     return status;
@@ -139,7 +125,7 @@ spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *s
     spz_outcome outcome = outcome_of(findings->map);
     *out = NULL;
     if (status == SPZ_OK && outcome)
-        verdict->statement = words_outcome(verdict->outcome = outcome);
+        verdict->outcome = outcome;
     if (status == SPZ_OK && !outcome && !settings)
         status = spz_settings_new(&defaults);
     if (status == SPZ_OK && !outcome)

@@ -1,5 +1,4 @@
 #include "seating/verdict.h"
-#include "seating/english_texts.h"
 #include "support/memory.h"
 #include <math.h>
 #include <stdlib.h>
@@ -12,7 +11,7 @@ Verdict *verdict_new(void)
         return NULL;
     memset(verdict, 0, sizeof *verdict);
     arena_init(&verdict->arena);
-    verdict->title = verdict->statement = "";
+    verdict->title = "";
     return verdict;
 }
 
@@ -74,16 +73,6 @@ void verdict_fill_numbers(Verdict *verdict)
     }
 }
 
-spz_status verdict_state(Verdict *verdict)
-{
-    Buffer text;
-    buffer_init(&text);
-    words_statement(verdict, &text);
-    verdict->statement = buffer_failed(&text) ? NULL : arena_string(&verdict->arena, text.text);
-    buffer_free(&text);
-    return verdict->statement ? SPZ_OK : SPZ_NO_MEMORY;
-}
-
 const char *spz_confidence_name(spz_confidence confidence)
 {
     static const char *const names[] = {[SPZ_OPEN] = "open", [SPZ_LEANING] = "leaning", [SPZ_FIRM] = "firm"};
@@ -95,10 +84,6 @@ spz_statement spz_verdict_statement(const spz_verdict *verdict)
     bool judged = verdict->outcome == SPZ_JUDGED;
     return (spz_statement){verdict->outcome, judged ? verdict->ranking.confidence : SPZ_OPEN, verdict->ranking.margin,
                            judged ? verdict->by_arrangement[verdict->ranking.order[0]].name : NULL};
-}
-const char *spz_verdict_statement_text(const spz_verdict *verdict)
-{
-    return verdict->statement;
 }
 size_t spz_verdict_count(const spz_verdict *verdict)
 {

@@ -14,7 +14,6 @@ struct spz_verdict {
     const char *const *movements; /* of a work: titles */
     size_t movement_count;
     spz_outcome outcome;
-    const char *statement; /* in English; going */
     Ranking ranking;                                /* count 0: nothing could be judged */
     spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings */
     ReasonList reasons;
@@ -32,8 +31,6 @@ spz_status verdict_add_reason(Verdict *verdict, spz_reason reason);
 void verdict_sort_reasons(Verdict *verdict);
 /* Notes that the verdict hangs by `weight` on the pair; the weightiest are kept. */
 void verdict_note_pair(Verdict *verdict, spz_section a, spz_section b, double weight);
-/* The statement in English. */
-spz_status verdict_state(Verdict *verdict);
 /* Points and scores of the ranked arrangements from the ranking. */
 void verdict_fill_numbers(Verdict *verdict);
 #endif

@@ -2,7 +2,6 @@
  * weighed by the evidence that each holds: a movement that says nothing has no vote. */
 #include "seating/losses.h"
 #include "seating/verdict.h"
-#include "seating/english_texts.h"
 #include <math.h>
 #include <stdint.h>
 #include <string.h>
@@ -120,7 +119,6 @@ static bool tell_ranked(Verdict *work, const spz_verdict *const *movements, size
         spz_ranked *ranked = &work->by_arrangement[i];
         ranked->name = arena_string(&work->arena, model->by_arrangement[i].name);
         ranked->order = model->by_arrangement[i].order;
-        ranked->losses_text = "";
         good = ranked->name && copy_losses(work, movements, count, i) && tell_terms(work, i);
     }
     return good;
@@ -180,7 +178,6 @@ static spz_status judge_work(Verdict *work, const spz_verdict *const *movements,
         return SPZ_NO_MEMORY;
     if (!model) {
         work->outcome = count ? movements[0]->outcome : SPZ_WITHOUT_MOVEMENT;
-        work->statement = words_outcome(work->outcome);
         return SPZ_OK;
     }
     spz_status status = combine(work, movements, count, model);
@@ -191,8 +188,7 @@ static spz_status judge_work(Verdict *work, const spz_verdict *const *movements,
     note_pairs(work, movements, count);
     if (!tell_ranked(work, movements, count, model))
         return SPZ_NO_MEMORY;
-    status = give_reasons(work, movements, count);
-    return status == SPZ_OK ? verdict_state(work) : status;
+    return give_reasons(work, movements, count);
 }
 
 spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,
