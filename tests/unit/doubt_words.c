@@ -30,7 +30,7 @@ static const char *pitch_in(spz_language language, int step, int alter, int octa
     return kept(&out);
 }
 
-/* Helmholtz's octaves in German (c' is middle C, the B of English a H); in French middle C is do3. */
+/* Helmholtz's octaves in German (c' is middle C, the B of English a H); in French middle C is do3, the lowest key of the piano la-1. */
 static void a_pitch_is_written_as_in_the_country(void)
 {
     enum { C, D, E, F, G, A, B };
@@ -40,7 +40,8 @@ static void a_pitch_is_written_as_in_the_country(void)
     CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_GERMAN, B, -1, 3), "b");
     CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_GERMAN, C, 1, 1), "Kontra-Cis");
     CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_FRENCH, C, 0, 4), "do3");
-    CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_FRENCH, F, 1, 1), "fa♯-1");
+    CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_FRENCH, A, 0, 0), "la-1");
+    CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_FRENCH, F, 1, 1), "fa♯0");
     CU_ASSERT_STRING_EQUAL(pitch_in(SPZ_FRENCH, B, 2, 3), "si♯♯2");
 }
 
