@@ -18,6 +18,7 @@ enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 150
 static const double most_stage = 840, most_scale = 60; /* units; units a metre */
 static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5;
 static const double number_type = 9, name_type = 14, told_type = 12, end_radius = 4, above_way = 10; /* units */
+static const double letter_width = 0.53; /* of the size of the type, of a sentence on average */
 
 typedef struct Drawing {
     Html html;
@@ -305,20 +306,28 @@ static double scale_bar(Drawing *d, double y)
     return y + 2 * LINE;
 }
 
-/* Breaks at blanks; returns where the next line would stand. */
-static double paragraph(Drawing *d, double y, const char *class, const char *text)
+/* Bytes of the next line: at most `letters` letters, broken at a blank. */
+static size_t line_length(const char *text, size_t letters)
 {
-    char piece[LETTERS_A_LINE + 1];
+    size_t at = 0, blank = 0;
+    for (size_t count = 0; text[at]; at++) {
+        bool begins = ((unsigned char)text[at] & 0xC0) != 0x80; /* a letter of UTF-8 */
+        if (begins && count++ == letters && (blank || text[at] == ' '))
+            return text[at] == ' ' ? at : blank;
+        if (text[at] == ' ')
+            blank = at;
+    }
+    return at;
+}
+
+/* Lines of at most `letters` from `x`, `y` on; returns where the next line would stand. */
+static double paragraph(Drawing *d, double x, double y, const char *class, const char *text, size_t letters)
+{
     while (*text) {
-        size_t length = strlen(text);
-        if (length > LETTERS_A_LINE) {
-            length = LETTERS_A_LINE;
-            while (length > 1 && text[length] != ' ')
-                length--;
-        }
-        memcpy(piece, text, length);
-        piece[length] = '\0';
-        words(d, d->left, y, class, piece);
+        char piece[4 * LETTERS_A_LINE + 1];
+        size_t length = line_length(text, letters);
+        snprintf(piece, sizeof piece, "%.*s", (int)length, text);
+        words(d, x, y, class, piece);
         y += LINE;
         text += length;
         text += *text == ' ';
@@ -326,26 +335,57 @@ static double paragraph(Drawing *d, double y, const char *class, const char *tex
     return y;
 }
 
+/* What is told of a pair below the stage: two sentences, and how many of their letters go into a line. */
+enum { TELLINGS = 2, TOLD_AT = 34 };
+static const struct Telling {
+    void (*say)(Buffer *out, spz_language language, const spz_plan *plan, const spz_section pair[2]);
+    const char *class;
+    double type;
+} tellings[TELLINGS] = {{say_stage_distance, "plain", 12}, {say_stage_hearing, "small", 10}};
+
+static size_t letters_in_line(const Drawing *d, const struct Telling *telling)
+{
+    double room = (d->width - d->left - TOLD_AT - (double)MARGIN / 2) / (telling->type * letter_width);
+    return room < LETTERS_A_LINE ? (size_t)room : LETTERS_A_LINE;
+}
+
 static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
 {
     Buffer text;
     buffer_init(&text);
-    for (size_t i = 0; i < count; i++) {
-        say_stage_distance(&text, d->language, d->plan, pairs[i]);
-        if (!text.length)
-            continue;
-        line(d, d->left, y - 4, d->left + 26, y - 4, i ? "way1" : "way0");
-        words(d, d->left + 34, y, "plain", text.text);
-        y += LINE;
-        buffer_clear(&text);
-        say_stage_hearing(&text, d->language, d->plan, pairs[i]);
-        words(d, d->left + 34, y, "small", text.text);
-        y += LINE + 4;
+    for (size_t i = 0; i < count * TELLINGS; i++) {
+        const struct Telling *telling = &tellings[i % TELLINGS];
+        telling->say(&text, d->language, d->plan, pairs[i / TELLINGS]);
+        if (text.length && i % TELLINGS == 0)
+            line(d, d->left, y - 4, d->left + 26, y - 4, i / TELLINGS ? "way1" : "way0");
+        if (text.length)
+            y = paragraph(d, d->left + TOLD_AT, y, telling->class, text.text, letters_in_line(d, telling)) + (i % TELLINGS ? 4 : 0);
         buffer_clear(&text);
     }
     d->failed = d->failed || buffer_failed(&text);
     buffer_free(&text);
     return y;
+}
+
+/* Lines that the tellings take beyond one for each. */
+static double further_lines(Drawing *d, StagePairs pairs, size_t count)
+{
+    Buffer text;
+    double lines = 0;
+    buffer_init(&text);
+    for (size_t i = 0; i < count * TELLINGS; i++) {
+        const struct Telling *telling = &tellings[i % TELLINGS];
+        telling->say(&text, d->language, d->plan, pairs[i / TELLINGS]);
+        for (const char *at = text.length ? text.text : ""; *at;) {
+            at += line_length(at, letters_in_line(d, telling));
+            lines += *at == ' ';
+            at += *at == ' ';
+        }
+        buffer_clear(&text);
+    }
+    d->failed = d->failed || buffer_failed(&text);
+    buffer_free(&text);
+    return lines;
 }
 
 /* An element that is no drawing: a text, or the styles. */
@@ -419,19 +459,19 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
         tell_way(d, pairs[i], i);
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
     y = facts(d, pairs, count, y + 4);
-    paragraph(d, y + 4, "small", report_cautions(d->language));
+    paragraph(d, d->left, y + 4, "small", report_cautions(d->language), LETTERS_A_LINE);
     html_line_end(html);
     html_close(html);
     html_line_end(html);
 }
 
-static void measure(Drawing *d, size_t pairs)
+static void measure(Drawing *d, StagePairs pairs, size_t count)
 {
     double stage = spz_plan_stage_width(d->plan);
     d->scale = fmin(most_stage / stage, most_scale);
     d->width = fmax(stage * d->scale + 2 * MARGIN, SHEET_LEAST);
     d->left = (d->width - stage * d->scale) / 2;
-    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + 3 * (double)pairs);
+    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + 3 * (double)count + further_lines(d, pairs, count));
 }
 
 spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
@@ -440,7 +480,7 @@ spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_l
     Buffer text;
     buffer_init(&text);
     html_begin(&d.html, &text);
-    measure(&d, count);
+    measure(&d, pairs, count);
     draw(&d, pairs, count);
     html_end(&d.html);
     text.failed = text.failed || d.failed;
