@@ -30,11 +30,6 @@ void say_minutes(Buffer *out, spz_language language, double minutes)
     say_tenths(out, language, PHRASE_SEASON_MINUTES, minutes);
 }
 
-const char *words_seating(spz_language language, const char *arrangement)
-{
-    return words_arrangement(language, arrangement);
-}
-
 void say_change_place(Buffer *out, spz_language language, const spz_changeover *change)
 {
     SAY(out, language, (Phrase)(PHRASE_SEASON_AT_BEFORE_CONCERT + (int)change->gap), slot_text("after", change->after),
@@ -48,8 +43,8 @@ void say_change(Buffer *out, spz_language language, const spz_changeover *change
         {{PHRASE_SEASON_FROM_TO, PHRASE_SEASON_FROM_TO_SAME_INTO_TWO}, {PHRASE_SEASON_FROM_TO_SAME_INTO_ONE, PHRASE_SEASON_FROM_TO_TWO}},
     };
     bool same = strcmp(change->from, change->to) == 0;
-    SAY(out, language, phrases[same][change->two_before][change->two_after], slot_text("from", words_seating(language, change->from)),
-        slot_text("to", words_seating(language, change->to)));
+    SAY(out, language, phrases[same][change->two_before][change->two_after], slot_text("from", words_arrangement(language, change->from)),
+        slot_text("to", words_arrangement(language, change->to)));
 }
 
 static void say_goes(Buffer *out, spz_language language, Phrase phrase, const spz_section_move *move)

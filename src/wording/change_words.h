@@ -6,7 +6,6 @@
 
 void say_points(Buffer *out, spz_language language, double points);   /* '1 point', '12.4 points', 'less than 0.1 points' */
 void say_minutes(Buffer *out, spz_language language, double minutes); /* '4.5 minutes' */
-const char *words_seating(spz_language language, const char *arrangement);
 /* 'Before the concert', 'At the interval, between 'A' and 'B'', 'Before movement 2 of 'A''. */
 void say_change_place(Buffer *out, spz_language language, const spz_changeover *change);
 /* 'from violins together, cellos outside to the same for two orchestras'. */

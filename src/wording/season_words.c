@@ -134,7 +134,7 @@ void say_seated(Buffer *out, spz_language language, const spz_planned_work *work
 {
     size_t thirds = season_thirds(work);
     Buffer order;
-    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_SEATED_TWO : PHRASE_SEASON_SEATED, slot_text("seating", words_seating(language, work->seating)),
+    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_SEATED_TWO : PHRASE_SEASON_SEATED, slot_text("seating", words_arrangement(language, work->seating)),
         slot_text("fixed", work->fixed ? phrase_text(language, PHRASE_SEASON_SEATED_FIXED) : ""),
         slot_text("order", order_text(&order, language, work->order)));
     let_go(out, &order);
@@ -217,7 +217,7 @@ void say_loss(Buffer *out, spz_language language, const spz_planned_movement *mo
     if (losses.length)
         SAY(&weakened, language, PHRASE_SEASON_WEAKENED, slot_text("losses", losses.text));
     SAY(out, language, alone ? PHRASE_SEASON_GIVES_UP : PHRASE_SEASON_GIVES_UP_MOVEMENT, slot_text("title", season_movement_title(movement)),
-        slot_text("points", points.text), slot_text("best", words_seating(language, movement->best)), slot_text("weakened", weakened.text));
+        slot_text("points", points.text), slot_text("best", words_arrangement(language, movement->best)), slot_text("weakened", weakened.text));
     let_go(out, &points);
     let_go(out, &losses);
     let_go(out, &weakened);
@@ -256,7 +256,7 @@ void say_unchanged(Buffer *out, spz_language language, const spz_planned_concert
                     : seating_changes(concert)  ? PHRASE_SEASON_UNCHANGED
                     : concert->change_count > 0 ? PHRASE_SEASON_UNCHANGED_NONE_OF_SEATING
                                                 : PHRASE_SEASON_UNCHANGED_NONE;
-    SAY(out, language, phrase, slot_text("seating", other->seating ? words_seating(language, other->seating) : ""), slot_text("points", points.text),
+    SAY(out, language, phrase, slot_text("seating", other->seating ? words_arrangement(language, other->seating) : ""), slot_text("points", points.text),
         slot_text("worse", worse.text));
     let_go(out, &points);
     let_go(out, &worse);
@@ -274,7 +274,7 @@ static void say_other_change(Buffer *out, spz_language language, const spz_other
     say_minutes(&minutes, language, change->minutes);
     say_points(&price, language, change->price);
     SAY(out, language, phrase, slot_text("after", change->after), slot_text("before", change->before), slot_number("n", (long)change->movement + 1),
-        slot_text("to", words_seating(language, change->to)), slot_phrase("cost", change->allowed ? PHRASE_SEASON_COST : PHRASE_SEASON_COST_NOT_ALLOWED),
+        slot_text("to", words_arrangement(language, change->to)), slot_phrase("cost", change->allowed ? PHRASE_SEASON_COST : PHRASE_SEASON_COST_NOT_ALLOWED),
         slot_text("minutes", minutes.text), slot_text("price", price.text));
     let_go(out, &minutes);
     let_go(out, &price);
@@ -283,7 +283,7 @@ static void say_other_change(Buffer *out, spz_language language, const spz_other
 void say_other_plan(Buffer *out, spz_language language, const spz_other_plan *plan)
 {
     if (plan->seating)
-        buffer_puts(out, words_seating(language, plan->seating));
+        buffer_puts(out, words_arrangement(language, plan->seating));
     for (size_t i = 0; i < plan->list_count; i++) {
         buffer_puts(out, i ? phrase_text(language, PHRASE_SEASON_OTHER_NEXT) : "");
         say_other_change(out, language, &plan->list[i]);

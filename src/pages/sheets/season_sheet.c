@@ -3,6 +3,7 @@
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "wording/season_words.h"
+#include "wording/seating_words.h"
 #include <stdio.h>
 
 typedef struct Sheet {
@@ -63,7 +64,7 @@ static void put_work(Sheet *sheet, const spz_planned_work *work, size_t place)
     buffer_init(&order);
     snprintf(lead, sizeof lead, "%2zu. ", place + 1);
     say_seated_order(&order, sheet->language, work);
-    SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_WORK, slot_text("title", work->title), slot_text("seating", words_seating(sheet->language, work->seating)),
+    SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_WORK, slot_text("title", work->title), slot_text("seating", words_arrangement(sheet->language, work->seating)),
         slot_text("order", order.text));
     if (*work->note)
         buffer_printf(&sheet->line, " - %s", work->note);

@@ -3,6 +3,7 @@
 #include "writing/text_layout.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
+#include "wording/seating_words.h"
 #include "wording/season_words.h"
 #include <stdio.h>
 #include <string.h>
@@ -31,7 +32,7 @@ static void list_works(const spz_planned_concert *concert, spz_language language
         const spz_planned_work *work = &concert->works[i];
         buffer_puts(text, i ? phrase_text(language, PHRASE_SEASON_OTHER_NEXT) : "");
         if (strcmp(before, work->seating) != 0)
-            SAY(text, language, PHRASE_SEASON_CALENDAR_WORK, slot_text("seating", words_seating(language, work->seating)), slot_text("title", work->title));
+            SAY(text, language, PHRASE_SEASON_CALENDAR_WORK, slot_text("seating", words_arrangement(language, work->seating)), slot_text("title", work->title));
         else
             buffer_puts(text, work->title);
         before = work->movement_count ? work->movements[work->movement_count - 1].seating : work->seating;

@@ -4,6 +4,7 @@
 #include "pages/own_texts.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
+#include "wording/seating_words.h"
 #include "wording/season_words.h"
 
 enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
@@ -127,7 +128,7 @@ static void put_seating(Page *page, const spz_planned_work *work)
     Buffer order;
     buffer_init(&order);
     say_seated_order(&order, page->language, work);
-    SAY(&page->text, page->language, PHRASE_SEASON_SEATED_SHORT, slot_text("seating", words_seating(page->language, work->seating)), slot_text("order", order.text),
+    SAY(&page->text, page->language, PHRASE_SEASON_SEATED_SHORT, slot_text("seating", words_arrangement(page->language, work->seating)), slot_text("order", order.text),
         slot_text("fixed", work->fixed ? phrase_text(page->language, PHRASE_SEASON_SEATED_FIXED_SHORT) : ""));
     end_text(page, "div", "seating");
     page->html.failed = page->html.failed || buffer_failed(&order);
