@@ -36,8 +36,9 @@ def any_passage(passage):
 
 
 def both_speak(passage):
-    """Both violin sections have entries in it, or it is named after violins alone."""
-    return of_violins(passage) or {'Vn I', 'Vn II'} <= {entry['section'] for entry in passage['entries']}
+    """Both violin sections have entries in it, alone or with others, or it is named after violins alone."""
+    speak = {name for entry in passage['entries'] for name in [entry['section']] + entry['sections']}
+    return of_violins(passage) or {'Vn I', 'Vn II'} <= speak
 
 
 def of_violins(passage):
