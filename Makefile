@@ -35,7 +35,7 @@ override LIBRARY_CODE = -I$(MADE) -Isrc -fPIC -fno-semantic-interposition -fvisi
 LIB_SOURCES := $(sort $(filter-out src/cli/%,$(shell find src -name '*.c')))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
-SUPPORT_SOURCES := $(sort $(filter-out tests/support/sketch.c tests/support/evidence_table.c tests/support/weights_table.c,$(wildcard tests/support/*.c)))
+SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 
 # The phrases of all languages, as a list of keys and a table; the first file has the keys.
@@ -131,7 +131,7 @@ $(BUILD)/suites.c: $(BUILD)/sources Makefile
 $(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) -lcunit $(LIB_LIBS)
 
-$(SKETCH): $(call objects,tests/support/sketch.c $(wildcard tests/support/notation*.c))
+$(SKETCH): $(call objects,tests/tools/sketch.c $(wildcard tests/support/notation*.c))
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(XML_LIBS) -lz
 
 # The program as part of a host that has chosen a language.
@@ -196,44 +196,44 @@ engraver:
 
 # Takes today's output for right, after a look at it: golden files, README page, reports/.
 accept: all $(SKETCH)
-	@BUILD=$(BUILD) sh tests/support/accept.sh
+	@BUILD=$(BUILD) sh tests/tools/accept.sh
 
 # The scores of corpus/ from their sketches.
 sketches: $(SKETCH)
-	@BUILD=$(BUILD) sh tests/support/sketches.sh
+	@BUILD=$(BUILD) sh tests/tools/sketches.sh
 
 bench: all
-	@BUILD=$(BUILD) sh tests/support/bench.sh
+	@BUILD=$(BUILD) sh tests/tools/bench.sh
 
 # The notes of real scores beside independent tables of them (needs the shared folder).
-$(BUILD)/accuracy-notes: $(call objects,tests/support/accuracy/notes.c tests/support/note_table.c) $(INTERNAL)
+$(BUILD)/accuracy-notes: $(call objects,tests/tools/accuracy/notes.c tests/support/note_table.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 citation-times: $(PROGRAM)
-	@SPEZZATO=$(PROGRAM) sh tests/support/citation-times.sh > $(BUILD)/citation-times.md; status=$$?; case $$status in 0|3) cp $(BUILD)/citation-times.md docs/citation-times.md ;; *) cat $(BUILD)/citation-times.md ;; esac; exit $$status
+	@SPEZZATO=$(PROGRAM) sh tests/tools/citation-times.sh > $(BUILD)/citation-times.md; status=$$?; case $$status in 0|3) cp $(BUILD)/citation-times.md docs/citation-times.md ;; *) cat $(BUILD)/citation-times.md ;; esac; exit $$status
 
 accuracy-notes: $(BUILD)/accuracy-notes
 	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
 
 # What was composed into corpus/ beside what is found there.
-$(BUILD)/corpus-table: $(call objects,tests/support/accuracy/composed.c tests/support/composed.c) $(INTERNAL)
+$(BUILD)/corpus-table: $(call objects,tests/tools/accuracy/composed.c tests/support/composed.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # All figures of docs/accuracy.md (needs the shared folder and python3).
-$(BUILD)/sounds-table: $(call objects,tests/support/accuracy/sounds.c) $(INTERNAL)
+$(BUILD)/sounds-table: $(call objects,tests/tools/accuracy/sounds.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table
-	@BUILD=$(BUILD) sh tests/support/accuracy.sh
+	@BUILD=$(BUILD) sh tests/tools/accuracy.sh
 
-# What bears on antiphony in each match of a score; its passages under other weights (see tests/support/fit_weights.py).
-$(BUILD)/evidence-table: $(call objects,tests/support/evidence_table.c) $(INTERNAL)
+# What bears on antiphony in each match of a score; its passages under other weights (see tests/tools/fit_weights.py).
+$(BUILD)/evidence-table: $(call objects,tests/tools/evidence_table.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
-$(BUILD)/weights-table: $(call objects,tests/support/weights_table.c) $(INTERNAL)
+$(BUILD)/weights-table: $(call objects,tests/tools/weights_table.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 fit: $(BUILD)/evidence-table $(BUILD)/weights-table
-	@BUILD=$(BUILD) sh tests/support/fit.sh
+	@BUILD=$(BUILD) sh tests/tools/fit.sh
 
 # The unofficial MusicXML test suite, file by file (needs the shared folder).
-$(BUILD)/suite-table: $(call objects,tests/support/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(INTERNAL)
+$(BUILD)/suite-table: $(call objects,tests/tools/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 suite-table: $(BUILD)/suite-table
 	@$(BUILD)/suite-table "$${SPEZZATO_SHARED:-../shared}/suite" > $(BUILD)/suite.md && cp $(BUILD)/suite.md docs/suite.md
@@ -250,13 +250,13 @@ fuzz: all
 	@BUILD=$(BUILD) SECONDS_EACH="$(or $(SECONDS),60)" sh tests/fuzz/run.sh
 
 # Every note as written, for the second reader of tests/independent (npm; the tests alone use it).
-$(BUILD)/written: $(call objects,tests/support/accuracy/written.c) $(INTERNAL)
+$(BUILD)/written: $(call objects,tests/tools/accuracy/written.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 accuracy-reader: $(BUILD)/written
 	@BUILD=$(BUILD) sh tests/independent/all.sh
 
 reliability: all
-	@BUILD=$(BUILD) sh tests/support/accuracy/reliability.sh
+	@BUILD=$(BUILD) sh tests/tools/accuracy/reliability.sh
 
 # Into PREFIX or the folders named on top, below DESTDIR where that is given (it may hold blanks).
 ENGRAVER := src/pages/web/engraver

@@ -33,7 +33,7 @@ run 1 notes --format html "$one"
 # Times as predicted against recordings (OpenScore Orchestra's alignments in the shared scores): within 5 % of the duration for
 # 90 % of the passages; docs/citation-times.md shows the table.
 if [ -d "${SPEZZATO_SHARED:-../shared}/scores" ]; then
-    SPEZZATO="$SPEZZATO" sh tests/support/citation-times.sh > "$folder/times" || fault "$(tail -n 1 "$folder/times")"
+    SPEZZATO="$SPEZZATO" sh tests/tools/citation-times.sh > "$folder/times" || fault "$(tail -n 1 "$folder/times")"
     [ "$(grep -c '^| [A-Z][a-z]*_' "$folder/times")" -ge 10 ] || fault "recordings are missing from the comparison"
 else
     echo "  skipped: recordings' times are not at hand"

@@ -3,7 +3,7 @@
 //
 //     node compare.mjs PROGRAM SCORE...
 //
-// PROGRAM is the `written` helper of tests/support/accuracy. Prints one row of Markdown a score and, below, every kind of difference with its
+// PROGRAM is the `written` helper of tests/tools/accuracy. Prints one row of Markdown a score and, below, every kind of difference with its
 // bars. Exit status 1 when a note differs.
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';

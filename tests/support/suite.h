@@ -17,6 +17,11 @@ struct Statement {
 
 void suite_of(const char *name, const struct Statement *statements, size_t count);
 
-/* Path of a file in the shared folder, or NULL when that folder is absent; says so once. */
+/* The test under way can't be run here, or not in full, for this reason (a text for ever); it is counted apart. */
+void skipped(const char *reason);
+/* Path of a file in the shared folder, or NULL when it is absent: then the test counts as skipped. */
 const char *shared_file(const char *name);
+
+/* What was skipped so far: prints a line for each reason; how many tests. */
+unsigned tell_skipped(void);
 #endif

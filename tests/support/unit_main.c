@@ -1,4 +1,5 @@
 /* unit_main.c - runs every suite (the list is made by the Makefile from tests/unit/) and fails when any statement fails. */
+#include "support/suite.h"
 #include <CUnit/Basic.h>
 #include <locale.h>
 #include <stdio.h>
@@ -14,7 +15,8 @@ int main(void)
     CU_basic_set_mode(CU_BRM_NORMAL);
     CU_basic_run_tests();
     unsigned failures = CU_get_number_of_failures() + CU_get_number_of_suites_failed();
-    unsigned run = CU_get_number_of_tests_run();
+    unsigned run = CU_get_number_of_tests_run(), failed = CU_get_number_of_tests_failed(), skips = tell_skipped();
+    printf("tests: %u passed, %u failed, %u skipped\n", run - failed - (skips > run - failed ? run - failed : skips), failed, skips);
     CU_cleanup_registry();
     if (run == 0) {
         puts("no test was run");

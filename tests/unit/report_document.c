@@ -135,7 +135,7 @@ static void a_full_disk_is_reported(void)
     spz_sink sink = {count_errors, &errors};
     struct stat about;
     if (stat("/dev/full", &about) != 0 || !S_ISCHR(about.st_mode)) {
-        printf("  skipped: this system has no /dev/full\n");
+        skipped("this system has no /dev/full");
         return;
     }
     spz_document *document = document_of("x");

@@ -9,7 +9,7 @@ shared=${SPEZZATO_SHARED:-../shared}
 folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-bench-XXXXXX")
 trap 'rm -rf "$folder"' EXIT INT TERM
 command -v xmllint >/dev/null 2>&1 || { echo "bench: xmllint is missing (Debian: libxml2-utils)" >&2; exit 1; }
-${CC:-cc} -O2 -std=c11 -o "$folder/measure" tests/support/measure/measure.c
+${CC:-cc} -O2 -std=c11 -o "$folder/measure" tests/tools/measure/measure.c
 
 # The root file of a compressed score, unpacked.
 unpack() {

@@ -101,7 +101,7 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "Source: \`NAME_annotations.csv\` (Hauptstimme annotations). A hand-over: two entries that follow each other with one label, less than eight bars apart, one in the firsts, one in the"
     echo "seconds. The goal is that 90 in a hundred fall into or touch a reported passage; antiphonal passages are counted, from the loosest understanding to the strictest."
     echo
-    python3 tests/support/handovers.py "$shared/scores" "$readings"/*.json
+    python3 tests/tools/handovers.py "$shared/scores" "$readings"/*.json
     echo
     echo "## Divided sections"
     echo

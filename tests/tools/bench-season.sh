@@ -11,7 +11,7 @@ folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-bench-XXXXXX")
 trap 'rm -rf "$folder"' EXIT INT TERM
 command -v xmllint >/dev/null 2>&1 || { echo "bench: xmllint is missing (Debian: libxml2-utils)" >&2; exit 1; }
 command -v unzip >/dev/null 2>&1 || { echo "bench: unzip is missing" >&2; exit 1; }
-${CC:-cc} -O2 -std=c11 -o "$folder/measure" tests/support/measure/measure.c
+${CC:-cc} -O2 -std=c11 -o "$folder/measure" tests/tools/measure/measure.c
 
 # One row a score, a concert of three at a time; the XML beside it for xmllint.
 if [ -d "$shared/scores" ]; then scores=$(cd "$shared/scores" && pwd); else scores=$PWD/corpus; fi

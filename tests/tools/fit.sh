@@ -5,7 +5,7 @@ build=${BUILD:-build}
 shared=${SPEZZATO_SHARED:-../shared}
 if [ ! -d "$shared/expert" ]; then echo "skipped: the expert tables are not at hand ($shared)"; exit 0; fi
 command -v python3 > /dev/null 2>&1 || { echo "skipped: python3 is missing"; exit 0; }
-python3 tests/support/fit_weights.py "$build" "$shared" tests/data/readings > "$build/fit.txt"
+python3 tests/tools/fit_weights.py "$build" "$shared" tests/data/readings > "$build/fit.txt"
 {
     echo "# Weights of antiphony fitted, and what they give"
     echo
