@@ -124,7 +124,9 @@ test('filters by kind, strength and sections change list, map and count alike', 
   assert.equal(await count(), `${now.length} of ${total} passages shown`);
   await page.check('input[type=radio][value="0"]');
   assert.equal((await shown()).length, total);
-  const pair = (await shown()).find(p => p.pair.includes(' / ')).pair;
+  const pairs = (await shown()).map(p => p.pair).filter(pair => pair.includes(' / '));
+  const times = one => pairs.filter(pair => pair === one).length;
+  const pair = pairs.sort((a, b) => times(a) - times(b))[0]; // the rarest: others remain to be put away
   await page.selectOption('select[name=pair]', pair);
   now = await shown();
   assert.ok(now.length > 0 && now.length < total && now.every(p => p.pair === pair || pair.split(' / ').every(body => p.bodies.split('|').includes(body))));
