@@ -1,7 +1,9 @@
 /* What can't be read is refused with one sentence and its line; nothing crashes, nothing is fetched. */
 #include "support/memory.h"
+#include "support/score_lines.h"
 #include "support/score_text.h"
 #include "support/suite.h"
+#include <libxml/parser.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -307,6 +309,70 @@ static void no_memory_at_any_point_is_a_status(void)
     spz_score_free(score);
 }
 
+/* libxml2's memory: one request, counted down to, is refused; those before and after it are not. */
+static long refused_request;
+
+static bool is_refused(void)
+{
+    return refused_request > 0 && --refused_request == 0;
+}
+
+static void *get(size_t size)
+{
+    return is_refused() ? NULL : malloc(size);
+}
+
+static void *resize(void *block, size_t size)
+{
+    return is_refused() ? NULL : realloc(block, size);
+}
+
+static char *copy(const char *text)
+{
+    return is_refused() ? NULL : strdup(text);
+}
+
+static void say_nothing(void *context, const char *message, ...)
+{
+    (void)context, (void)message;
+}
+
+/* A request that the parser does not get ends in a status, or in the whole score; never in another one. */
+static void no_memory_for_the_parser_is_never_another_score(void)
+{
+    const char *xml = PIECE(BAR(1, DIVISIONS(2) TIME(4, 4) WORDS("div. &amp; unis.") NOTE(C, 4, 4, "<voice>1</voice>") NOTE(E, 3, 4, "")) BAR(2, NOTE(D, 4, 8, "")));
+    xmlFreeFunc free_before;
+    xmlMallocFunc get_before;
+    xmlReallocFunc resize_before;
+    xmlStrdupFunc copy_before;
+    spz_score *score = score_of(xml);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(score);
+    spz_score_free(score);
+    CU_ASSERT_EQUAL(xmlMemGet(&free_before, &get_before, &resize_before, &copy_before), 0);
+    CU_ASSERT_EQUAL(xmlMemSetup(free, get, resize, copy), 0);
+    xmlSetGenericErrorFunc(NULL, say_nothing);
+    long n = 1, refused = 0;
+    for (bool reached = true; reached && n < 5000; n++) {
+        refused_request = n;
+        score = score_of(xml);
+        reached = refused_request == 0;
+        refused_request = 0;
+        refused += score == NULL;
+        if (score) {
+            const Movement *movement = spz_score_movement(score, 0);
+            CU_ASSERT_STRING_EQUAL(sounds_text(movement, 0), "C4@0+2 E3@2+2 D4@4+4");
+            CU_ASSERT_EQUAL(movement->bar_count, 2);
+            CU_ASSERT_EQUAL_FATAL(movement->parts[0].direction_count, 1);
+            CU_ASSERT_STRING_EQUAL(movement->parts[0].directions[0].text, "div. & unis.");
+        } else
+            CU_ASSERT_NOT_EQUAL(last_status(), SPZ_OK);
+        spz_score_free(score);
+    }
+    xmlSetGenericErrorFunc(NULL, NULL);
+    CU_ASSERT_EQUAL(xmlMemSetup(free_before, get_before, resize_before, copy_before), 0);
+    CU_ASSERT_TRUE(n > 20 && refused > 10);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(an_empty_file_is_said_to_be_empty),
     STATEMENT(a_file_of_blanks_or_words_is_no_xml),
@@ -333,6 +399,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_wrong_or_unknown_encoding_is_refused),
     STATEMENT(a_missing_file_a_folder_and_an_unreadable_file_are_told_apart),
     STATEMENT(no_memory_at_any_point_is_a_status),
+    STATEMENT(no_memory_for_the_parser_is_never_another_score),
 };
 
 void suite_reader_hostile(void)
