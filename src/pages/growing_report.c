@@ -71,6 +71,7 @@ spz_status spz_report_add(spz_report *report, const spz_reading *reading)
         if (!deep_enough(&movement, report->depth))
             return SPZ_BAD_ARGUMENT;
     }
+    buffer_go_on(&report->out); /* what failed outside the report is not its business */
     for (size_t i = 0; i < count; i++) {
         ShownMovement shown = {.reading = spz_reading_at(reading, i), .number = i + 1, .of = count};
         const char *title = spz_movement_title(shown.reading.movement);
@@ -80,6 +81,7 @@ spz_status spz_report_add(spz_report *report, const spz_reading *reading)
         report->form->movement(report, &shown);
         report->movements++;
     }
+    report->out.failed = report->out.failed || buffer_in_doubt(&report->out);
     return buffer_failed(&report->out) ? SPZ_NO_MEMORY : SPZ_OK;
 }
 
@@ -90,6 +92,7 @@ void spz_report_set_work(spz_report *report, const spz_verdict *work)
 
 spz_status spz_report_close(spz_report *report, spz_document **out)
 {
+    buffer_go_on(&report->out);
     report->form->end(report);
     json_finish(&report->json);
     html_end(&report->html);

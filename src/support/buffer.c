@@ -6,7 +6,7 @@
 
 void buffer_init(Buffer *buffer)
 {
-    *buffer = (Buffer){0};
+    *buffer = (Buffer){.shortages = memory_shortages()};
 }
 
 void buffer_free(Buffer *buffer)
@@ -20,6 +20,16 @@ void buffer_clear(Buffer *buffer)
     buffer->length = 0;
     if (buffer->text)
         buffer->text[0] = '\0';
+}
+
+bool buffer_in_doubt(const Buffer *buffer)
+{
+    return buffer->shortages != memory_shortages();
+}
+
+void buffer_go_on(Buffer *buffer)
+{
+    buffer->shortages = memory_shortages();
 }
 
 bool buffer_failed(const Buffer *buffer)

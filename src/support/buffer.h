@@ -9,12 +9,16 @@ typedef struct Buffer {
     char *text; /* ended with a zero byte once anything was added; NULL before */
     size_t length, capacity;
     bool failed;
+    size_t shortages; /* of memory (memory_shortages) before it was begun */
 } Buffer;
 
 void buffer_init(Buffer *buffer);
 void buffer_free(Buffer *buffer);
 void buffer_clear(Buffer *buffer); /* keeps the memory */
 bool buffer_failed(const Buffer *buffer);
+/* Whether the thread was refused memory anywhere since buffer_init or buffer_go_on: a text put together elsewhere may lack a piece. */
+bool buffer_in_doubt(const Buffer *buffer);
+void buffer_go_on(Buffer *buffer);
 void buffer_add(Buffer *buffer, const char *text, size_t length);
 void buffer_puts(Buffer *buffer, const char *text);
 void buffer_putc(Buffer *buffer, char c);

@@ -25,7 +25,7 @@ spz_status document_take(Buffer *buffer, spz_document **out)
     spz_document *document = NULL;
     *out = NULL;
     buffer_add(buffer, "", 0); /* an empty document has its zero byte too */
-    if (!buffer_failed(buffer))
+    if (!buffer_failed(buffer) && !buffer_in_doubt(buffer))
         document = memory_get(sizeof *document);
     if (!document)
         return SPZ_NO_MEMORY;

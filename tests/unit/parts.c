@@ -238,6 +238,30 @@ static void when_memory_ends_there_is_no_sheet(void)
     sheet_music_end(&music);
 }
 
+/* One request alone is refused: no sheet, or the whole one. */
+static void a_sheet_hides_no_shortage_of_memory(void)
+{
+    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_HTML};
+    SheetMusic music = sheet_music(dialogue);
+    const spz_reading *readings[] = {music.reading};
+    for (size_t i = 0; i < COUNT(formats); i++) {
+        char *whole = sheet(&music, formats[i], NULL);
+        bool refused = true;
+        for (long request = 1; refused && request < 10000; request++) {
+            spz_document *document = NULL;
+            memory_refuse_once(request);
+            spz_status status = spz_sheet_parts(readings, 1, NULL, NULL, formats[i], &document);
+            refused = memory_refuse_once(0);
+            CU_ASSERT_EQUAL(status, document ? SPZ_OK : SPZ_NO_MEMORY);
+            CU_ASSERT_TRUE(!document || strcmp(spz_document_text(document, NULL), whole) == 0);
+            spz_document_free(document);
+        }
+        CU_ASSERT_FALSE(refused);
+        free(whole);
+    }
+    sheet_music_end(&music);
+}
+
 void suite_parts(void)
 {
     static const struct Statement statements[] = {
@@ -253,6 +277,7 @@ void suite_parts(void)
         STATEMENT(who_enters_together_leads_together),
         STATEMENT(a_score_without_strings_has_an_empty_sheet),
         STATEMENT(when_memory_ends_there_is_no_sheet),
+        STATEMENT(a_sheet_hides_no_shortage_of_memory),
     };
     suite_of("librarian's sheets", statements, COUNT(statements));
 }

@@ -206,6 +206,39 @@ static void starve(Report report, const spz_reading *reading, spz_format format)
     CU_ASSERT_EQUAL(status, SPZ_OK);
 }
 
+/* One request alone fails: the report is refused, or it is the whole one; a piece that is missing can't hide. */
+static void refuse_each_request(Report report, const spz_reading *reading, spz_format format)
+{
+    const spz_reading *readings[] = {reading};
+    spz_document *whole = report_of(report, reading, format), *document = NULL;
+    bool failed = true;
+    for (long request = 1; failed && request < 100000; request++) {
+        document = NULL;
+        memory_refuse_once(request);
+        spz_status status = report(readings, 1, format, &document);
+        failed = memory_refuse_once(0);
+        CU_ASSERT(status == SPZ_NO_MEMORY || status == SPZ_OK);
+        CU_ASSERT((document != NULL) == (status == SPZ_OK));
+        if (document && strcmp(spz_document_text(document, NULL), spz_document_text(whole, NULL)) != 0) {
+            printf("  format %d: request %ld was refused, and another page came of it\n", (int)format, request);
+            CU_FAIL("another page");
+        }
+        spz_document_free(document);
+    }
+    CU_ASSERT_FALSE(failed);
+    spz_document_free(whole);
+}
+
+static void no_report_hides_that_memory_was_short(void)
+{
+    spz_reading *reading = read_score(answers, SPZ_TO_SEATING);
+    for (size_t i = 0; i < COUNT(reports); i++)
+        for (int format = SPZ_AS_TEXT; format <= SPZ_AS_CSV; format++)
+            refuse_each_request(reports[i], reading, (spz_format)format);
+    refuse_each_request(spz_report_movements, reading, SPZ_AS_HTML);
+    spz_reading_free(reading);
+}
+
 static void every_report_survives_every_shortage_of_memory(void)
 {
     spz_reading *reading = read_score(answers, SPZ_TO_SEATING);
@@ -280,6 +313,7 @@ void suite_report_pages(void)
         STATEMENT(a_form_that_does_not_exist_is_refused),
         STATEMENT(the_same_score_gives_the_same_bytes),
         STATEMENT(every_report_survives_every_shortage_of_memory),
+        STATEMENT(no_report_hides_that_memory_was_short),
         STATEMENT(a_reading_survives_every_shortage_of_memory),
         STATEMENT(the_settings_come_back_from_their_own_report),
     };

@@ -82,7 +82,7 @@ static size_t choose(const Web *web, Choice *choices)
 static spz_status engrave_chosen(const Web *web, const ExcerptSource *source, const Choice *choices, size_t count, Buffer *drawings)
 {
     spz_status status = SPZ_OK;
-    Buffer excerpts[ENGRAVED_MOST] = {{NULL, 0, 0, false}}, made[ENGRAVED_MOST] = {{NULL, 0, 0, false}};
+    Buffer excerpts[ENGRAVED_MOST] = {{0}}, made[ENGRAVED_MOST] = {{0}};
     for (size_t i = 0; i < count; i++) {
         cut_passage(web, source, choices[i].index, &excerpts[i]);
         if (excerpts[i].failed)
