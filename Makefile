@@ -34,7 +34,7 @@ override LIBRARY_CODE = -I$(MADE) -Isrc -fPIC -fno-semantic-interposition -fvisi
 
 LIB_SOURCES := $(sort $(filter-out src/cli/%,$(shell find src -name '*.c')))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
-UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c))
+UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c tests/unit/*/*.c))
 SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 
@@ -122,7 +122,7 @@ $(SHARED): $(LIB_OBJECTS) $(BUILD)/sources src/about/exports.map
 $(PROGRAM): $(CLI_OBJECTS) $(LIBRARY)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
-# Each tests/unit/NAME.c defines `void suite_NAME(void)`; the list of suites is made from the file names.
+# Each tests/unit/MODULE/NAME.c defines `void suite_NAME(void)`; the list of suites is made from the file names.
 $(BUILD)/suites.c: $(BUILD)/sources Makefile
 	@mkdir -p $(BUILD)
 	@{ for s in $(SUITES); do echo "void suite_$$s(void);"; done; \

@@ -121,4 +121,4 @@ static const struct Statement statements[] = {
     STATEMENT(half_of_the_section_is_no_division_by_itself),
     STATEMENT(other_words_say_nothing_about_players),
 };
-void suite_marks(void) { suite_of("marks", statements, COUNT(statements)); }
+void suite_division_words(void) { suite_of("marks", statements, COUNT(statements)); }
