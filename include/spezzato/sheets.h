@@ -38,14 +38,22 @@ SPZ_API spz_status spz_score_mark(const char *path, const spz_settings *settings
 /* The score without the marks of spz_score_mark: what was marked comes back byte for byte (a compressed score: each of its members). */
 SPZ_API spz_status spz_score_unmark(const char *path, bool compressed, const spz_sink *sink, spz_document **out, size_t *marks);
 
+/* A moment of a performance that the user knows: the bar of that printed number begins, the first time that it sounds. */
+typedef struct spz_note_anchor {
+    const char *bar;        /* borrowed */
+    double seconds;         /* from the first note */
+} spz_note_anchor;
+
 typedef struct spz_note_options {
     spz_language language;
     const double *lasts;    /* seconds that each movement lasts, in order of the readings' movements; NULL or 0: by the score's tempo marks */
     size_t lasts_count;
     size_t citations;       /* at most so many a movement; 0: all passages of the strength */
     double strength;        /* this strength at least */
+    const spz_note_anchor *anchors; /* in order of time; they hold for every movement of the readings, so give one */
+    size_t anchor_count;
 } spz_note_options;
-#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5 })
+#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5, NULL, 0 })
 
 /* For the programme-note writer: a paragraph for each movement, and the passages most worth citing, chosen for strength and variety, each
  * with bars, rehearsal letter, the time at which it sounds and one sentence about what to listen for. SPZ_AS_TEXT, SPZ_AS_MARKDOWN,
@@ -57,7 +65,8 @@ SPZ_API spz_status spz_sheet_notes(const spz_reading *const *readings, size_t co
  * repeats counted, by the tempo marks; `lasts` above 0 stretches the movement to that many seconds. Before the first tempo mark, and where there
  * is none, the first one or 120 crotchets a minute holds. Negative when the bar doesn't sound so often. */
 SPZ_API double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks when, size_t pass, double lasts);
-/* A length of time as people write it, in seconds: '7:10', '1:02:15', '430', the last with decimals where wanted. Below 0 where it is none. */
+/* A length of time as people write it, in seconds: '7:10', '7.10', '1:02:15', '430', the last with decimals where
+ * wanted (430.5; but minutes and two figures behind a point, 7.10, are minutes and seconds). Below 0 where it is none. */
 SPZ_API double spz_seconds_from_text(const char *text);
 /* Length of the movement as played, by its tempo marks, in seconds. */
 SPZ_API double spz_movement_duration(const spz_movement *movement);

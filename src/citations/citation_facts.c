@@ -1,106 +1,123 @@
 #include "citations/citation_facts.h"
+#include "model/movement.h"
 #include "support/path.h"
-#include <stdint.h>
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 static const double clear = 0.5, striking = 0.8; /* the scale of passages.h */
-static const double quick_note = 0.15; /* seconds; about seven notes a second: faster than one counts along */
 
-static Body body_named(const spz_group *about)
+static Shape shape_of(const spz_passage *passage)
 {
-    bool numbered = !section_is_violin(about->section);
-    return (Body){about->section, numbered ? about->number : 0, about->orchestra, about->solo};
+    bool many = passage->link_count > 2;
+    switch (passage->kind) {
+    case SPZ_EXCHANGE: return many ? SHAPE_CHAIN : SHAPE_EXCHANGE;
+    case SPZ_IMITATION: return many ? SHAPE_STRETTO : SHAPE_IMITATION;
+    case SPZ_HOCKET: return many ? SHAPE_CHAIN : SHAPE_HOCKET;
+    case SPZ_SPLIT_LINE: return SHAPE_SPLIT_LINE;
+    case SPZ_COUPLING: return SHAPE_COUPLING;
+    default:
+        if (passage->told.division.violins != SPZ_ONE_SECTION)
+            return SHAPE_VIOLINS;
+        return passage->told.division.soloists > 1 ? SHAPE_SOLOISTS : SHAPE_DIVIDED;
+    }
 }
 
-static Body body_of_side(const SectionMap *map, const spz_passage *passage, int side)
+static int semitones(spz_pitch from, spz_pitch to)
 {
-    spz_group about = spz_side_named(map, &passage->sides[side]);
-    return body_named(&about);
+    return from.midi < 0 || to.midi < 0 ? 0 : to.midi - from.midi;
 }
 
-/* The bodies of players of every link, in order of entry. */
-static void name_bodies(const SectionMap *map, Citation *citation)
+/* The call nearest before an answer. */
+static const spz_entry *call_of(const spz_passage *passage, size_t answer)
+{
+    for (size_t i = answer; i-- > 0;)
+        if (!passage->entries[i].answer)
+            return &passage->entries[i];
+    return NULL;
+}
+
+/* Is the interval that of the whole gesture, not of its upbeat alone? What is turned upside down can't be told so. */
+static bool holds_throughout(const spz_passage *passage, size_t answer)
+{
+    const spz_entry *entry = &passage->entries[answer], *call = call_of(passage, answer);
+    int first = call ? semitones(call->first, entry->first) : 0, last = call ? semitones(call->last, entry->last) : 0;
+    return call && !entry->change.inverted && first == entry->change.semitones && first - last <= 1 && last - first <= 1;
+}
+
+static void find_change(Citation *citation)
 {
     const spz_passage *passage = citation->passage;
-    for (size_t i = 0; i < passage->link_count; i++) {
-        spz_group named[BODIES_MOST];
-        size_t count = spz_players_named(map, passage->links[i].players, named, BODIES_MOST);
-        for (size_t k = 0; k < count && citation->body_count < BODIES_MOST; k++)
-            citation->bodies[citation->body_count++] = body_named(&named[k]);
-    }
-    for (int side = 0; side < 2 && !passage->link_count; side++)
-        if (passage->sides[side].section != SPZ_NO_SECTION)
-            citation->bodies[citation->body_count++] = body_of_side(map, passage, side);
-}
-
-static int common_interval(const spz_passage *passage)
-{
-    int interval = INTERVAL_MIXED;
+    bool any = false;
+    citation->alike = true;
     for (size_t i = 0; i < passage->entry_count; i++) {
-        const spz_entry *entry = &passage->entries[i];
-        if (!entry->answer)
+        const spz_change *change = &passage->entries[i].change;
+        if (!passage->entries[i].answer)
             continue;
-        if (interval != INTERVAL_MIXED && entry->change.semitones != interval)
-            return INTERVAL_MIXED;
-        interval = entry->change.semitones;
+        bool same = !any || (change->semitones == citation->change.semitones && change->steps == citation->change.steps &&
+                             change->stretch == citation->change.stretch);
+        citation->alike = citation->alike && same && holds_throughout(passage, i);
+        citation->change = any ? citation->change : *change;
+        any = true;
     }
-    return interval;
+    citation->alike = citation->alike && any;
 }
 
-static void name_place(Citation *citation)
+/* A gesture that begins in the last half of its bar and goes on into the next begins on an upbeat. */
+static size_t upbeat_to(const spz_movement *movement, const spz_passage *passage)
 {
-    const spz_passage *passage = citation->passage;
-    citation->bar_from = passage->first_bar;
-    citation->bar_to = passage->last_bar;
-    citation->letter = passage->letter;
-    citation->after = passage->after_letter;
+    spz_bar bar = spz_movement_bar(movement, passage->first);
+    if (passage->first >= passage->last || !passage->entry_count || bar.length <= 0)
+        return passage->first;
+    bool late = passage->onset > bar.onset + bar.length / 2 || (!bar.counted && bar.length < bar.nominal);
+    bool on = passage->entries[0].end > bar.onset + bar.length;
+    return late && on ? passage->first + 1 : passage->first;
 }
 
-static void find_times(const Movement *movement, double lasts, Citation *citation)
+static void find_times(const spz_movement *movement, const TimeLine *line, Citation *citation)
 {
     const spz_passage *passage = citation->passage;
-    if (lasts <= 0 && movement->tempo_count == 0)
-        return;
     for (size_t pass = 0; pass < TIMES_MOST; pass++) {
-        double seconds = spz_movement_sounding(movement, passage->first, passage->onset, pass, lasts);
-        if (seconds < 0)
+        double marked = spz_movement_sounding(movement, passage->first, passage->onset, pass, 0);
+        if (marked < 0)
             return;
-        citation->times[citation->time_count++] = seconds;
+        double seconds = time_line_at(line, marked), end = time_line_end(line);
+        citation->times[citation->time_count++] = (Sounding){seconds, end > 0 ? seconds / end : 0};
     }
 }
 
-static spz_status add_citation(const SectionMap *map, const spz_passage *passage, double lasts, MovementNotes *notes)
+static void find_returns(const spz_findings *findings, double strength, Citation *citation)
 {
-    Citation citation;
-    memset(&citation, 0, sizeof citation);
-    citation.passage = passage;
-    citation.interval = common_interval(passage);
-    citation.quick = passage->shortest > 0 && passage->shortest < quick_note;
-    name_bodies(map, &citation);
-    name_place(&citation);
-    find_times(notes->movement, lasts, &citation);
-    for (size_t i = 0; i < notes->citations.count; i++) {
-        const Citation *before = &notes->citations.at[i];
-        citation.variant += before->passage->kind == passage->kind && (before->body_count > 2) == (citation.body_count > 2);
+    for (size_t i = 0; i < spz_findings_count(findings) && citation->return_count < RETURNS_MOST; i++) {
+        const spz_passage *later = spz_findings_at(findings, i);
+        if (later->strength >= strength && passages_twins(citation->passage, later))
+            citation->returns[citation->return_count++] = later;
     }
-    return array_push(&notes->citations, citation) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static bool same_body(const Body *a, const Body *b)
+static Citation citation_of(const spz_movement_reading *reading, size_t place, double strength, const TimeLine *line, NotesRun *run)
+{
+    Citation citation = {.passage = spz_findings_at(reading->findings, place)};
+    citation.shape = shape_of(citation.passage);
+    citation.variant = run->told[citation.shape]++;
+    citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
+    find_change(&citation);
+    find_times(reading->movement, line, &citation);
+    find_returns(reading->findings, strength, &citation);
+    return citation;
+}
+
+static bool same_body(const spz_group *a, const spz_group *b)
 {
     return a->section == b->section && a->number == b->number && a->orchestra == b->orchestra && a->solo == b->solo;
 }
 
 /* The two who lead and answer, as bodies of players. */
 typedef struct Pair {
-    Body bodies[2];
+    spz_group bodies[2];
 } Pair;
 
-static Pair pair_of(const SectionMap *map, const spz_passage *passage)
+static Pair pair_of(const spz_sections *sections, const spz_passage *passage)
 {
-    return (Pair){{body_of_side(map, passage, 0), body_of_side(map, passage, 1)}};
+    return (Pair){{spz_side_named(sections, &passage->sides[0]), spz_side_named(sections, &passage->sides[1])}};
 }
 
 /* Whichever leads. */
@@ -110,23 +127,24 @@ static bool same_pair(const Pair *a, const Pair *b)
            (same_body(&a->bodies[0], &b->bodies[1]) && same_body(&a->bodies[1], &b->bodies[0]));
 }
 
+/* Two who answer each other and nobody else. */
 static bool is_dialogue(const spz_passage *passage)
 {
     return spz_kind_is_antiphony(passage->kind) && passage->strength >= clear;
 }
 
-static void find_pair(const SectionMap *map, const spz_findings *findings, Overview *overview)
+static void find_pair(const spz_sections *sections, const spz_findings *findings, Overview *overview)
 {
     size_t count = spz_findings_count(findings);
     for (size_t i = 0; i < count; i++) {
         size_t like = 0;
         if (!is_dialogue(spz_findings_at(findings, i)))
             continue;
-        Pair one = pair_of(map, spz_findings_at(findings, i));
+        Pair one = pair_of(sections, spz_findings_at(findings, i));
         for (size_t k = 0; k < count; k++) {
             const spz_passage *passage = spz_findings_at(findings, k);
-            Pair two = pair_of(map, passage);
-            like += is_dialogue(passage) && same_pair(&one, &two);
+            Pair two = pair_of(sections, passage);
+            like += is_dialogue(passage) && passage->link_count <= 2 && same_pair(&one, &two);
         }
         if (like > overview->pair_count) {
             overview->pair_count = like;
@@ -163,16 +181,25 @@ static SeatingWord seating_word(const spz_verdict *verdict)
     return spz_verdict_ranked(verdict, 0)->opposed ? SEATING_OPPOSED : SEATING_TOGETHER;
 }
 
-static void look_over(const spz_movement_reading *reading, double lasts, MovementNotes *notes)
+/* Told once a work, and again where it changes. */
+static SeatingWord seating_told(const spz_movement_reading *reading, NotesRun *run)
+{
+    SeatingWord seating = seating_word(reading->verdict);
+    const char *work = reading->movement->work;
+    bool told = run->movements > 0 && *work && run->work && !strcmp(work, run->work) && seating == run->seating;
+    run->work = work;
+    run->seating = seating;
+    return told ? SEATING_NONE : seating;
+}
+
+static void look_over(const spz_movement_reading *reading, NotesRun *run, MovementNotes *notes)
 {
     Overview *overview = &notes->overview;
     count_kinds(reading->findings, overview);
     find_pair(reading->sections, reading->findings, overview);
     overview->strings = spz_sections_groups(reading->sections) > 0;
-    overview->seating = seating_word(reading->verdict);
-    overview->stretched = lasts > 0;
+    overview->seating = seating_told(reading, run);
     overview->repeats = notes->movement->played_count > notes->movement->bar_count;
-    overview->duration = lasts > 0 ? lasts : notes->movement->tempo_count ? spz_movement_duration(notes->movement) : 0;
     for (size_t i = 0; i < notes->citations.count; i++) {
         const Citation *citation = &notes->citations.at[i];
         bool dialogue = spz_kind_is_antiphony(citation->passage->kind);
@@ -181,21 +208,40 @@ static void look_over(const spz_movement_reading *reading, double lasts, Movemen
     }
 }
 
-spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, double lasts, MovementNotes *notes)
+static spz_status set_times(const spz_note_options *options, MovementNotes *notes, TimeLine *line)
+{
+    Overview *overview = &notes->overview;
+    double lasts = options->lasts && notes->number < options->lasts_count ? options->lasts[notes->number] : 0;
+    spz_status status = time_line_make(notes->movement, lasts, options->anchors, options->anchor_count, line);
+    overview->marked = notes->movement->tempo_count > 0;
+    overview->given = lasts > 0;
+    overview->tapped = options->anchor_count > 0;
+    overview->duration = !status && (lasts > 0 || overview->tapped || overview->marked) ? time_line_end(line) : 0;
+    return status;
+}
+
+spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, NotesRun *run, MovementNotes *notes)
 {
     PlaceInFindings picked = {0};
+    TimeLine line;
     memset(notes, 0, sizeof *notes);
     notes->movement = reading->movement;
+    notes->sections = reading->sections;
+    notes->number = run->movements;
     notes->file = path_name(spz_movement_file(reading->movement));
     notes->title = spz_movement_title(reading->movement);
     if (!*notes->title)
         notes->title = notes->file;
-    spz_status status = notes_pick(reading->findings, options->strength, options->citations, &picked);
+    spz_status status = set_times(options, notes, &line);
+    if (!status)
+        status = notes_pick(reading->movement, reading->findings, options->strength, options->citations, &picked);
     for (size_t i = 0; i < picked.count && !status; i++)
-        status = add_citation(reading->sections, spz_findings_at(reading->findings, picked.at[i]), lasts, notes);
+        if (!array_push(&notes->citations, citation_of(reading, picked.at[i], options->strength, &line, run)))
+            status = SPZ_NO_MEMORY;
     array_free(&picked);
     if (!status)
-        look_over(reading, lasts, notes);
+        look_over(reading, run, notes);
+    run->movements++;
     return status;
 }
 

@@ -1,30 +1,36 @@
-/* citation_facts.h - what is known about the passages worth citing, in no language yet. */
+/* citation_facts.h - what is known about the passages worth citing, in no language: the passages' own facts, the times at which they sound,
+ * and how the movement looks as a whole. */
 #ifndef CITATIONS_CITATION_FACTS_H
 #define CITATIONS_CITATION_FACTS_H
-#include "sections/section_map.h"
+#include "citations/time_line.h"
 #include "spezzato/sheets.h"
 #include "support/array.h"
 
-typedef struct Body { /* a body of players; SPZ_NO_SECTION for none */
-    spz_section section;
-    int number, orchestra;
-    bool solo;
-} Body;
+enum { TIMES_MOST = 4, RETURNS_MOST = 4 };
 
-enum { BODIES_MOST = 12, BODIES_NAMED = 4, TIMES_MOST = 4, INTERVAL_MIXED = 1000 };
+/* What kind of sentence a citation asks for; sentences of one shape take turns. */
+typedef enum Shape {
+    SHAPE_EXCHANGE, SHAPE_IMITATION, SHAPE_HOCKET, SHAPE_SPLIT_LINE, SHAPE_CHAIN, SHAPE_STRETTO, SHAPE_DIVIDED, SHAPE_VIOLINS, SHAPE_SOLOISTS,
+    SHAPE_COUPLING, SHAPE_COUNT
+} Shape;
+
+/* A moment of the movement as it sounds. */
+typedef struct Sounding {
+    double seconds; /* from the first note */
+    double share;   /* 0..1 of the whole length */
+} Sounding;
 
 typedef struct Citation {
     const spz_passage *passage;
-    Body bodies[BODIES_MOST];  /* in order of their entries */
-    size_t body_count;
-    int interval;              /* semitones from call to answer; INTERVAL_MIXED where answers differ or there is none */
-    bool quick;                /* the shortest notes go by too fast to be counted */
-    size_t variant;            /* how many like it (kind; two bodies of players, or more) were cited before it in this movement */
-    double times[TIMES_MOST];  /* seconds at which it begins; the first `time_count` times that it sounds */
+    Shape shape;
+    size_t variant;               /* how many of its shape were cited before it, through the whole document */
+    bool alike;                   /* every answer has the same interval from its call, at its first note and at its last */
+    spz_change change;            /* that */
+    size_t upbeat_to;             /* the bar whose upbeat it begins on; its own first bar where it begins on no upbeat */
+    Sounding times[TIMES_MOST];   /* when it begins; the first `time_count` times that it sounds */
     size_t time_count;
-    const char *bar_from, *bar_to; /* as printed; the same for one bar */
-    const char *letter;        /* 'B', "" */
-    int after;                     /* bars after the letter */
+    const spz_passage *returns[RETURNS_MOST]; /* the same again later, in order of bars */
+    size_t return_count;
 } Citation;
 
 typedef enum SeatingWord { SEATING_NONE, SEATING_OPEN, SEATING_OPPOSED, SEATING_TOGETHER } SeatingWord;
@@ -32,30 +38,46 @@ typedef enum SeatingWord { SEATING_NONE, SEATING_OPEN, SEATING_OPPOSED, SEATING_
 /* A movement as a whole. */
 typedef struct Overview {
     size_t dialogues, striking;  /* passages of antiphony that are at least clear; striking ones among them */
-    Body pair[2];                /* the two that have most of them; pair_count of them */
+    spz_group pair[2];           /* the two bodies of players that have most of them between them; pair_count of them */
     size_t pair_count;
     size_t divided, threefold;   /* passages of divided sections; those in three or more lines */
     size_t coupled;              /* passages in which two sections move as one */
-    SeatingWord seating;
+    SeatingWord seating;         /* SEATING_NONE too where the movement before it in the same work has the same */
     const Citation *strongest;   /* of the dialogues cited; NULL when there are none */
     double duration;             /* seconds; 0 not known */
-    bool stretched;              /* the duration is the user's, not the score's */
+    bool marked;                 /* the score has tempo marks */
+    bool given;                  /* the user said how long it lasts */
+    bool tapped;                 /* the user said when some bars sound */
     bool repeats;                /* some bars are played again */
     bool strings;
 } Overview;
 
 typedef struct MovementNotes {
-    const Movement *movement;
+    const spz_movement *movement;
+    const spz_sections *sections;
     const char *file, *title;
-    ARRAY(Citation) citations; /* in order of bars */
+    size_t number;               /* of the movement in the document, from 0 */
+    ARRAY(Citation) citations;   /* in order of bars */
     Overview overview;
 } MovementNotes;
 
-/* `lasts` 0: by the tempo marks. Always to be followed by notes_free. */
-spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, double lasts, MovementNotes *notes);
+/* What one document remembers from movement to movement; all 0 at first. */
+typedef struct NotesRun {
+    size_t movements, told[SHAPE_COUNT];
+    const char *work;            /* of the movement before */
+    SeatingWord seating;         /* and its seating */
+} NotesRun;
+
+/* Always to be followed by notes_free. SPZ_BAD_ARGUMENT for anchors that are out of order. */
+spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, NotesRun *run, MovementNotes *notes);
 void notes_free(MovementNotes *notes);
 
-/* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). */
+/* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). A
+ * passage that returns is picked where it is first heard. */
 typedef ARRAY(size_t) PlaceInFindings;
-spz_status notes_pick(const spz_findings *findings, double strength, size_t most, PlaceInFindings *picked);
+spz_status notes_pick(const spz_movement *movement, const spz_findings *findings, double strength, size_t most, PlaceInFindings *picked);
+
+/* citation_twins.c: is `later` the same again: the same players in the same order, the same gesture, answered in the same way? At whatever
+ * pitch: themes return in other keys. */
+bool passages_twins(const spz_passage *first, const spz_passage *later);
 #endif

@@ -1,7 +1,10 @@
 /* When a moment of the score sounds: the bars in playing order, each as long as the tempo marks make it. */
 #include "model/movement.h"
 #include "spezzato/sheets.h"
+#include "support/ascii.h"
 #include "support/numbers.h"
+#include <stdlib.h>
+#include <string.h>
 
 static const double usual_tempo = 120; /* crotchets a minute, where the score has no tempo mark at all; what MIDI files mean by none */
 
@@ -69,9 +72,19 @@ double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks
     return found / all * lasts;
 }
 
+/* '7.10' is how many write seven minutes ten: one or two figures, a point, two figures below sixty. */
+static bool is_minutes_and_point(const char *text)
+{
+    size_t minutes = strspn(text, "0123456789");
+    const char *rest = text + minutes;
+    return (minutes == 1 || minutes == 2) && rest[0] == '.' && rest[1] >= '0' && rest[1] < '6' && ascii_is_digit(rest[2]) && !rest[3];
+}
+
 double spz_seconds_from_text(const char *text)
 {
     double total = 0;
+    if (is_minutes_and_point(text))
+        return (double)strtol(text, NULL, 10) * 60 + (double)strtol(strchr(text, '.') + 1, NULL, 10);
     for (int fields = 0; fields < 3; fields++) {
         const char *end = text;
         double value = *text >= '0' && *text <= '9' ? number_read(text, &end) : 0;

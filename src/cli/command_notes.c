@@ -4,14 +4,24 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const Option option_form = {"format", 0, "FORM", "text, markdown or csv"};
+static const Option option_form = {"format", 0, "FORM", "text, markdown, html, json or csv"};
 static const Option option_lasts = {"lasts", 0, "TIME", "how long the movement lasts, such as 7:10; for several movements\n"
                                                         "                              once each, in their order"};
 static const Option option_most = {"most", 0, "NUMBER", "passages cited of each movement at most; 6 when not given"};
-static const Option *const options[] = {&option_language, &option_lasts,  &option_most, &option_all,    &option_strength, &option_year,
-                                        &option_settings, &option_set,    &option_form, &option_output, &option_verbose,  NULL};
+static const Option option_many = {"many", 0, NULL, "all clear and striking passages"};
+static const Option option_at = {"at", 0, "BAR=TIME", "when a bar is heard in a performance, such as 66=2:15; as often as known,\n"
+                                                      "                              for one movement"};
+static const Option *const options[] = {&option_language, &option_lasts, &option_at,  &option_most, &option_many,   &option_all,     &option_strength,
+                                        &option_year,     &option_settings, &option_set, &option_form, &option_output, &option_verbose, NULL};
 
-enum { MOVEMENTS_MOST = 64 };
+enum { MOVEMENTS_MOST = 64, ANCHORS_MOST = 256, BAR_TEXT = 16 };
+
+/* What --at says. */
+typedef struct Moments {
+    spz_note_anchor at[ANCHORS_MOST];
+    char bars[ANCHORS_MOST][BAR_TEXT];
+    size_t count;
+} Moments;
 
 static bool read_lasts(const Arguments *arguments, double *lasts, size_t *count)
 {
@@ -23,6 +33,51 @@ static bool read_lasts(const Arguments *arguments, double *lasts, size_t *count)
             return false;
         }
         lasts[*count] = seconds;
+    }
+    return true;
+}
+
+/* --at BAR=TIME, in order of time. */
+static bool read_moments(const Arguments *arguments, Moments *moments)
+{
+    const char *text;
+    for (moments->count = 0; (text = arguments_each(arguments, &option_at, moments->count)) != NULL; moments->count++) {
+        const char *sign = strrchr(text, '=');
+        size_t length = sign ? (size_t)(sign - text) : 0, i = moments->count;
+        double seconds = sign ? spz_seconds_from_text(sign + 1) : -1;
+        if (i == ANCHORS_MOST || length == 0 || length >= BAR_TEXT || seconds < 0) {
+            complain_usage(arguments->command, i == ANCHORS_MOST ? "--at %s: too many moments" : "--at %s: it is a bar and its time, such as 66=2:15", text);
+            return false;
+        }
+        memcpy(moments->bars[i], text, length);
+        moments->bars[i][length] = '\0';
+        moments->at[i] = (spz_note_anchor){moments->bars[i], seconds};
+    }
+    return true;
+}
+
+/* Is each bar there, and later than the one before? */
+static bool moments_fit(const Arguments *arguments, const Readings *readings, const Moments *moments)
+{
+    if (moments->count == 0)
+        return true;
+    if (readings->count != 1 || spz_reading_count(readings->at[0]) != 1) {
+        complain_usage(arguments->command, "--at is for one movement at a time");
+        return false;
+    }
+    const spz_movement *movement = spz_reading_at(readings->at[0], 0).movement;
+    double sounding = -1, heard = -1;
+    for (size_t i = 0; i < moments->count; i++) {
+        double begins = -1;
+        for (size_t bar = 0; bar < spz_movement_bars(movement) && begins < 0; bar++)
+            if (!strcmp(spz_movement_bar_number(movement, bar), moments->at[i].bar))
+                begins = spz_movement_sounding(movement, bar, spz_movement_bar(movement, bar).onset, 0, 0);
+        if (begins < 0 || begins <= sounding || moments->at[i].seconds <= heard) {
+            complain_usage(arguments->command, begins < 0 ? "--at %s: there is no such bar" : "--at %s: bars and times have to rise together", moments->at[i].bar);
+            return false;
+        }
+        sounding = begins;
+        heard = moments->at[i].seconds;
     }
     return true;
 }
@@ -41,19 +96,22 @@ static int write_notes(const Arguments *arguments, const Readings *readings, con
 
 static int run(const Arguments *arguments)
 {
-    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_CSV};
+    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV};
     double lasts[MOVEMENTS_MOST];
     spz_note_options notes = SPZ_NOTES_USUAL;
     spz_format format;
     spz_settings *settings = NULL;
     Readings readings;
-    int year, most = arguments_have(arguments, &option_all) ? 0 : (int)notes.citations;
+    Moments moments;
+    int year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
-    if (!sheets_format(arguments, &option_form, "text|markdown|csv", formats, &format) ||
-        !read_lasts(arguments, lasts, &notes.lasts_count) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
+    if (!sheets_format(arguments, &option_form, "text|markdown|html|json|csv", formats, &format) ||
+        !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
     notes.citations = (size_t)most;
+    notes.anchors = moments.at;
+    notes.anchor_count = moments.count;
     int result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &notes.language))
         result = EXIT_USAGE;
@@ -62,7 +120,9 @@ static int run(const Arguments *arguments)
         return result;
     }
     result = readings_make(arguments, settings, year, &readings);
-    if (readings.count) {
+    if (readings.count && !moments_fit(arguments, &readings, &moments))
+        result = EXIT_USAGE;
+    else if (readings.count) {
         int written = write_notes(arguments, &readings, &notes, format);
         result = written ? written : result;
     }
@@ -76,8 +136,8 @@ const Command command_notes = {
     .purpose = "for the programme-note writer: the passages most worth citing",
     .operands = "SCORE...",
     .help = "Writes for each movement a short paragraph and the passages most worth citing, chosen for strength and\n"
-            "variety: bars, rehearsal letter, the time at which each sounds (repeats counted; by the tempo marks, or in\n"
-            "a performance as long as --lasts says) and one sentence about what to listen for.\n",
+            "variety: bars, rehearsal letter, the time at which each sounds (repeats counted; in a performance as long as\n"
+            "--lasts says, or where the bars of --at are heard; else as a share of the movement) and what to listen for.\n",
     .options = options,
     .run = run,
 };

@@ -8,5 +8,6 @@
 extern const char text_page_css[], text_page_js[];
 extern const char text_season_css[];
 extern const char text_parts_css[];
+extern const char text_notes_css[];
 extern const char text_stage_css[];
 #endif

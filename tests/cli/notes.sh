@@ -28,7 +28,26 @@ for bad in 7.10.3 7:60 :10 7: 0 -5 soon; do
     run 1 notes --lasts "$bad" "$one"
 done
 run 1 notes --language it "$one"
-run 1 notes --format html "$one"
+run 0 notes --lasts 7.10 "$one"
+shows "a performance of 7:10"
+run 0 notes --lasts 10:00 --at 20=1:00 --at 30=2:00 "$one"
+for bad in 20 =1:00 20=soon 999=1:00; do
+    run 1 notes --at "$bad" "$one"
+done
+run 1 notes --at 30=2:00 --at 20=3:00 "$one"
+run 1 notes --at 30=2:00 "$one" "$two"
+run 0 notes --many "$one"
+[ "$(grep -c '^  Bars\? ' "$folder/out")" -gt 6 ] || fault "--many cites no more than usual"
+run 0 notes --format html "$one" && grep -q '<dt>Bar' "$folder/out" || fault "no citation on the page"
+run 0 notes --format json --lasts 5:00 "$one"
+python3 - "$folder/out" <<'END' || fault "the JSON of the notes"
+import json, sys
+movement, = json.load(open(sys.argv[1]))["movements"]
+assert movement["seconds"] == 300 and movement["citations"]
+for one in movement["citations"]:
+    assert one["calls"] and len(one["seconds"]) == len(one["share"]) and all(abs(s / 300 - r) < 0.001 for s, r in zip(one["seconds"], one["share"]))
+    assert not one["links"] or one["links"][0] == one["calls"] and one["links"][1] == one["answers"]
+END
 
 # Times as predicted against recordings (OpenScore Orchestra's alignments in the shared scores): within 5 % of the duration for
 # 90 % of the passages; docs/citation-times.md shows the table.

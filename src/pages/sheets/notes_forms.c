@@ -1,53 +1,46 @@
-#include "writing/csv_text.h"
-#include "writing/text_layout.h"
 #include "pages/sheets/notes_sheet.h"
+#include "model/movement.h"
 #include "support/numbers.h"
 #include "support/utf8.h"
+#include "writing/text_layout.h"
 #include <stdio.h>
 #include <string.h>
 
-static void no_begin(SheetOut *sheet, const NotesLanguage *language)
+static void nothing(SheetOut *sheet)
 {
-    (void)sheet, (void)language;
+    (void)sheet;
 }
 
-/* What a writing function of the language says, as a text of its own. */
-static const char *said(Buffer *line, void (*say)(Buffer *, const Citation *), const Citation *citation)
+static const char *label(const SheetOut *sheet, Phrase phrase)
 {
-    buffer_clear(line);
-    say(line, citation);
-    return line->text ? line->text : "";
+    return phrase_text(sheet->language, phrase);
 }
 
-static const char *said_of_all(Buffer *line, void (*say)(Buffer *, const Overview *), const MovementNotes *notes)
+static void text_movement(SheetOut *sheet, const MovementNotes *notes)
 {
-    buffer_clear(line);
-    say(line, &notes->overview);
-    return line->text ? line->text : "";
-}
-
-static void text_movement(SheetOut *sheet, const NotesLanguage *language, const MovementNotes *notes, size_t number)
-{
-    Buffer line, *out = &sheet->text;
-    buffer_init(&line);
-    if (number)
+    Buffer *out = &sheet->text;
+    size_t count = notes->citations.count;
+    if (notes->number)
         buffer_putc(out, '\n');
     layout_heading(out, notes->title, '=', LAYOUT_USUAL_WIDTH);
-    layout_paragraph(out, 0, "", said_of_all(&line, language->paragraph, notes), LAYOUT_USUAL_WIDTH);
-    buffer_printf(out, "\n%s\n", notes->citations.count ? language->heading : language->nothing);
-    for (size_t i = 0; i < notes->citations.count; i++) {
-        layout_paragraph(out, 2, "", said(&line, language->place, &notes->citations.at[i]), LAYOUT_USUAL_WIDTH);
-        layout_paragraph(out, 6, "", said(&line, language->sentence, &notes->citations.at[i]), LAYOUT_USUAL_WIDTH);
-    }
-    if (notes->citations.count) {
+    const char *origin = said_of_all(sheet, say_origin, notes);
+    if (*origin) {
+        layout_paragraph(out, 0, "", origin, LAYOUT_USUAL_WIDTH);
         buffer_putc(out, '\n');
-        layout_paragraph(out, 0, "", said_of_all(&line, language->times, notes), LAYOUT_USUAL_WIDTH);
     }
-    out->failed = out->failed || buffer_failed(&line);
-    buffer_free(&line);
+    layout_paragraph(out, 0, "", said_of_all(sheet, say_overview, notes), LAYOUT_USUAL_WIDTH);
+    buffer_printf(out, "\n%s\n", label(sheet, count ? PHRASE_NOTES_HEADING : PHRASE_NOTES_NOTHING));
+    for (size_t i = 0; i < count; i++) {
+        layout_paragraph(out, 2, "", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]), LAYOUT_USUAL_WIDTH);
+        layout_paragraph(out, 6, "", said_of_one(sheet, say_citation, notes, &notes->citations.at[i]), LAYOUT_USUAL_WIDTH);
+    }
+    if (count) {
+        buffer_putc(out, '\n');
+        layout_paragraph(out, 0, "", said_of_all(sheet, say_times, notes), LAYOUT_USUAL_WIDTH);
+    }
 }
 
-const NotesForm notes_text = {no_begin, text_movement};
+const NotesForm notes_text = {nothing, text_movement, nothing};
 
 /* Text that Markdown shows as it is: every sign that could mean something is escaped (CommonMark 0.31, backslash escapes). */
 static void put_markdown(Buffer *out, const char *text)
@@ -63,52 +56,55 @@ static void put_markdown(Buffer *out, const char *text)
     }
 }
 
-static void markdown_movement(SheetOut *sheet, const NotesLanguage *language, const MovementNotes *notes, size_t number)
+static void markdown_movement(SheetOut *sheet, const MovementNotes *notes)
 {
-    Buffer line, *out = &sheet->text;
-    buffer_init(&line);
-    buffer_puts(out, number ? "\n## " : "## ");
+    Buffer *out = &sheet->text;
+    size_t count = notes->citations.count;
+    buffer_puts(out, notes->number ? "\n## " : "## ");
     put_markdown(out, notes->title);
     buffer_puts(out, "\n\n");
-    put_markdown(out, said_of_all(&line, language->paragraph, notes));
-    buffer_printf(out, "\n\n%s%s\n", notes->citations.count ? "### " : "", notes->citations.count ? language->heading : language->nothing);
-    for (size_t i = 0; i < notes->citations.count; i++) {
+    const char *origin = said_of_all(sheet, say_origin, notes);
+    put_markdown(out, origin);
+    buffer_puts(out, *origin ? "\n\n" : "");
+    put_markdown(out, said_of_all(sheet, say_overview, notes));
+    buffer_printf(out, "\n\n%s%s\n", count ? "### " : "", label(sheet, count ? PHRASE_NOTES_HEADING : PHRASE_NOTES_NOTHING));
+    for (size_t i = 0; i < count; i++) {
         buffer_puts(out, i ? "- **" : "\n- **");
-        put_markdown(out, said(&line, language->place, &notes->citations.at[i]));
+        put_markdown(out, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
         buffer_puts(out, "** ");
-        put_markdown(out, said(&line, language->sentence, &notes->citations.at[i]));
+        put_markdown(out, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
         buffer_putc(out, '\n');
     }
-    if (notes->citations.count) {
+    if (count) {
         buffer_puts(out, "\n*");
-        put_markdown(out, said_of_all(&line, language->times, notes));
+        put_markdown(out, said_of_all(sheet, say_times, notes));
         buffer_puts(out, "*\n");
     }
-    out->failed = out->failed || buffer_failed(&line);
-    buffer_free(&line);
 }
 
-const NotesForm notes_markdown = {no_begin, markdown_movement};
+const NotesForm notes_markdown = {nothing, markdown_movement, nothing};
 
-static void csv_start(SheetOut *sheet, const NotesLanguage *language)
+static void csv_start(SheetOut *sheet)
 {
-    (void)language;
     csv_header(&sheet->row, "file,title,kind,first_bar,last_bar,first_index,letter,onset,seconds,again,duration,strength,sentence");
 }
 
-static void put_again(CsvRow *row, const Citation *citation)
+/* Seconds are said only where the score's tempo marks or the user give them. */
+static void put_again(CsvRow *row, const Citation *citation, size_t count)
 {
     char text[TIMES_MOST * NUMBER_TEXT] = "", number[NUMBER_TEXT];
-    for (size_t i = 1; i < citation->time_count; i++) {
+    for (size_t i = 1; i < count; i++) {
         size_t length = strlen(text);
-        snprintf(text + length, sizeof text - length, "%s%s", i > 1 ? " " : "", number_text(citation->times[i], 2, number));
+        snprintf(text + length, sizeof text - length, "%s%s", i > 1 ? " " : "", number_text(citation->times[i].seconds, 2, number));
     }
     csv_text(row, text);
 }
 
-static void csv_citation(CsvRow *row, const NotesLanguage *language, const MovementNotes *notes, const Citation *citation, Buffer *line)
+static void csv_citation(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
+    CsvRow *row = &sheet->row;
+    size_t timed = notes->overview.duration > 0 ? citation->time_count : 0;
     char rehearsal[REHEARSAL_TEXT], onset[TICKS_TEXT];
     csv_text(row, notes->file);
     csv_text(row, notes->title);
@@ -118,29 +114,24 @@ static void csv_citation(CsvRow *row, const NotesLanguage *language, const Movem
     csv_integer(row, (long long)passage->first);
     csv_text(row, movement_rehearsal_text(notes->movement, (int)passage->first, rehearsal));
     csv_text(row, ticks_text(passage->onset, notes->movement->per_crotchet, onset));
-    if (citation->time_count)
-        csv_number(row, citation->times[0], 2);
+    if (timed)
+        csv_number(row, citation->times[0].seconds, 2);
     else
         csv_text(row, "");
-    put_again(row, citation);
+    put_again(row, citation, timed);
     if (notes->overview.duration > 0)
         csv_number(row, notes->overview.duration, 2);
     else
         csv_text(row, "");
     csv_number(row, shown_strength(passage->strength), 2);
-    csv_text(row, said(line, language->sentence, citation));
+    csv_text(row, said_of_one(sheet, say_citation, notes, citation));
     csv_end(row);
 }
 
-static void csv_movement(SheetOut *sheet, const NotesLanguage *language, const MovementNotes *notes, size_t number)
+static void csv_movement(SheetOut *sheet, const MovementNotes *notes)
 {
-    Buffer line, *out = &sheet->text;
-    (void)number;
-    buffer_init(&line);
     for (size_t i = 0; i < notes->citations.count; i++)
-        csv_citation(&sheet->row, language, notes, &notes->citations.at[i], &line);
-    out->failed = out->failed || buffer_failed(&line);
-    buffer_free(&line);
+        csv_citation(sheet, notes, &notes->citations.at[i]);
 }
 
-const NotesForm notes_csv = {csv_start, csv_movement};
+const NotesForm notes_csv = {csv_start, csv_movement, nothing};

@@ -3,12 +3,15 @@
 #define PAGES_SHEETS_SHEET_OUT_H
 #include "spezzato/language.h"
 #include "writing/csv_text.h"
+#include "writing/json.h"
 #include "writing/markup.h"
 
 typedef struct SheetOut {
     Buffer text;
     CsvRow row;
     Html html;
+    Json json;
+    Buffer line; /* what is being said just now */
     spz_language language;
 } SheetOut;
 
@@ -16,7 +19,15 @@ static inline void sheet_begin(SheetOut *sheet, spz_language language)
 {
     sheet->language = language;
     buffer_init(&sheet->text);
+    buffer_init(&sheet->line);
     csv_begin(&sheet->row, &sheet->text);
     html_begin(&sheet->html, &sheet->text);
+    json_begin(&sheet->json, &sheet->text);
+}
+
+static inline void sheet_end(SheetOut *sheet)
+{
+    buffer_free(&sheet->text);
+    buffer_free(&sheet->line);
 }
 #endif

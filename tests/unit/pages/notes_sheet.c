@@ -1,5 +1,5 @@
 /* What the writer cites: which passages, when they sound, and how it is said. */
-#include "wording/notes_language.h"
+#include "wording/notes_words.h"
 #include "support/evening.h"
 #include "support/memory.h"
 #include "support/sheet_music.h"
@@ -54,19 +54,63 @@ static void a_known_duration_stretches_all_times(void)
     sheet_music_end(&music);
 }
 
+static const char *clock_in(spz_language language, double seconds)
+{
+    static char text[40];
+    Buffer out;
+    buffer_init(&out);
+    say_clock(&out, language, seconds);
+    snprintf(text, sizeof text, "%s", out.text);
+    buffer_free(&out);
+    return text;
+}
+
 static void clock_times_are_minutes_and_seconds(void)
 {
-    char text[CLOCK_TEXT];
-    CU_ASSERT_STRING_EQUAL(clock_text(0, text), "0:00");
-    CU_ASSERT_STRING_EQUAL(clock_text(59.6, text), "1:00");
-    CU_ASSERT_STRING_EQUAL(clock_text(430.2, text), "7:10");
-    CU_ASSERT_STRING_EQUAL(clock_text(3735, text), "1:02:15");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_ENGLISH, 0), "0:00");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_ENGLISH, 59.6), "1:00");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_GERMAN, 430.2), "7:10");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_ENGLISH, 3735), "1:02:15");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_FRENCH, 356), "5 min 56");
+}
+
+static void without_a_length_places_are_shares(void)
+{
+    CU_ASSERT_STRING_EQUAL(phrase_text(SPZ_ENGLISH, share_phrase(0.34)), "a third of the way through");
+    CU_ASSERT_STRING_EQUAL(phrase_text(SPZ_FRENCH, share_phrase(0.02)), "au début");
+    CU_ASSERT_STRING_EQUAL(phrase_text(SPZ_GERMAN, share_phrase(0.49)), "in der Mitte des Satzes");
+}
+
+static void known_moments_bend_the_times_between_them(void)
+{
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=60\nViolin I: c5:w | d5 | e5 | f5 | g5\nViolin II: c5:w | d5 | e5 | f5 | g5\n");
+    const spz_movement *movement = first_movement(&music).movement;
+    const spz_note_anchor moments[] = {{"3", 10}, {"4", 20}}, backwards[] = {{"4", 10}, {"3", 20}}, nowhere[] = {{"9", 10}};
+    TimeLine line;
+    CU_ASSERT_EQUAL_FATAL(time_line_make(movement, 0, moments, 2, &line), SPZ_OK);
+    CU_ASSERT_TRUE(about(time_line_at(&line, 4), 5));   /* bar 2: half-way to bar 3 */
+    CU_ASSERT_TRUE(about(time_line_at(&line, 10), 15)); /* the middle of bar 3 */
+    CU_ASSERT_TRUE(about(time_line_end(&line), 20.0 * 20 / 12)); /* goes on in the tempo that led to bar 4 */
+    CU_ASSERT_EQUAL_FATAL(time_line_make(movement, 40, moments, 2, &line), SPZ_OK);
+    CU_ASSERT_TRUE(about(time_line_at(&line, 16), 30)); /* bar 5: half-way from bar 4 to the end */
+    CU_ASSERT_EQUAL(time_line_make(movement, 0, backwards, 2, &line), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_EQUAL(time_line_make(movement, 0, nowhere, 1, &line), SPZ_BAD_ARGUMENT);
+    CU_ASSERT_EQUAL(time_line_make(movement, 15, moments, 2, &line), SPZ_BAD_ARGUMENT);
+    sheet_music_end(&music);
 }
 
 static void picked(const Evening *evening, double strength, size_t most, PlaceInFindings *places)
 {
+    static int32_t as_written[EVENING_BARS];
+    static uint8_t once[EVENING_BARS];
+    Movement movement = evening->movement;
+    for (size_t bar = 0; bar < movement.bar_count; bar++)
+        as_written[bar] = (int32_t)bar;
+    movement.played = as_written;
+    movement.played_pass = once;
+    movement.played_count = movement.bar_count;
     memset(places, 0, sizeof *places);
-    CU_ASSERT_EQUAL_FATAL(notes_pick(&evening->findings, strength, most, places), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(notes_pick(&movement, &evening->findings, strength, most, places), SPZ_OK);
 }
 
 static void strong_passages_are_cited_first_and_in_order_of_bars(void)
@@ -93,11 +137,40 @@ static void variety_counts_beside_strength(void)
     evening_begin(&evening, 60);
     evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.9);
     evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.85);
-    evening_passage(&evening, SPZ_HOCKET, SPZ_VA, SPZ_VC, 21, 22, 0.7);
+    evening_passage(&evening, SPZ_HOCKET, SPZ_VA, SPZ_VC, 21, 22, 0.82);
     picked(&evening, 0.5, 2, &places);
     CU_ASSERT_EQUAL_FATAL(places.count, 2);
     CU_ASSERT_EQUAL(places.at[0], 0);
     CU_ASSERT_EQUAL(places.at[1], 2); /* another kind, another pair */
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void the_striking_comes_before_the_clear(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.85);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VA, SPZ_VC, 21, 22, 0.7);
+    picked(&evening, 0.5, 2, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 2);
+    CU_ASSERT_EQUAL(places.at[1], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void a_theme_comes_before_a_figure(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.9)->told.gesture.notes = 2;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 21, 24, 0.85)->told.gesture.notes = 12;
+    picked(&evening, 0.5, 1, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 1);
+    CU_ASSERT_EQUAL(places.at[0], 1);
     array_free(&places);
     evening_end(&evening);
 }
@@ -115,73 +188,130 @@ static void what_overlaps_is_cited_once(void)
     evening_end(&evening);
 }
 
-static const char *sentence(const NotesLanguage *language, spz_kind kind, int interval, size_t variant)
+static void a_single_bar_in_common_does_not_keep_a_passage_out(void)
 {
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 8, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 8, 15, 0.85);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 31, 34, 0.6);
+    picked(&evening, 0.5, 2, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 2);
+    CU_ASSERT_EQUAL(places.at[1], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+/* One sentence about a passage from the firsts to the basses, all answers at `steps` and `semitones` from their calls. */
+static const char *sentence(spz_language language, Shape shape, int steps, int semitones, size_t variant)
+{
+    static const spz_kind kinds[SHAPE_COUNT] = {
+        [SHAPE_EXCHANGE] = SPZ_EXCHANGE, [SHAPE_IMITATION] = SPZ_IMITATION, [SHAPE_HOCKET] = SPZ_HOCKET, [SHAPE_SPLIT_LINE] = SPZ_SPLIT_LINE,
+        [SHAPE_CHAIN] = SPZ_EXCHANGE, [SHAPE_STRETTO] = SPZ_IMITATION, [SHAPE_DIVIDED] = SPZ_DIV2, [SHAPE_VIOLINS] = SPZ_DIV3,
+        [SHAPE_SOLOISTS] = SPZ_DIV3, [SHAPE_COUPLING] = SPZ_COUPLING};
     static char text[400];
-    spz_passage passage = {.kind = kind, .turns = 2, .first = 11, .last = 13};
-    Citation citation = {.passage = &passage, .interval = interval, .variant = variant, .body_count = 2};
+    Evening evening;
     Buffer out;
-    citation.bodies[0].section = SPZ_VN1;
-    citation.bodies[1].section = SPZ_DB;
+    evening_begin(&evening, 20);
+    spz_passage *passage = evening_passage(&evening, kinds[shape], SPZ_VN1, SPZ_DB, 12, 14, 0.9);
+    spz_link links[3] = {{.players = 1, .bar = 11}, {.players = 6, .bar = 12}, {.players = 8, .bar = 13}};
+    if (shape == SHAPE_CHAIN || shape == SHAPE_STRETTO) {
+        passage->links = links;
+        passage->link_count = 3;
+    }
+    if (shape == SHAPE_SPLIT_LINE)
+        passage->told.braid = (spz_braid){{SPZ_VN1, SPZ_DB}, 5};
+    if (shape == SHAPE_SOLOISTS)
+        passage->told.division.soloists = 4;
+    MovementNotes notes = {.movement = &evening.movement, .sections = &evening.map};
+    Citation citation = {.passage = passage, .shape = shape, .variant = variant, .alike = steps || !semitones, .change = {.semitones = semitones, .steps = steps}};
     buffer_init(&out);
-    language->sentence(&out, &citation);
+    say_citation(&out, language, &notes, &citation);
     snprintf(text, sizeof text, "%s", out.text);
     buffer_free(&out);
+    evening_end(&evening);
     return text;
 }
 
 static void each_language_declines_its_nouns(void)
 {
-    CU_ASSERT_STRING_EQUAL(sentence(&notes_english, SPZ_EXCHANGE, -12, 0), "The first violins call, the basses answer, an octave lower.");
-    CU_ASSERT_STRING_EQUAL(sentence(&notes_german, SPZ_EXCHANGE, -12, 0), "Die ersten Violinen rufen, die Kontrabässe antworten, eine Oktave tiefer.");
-    CU_ASSERT_STRING_EQUAL(sentence(&notes_german, SPZ_HOCKET, INTERVAL_MIXED, 0),
-                           "Einzelne Töne fliegen zwischen den ersten Violinen und den Kontrabässen hin und her.");
-    CU_ASSERT_STRING_EQUAL(sentence(&notes_german, SPZ_EXCHANGE, 0, 1), "Eine Frage der ersten Violinen, eine Antwort der Kontrabässe, auf denselben Tönen.");
-    CU_ASSERT_STRING_EQUAL(sentence(&notes_french, SPZ_EXCHANGE, 7, 0), "Les premiers violons appellent, les contrebasses répondent, une quinte plus haut.");
-    CU_ASSERT_STRING_EQUAL(sentence(&notes_french, SPZ_HOCKET, INTERVAL_MIXED, 0), "Les notes volent des premiers violons aux contrebasses, et retour.");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_ENGLISH, SHAPE_EXCHANGE, -7, -12, 0), "The first violins call, the basses answer, an octave lower.");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_GERMAN, SHAPE_EXCHANGE, -7, -12, 0), "Die ersten Violinen rufen, die Kontrabässe antworten, eine Oktave tiefer.");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_GERMAN, SHAPE_HOCKET, 0, 1, 0), "Einzelne Töne fliegen zwischen den ersten Violinen und den Kontrabässen hin und her.");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_GERMAN, SHAPE_EXCHANGE, 0, 0, 2), "Eine Frage der ersten Violinen, eine Antwort der Kontrabässe, auf gleicher Tonhöhe.");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_FRENCH, SHAPE_EXCHANGE, 4, 7, 0), "Les premiers violons appellent, les contrebasses répondent, une quinte plus haut.");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_FRENCH, SHAPE_HOCKET, 0, 1, 0), "Les notes volent des premiers violons aux contrebasses, et retour.");
 }
 
-static void every_kind_has_a_sentence_in_every_language(void)
+static void a_chain_tells_every_entry_and_who_has_it_together(void)
 {
-    static const NotesLanguage *const languages[] = {&notes_english, &notes_german, &notes_french};
-    for (size_t i = 0; i < COUNT(languages); i++)
-        for (int kind = 0; kind < SPZ_KIND_COUNT; kind++) {
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_ENGLISH, SHAPE_CHAIN, 0, 1, 0),
+                           "One idea travels through the orchestra: first the first violins (bar 12), then the second violins and the violas together (bar 13) "
+                           "and finally the cellos (bar 14).");
+    CU_ASSERT_STRING_EQUAL(sentence(SPZ_GERMAN, SHAPE_CHAIN, 0, 1, 0),
+                           "Ein Gedanke wandert durch das Orchester: zuerst die ersten Violinen (Takt 12), dann die zweiten Violinen und die Bratschen gemeinsam "
+                           "(Takt 13) und zuletzt die Violoncelli (Takt 14).");
+}
+
+static void every_shape_has_a_sentence_in_every_language(void)
+{
+    for (int language = 0; language < SPZ_LANGUAGE_COUNT; language++)
+        for (int shape = 0; shape < SHAPE_COUNT; shape++) {
             char first[400];
-            snprintf(first, sizeof first, "%s", sentence(languages[i], (spz_kind)kind, 6, 0));
+            snprintf(first, sizeof first, "%s", sentence((spz_language)language, (Shape)shape, 0, 1, 0));
             CU_ASSERT_TRUE(strlen(first) > 20 && first[strlen(first) - 1] == '.');
             CU_ASSERT_PTR_NULL(strstr(first, "  "));
-            CU_ASSERT_STRING_NOT_EQUAL(sentence(languages[i], (spz_kind)kind, 6, 1), first); /* a second one is told otherwise */
+            CU_ASSERT_PTR_NULL(strchr(first, '?'));
+            if (shape != SHAPE_SOLOISTS)
+                CU_ASSERT_STRING_NOT_EQUAL(sentence((spz_language)language, (Shape)shape, 0, 1, 1), first); /* a second one is told otherwise */
         }
 }
 
-static const char *place(const NotesLanguage *language, const char *letter, int after, const char *from, const char *to)
+static const char *place(spz_language language, const char *letter, int after, size_t from, size_t to, bool upbeat)
 {
     static char text[200];
-    spz_passage passage = {.kind = SPZ_EXCHANGE, .first = 11, .last = strcmp(from, to) ? 13 : 11};
-    Citation citation = {.passage = &passage, .bar_from = from, .bar_to = to, .letter = letter, .after = after, .times = {135, 340}, .time_count = 2};
+    Evening evening;
+    evening_begin(&evening, 80);
+    spz_passage *passage = evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, from, to, 0.9);
+    passage->letter = letter;
+    passage->after_letter = after;
+    MovementNotes notes = {.movement = &evening.movement, .sections = &evening.map, .overview = {.given = true}};
+    Citation citation = {.passage = passage, .upbeat_to = passage->first + upbeat, .times = {{135, 0.2}, {340, 0.6}}, .time_count = 2};
     Buffer out;
+    if (from == 12)
+        evening.bars[11].number = "";
     buffer_init(&out);
-    language->place(&out, &citation);
+    say_citation_place(&out, language, &notes, &citation);
     snprintf(text, sizeof text, "%s", out.text);
     buffer_free(&out);
+    evening_end(&evening);
     return text;
 }
 
 static void places_have_bars_letter_and_times(void)
 {
-    CU_ASSERT_STRING_EQUAL(place(&notes_english, "B", 3, "66", "71"), "Bars 66–71, 3 bars after letter B, at 2:15 and again at 5:40");
-    CU_ASSERT_STRING_EQUAL(place(&notes_english, "", 0, "66", "66"), "Bar 66, at 2:15 and again at 5:40");
-    CU_ASSERT_STRING_EQUAL(place(&notes_german, "6", 1, "66", "71"), "Takte 66–71, 1 Takt nach Ziffer 6, bei 2:15 und wieder bei 5:40");
-    CU_ASSERT_STRING_EQUAL(place(&notes_french, "B", 0, "66", "71"), "Mesures 66–71, lettre B, à 2:15 puis de nouveau à 5:40");
-    CU_ASSERT_STRING_EQUAL(place(&notes_english, "", 0, "", "71"), "Bars (12.)–71, at 2:15 and again at 5:40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_ENGLISH, "B", 3, 66, 71, false), "Bars 66–71, 3 bars after letter B, at 2:15 and again at 5:40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_ENGLISH, "", 0, 66, 66, false), "Bar 66, at 2:15 and again at 5:40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_GERMAN, "6", 1, 66, 71, false), "Takte 66–71, 1 Takt nach Ziffer 6, bei 2:15 und wieder bei 5:40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_FRENCH, "B", 0, 66, 71, false), "Mesures 66–71, lettre B, à 2 min 15 puis de nouveau à 5 min 40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_ENGLISH, "", 0, 12, 71, false), "Bars (12. in the file)–71, at 2:15 and again at 5:40");
 }
 
-static const char *paragraph(const NotesLanguage *language, const Overview *overview)
+static void an_upbeat_is_named_with_the_bar_it_leads_to(void)
+{
+    CU_ASSERT_STRING_EQUAL(place(SPZ_ENGLISH, "", 0, 65, 71, true), "Bars 66–71, from the upbeat to bar 66, at 2:15 and again at 5:40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_GERMAN, "", 0, 65, 71, true), "Takte 66–71, mit Auftakt zu Takt 66, bei 2:15 und wieder bei 5:40");
+    CU_ASSERT_STRING_EQUAL(place(SPZ_FRENCH, "", 0, 65, 71, true), "Mesures 66–71, dès la levée de la mesure 66, à 2 min 15 puis de nouveau à 5 min 40");
+}
+
+static const char *paragraph(spz_language language, const Overview *overview)
 {
     static char text[800];
+    MovementNotes notes = {.overview = *overview};
     Buffer out;
     buffer_init(&out);
-    language->paragraph(&out, overview);
+    say_overview(&out, language, &notes);
     snprintf(text, sizeof text, "%s", out.text);
     buffer_free(&out);
     return text;
@@ -189,26 +319,26 @@ static const char *paragraph(const NotesLanguage *language, const Overview *over
 
 static void the_paragraph_counts_what_was_found(void)
 {
-    Overview overview = {.dialogues = 4, .striking = 1, .pair = {{SPZ_VA, 0, 1, false}, {SPZ_VA, 0, 2, false}}, .pair_count = 3, .divided = 2,
-                         .threefold = 1, .coupled = 1, .seating = SEATING_OPEN, .strings = true};
-    CU_ASSERT_STRING_EQUAL(paragraph(&notes_english, &overview),
-                           "Sections answer each other in four passages, strikingly so in one. The violas of the first orchestra and the violas of the second "
-                           "orchestra have three of them. In two passages a section divides, in one into three or more voices. In one passage two "
-                           "sections move as one. Where the violins sit, the score leaves open.");
-    CU_ASSERT_STRING_EQUAL(paragraph(&notes_german, &overview),
-                           "Die Gruppen antworten einander in vier Passagen, davon in einer besonders deutlich. Den Bratschen des ersten Orchesters und den "
-                           "Bratschen des zweiten Orchesters gehören davon drei. In zwei Passagen teilt sich eine Gruppe, davon in einer in drei oder mehr "
-                           "Stimmen. In einer Passage gehen zwei Gruppen wie eine einzige Stimme. Wo die Violinen sitzen, lässt die Partitur offen.");
-    CU_ASSERT_STRING_EQUAL(paragraph(&notes_french, &overview),
-                           "Les pupitres se répondent dans quatre passages, de façon frappante dans un. Aux altos du premier orchestre et aux altos du second "
-                           "orchestre en reviennent trois. Dans deux passages un pupitre se divise, dont un en trois voix ou plus. Dans un passage deux "
-                           "pupitres avancent comme une seule voix. La place des violons, la partition la laisse ouverte.");
+    Overview overview = {.dialogues = 4, .striking = 1, .pair = {{.section = SPZ_VA, .orchestra = 1}, {.section = SPZ_VA, .orchestra = 2}}, .pair_count = 3,
+                         .divided = 2, .threefold = 1, .coupled = 1, .seating = SEATING_OPEN, .strings = true};
+    CU_ASSERT_STRING_EQUAL(paragraph(SPZ_ENGLISH, &overview),
+                           "Sections answer each other in four passages, in one of them strikingly so. Three of them pass between the violas of the first orchestra "
+                           "and the violas of the second orchestra. In two passages a section divides, in one of them into three voices or more. In one passage "
+                           "two sections move as one. The score does not decide where the violins sit.");
+    CU_ASSERT_STRING_EQUAL(paragraph(SPZ_GERMAN, &overview),
+                           "Die Gruppen antworten einander in vier Passagen, in einer davon besonders deutlich. Drei davon führen die Bratschen des ersten "
+                           "Orchesters und die Bratschen des zweiten Orchesters. In zwei Passagen teilt sich eine Gruppe, in einer davon in drei oder mehr "
+                           "Stimmen. In einer Passage bewegen sich zwei Gruppen wie eine einzige Stimme. Wo die Violinen sitzen, lässt die Partitur offen.");
+    CU_ASSERT_STRING_EQUAL(paragraph(SPZ_FRENCH, &overview),
+                           "Les pupitres se répondent dans quatre passages, de façon frappante dans l'un d'eux. Trois d'entre eux opposent les altos de l'orchestre 1 "
+                           "et les altos de l'orchestre 2. Dans deux passages, un pupitre se divise, dans l'un d'eux en trois voix ou plus. Dans un passage, deux "
+                           "pupitres avancent comme une seule voix. La partition ne tranche pas la question de la place des violons.");
 }
 
 static void a_movement_without_strings_says_so(void)
 {
     Overview overview = {.strings = false};
-    CU_ASSERT_STRING_EQUAL(paragraph(&notes_english, &overview), "No string sections play in this movement.");
+    CU_ASSERT_STRING_EQUAL(paragraph(SPZ_ENGLISH, &overview), "No string sections play in this movement.");
 }
 
 static const char dialogue[] =
@@ -240,7 +370,7 @@ static void a_citation_tells_when_and_what(void)
 {
     SheetMusic music = dialogue_at("  tempo: q=60");
     char *text = notes(&music, SPZ_AS_TEXT, 0);
-    CU_ASSERT_PTR_NOT_NULL(strstr(text, "Bars 4–7, at 0:12\n")); /* three bars of four seconds before it */
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "Bars 4–7, two fifths of the way through\n")); /* three of eight bars before it */
     CU_ASSERT_PTR_NOT_NULL(strstr(text, "The first violins call, the second violins answer"));
     free(text);
     text = notes(&music, SPZ_AS_TEXT, 64);
@@ -254,7 +384,7 @@ static void without_a_tempo_no_time_is_made_up(void)
 {
     SheetMusic music = dialogue_at("");
     char *text = notes(&music, SPZ_AS_TEXT, 0);
-    CU_ASSERT_PTR_NOT_NULL(strstr(text, "Bars 4–7\n"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "Bars 4–7, two fifths of the way through\n"));
     CU_ASSERT_PTR_NOT_NULL(strstr(text, "The score has no tempo marks"));
     free(text);
     sheet_music_end(&music);
@@ -265,7 +395,7 @@ static void markdown_shows_signs_of_a_title_as_they_are(void)
     SheetMusic music = dialogue_at("  tempo: q=60");
     char *text = notes(&music, SPZ_AS_MARKDOWN, 0);
     CU_ASSERT_PTR_NOT_NULL(strstr(text, "## Calls \\<b\\>\\*loud\\*\\</b\\>\n"));
-    CU_ASSERT_PTR_NOT_NULL(strstr(text, "- **Bars 4–7, at 0:12** The first violins"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "- **Bars 4–7, two fifths of the way through** The first violins"));
     free(text);
     sheet_music_end(&music);
 }
@@ -297,12 +427,19 @@ void suite_notes_sheet(void)
         STATEMENT(a_repeated_bar_sounds_twice),
         STATEMENT(a_known_duration_stretches_all_times),
         STATEMENT(clock_times_are_minutes_and_seconds),
+        STATEMENT(without_a_length_places_are_shares),
+        STATEMENT(known_moments_bend_the_times_between_them),
         STATEMENT(strong_passages_are_cited_first_and_in_order_of_bars),
         STATEMENT(variety_counts_beside_strength),
+        STATEMENT(the_striking_comes_before_the_clear),
+        STATEMENT(a_theme_comes_before_a_figure),
+        STATEMENT(a_single_bar_in_common_does_not_keep_a_passage_out),
         STATEMENT(what_overlaps_is_cited_once),
         STATEMENT(each_language_declines_its_nouns),
-        STATEMENT(every_kind_has_a_sentence_in_every_language),
+        STATEMENT(a_chain_tells_every_entry_and_who_has_it_together),
+        STATEMENT(every_shape_has_a_sentence_in_every_language),
         STATEMENT(places_have_bars_letter_and_times),
+        STATEMENT(an_upbeat_is_named_with_the_bar_it_leads_to),
         STATEMENT(the_paragraph_counts_what_was_found),
         STATEMENT(a_movement_without_strings_says_so),
         STATEMENT(a_citation_tells_when_and_what),

@@ -1,0 +1,48 @@
+/* Returns: what is heard again, perhaps in another key, is one citation. */
+#include "citations/citation_facts.h"
+#include <stdlib.h>
+
+static int staff_place(spz_pitch pitch)
+{
+    return pitch.octave * 7 + pitch.step;
+}
+
+/* From its first note to its last, in steps. */
+static int course(const spz_entry *entry)
+{
+    return staff_place(entry->last) - staff_place(entry->first);
+}
+
+static bool same_links(const spz_passage *a, const spz_passage *b)
+{
+    if (a->link_count != b->link_count || a->link_count < 2)
+        return false;
+    for (size_t i = 0; i < a->link_count; i++)
+        if (a->links[i].players != b->links[i].players)
+            return false;
+    return true;
+}
+
+static const spz_entry *first_answer(const spz_passage *passage)
+{
+    for (size_t i = 0; i < passage->entry_count; i++)
+        if (passage->entries[i].answer)
+            return &passage->entries[i];
+    return NULL;
+}
+
+static bool same_gesture(const spz_passage *a, const spz_passage *b)
+{
+    const spz_length *one = &a->told.gesture.lag, *two = &b->told.gesture.lag;
+    return abs(a->told.gesture.notes - b->told.gesture.notes) <= 1 && one->unit == two->unit && one->count.over == two->count.over &&
+           one->count.under == two->count.under;
+}
+
+bool passages_twins(const spz_passage *first, const spz_passage *later)
+{
+    if (first->kind != later->kind || !spz_kind_is_antiphony(first->kind) || first->kind == SPZ_SPLIT_LINE || first->onset >= later->onset)
+        return false;
+    const spz_entry *one = first_answer(first), *two = first_answer(later);
+    return one && two && same_links(first, later) && same_gesture(first, later) && one->change.steps == two->change.steps &&
+           one->change.inverted == two->change.inverted && course(one) == course(two) && course(first->entries) == course(later->entries);
+}
