@@ -66,9 +66,8 @@ static void say_moment(Buffer *out, spz_language language, const MovementNotes *
         say_clock(&time, language, when->seconds);
     else
         buffer_puts(&time, phrase_text(language, share_phrase(when->share)));
-    Phrase first = known ? PHRASE_NOTES_AT : PHRASE_NOTES_SHARE, next = known ? PHRASE_NOTES_AT_AGAIN : PHRASE_NOTES_SHARE_AGAIN;
     if (again < 2)
-        SAY(out, language, again ? next : first, slot_of("time", &time));
+        SAY(out, language, again ? PHRASE_NOTES_AT_AGAIN : known ? PHRASE_NOTES_AT : PHRASE_NOTES_SHARE, slot_of("time", &time));
     else
         buffer_printf(out, ", %s", time.text ? time.text : "");
     out->failed = out->failed || time.failed;
@@ -101,7 +100,8 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
     if (citation->upbeat_to != passage->first)
         SAY(out, language, PHRASE_NOTES_UPBEAT, slot_of("from", &from));
     say_letter(out, language, passage);
-    for (size_t i = 0; i < citation->time_count; i++)
+    size_t moments = times_are_known(&notes->overview) || !citation->time_count ? citation->time_count : 1; /* shares of every repeat tire */
+    for (size_t i = 0; i < moments; i++)
         say_moment(out, language, notes, &citation->times[i], i);
     out->failed = out->failed || from.failed || to.failed;
     buffer_free(&from);
@@ -125,10 +125,22 @@ static void say_turns(Buffer *out, spz_language language, Phrase phrase, const s
         SAY(out, language, phrase, slot_number("n", passage->turns));
 }
 
+/* Violins, violas, cellos and basses, all of one orchestra, are the strings. */
+static size_t as_strings(spz_group *bodies, size_t count)
+{
+    static const spz_section all[] = {SPZ_VIOLINS, SPZ_VA, SPZ_VC, SPZ_DB};
+    enum { ALL = sizeof all / sizeof *all };
+    for (size_t i = 0; i < ALL; i++)
+        if (count != ALL || bodies[i].section != all[i] || bodies[i].number || bodies[i].solo || bodies[i].orchestra != bodies[0].orchestra)
+            return count;
+    bodies[0].section = SPZ_STRINGS;
+    return 1;
+}
+
 static size_t players_of_link(const MovementNotes *notes, const spz_passage *passage, size_t link, spz_group *bodies)
 {
     if (passage->link_count > link)
-        return spz_players_named(notes->sections, passage->links[link].players, bodies, BODIES_MOST);
+        return as_strings(bodies, spz_players_named(notes->sections, passage->links[link].players, bodies, BODIES_MOST));
     bodies[0] = spz_side_named(notes->sections, &passage->sides[link]);
     return passage->sides[link].section != SPZ_NO_SECTION;
 }
