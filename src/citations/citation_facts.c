@@ -234,7 +234,7 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
         notes->title = notes->file;
     spz_status status = set_times(options, notes, &line);
     if (!status)
-        status = notes_pick(reading->movement, reading->findings, options->strength, options->citations, &picked);
+        status = notes_pick(reading, options->strength, options->citations, &picked);
     for (size_t i = 0; i < picked.count && !status; i++)
         if (!array_push(&notes->citations, citation_of(reading, picked.at[i], options->strength, &line, run)))
             status = SPZ_NO_MEMORY;

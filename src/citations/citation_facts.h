@@ -75,7 +75,7 @@ void notes_free(MovementNotes *notes);
 /* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). A
  * passage that returns is picked where it is first heard. */
 typedef ARRAY(size_t) PlaceInFindings;
-spz_status notes_pick(const spz_movement *movement, const spz_findings *findings, double strength, size_t most, PlaceInFindings *picked);
+spz_status notes_pick(const spz_movement_reading *reading, double strength, size_t most, PlaceInFindings *picked);
 
 /* citation_twins.c: is `later` the same again: the same players in the same order, the same gesture, answered in the same way? At whatever
  * pitch: themes return in other keys. */

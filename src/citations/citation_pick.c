@@ -9,16 +9,18 @@ static const double audible[SPZ_KIND_COUNT] = {
     [SPZ_EXCHANGE] = 1.0, [SPZ_HOCKET] = 1.0, [SPZ_SPLIT_LINE] = 0.9, [SPZ_IMITATION] = 0.85,
     [SPZ_DIV2] = 0.4,     [SPZ_DIV3] = 0.6,   [SPZ_COUPLING] = 0.35,
 };
+/* The note is about where the strings sit: an exchange with the winds, who sit in one place, is worth this share. Of a soloist's likewise. */
+static const double with_winds = 0.5, with_soloist = 0.7;
 /* What is left of a passage's worth for each one already chosen that it resembles; `overlapping` where all of it overlaps. */
 static const double same_kind = 0.92, same_sections = 0.92, overlapping = 0.3;
 /* Themes before figures: what a gesture of one note is worth, and from how many notes on it is a theme. Striking before clear. All of
  * these are common practice, no source. */
-static const double least_figure = 0.75, merely_clear = 0.7, opening = 1.1;
+static const double least_figure = 0.85, merely_clear = 0.7, opening = 1.1;
 enum { THEME_NOTES = 8 };
 /* What is worth less than this isn't cited, however much room there is. */
-static const double least_worth = 0.15;
+static const double least_worth = 0.1;
 /* A passage at the back of the texture is worth this share of one at its front. */
-static const double least_foreground = 0.5;
+static const double least_foreground = 0.8;
 
 static double worth_as_theme(const spz_passage *passage)
 {
@@ -28,11 +30,23 @@ static double worth_as_theme(const spz_passage *passage)
     return notes >= THEME_NOTES ? 1 : least_figure + (1 - least_figure) * notes / THEME_NOTES;
 }
 
-static double worth_alone(const spz_passage *passage)
+static double worth_of_players(const spz_sections *sections, const spz_passage *passage)
+{
+    double worth = 1;
+    for (size_t i = 0; i < passage->link_count; i++)
+        worth = passage->links[i].players & SPZ_WIND_PLAYERS ? with_winds : worth;
+    for (size_t i = 0; i < passage->entry_count; i++)
+        if (passage->entries[i].leader < spz_sections_groups(sections) && spz_sections_group(sections, passage->entries[i].leader)->solo)
+            return worth * with_soloist;
+    return worth;
+}
+
+static double worth_alone(const spz_sections *sections, const spz_passage *passage)
 {
     double front = spz_kind_is_antiphony(passage->kind) ? least_foreground + (1 - least_foreground) * passage->foreground : 1;
     double weight = spz_weight_of(passage->strength) == SPZ_STRIKING ? 1 : merely_clear;
-    return passage->strength * audible[passage->kind] * front * weight * worth_as_theme(passage) * (passage->first == 0 ? opening : 1);
+    return passage->strength * passage->strength * audible[passage->kind] * front * weight * worth_as_theme(passage) *
+           worth_of_players(sections, passage) * (passage->first == 0 ? opening : 1);
 }
 
 /* How much of the shorter of two passages the other covers, 0..1. */
@@ -48,9 +62,9 @@ static bool same_who(const spz_passage *a, const spz_passage *b)
     return a->sides[0].section == b->sides[0].section && a->sides[1].section == b->sides[1].section;
 }
 
-static double worth_beside(const spz_findings *findings, const PlaceInFindings *picked, const spz_passage *passage)
+static double worth_beside(const spz_sections *sections, const spz_findings *findings, const PlaceInFindings *picked, const spz_passage *passage)
 {
-    double worth = worth_alone(passage);
+    double worth = worth_alone(sections, passage);
     for (size_t i = 0; i < picked->count; i++) {
         const spz_passage *other = spz_findings_at(findings, picked->at[i]);
         if (other == passage)
@@ -83,12 +97,12 @@ static bool is_to_cite(const spz_movement *movement, const spz_findings *finding
 }
 
 /* The best one left; the count of the findings when none is. Of equals, the earlier. */
-static size_t best_left(const spz_findings *findings, const PlaceInFindings *worthy, const PlaceInFindings *picked)
+static size_t best_left(const spz_sections *sections, const spz_findings *findings, const PlaceInFindings *worthy, const PlaceInFindings *picked)
 {
     size_t best = spz_findings_count(findings);
     double most = least_worth;
     for (size_t i = 0; i < worthy->count; i++) {
-        double worth = worth_beside(findings, picked, spz_findings_at(findings, worthy->at[i]));
+        double worth = worth_beside(sections, findings, picked, spz_findings_at(findings, worthy->at[i]));
         if (worth > most) {
             most = worth;
             best = worthy->at[i];
@@ -97,10 +111,10 @@ static size_t best_left(const spz_findings *findings, const PlaceInFindings *wor
     return best;
 }
 
-static spz_status pick_best(const spz_findings *findings, const PlaceInFindings *worthy, size_t most, PlaceInFindings *picked)
+static spz_status pick_best(const spz_sections *sections, const spz_findings *findings, const PlaceInFindings *worthy, size_t most, PlaceInFindings *picked)
 {
     while (picked->count < most) {
-        size_t best = best_left(findings, worthy, picked);
+        size_t best = best_left(sections, findings, worthy, picked);
         if (best == spz_findings_count(findings))
             break;
         if (!array_push(picked, best))
@@ -111,15 +125,16 @@ static spz_status pick_best(const spz_findings *findings, const PlaceInFindings 
     return SPZ_OK;
 }
 
-spz_status notes_pick(const spz_movement *movement, const spz_findings *findings, double strength, size_t most, PlaceInFindings *picked)
+spz_status notes_pick(const spz_movement_reading *reading, double strength, size_t most, PlaceInFindings *picked)
 {
+    const spz_findings *findings = reading->findings;
     PlaceInFindings worthy = {0};
     spz_status status = SPZ_OK;
     for (size_t i = 0; i < spz_findings_count(findings) && !status; i++)
-        if (is_to_cite(movement, findings, i, strength) && !array_push(most ? &worthy : picked, i))
+        if (is_to_cite(reading->movement, findings, i, strength) && !array_push(most ? &worthy : picked, i))
             status = SPZ_NO_MEMORY;
     if (!status && most)
-        status = pick_best(findings, &worthy, most, picked);
+        status = pick_best(reading->sections, findings, &worthy, most, picked);
     array_free(&worthy);
     return status;
 }

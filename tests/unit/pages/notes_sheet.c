@@ -109,8 +109,9 @@ static void picked(const Evening *evening, double strength, size_t most, PlaceIn
     movement.played = as_written;
     movement.played_pass = once;
     movement.played_count = movement.bar_count;
+    spz_movement_reading reading = {.movement = &movement, .sections = &evening->map, .findings = &evening->findings};
     memset(places, 0, sizeof *places);
-    CU_ASSERT_EQUAL_FATAL(notes_pick(&movement, &evening->findings, strength, most, places), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(notes_pick(&reading, strength, most, places), SPZ_OK);
 }
 
 static void strong_passages_are_cited_first_and_in_order_of_bars(void)
