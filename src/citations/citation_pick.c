@@ -17,8 +17,8 @@ static const double same_kind = 0.92, same_sections = 0.92, overlapping = 0.3;
  * these are common practice, no source. */
 static const double least_figure = 0.85, merely_clear = 0.7, opening = 1.1;
 enum { THEME_NOTES = 8 };
-/* What is worth less than this isn't cited, however much room there is. */
-static const double least_worth = 0.1;
+/* What is worth less than this share of the best of its kind isn't cited, however much room there is: few and right. */
+static const double least_worth = 0.4;
 /* A passage at the back of the texture is worth this share of one at its front. */
 static const double least_foreground = 0.8;
 
@@ -100,10 +100,11 @@ static bool is_to_cite(const spz_movement *movement, const spz_findings *finding
 static size_t best_left(const spz_sections *sections, const spz_findings *findings, const PlaceInFindings *worthy, const PlaceInFindings *picked)
 {
     size_t best = spz_findings_count(findings);
-    double most = least_worth;
+    double most = 0;
     for (size_t i = 0; i < worthy->count; i++) {
-        double worth = worth_beside(sections, findings, picked, spz_findings_at(findings, worthy->at[i]));
-        if (worth > most) {
+        const spz_passage *passage = spz_findings_at(findings, worthy->at[i]);
+        double worth = worth_beside(sections, findings, picked, passage);
+        if (worth > most && worth > least_worth * audible[passage->kind]) {
             most = worth;
             best = worthy->at[i];
         }

@@ -111,7 +111,10 @@ typedef struct Bar {
     uint32_t ending;       /* bit n-1: counts for the n-th pass; 0 outside endings */
     bool segno, coda, to_coda, da_capo, dal_segno, fine; /* signs and `sound` attributes */
     const char *segno_name, *dal_segno_name, *coda_name, *to_coda_name; /* labels that <sound> gives them, where there are several; NULL */
+    bool da_capo_words, dal_segno_words; /* what words alone ask for: <sound> beats them; the reader settles it */
     bool final;            /* light-heavy barline */
+    bool double_bar;       /* two thin lines at its end */
+    bool trio;             /* 'Trio' stands over it */
 } Bar;
 
 typedef struct Tempo {

@@ -177,11 +177,30 @@ static size_t start_over(Walk *walk, size_t bar, size_t to)
     return to;
 }
 
-/* After a jump: at a 'fine'; where none stands before the jump, at a final barline before it ('Menuetto D.C.' behind the trio). */
+/* Does a way to a coda lie ahead of `bar`? */
+static bool coda_ahead(const Movement *m, size_t bar)
+{
+    for (size_t at = bar; at < m->bar_count; at++)
+        if (leaves_for_coda(m, at))
+            return true;
+    return false;
+}
+
+/* A barline that ends a piece: a final one; with a repeat sign, which many editions print so behind every part, only before the trio. */
+static bool ends_a_piece(const Movement *m, size_t bar)
+{
+    const Bar *at = &m->bars[bar];
+    return at->final && (!at->repeat_end || (bar + 1 < m->bar_count && m->bars[bar + 1].trio));
+}
+
+/* After a jump: at a 'fine'; where none stands before the jump and no coda is to come, at a final barline before it ('Menuetto D.C.' behind the
+ * trio). */
 static bool ends_here(const Walk *walk, size_t bar)
 {
-    const Bar *at = &walk->movement->bars[bar];
-    return at->fine || (at->final && bar < walk->jumped_from && walk->first_fine > walk->jumped_from);
+    const Movement *m = walk->movement;
+    if (m->bars[bar].fine)
+        return true;
+    return bar < walk->jumped_from && walk->first_fine > walk->jumped_from && ends_a_piece(m, bar) && !coda_ahead(m, bar);
 }
 
 /* Which bar follows `bar`; bar_count ends the walk. */

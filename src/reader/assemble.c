@@ -25,22 +25,46 @@ static bool place_bars(Reader *reader, const Stretch *stretch)
     return true;
 }
 
+/* The last bar of the ending that begins at `first`. One that has no end of its own is over at a double bar, and before the next forward sign
+ * or ending, at the latest; one that has may run over a double bar. */
+static size_t ending_end(const Reader *reader, size_t first)
+{
+    size_t count = reader->bars.count, limit = count;
+    for (size_t i = first; i < count; i++) {
+        const Bar *bar = &reader->bars.at[i];
+        if (i > first && (bar->ending_start || bar->repeat_start))
+            return limit < count ? limit : i - 1;
+        if (bar->ending_stop)
+            return i;
+        if (bar->repeat_end || bar->final)
+            return limit < count ? limit : i;
+        if (bar->double_bar && limit == count)
+            limit = i;
+    }
+    return limit < count ? limit : count - 1;
+}
+
+static void settle_jumps(Bar *bar)
+{
+    bool said = bar->da_capo || bar->dal_segno;
+    bar->dal_segno = bar->dal_segno || (!said && bar->dal_segno_words);
+    bar->da_capo = bar->da_capo || (!said && !bar->dal_segno && bar->da_capo_words);
+}
+
 /* Signs that belong to the next bar, and the endings between their first and last bars. */
 static void complete_repeats(Reader *reader)
 {
-    uint32_t ending = 0;
     for (size_t i = 0; i < reader->bars.count; i++) {
         Bar *bar = &reader->bars.at[i];
         if (bar->repeat_start_next && i + 1 < reader->bars.count)
             bar[1].repeat_start = true;
         bar->repeat_start_next = false;
-        if (bar->ending_start)
-            ending = bar->ending;
-        else if (ending)
-            bar->ending = ending;
-        if (bar->ending_stop || bar->repeat_end || bar->final)
-            ending = 0;
+        settle_jumps(bar);
     }
+    for (size_t i = 0; i < reader->bars.count; i++)
+        if (reader->bars.at[i].ending_start)
+            for (size_t last = ending_end(reader, i), k = i; k <= last; k++)
+                reader->bars.at[k].ending = reader->bars.at[i].ending;
 }
 
 static void *keep_array(Reader *reader, const void *from, size_t count, size_t size)

@@ -28,6 +28,8 @@ void read_bar_style_end(Reader *reader)
     Bar *bar = reader_bar(reader);
     if (bar && reader->barline == BARLINE_RIGHT && strcmp(reader_text(reader), "light-heavy") == 0)
         bar->final = true;
+    else if (bar && reader->barline == BARLINE_RIGHT && strcmp(reader_text(reader), "light-light") == 0)
+        bar->double_bar = true;
 }
 
 uint32_t passes_in(const char *text)

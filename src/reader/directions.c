@@ -300,6 +300,17 @@ static bool begins_with(const char *text, const char *word)
     return strncmp(text, word, strlen(word)) == 0;
 }
 
+static bool is_da_capo(const char *text)
+{
+    return begins_with(text, "d.c.") || begins_with(text, "d. c.") || begins_with(text, "da capo");
+}
+
+/* 'Da capo dal segno': again, from the sign on. ('Da capo al segno' is from the beginning up to it.) */
+static bool is_da_capo_dal_segno(const char *text)
+{
+    return is_da_capo(text) && (strstr(text, "dal segno") || strstr(text, "d.s.") || strstr(text, "dal s."));
+}
+
 /* Words of jumps in files that don't write them as <sound>. */
 static void jump_in_words(Bar *bar, const char *words)
 {
@@ -311,10 +322,12 @@ static void jump_in_words(Bar *bar, const char *words)
     const char *text = without_dance(lower);
     if (strcmp(text, "fine") == 0 || strcmp(text, "fine.") == 0)
         bar->fine = true;
-    else if (begins_with(text, "d.c.") || begins_with(text, "d. c.") || begins_with(text, "da capo"))
-        bar->da_capo = true;
-    else if (begins_with(text, "d.s.") || begins_with(text, "d. s.") || begins_with(text, "dal segno"))
-        bar->dal_segno = true;
+    else if (begins_with(text, "d.s.") || begins_with(text, "d. s.") || begins_with(text, "dal segno") || is_da_capo_dal_segno(text))
+        bar->dal_segno_words = true;
+    else if (is_da_capo(text))
+        bar->da_capo_words = true;
+    else if (begins_with(text, "trio"))
+        bar->trio = true;
     else if (begins_with(text, "to coda") || begins_with(text, "al coda"))
         bar->to_coda = true;
 }

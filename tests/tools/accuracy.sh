@@ -21,6 +21,20 @@ hear "$shared/scores" "$readings"
 quartets=$build/readings-quartets
 hear "$shared/quartets" "$quartets"
 
+# cite FOLDER OPTION...: what the programme notes cite of the scores that have a table.
+cite() {
+    folder=$1
+    shift
+    rm -rf "$folder"
+    mkdir -p "$folder"
+    for table in "$shared"/expert/*.tsv; do
+        name=$(basename "$table" .tsv)
+        "$build/spezzato" notes --format json -o "$folder/$name.json" "$@" "$shared/scores/$name.mxl" 2>/dev/null
+    done
+}
+cite "$build/notes-usual"
+cite "$build/notes-many" --many
+
 # rows TABLES FAMILY READINGS: the lines of score_passages.py for antiphony or divisi as rows of a table.
 rows() {
     python3 "$shared/bin/score_passages.py" "$1" "$3"/*.json | sed 's/barF1([^)]*)/bar/' | awk -v family="$2" '
@@ -114,6 +128,13 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "In the quartets (single readings) nobody marked a division; what the program lists there as clear:"
     divisi_heads
     rows "$shared/quartets" divisi "$quartets" | grep -v '^| [^|]*| - | - |'
+    echo
+    echo "## The programme notes"
+    echo
+    echo "Source: the settled tables, as above. Each citation of antiphony is held against them: who begins, who answers, in which order, in which bars. Sentences say what a passage's facts"
+    echo "hold and nothing else, so what is not true here was heard otherwise than the readers hear it. The tables list hardly any exchange with the winds. (\`notes_truth.py --list\` names the citations.)"
+    echo
+    python3 tests/support/accuracy/notes_truth.py "$shared/expert" "$build/notes-usual" "$build/notes-many"
     echo
     echo "## What was composed into the bundled season"
     echo

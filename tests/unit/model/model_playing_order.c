@@ -6,7 +6,8 @@
 
 /* One letter a bar and its signs, blanks between bars:
  *   |: forward sign   :| backward sign   :N| backward sign, N times in all   [1 or [1,2 an ending begins   ] it ends
- *   S segno   C coda sign   t to coda   F fine   D da capo   G dal segno   . a bar without signs */
+ *   S segno   C coda sign   t to coda   F fine   D da capo   G dal segno   . a bar without signs
+ *   ! light-heavy barline at its end   " double bar at its end   and in words alone: d 'Da capo dal Segno'   c 'D.C.'   T 'Trio' */
 static void write_bar(char *xml, size_t size, int number, const char *signs, size_t length)
 {
     char left[256] = "", right[512] = "", sound[256] = "", ending[32] = "1";
@@ -41,6 +42,11 @@ static void write_bar(char *xml, size_t size, int number, const char *signs, siz
         case 'F': strcat(sound, "<sound fine=\"yes\"/>"); break;
         case 'D': strcat(sound, "<sound dacapo=\"yes\"/>"); break;
         case 'G': snprintf(sound + s, sizeof sound - s, "<sound dalsegno=\"s\"/>"); break;
+        case '!': strcat(right, "<bar-style>light-heavy</bar-style>"); break;
+        case '"': strcat(right, "<bar-style>light-light</bar-style>"); break;
+        case 'd': strcat(sound, WORDS("Da capo dal Segno")); break;
+        case 'c': strcat(sound, WORDS("D.C.")); break;
+        case 'T': strcat(sound, WORDS("Trio")); break;
         default: break;
         }
     }
@@ -94,6 +100,19 @@ static void the_segno_before_the_jump_that_is_nearest_is_meant(void) { ORDER("S 
 static void a_jump_to_a_missing_segno_goes_to_the_start(void) { ORDER(". . G .", "1 2 3 1 2 3 4"); }
 static void two_jumps_are_taken_once_each(void) { ORDER(". D . D", "1 2 1 2 3 4 1 2 3 4"); }
 static void a_fine_before_any_jump_is_passed_by(void) { ORDER(". F . .", "1 2 3 4"); }
+
+/* The order that the words of the score ask for, where a coda follows: written down before the walk was mended. Common practice. */
+static void da_capo_dal_segno_goes_to_the_sign(void) { ORDER(". S . d", "1 2 3 4 2 3 4"); }
+static void what_sound_says_beats_the_words(void) { ORDER(". S . cG", "1 2 3 4 2 3 4"); }
+static void a_scherzo_with_trio_and_coda_goes_round_to_the_coda(void) { ORDER("|: :|! |: t:|! |: :|! D C .", "1 2 1 2 3 4 3 4 5 6 5 6 7 1 2 3 4 8 9"); }
+static void dal_segno_passes_a_barline_with_a_repeat_sign_on_its_way_to_the_coda(void) { ORDER(". S|: :|! t . G C .", "1 2 3 2 3 4 5 6 2 3 4 7 8"); }
+static void dal_segno_passes_a_final_barline_before_the_to_coda(void) { ORDER(". S ! t . G C", "1 2 3 4 5 6 2 3 4 7"); }
+static void da_capo_with_coda_and_no_repeats(void) { ORDER(". t ! . D C", "1 2 3 4 5 1 2 6"); }
+static void a_minuet_of_two_repeated_parts_ends_before_its_trio(void) { ORDER("|: :|! |: :|! T|: :|!D", "1 2 1 2 3 4 3 4 5 6 5 6 1 2 3 4"); }
+static void without_a_trio_a_barline_with_a_repeat_sign_ends_nothing(void) { ORDER("|: :|! |: :|! |: :|D", "1 2 1 2 3 4 3 4 5 6 5 6 1 2 3 4 5 6"); }
+static void an_ending_without_a_stop_ends_at_the_next_forward_sign(void) { ORDER("|: [1:|] [2 . |: [1:|] [2] .", "1 2 1 3 4 5 6 5 7 8"); }
+static void an_ending_without_a_stop_ends_at_a_double_bar(void) { ORDER("|: [1:|] [2\" . :| .", "1 2 1 3 4 5 4 5 6"); }
+static void an_ending_with_a_stop_runs_over_a_double_bar(void) { ORDER("|: [1\" :|] [2] .", "1 2 3 1 4 5"); }
 
 static void sections_nested_beyond_reason_are_taken_as_written(void)
 {
@@ -234,6 +253,17 @@ static const struct Statement statements[] = {
     STATEMENT(a_jump_to_a_missing_segno_goes_to_the_start),
     STATEMENT(two_jumps_are_taken_once_each),
     STATEMENT(a_fine_before_any_jump_is_passed_by),
+    STATEMENT(da_capo_dal_segno_goes_to_the_sign),
+    STATEMENT(what_sound_says_beats_the_words),
+    STATEMENT(a_scherzo_with_trio_and_coda_goes_round_to_the_coda),
+    STATEMENT(dal_segno_passes_a_barline_with_a_repeat_sign_on_its_way_to_the_coda),
+    STATEMENT(dal_segno_passes_a_final_barline_before_the_to_coda),
+    STATEMENT(da_capo_with_coda_and_no_repeats),
+    STATEMENT(a_minuet_of_two_repeated_parts_ends_before_its_trio),
+    STATEMENT(without_a_trio_a_barline_with_a_repeat_sign_ends_nothing),
+    STATEMENT(an_ending_without_a_stop_ends_at_the_next_forward_sign),
+    STATEMENT(an_ending_without_a_stop_ends_at_a_double_bar),
+    STATEMENT(an_ending_with_a_stop_runs_over_a_double_bar),
     STATEMENT(sections_nested_beyond_reason_are_taken_as_written),
     STATEMENT(a_forward_sign_at_the_end_of_a_bar_is_for_the_next_bar),
     STATEMENT(words_alone_order_a_jump_too),
