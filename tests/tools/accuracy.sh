@@ -134,7 +134,7 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "Source: the settled tables, as above. Each citation of antiphony is held against them: who begins, who answers, in which order, in which bars. Sentences say what a passage's facts"
     echo "hold and nothing else, so what is not true here was heard otherwise than the readers hear it. The tables list hardly any exchange with the winds. (\`notes_truth.py --list\` names the citations.)"
     echo
-    python3 tests/support/accuracy/notes_truth.py "$shared/expert" "$build/notes-usual" "$build/notes-many"
+    python3 tests/tools/accuracy/notes_truth.py "$shared/expert" "$build/notes-usual" "$build/notes-many"
     echo
     echo "## What was composed into the bundled season"
     echo

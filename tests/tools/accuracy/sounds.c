@@ -30,11 +30,20 @@ static bool agrees(const char *sound, const spz_line *line)
     return false;
 }
 
+/* Was it told by its name? */
+static bool by_name(const spz_line *line)
+{
+    for (size_t i = 0; i < line->clue_count; i++)
+        if (line->clues[i].kind == SPZ_CLUE_NAME)
+            return true;
+    return false;
+}
+
 static void count_line(const Movement *m, const spz_line *line, Tally *tally, const char *file)
 {
     const char *sound = m->parts[line->part].sound;
     tally->parts++;
-    if (!*sound || line->left_out || !strstr(line->because, "name says")) {
+    if (!*sound || line->left_out || !by_name(line)) {
         tally->silent++;
         return;
     }
