@@ -180,14 +180,14 @@ static void splice(const Buffer *text, const Insert *insert, Buffer *out)
 spz_status mark_insert(const Buffer *text, const Movement *movement, Wish *wishes, size_t count, size_t marked, Buffer *out)
 {
     Insert insert = {.movement = movement, .first = wishes, .count = count, .marked = marked};
-    WalkListener ear = {&insert, find_places, NULL};
+    WalkListener listener = {&insert, find_places, NULL};
     insert.wishes = memory_resize(NULL, count + 1, sizeof *insert.wishes);
     spz_status status = insert.wishes ? SPZ_OK : SPZ_NO_MEMORY;
     for (size_t i = 0; i < count && !status; i++)
         insert.wishes[i] = &wishes[i];
     if (!status) {
         qsort(insert.wishes, count, sizeof *insert.wishes, by_bar);
-        status = mark_walk(text->text, text->length, movement, &ear);
+        status = mark_walk(text->text, text->length, movement, &listener);
     }
     if (!status) {
         if (insert.found.count)
@@ -254,8 +254,8 @@ static void note_line(void *context, size_t part, int number)
 
 spz_status mark_lines_used(const Buffer *text, const Movement *movement, uint32_t *used)
 {
-    WalkListener ear = {used, NULL, note_line};
+    WalkListener listener = {used, NULL, note_line};
     for (size_t i = 0; i < movement->part_count; i++)
         used[i] = 0;
-    return mark_walk(text->text, text->length, movement, &ear);
+    return mark_walk(text->text, text->length, movement, &listener);
 }

@@ -14,7 +14,7 @@ typedef enum Item { ITEM_OTHER, ITEM_NOTE, ITEM_BACKUP, ITEM_FORWARD, ITEM_DIREC
 typedef struct Walk {
     XmlScan scan;
     const Movement *movement;
-    const WalkListener *ear;
+    const WalkListener *listener;
     double *divisions;  /* by part */
     PlaceList places;
     int depth;
@@ -51,7 +51,7 @@ static void open_bar(Walk *walk)
 
 static void add_place(Walk *walk, Place place)
 {
-    if (walk->ear->bar && !array_push(&walk->places, place))
+    if (walk->listener->bar && !array_push(&walk->places, place))
         walk->status = SPZ_NO_MEMORY;
 }
 
@@ -61,10 +61,10 @@ static void close_bar(Walk *walk, size_t end)
     if (!walk->in_bar)
         return;
     walk->in_bar = false;
-    if (walk->part < 0 || !walk->ear->bar)
+    if (walk->part < 0 || !walk->listener->bar)
         return;
     add_place(walk, (Place){end, walk->clock, walk->divisions[walk->part], 0, "", false});
-    if (walk->status == SPZ_OK && !walk->ear->bar(walk->ear->context, (size_t)walk->part, walk->bar, &walk->places))
+    if (walk->status == SPZ_OK && !walk->listener->bar(walk->listener->context, (size_t)walk->part, walk->bar, &walk->places))
         walk->status = SPZ_NO_MEMORY;
 }
 
@@ -113,11 +113,11 @@ static void open_detail(Walk *walk, const XmlPiece *piece)
 static void open_sign(Walk *walk, const XmlPiece *piece)
 {
     char number[16];
-    if (walk->item != ITEM_DIRECTION || !walk->ear->line || walk->part < 0)
+    if (walk->item != ITEM_DIRECTION || !walk->listener->line || walk->part < 0)
         return;
     if (xml_is(piece, "bracket") || xml_is(piece, "dashes")) {
         const char *given = xml_attribute(&walk->scan, piece, "number", number, sizeof number);
-        walk->ear->line(walk->ear->context, (size_t)walk->part, given ? atoi(given) : 1);
+        walk->listener->line(walk->listener->context, (size_t)walk->part, given ? atoi(given) : 1);
     }
 }
 
@@ -215,9 +215,9 @@ static void take_piece(Walk *walk, const XmlPiece *piece)
         keep_text(walk, piece);
 }
 
-spz_status mark_walk(const char *text, size_t length, const Movement *movement, const WalkListener *ear)
+spz_status mark_walk(const char *text, size_t length, const Movement *movement, const WalkListener *listener)
 {
-    Walk walk = {.scan = {text, length, 0}, .movement = movement, .ear = ear, .part = -1, .bar = SIZE_MAX};
+    Walk walk = {.scan = {text, length, 0}, .movement = movement, .listener = listener, .part = -1, .bar = SIZE_MAX};
     XmlPiece piece;
     walk.divisions = memory_resize(NULL, movement->part_count + 1, sizeof *walk.divisions);
     if (!walk.divisions)

@@ -27,5 +27,5 @@ typedef struct WalkListener {
 } WalkListener;
 
 /* Walks the whole file, which must be the one that `movement` was read from. SPZ_NOT_XML where it is cut off, SPZ_NO_MEMORY. */
-spz_status mark_walk(const char *text, size_t length, const Movement *movement, const WalkListener *ear);
+spz_status mark_walk(const char *text, size_t length, const Movement *movement, const WalkListener *listener);
 #endif

@@ -1,4 +1,4 @@
-/* From the digests of a concert's scores to the task of choosing. */
+/* From the results of a concert's scores to the task of choosing. */
 #include "season/planning/concert_plan.h"
 #include "support/message.h"
 #include <stdio.h>
@@ -11,7 +11,7 @@ static size_t count_steps(const ConcertPlan *plan, size_t work)
     const WorkDraft *draft = &plan->draft->works[work];
     size_t count = 0;
     for (size_t i = 0; i < draft->job_count; i++)
-        count += plan->season->jobs.list.at[draft->jobs[i]].digest->movements.count;
+        count += plan->season->jobs.list.at[draft->jobs[i]].result->movements.count;
     return count ? count : 1;
 }
 
@@ -65,8 +65,8 @@ static void add_step(ConcertPlan *plan, size_t work, const PlanStep *source, uin
                 : work == 0 ? SPZ_BEFORE_CONCERT
                 : plan->works[work - 1].interval_after ? SPZ_AT_INTERVAL : SPZ_BETWEEN_WORKS;
     step->open = open;
-    if (source->digest)
-        set_losses(plan->hall, source->digest, step);
+    if (source->result)
+        set_losses(plan->hall, source->result, step);
     plan->sources[plan->task.count++] = *source;
     steps->count++;
 }
@@ -76,7 +76,7 @@ static bool asks_for_two(const ConcertPlan *plan, const WorkSteps *work)
 {
     bool two = false;
     for (size_t i = work->first; i < work->first + work->count; i++)
-        two = two || (plan->sources[i].digest && plan->sources[i].digest->two_orchestras);
+        two = two || (plan->sources[i].result && plan->sources[i].result->two_orchestras);
     return two;
 }
 
@@ -84,7 +84,7 @@ static bool has_strings(const ConcertPlan *plan, const WorkSteps *work)
 {
     bool strings = false;
     for (size_t i = work->first; i < work->first + work->count; i++)
-        strings = strings || !plan->sources[i].digest || plan->sources[i].digest->strings;
+        strings = strings || !plan->sources[i].result || plan->sources[i].result->strings;
     return strings;
 }
 
@@ -121,8 +121,8 @@ static void add_work(ConcertPlan *plan, size_t work, uint32_t open)
     plan->works[work] = (WorkSteps){plan->task.count, 0, draft->row->interval_after};
     for (size_t i = 0; i < draft->job_count; i++) {
         const Job *job = &plan->season->jobs.list.at[draft->jobs[i]];
-        for (size_t m = 0; m < job->digest->movements.count; m++)
-            add_step(plan, work, &(PlanStep){work, movement++, job, &job->digest->movements.at[m], m + 1, false}, open);
+        for (size_t m = 0; m < job->result->movements.count; m++)
+            add_step(plan, work, &(PlanStep){work, movement++, job, &job->result->movements.at[m], m + 1, false}, open);
     }
     if (movement == 0)
         add_step(plan, work, &(PlanStep){.work = work}, open);

@@ -13,7 +13,7 @@ static double points(Hundredths hundredths)
 static const char *best_of(const ConcertPlan *plan, size_t step)
 {
     for (int i = 0; i < plan->hall->seatings; i++)
-        if (plan->steps[step].loss[i] == 0 && plan_seat(plan->sources[step].digest, plan->hall->names[i]))
+        if (plan->steps[step].loss[i] == 0 && plan_seat(plan->sources[step].result, plan->hall->names[i]))
             return plan->hall->names[i];
     return NULL;
 }
@@ -21,15 +21,15 @@ static const char *best_of(const ConcertPlan *plan, size_t step)
 static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_movement *out)
 {
     const PlanStep *source = &plan->sources[step];
-    const MovementResult *digest = source->digest;
+    const MovementResult *result = source->result;
     const char *seating = plan->hall->names[plan->seatings[step]];
     Hundredths loss = plan->steps[step].loss[plan->seatings[step]];
-    *out = (spz_planned_movement){.file = source->job->path, .title = digest->title, .number = source->number, .bars = digest->bars,
-                                  .judged = digest->seat_count > 0, .statement = digest->statement,
-                                  .seating = seating, .points = points(loss), .thirds = digest->thirds};
+    *out = (spz_planned_movement){.file = source->job->path, .title = result->title, .number = source->number, .bars = result->bars,
+                                  .judged = result->seat_count > 0, .statement = result->statement,
+                                  .seating = seating, .points = points(loss), .thirds = result->thirds};
     if (out->judged)
         out->best = best_of(plan, step);
-    const SeatingResult *seat = loss > 0 ? plan_seat(digest, seating) : NULL;
+    const SeatingResult *seat = loss > 0 ? plan_seat(result, seating) : NULL;
     out->losses = seat ? seat->losses : NULL;
     out->loss_count = seat ? seat->loss_count : 0;
 }
@@ -37,11 +37,11 @@ static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_move
 static void tell_problem(const ConcertPlan *plan, size_t work, spz_planned_work *out)
 {
     const WorkDraft *draft = &plan->draft->works[work];
-    if (plan->sources[plan->works[work].first].digest)
+    if (plan->sources[plan->works[work].first].result)
         return;
     out->problem = draft->job_count ? SPZ_WORK_UNREADABLE : SPZ_WORK_WITHOUT_SCORE;
     if (draft->job_count)
-        out->cause = plan->season->jobs.list.at[draft->jobs[0]].digest->status;
+        out->cause = plan->season->jobs.list.at[draft->jobs[0]].result->status;
 }
 
 /* Scores of the work that are not there or could not be read. */
@@ -50,7 +50,7 @@ static size_t scores_missing(const ConcertPlan *plan, size_t work)
     const WorkDraft *draft = &plan->draft->works[work];
     size_t missing = draft->missing;
     for (size_t i = 0; i < draft->job_count; i++)
-        missing += plan->season->jobs.list.at[draft->jobs[i]].digest->status != SPZ_OK;
+        missing += plan->season->jobs.list.at[draft->jobs[i]].result->status != SPZ_OK;
     return missing;
 }
 
@@ -79,7 +79,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
 
 static bool has_thirds(const ConcertPlan *plan, size_t step)
 {
-    return plan->sources[step].digest && plan->sources[step].digest->thirds;
+    return plan->sources[step].result && plan->sources[step].result->thirds;
 }
 
 /* Where two orchestras come or go, the house may forbid a change or have no time for it; the works ask for it all the same. */

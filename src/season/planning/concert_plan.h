@@ -6,7 +6,7 @@
 typedef struct PlanStep { /* where a step of the task comes from */
     size_t work, movement;        /* place in the work; 0 for a work without movements */
     const Job *job;               /* NULL for a work without movements */
-    const MovementResult *digest; /* likewise */
+    const MovementResult *result; /* likewise */
     size_t number;                /* in its file, from 1 */
     bool two_orchestras;          /* some movement of its work asks for two, which then sit so throughout */
 } PlanStep;

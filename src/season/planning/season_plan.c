@@ -85,8 +85,8 @@ void season_tell(spz_season *season, const spz_sink *sink)
                 if (is_told(season, told, work->jobs[i]))
                     continue;
                 told[work->jobs[i]] = true;
-                score_result_tell(job->digest, job->path, sink);
-                season->problems += job->digest->status != SPZ_OK;
+                score_result_tell(job->result, job->path, sink);
+                season->problems += job->result->status != SPZ_OK;
             }
         }
 }
@@ -96,7 +96,7 @@ void season_write_lines(const spz_season *season, Buffer *out)
     for (size_t i = 0; i < season->jobs.list.count; i++) {
         const Job *job = &season->jobs.list.at[i];
         if (!job->skip)
-            lines_write(out, &job->head, job->digest);
+            lines_write(out, &job->head, job->result);
     }
 }
 

@@ -67,14 +67,14 @@ ScoreResult *cache_find(const char *folder, const LineHead *head)
     size_t folder_length;
     Buffer entry;
     buffer_init(&entry);
-    ScoreResult *digest = entry_path(folder, head, path, &folder_length) && read_whole(path, &entry) ? score_result_new() : NULL;
-    const char *lines = digest ? check_mark(&entry) : NULL;
-    if (digest && (!lines || !lines_read_digest(lines, entry.length - (size_t)(lines - entry.text), head, digest))) {
-        score_result_free(digest);
-        digest = NULL;
+    ScoreResult *result = entry_path(folder, head, path, &folder_length) && read_whole(path, &entry) ? score_result_new() : NULL;
+    const char *lines = result ? check_mark(&entry) : NULL;
+    if (result && (!lines || !lines_read_result(lines, entry.length - (size_t)(lines - entry.text), head, result))) {
+        score_result_free(result);
+        result = NULL;
     }
     buffer_free(&entry);
-    return digest;
+    return result;
 }
 
 /* Makes every folder on the way that isn't there; what can't be made shows when the file is opened. */
@@ -118,7 +118,7 @@ static bool write_entry(const char *path, const char *mark, const Buffer *lines)
     return false;
 }
 
-bool cache_keep(const char *folder, const LineHead *head, const ScoreResult *digest)
+bool cache_keep(const char *folder, const LineHead *head, const ScoreResult *result)
 {
     char path[PATH_MOST], mark[MARK_LINE];
     size_t folder_length;
@@ -128,7 +128,7 @@ bool cache_keep(const char *folder, const LineHead *head, const ScoreResult *dig
     if (!entry_path(folder, head, path, &folder_length))
         return false;
     buffer_init(&lines);
-    lines_write(&lines, &nameless, digest);
+    lines_write(&lines, &nameless, result);
     bool good = !buffer_failed(&lines);
     if (good) {
         make_folders(path, folder_length);

@@ -11,5 +11,5 @@
 /* NULL: not kept there, or not usable, or out of memory. */
 ScoreResult *cache_find(const char *folder, const LineHead *head);
 /* True when it is kept now. Makes the folder when it isn't there. */
-bool cache_keep(const char *folder, const LineHead *head, const ScoreResult *digest);
+bool cache_keep(const char *folder, const LineHead *head, const ScoreResult *result);
 #endif

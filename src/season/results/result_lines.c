@@ -23,16 +23,16 @@ static void put_message(Json *json, const ResultMessage *message)
 }
 
 /* With the first line of a file. */
-static void put_messages(Json *json, const ScoreResult *digest)
+static void put_messages(Json *json, const ScoreResult *result)
 {
-    if (digest->messages.count == 0)
+    if (result->messages.count == 0)
         return;
     json_key(json, "messages");
     json_list(json);
-    for (size_t i = 0; i < digest->messages.count; i++)
-        put_message(json, &digest->messages.at[i]);
+    for (size_t i = 0; i < result->messages.count; i++)
+        put_message(json, &result->messages.at[i]);
     json_end(json);
-    json_put_integer(json, "messages_left_out", (long long)digest->messages_left_out);
+    json_put_integer(json, "messages_left_out", (long long)result->messages_left_out);
 }
 
 static void put_seat(Json *json, const SeatingResult *seat)
@@ -78,21 +78,21 @@ static void put_head(Json *json, const LineHead *head, size_t number, size_t of)
     json_put_integer(json, "movements", (long long)of);
 }
 
-void lines_write(Buffer *out, const LineHead *head, const ScoreResult *digest)
+void lines_write(Buffer *out, const LineHead *head, const ScoreResult *result)
 {
     Json json;
     json_begin(&json, out);
-    if (digest->movements.count == 0) {
+    if (result->movements.count == 0) {
         put_head(&json, head, 0, 0);
-        json_put_integer(&json, "status", (int)digest->status);
-        put_messages(&json, digest);
+        json_put_integer(&json, "status", (int)result->status);
+        put_messages(&json, result);
         json_end(&json);
     }
-    for (size_t i = 0; i < digest->movements.count; i++) {
-        put_head(&json, head, i + 1, digest->movements.count);
-        put_movement(&json, &digest->movements.at[i]);
+    for (size_t i = 0; i < result->movements.count; i++) {
+        put_head(&json, head, i + 1, result->movements.count);
+        put_movement(&json, &result->movements.at[i]);
         if (i == 0)
-            put_messages(&json, digest);
+            put_messages(&json, result);
         json_end(&json);
     }
     json_finish(&json);
@@ -222,25 +222,25 @@ bool line_read(const char *text, size_t length, Arena *arena, LineRead *out)
     return false;
 }
 
-static bool add_line(ScoreResult *digest, LineRead *line, const LineHead *expected)
+static bool add_line(ScoreResult *result, LineRead *line, const LineHead *expected)
 {
     bool fits = strcmp(line->head.terms, expected->terms) == 0 && strcmp(line->head.content, expected->content) == 0 &&
-                line->number == (line->of ? digest->movements.count + 1 : 0);
-    digest->status = line->status;
+                line->number == (line->of ? result->movements.count + 1 : 0);
+    result->status = line->status;
     for (size_t i = 0; fits && i < line->messages.count; i++)
-        fits = array_push(&digest->messages, line->messages.at[i]);
-    digest->messages_left_out += line->messages_left_out;
+        fits = array_push(&result->messages, line->messages.at[i]);
+    result->messages_left_out += line->messages_left_out;
     array_free(&line->messages);
-    return fits && (line->of == 0 || array_push(&digest->movements, line->movement));
+    return fits && (line->of == 0 || array_push(&result->movements, line->movement));
 }
 
-bool lines_read_digest(const char *text, size_t length, const LineHead *expected, ScoreResult *digest)
+bool lines_read_result(const char *text, size_t length, const LineHead *expected, ScoreResult *result)
 {
     size_t count = 0, of = 0;
     while (length) {
         const char *end = memchr(text, '\n', length);
         LineRead line;
-        if (!end || !line_read(text, (size_t)(end - text), &digest->arena, &line) || !add_line(digest, &line, expected))
+        if (!end || !line_read(text, (size_t)(end - text), &result->arena, &line) || !add_line(result, &line, expected))
             return false;
         count++;
         of = line.of;

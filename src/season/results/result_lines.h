@@ -1,4 +1,4 @@
-/* result_lines.h - a digest as text: one line of JSON a movement. The cache keeps such lines; `--format ndjson` writes them; batch systems
+/* result_lines.h - a result as text: one line of JSON a movement. The cache keeps such lines; `--format ndjson` writes them; batch systems
  * carry them about. A line says which file it is about, what that file held and under which terms it was judged. */
 #ifndef SEASON_RESULTS_RESULT_LINES_H
 #define SEASON_RESULTS_RESULT_LINES_H
@@ -12,7 +12,7 @@ typedef struct LineHead {
     char content[SHA256_TEXT]; /* of the file; "" where it could not be read */
 } LineHead;
 
-void lines_write(Buffer *out, const LineHead *head, const ScoreResult *digest);
+void lines_write(Buffer *out, const LineHead *head, const ScoreResult *result);
 
 /* Puts lines together again. Lines of several files may come in any order, each file's movements too. */
 typedef struct LineRead {
@@ -26,6 +26,6 @@ typedef struct LineRead {
 
 /* False where the line is damaged, or of another kind. Texts live in the arena; the messages are the caller's to free. */
 bool line_read(const char *text, size_t length, Arena *arena, LineRead *out);
-/* Whole text of the cache to a digest; false where anything is wrong with it. */
-bool lines_read_digest(const char *text, size_t length, const LineHead *expected, ScoreResult *digest);
+/* Whole text of the cache to a result; false where anything is wrong with it. */
+bool lines_read_result(const char *text, size_t length, const LineHead *expected, ScoreResult *result);
 #endif

@@ -50,7 +50,7 @@ spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall
 void jobs_free(Jobs *jobs)
 {
     for (size_t i = 0; i < jobs->list.count; i++)
-        score_result_free(jobs->list.at[i].digest);
+        score_result_free(jobs->list.at[i].result);
     array_free(&jobs->list);
     index_free(&jobs->names);
     arena_release(&jobs->arena);
@@ -90,22 +90,22 @@ static void name_content(Job *job, const char *data, size_t size)
     sha256_end(&sum, job->head.content);
 }
 
-/* A file that gave no bytes: the digest says why. */
-static spz_status note_failure(ScoreResult *digest, spz_status failure)
+/* A file that gave no bytes: the result says why. */
+static spz_status note_failure(ScoreResult *result, spz_status failure)
 {
     ResultMessage message = {.severity = SPZ_ERROR, .text = spz_status_text(failure)};
-    digest->status = failure;
-    return array_push(&digest->messages, message) ? SPZ_OK : SPZ_NO_MEMORY;
+    result->status = failure;
+    return array_push(&result->messages, message) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static spz_status make_digest(Job *job, const char *data, size_t size, spz_status read)
+static spz_status make_result(Job *job, const char *data, size_t size, spz_status read)
 {
-    job->digest = score_result_new();
-    if (!job->digest)
+    job->result = score_result_new();
+    if (!job->result)
         return SPZ_NO_MEMORY;
     if (read != SPZ_OK)
-        return note_failure(job->digest, read);
-    return score_result_make(data, size, job->path, job->settings, job->year, job->digest);
+        return note_failure(job->result, read);
+    return score_result_make(data, size, job->path, job->settings, job->year, job->result);
 }
 
 /* From the lines, else from the cache. */
@@ -113,7 +113,7 @@ static ScoreResult *find_kept(const Run *run, const LineHead *head)
 {
     const StoredScore *kept = run->lines ? stored_lines_find(run->lines, head) : NULL;
     if (kept)
-        return kept_digest(kept);
+        return stored_result(kept);
     return run->options->cache ? cache_find(run->options->cache, head) : NULL;
 }
 
@@ -124,16 +124,16 @@ static spz_status do_job(const Run *run, Job *job)
     spz_status read = read_file(job->path, &data, &size), status = SPZ_OK;
     if (read == SPZ_OK) {
         name_content(job, data, size);
-        job->digest = find_kept(run, &job->head);
+        job->result = find_kept(run, &job->head);
     }
-    job->kept = job->digest != NULL;
+    job->kept = job->result != NULL;
     if (read == SPZ_NO_MEMORY)
         status = read;
     else if (!job->kept)
-        status = make_digest(job, data, size, read);
+        status = make_result(job, data, size, read);
     memory_free(data);
     if (status == SPZ_OK && !job->kept && read == SPZ_OK && run->options->cache)
-        cache_keep(run->options->cache, &job->head, job->digest);
+        cache_keep(run->options->cache, &job->head, job->result);
     return status;
 }
 
@@ -143,8 +143,8 @@ static void count_done(Run *run, const Job *job)
     run->progress.bytes_done += job->bytes;
     run->progress.files_kept += job->kept;
     run->progress.bytes_kept += job->kept ? job->bytes : 0;
-    for (size_t i = 0; !job->kept && i < job->digest->movements.count; i++)
-        run->progress.bars += job->digest->movements.at[i].bars;
+    for (size_t i = 0; !job->kept && i < job->result->movements.count; i++)
+        run->progress.bars += job->result->movements.at[i].bars;
 }
 
 /* Takes jobs until there are none; the lock is held but while a score is read. `tell`: between scores, on the calling thread. */

@@ -1,4 +1,4 @@
-/* score_jobs.h - scores to be read, several at a time. Each is read under its own terms and gives a digest; what the result is does not
+/* score_jobs.h - scores to be read, several at a time. Each is read under its own terms and gives a result; what the result is does not
  * depend on how many are read at a time, nor on what the cache or the lines already hold. */
 #ifndef SEASON_RESULTS_SCORE_JOBS_H
 #define SEASON_RESULTS_SCORE_JOBS_H
@@ -13,7 +13,7 @@ typedef struct Job {
     const spz_settings *settings;
     int year;
     unsigned long long bytes;     /* of the file, as its folder says */
-    ScoreResult *digest;               /* NULL until done */
+    ScoreResult *result;               /* NULL until done */
     bool kept;                    /* came from the cache or from lines */
     bool skip;                    /* not of this share */
 } Job;
@@ -26,7 +26,7 @@ typedef struct Jobs { /* zeroed: none */
 
 /* The job's place; the same score under the same terms is one job. `folder` is the table's, with its slash. SPZ_NO_MEMORY. */
 spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall *hall, int year, size_t *place);
-/* Reads all that are not to be skipped. SPZ_INTERRUPTED: some have no digest. SPZ_NO_MEMORY. */
+/* Reads all that are not to be skipped. SPZ_INTERRUPTED: some have no result. SPZ_NO_MEMORY. */
 spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines);
 void jobs_free(Jobs *jobs);
 #endif

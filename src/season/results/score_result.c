@@ -8,31 +8,31 @@
 
 ScoreResult *score_result_new(void)
 {
-    ScoreResult *digest = memory_get(sizeof *digest);
-    if (!digest)
+    ScoreResult *result = memory_get(sizeof *result);
+    if (!result)
         return NULL;
-    memset(digest, 0, sizeof *digest);
-    arena_init(&digest->arena);
-    return digest;
+    memset(result, 0, sizeof *result);
+    arena_init(&result->arena);
+    return result;
 }
 
-void score_result_free(ScoreResult *digest)
+void score_result_free(ScoreResult *result)
 {
-    if (!digest)
+    if (!result)
         return;
-    array_free(&digest->movements);
-    array_free(&digest->messages);
-    arena_release(&digest->arena);
-    memory_free(digest);
+    array_free(&result->movements);
+    array_free(&result->messages);
+    arena_release(&result->arena);
+    memory_free(result);
 }
 
 /* Keeps what the reader says; the file's name is known anyway. */
 static void keep_message(void *context, const spz_message *message)
 {
-    ScoreResult *digest = context;
-    Arena *arena = &digest->arena;
-    if (digest->messages.count >= DIGEST_MESSAGES_MOST && message->severity != SPZ_ERROR) {
-        digest->messages_left_out++;
+    ScoreResult *result = context;
+    Arena *arena = &result->arena;
+    if (result->messages.count >= RESULT_MESSAGES_MOST && message->severity != SPZ_ERROR) {
+        result->messages_left_out++;
         return;
     }
     ResultMessage kept = {.severity = message->severity, .line = message->line, .part = arena_string(arena, message->part),
@@ -40,8 +40,8 @@ static void keep_message(void *context, const spz_message *message)
                           .other = arena_string(arena, message->other), .count = message->count};
     if (!kept.fault)
         kept.text = arena_string(arena, message->text ? message->text : "");
-    if ((!kept.fault && !kept.text) || !array_push(&digest->messages, kept))
-        digest->messages_left_out++;
+    if ((!kept.fault && !kept.text) || !array_push(&result->messages, kept))
+        result->messages_left_out++;
 }
 
 static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementResult *movement)
@@ -61,9 +61,9 @@ static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementR
     return SPZ_OK;
 }
 
-static spz_status keep_movement(ScoreResult *digest, const spz_movement *score, const spz_verdict *verdict, bool strings)
+static spz_status keep_movement(ScoreResult *result, const spz_movement *score, const spz_verdict *verdict, bool strings)
 {
-    Arena *arena = &digest->arena;
+    Arena *arena = &result->arena;
     MovementResult movement = {.title = arena_string(arena, spz_movement_title(score)),
                                .statement = spz_verdict_statement(verdict),
                                .bars = spz_movement_bars(score),
@@ -75,34 +75,34 @@ static spz_status keep_movement(ScoreResult *digest, const spz_movement *score, 
     spz_status status = movement.title ? keep_seats(arena, verdict, &movement) : SPZ_NO_MEMORY;
     if (status != SPZ_OK)
         return status;
-    return array_push(&digest->movements, movement) ? SPZ_OK : SPZ_NO_MEMORY;
+    return array_push(&result->movements, movement) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 /* One movement at a time, so that a score of many needs no more memory than its largest. */
-static spz_status judge(ScoreResult *digest, const spz_movement *score, const StepsWanted *wanted, const spz_sink *sink)
+static spz_status judge(ScoreResult *result, const spz_movement *score, const StepsWanted *wanted, const spz_sink *sink)
 {
     Steps steps;
     spz_status status = steps_take(score, wanted, sink, &steps);
     if (status == SPZ_OK)
-        status = keep_movement(digest, score, steps.verdict, spz_sections_groups(steps.sections) > 0);
+        status = keep_movement(result, score, steps.verdict, spz_sections_groups(steps.sections) > 0);
     steps_free(&steps);
     return status;
 }
 
-spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *digest)
+spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *result)
 {
     spz_score *score = NULL;
     const StepsWanted wanted = {settings, year, SPZ_TO_SEATING};
-    const spz_sink sink = {keep_message, digest};
+    const spz_sink sink = {keep_message, result};
     spz_status status = spz_score_read_memory(data, size, path, &sink, &score);
     for (size_t i = 0; status == SPZ_OK && i < spz_score_movement_count(score); i++)
-        status = judge(digest, spz_score_movement(score, i), &wanted, &sink);
+        status = judge(result, spz_score_movement(score, i), &wanted, &sink);
     spz_score_free(score);
     if (status == SPZ_NO_MEMORY)
         return status;
-    digest->status = status;
+    result->status = status;
     if (status != SPZ_OK)
-        digest->movements.count = 0;
+        result->movements.count = 0;
     return SPZ_OK;
 }
 
@@ -116,11 +116,11 @@ static void tell_message(const ResultMessage *kept, const char *path, const spz_
         message_send(sink, &message, "%s", kept->text);
 }
 
-void score_result_tell(const ScoreResult *digest, const char *path, const spz_sink *sink)
+void score_result_tell(const ScoreResult *result, const char *path, const spz_sink *sink)
 {
-    for (size_t i = 0; i < digest->messages.count; i++)
-        tell_message(&digest->messages.at[i], path, sink);
+    for (size_t i = 0; i < result->messages.count; i++)
+        tell_message(&result->messages.at[i], path, sink);
     spz_message place = {.severity = SPZ_NOTE, .file = path};
-    if (digest->messages_left_out)
-        message_send(sink, &place, "%zu more doubts and notes about this score", digest->messages_left_out);
+    if (result->messages_left_out)
+        message_send(sink, &place, "%zu more doubts and notes about this score", result->messages_left_out);
 }

@@ -38,15 +38,15 @@ typedef struct ScoreResult {
     spz_status status; /* of the reading; then there are no movements */
     ARRAY(MovementResult) movements;
     ARRAY(ResultMessage) messages;
-    size_t messages_left_out; /* past DIGEST_MESSAGES_MOST */
+    size_t messages_left_out; /* past RESULT_MESSAGES_MOST */
 } ScoreResult;
 
-enum { DIGEST_MESSAGES_MOST = 50 };
+enum { RESULT_MESSAGES_MOST = 50 };
 
 ScoreResult *score_result_new(void); /* NULL: no memory */
-void score_result_free(ScoreResult *digest);
-/* Reads and judges the score `data`, named `path`. Inputs that are no scores are no failure here: the digest says so. SPZ_NO_MEMORY. */
-spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *digest);
+void score_result_free(ScoreResult *result);
+/* Reads and judges the score `data`, named `path`. Inputs that are no scores are no failure here: the result says so. SPZ_NO_MEMORY. */
+spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *result);
 /* Hands the messages on under the name `path`. */
-void score_result_tell(const ScoreResult *digest, const char *path, const spz_sink *sink);
+void score_result_tell(const ScoreResult *result, const char *path, const spz_sink *sink);
 #endif

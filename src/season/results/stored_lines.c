@@ -115,21 +115,21 @@ const StoredScore *stored_lines_find(const KeptLines *lines, const LineHead *hea
     return kept->count == kept->of && strcmp(kept->head.content, head->content) == 0 ? kept : NULL;
 }
 
-ScoreResult *kept_digest(const StoredScore *kept)
+ScoreResult *stored_result(const StoredScore *kept)
 {
-    ScoreResult *digest = score_result_new();
-    bool whole = digest != NULL;
-    if (!digest)
+    ScoreResult *result = score_result_new();
+    bool whole = result != NULL;
+    if (!result)
         return NULL;
-    digest->status = kept->status;
-    digest->messages_left_out = kept->messages_left_out;
+    result->status = kept->status;
+    result->messages_left_out = kept->messages_left_out;
     for (size_t i = 0; whole && i < kept->of; i++)
-        whole = array_push(&digest->movements, kept->movements[i]);
+        whole = array_push(&result->movements, kept->movements[i]);
     for (size_t i = 0; whole && i < kept->messages.count; i++)
-        whole = array_push(&digest->messages, kept->messages.at[i]);
+        whole = array_push(&result->messages, kept->messages.at[i]);
     if (whole)
-        return digest;
-    score_result_free(digest);
+        return result;
+    score_result_free(result);
     return NULL;
 }
 

@@ -24,7 +24,7 @@ typedef struct KeptLines { /* zeroed: none */
 spz_status stored_lines_read(KeptLines *lines, const char *path, const spz_sink *sink);
 /* The score under these terms with this content, whole; NULL when the lines don't have it. */
 const StoredScore *stored_lines_find(const KeptLines *lines, const LineHead *head);
-/* A digest whose texts live as long as the lines. NULL: no memory. */
-ScoreResult *kept_digest(const StoredScore *kept);
+/* A result whose texts live as long as the lines. NULL: no memory. */
+ScoreResult *stored_result(const StoredScore *kept);
 void stored_lines_free(KeptLines *lines);
 #endif

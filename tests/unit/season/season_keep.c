@@ -68,15 +68,15 @@ static ScoreResult *sample(void)
     static const spz_loss losses[2] = {{.kind = SPZ_EXCHANGE, .sides = {SPZ_VN1, SPZ_VN2}, .basis = {.bars = bars, .bar_count = 2}},
                                        {.kind = SPZ_DIV3, .sides = {SPZ_VIOLINS, SPZ_NO_SECTION}, .throughout = true}};
     static SeatingResult seats[2] = {{"violins opposed, violas inside left", NULL, 0, 1234}, {"violins together, cellos outside", losses, 2, -7}};
-    ScoreResult *digest = score_result_new();
-    CU_ASSERT_PTR_NOT_NULL_FATAL(digest);
+    ScoreResult *result = score_result_new();
+    CU_ASSERT_PTR_NOT_NULL_FATAL(result);
     MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name}, 120, true, false, true, seats, 2};
     MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL}, 7, false, true, false, seats, 0};
     ResultMessage doubt = {.severity = SPZ_DOUBT, .line = 33, .part = "Violino", .fault = SPZ_FAULT_REPEAT_COUNT, .name = "two \"or\" so"};
     ResultMessage said = {.severity = SPZ_NOTE, .text = "words"};
-    CU_ASSERT_TRUE(array_push(&digest->movements, first) && array_push(&digest->movements, second));
-    CU_ASSERT_TRUE(array_push(&digest->messages, doubt) && array_push(&digest->messages, said));
-    return digest;
+    CU_ASSERT_TRUE(array_push(&result->movements, first) && array_push(&result->movements, second));
+    CU_ASSERT_TRUE(array_push(&result->messages, doubt) && array_push(&result->messages, said));
+    return result;
 }
 
 static LineHead sample_head(const char *file)
@@ -134,7 +134,7 @@ static bool same_message(const ResultMessage *a, const ResultMessage *b)
            same_text(a->name, b->name) && same_text(a->other, b->other) && a->count == b->count && same_text(a->text, b->text);
 }
 
-static bool same_digest(const ScoreResult *a, const ScoreResult *b)
+static bool same_result(const ScoreResult *a, const ScoreResult *b)
 {
     bool same = a->status == b->status && a->movements.count == b->movements.count && a->messages.count == b->messages.count;
     for (size_t i = 0; same && i < a->movements.count; i++)
@@ -146,32 +146,32 @@ static bool same_digest(const ScoreResult *a, const ScoreResult *b)
 
 static void a_score_comes_back_from_its_lines_as_it_was(void)
 {
-    ScoreResult *digest = sample(), *again = score_result_new();
+    ScoreResult *result = sample(), *again = score_result_new();
     LineHead head = sample_head("");
     Buffer text;
     buffer_init(&text);
-    lines_write(&text, &head, digest);
-    CU_ASSERT_TRUE(lines_read_digest(text.text, text.length, &head, again));
-    CU_ASSERT_TRUE(same_digest(digest, again));
+    lines_write(&text, &head, result);
+    CU_ASSERT_TRUE(lines_read_result(text.text, text.length, &head, again));
+    CU_ASSERT_TRUE(same_result(result, again));
     buffer_free(&text);
-    score_result_free(digest);
+    score_result_free(result);
     score_result_free(again);
 }
 
 static void a_score_that_could_not_be_read_comes_back_as_that(void)
 {
-    ScoreResult *digest = score_result_new(), *again = score_result_new();
+    ScoreResult *result = score_result_new(), *again = score_result_new();
     LineHead head = sample_head("");
     ResultMessage message = {.severity = SPZ_ERROR, .line = 2, .text = "cut off"};
     Buffer text;
-    digest->status = SPZ_NOT_XML;
-    CU_ASSERT_TRUE(array_push(&digest->messages, message));
+    result->status = SPZ_NOT_XML;
+    CU_ASSERT_TRUE(array_push(&result->messages, message));
     buffer_init(&text);
-    lines_write(&text, &head, digest);
-    CU_ASSERT_TRUE(lines_read_digest(text.text, text.length, &head, again));
-    CU_ASSERT_TRUE(same_digest(digest, again));
+    lines_write(&text, &head, result);
+    CU_ASSERT_TRUE(lines_read_result(text.text, text.length, &head, again));
+    CU_ASSERT_TRUE(same_result(result, again));
     buffer_free(&text);
-    score_result_free(digest);
+    score_result_free(result);
     score_result_free(again);
 }
 
@@ -206,20 +206,20 @@ static void only_entry(const char *folder, char path[256])
 static void the_cache_gives_back_what_was_kept_and_nothing_for_other_terms(void)
 {
     char *folder = own_folder();
-    ScoreResult *digest = sample();
+    ScoreResult *result = sample();
     LineHead head = sample_head("x.musicxml"), other = head;
     CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-    CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
+    CU_ASSERT_TRUE(cache_keep(folder, &head, result));
     ScoreResult *again = cache_find(folder, &head);
     CU_ASSERT_PTR_NOT_NULL_FATAL(again);
-    CU_ASSERT_TRUE(same_digest(digest, again));
+    CU_ASSERT_TRUE(same_result(result, again));
     other.terms[0] = 'c';
     CU_ASSERT_PTR_NULL(cache_find(folder, &other));
     other = head;
     other.content[63] = 'c';
     CU_ASSERT_PTR_NULL(cache_find(folder, &other));
     score_result_free(again);
-    score_result_free(digest);
+    score_result_free(result);
     remove_folder(folder);
 }
 
@@ -243,9 +243,9 @@ static void write_entry(const char *path, const char *bytes, size_t length)
 static void a_torn_or_damaged_entry_of_the_cache_is_not_taken(void)
 {
     char *folder = own_folder(), path[256], bytes[4096];
-    ScoreResult *digest = sample();
+    ScoreResult *result = sample();
     LineHead head = sample_head("");
-    CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
+    CU_ASSERT_TRUE(cache_keep(folder, &head, result));
     only_entry(folder, path);
     size_t length = read_entry(path, bytes, sizeof bytes);
     for (size_t cut = 0; cut < length; cut++) {
@@ -258,20 +258,20 @@ static void a_torn_or_damaged_entry_of_the_cache_is_not_taken(void)
         CU_ASSERT_PTR_NULL(cache_find(folder, &head));
         bytes[at] = (char)(bytes[at] ^ 1);
     }
-    CU_ASSERT_TRUE(cache_keep(folder, &head, digest)); /* and is mended by the next run */
+    CU_ASSERT_TRUE(cache_keep(folder, &head, result)); /* and is mended by the next run */
     ScoreResult *again = cache_find(folder, &head);
     CU_ASSERT_PTR_NOT_NULL(again);
     score_result_free(again);
-    score_result_free(digest);
+    score_result_free(result);
     remove_folder(folder);
 }
 
 static void an_entry_of_another_version_is_not_taken(void)
 {
     char *folder = own_folder(), path[256], bytes[4096];
-    ScoreResult *digest = sample();
+    ScoreResult *result = sample();
     LineHead head = sample_head("");
-    CU_ASSERT_TRUE(cache_keep(folder, &head, digest));
+    CU_ASSERT_TRUE(cache_keep(folder, &head, result));
     only_entry(folder, path);
     size_t length = read_entry(path, bytes, sizeof bytes);
     char *version = strchr(bytes, '1');
@@ -279,24 +279,24 @@ static void an_entry_of_another_version_is_not_taken(void)
     *version = '0';
     write_entry(path, bytes, length);
     CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-    score_result_free(digest);
+    score_result_free(result);
     remove_folder(folder);
 }
 
 static void a_cache_that_cannot_be_written_is_no_failure(void)
 {
-    ScoreResult *digest = sample();
+    ScoreResult *result = sample();
     LineHead head = sample_head("");
-    CU_ASSERT_FALSE(cache_keep("/dev/null/nowhere", &head, digest));
+    CU_ASSERT_FALSE(cache_keep("/dev/null/nowhere", &head, result));
     CU_ASSERT_PTR_NULL(cache_find("/dev/null/nowhere", &head));
-    score_result_free(digest);
+    score_result_free(result);
 }
 
-static void write_lines_of(const char *path, const LineHead *head, const ScoreResult *digest, const char *after)
+static void write_lines_of(const char *path, const LineHead *head, const ScoreResult *result, const char *after)
 {
     Buffer text;
     buffer_init(&text);
-    lines_write(&text, head, digest);
+    lines_write(&text, head, result);
     buffer_puts(&text, after);
     write_entry(path, text.text, text.length);
     buffer_free(&text);
@@ -305,10 +305,10 @@ static void write_lines_of(const char *path, const LineHead *head, const ScoreRe
 static void lines_of_a_score_are_put_together_whatever_their_order(void)
 {
     char path[] = "season-lines.tmp", bytes[8192];
-    ScoreResult *digest = sample();
+    ScoreResult *result = sample();
     LineHead head = sample_head("a/b.mxl"), other = head;
     KeptLines lines = {0};
-    write_lines_of(path, &head, digest, "");
+    write_lines_of(path, &head, result, "");
     size_t length = read_entry(path, bytes, sizeof bytes);
     size_t first = (size_t)(strchr(bytes, '\n') + 1 - bytes);
     FILE *file = fopen(path, "wb");
@@ -320,12 +320,12 @@ static void lines_of_a_score_are_put_together_whatever_their_order(void)
     CU_ASSERT_EQUAL(stored_lines_read(&lines, path, NULL), SPZ_OK);
     const StoredScore *kept = stored_lines_find(&lines, &head);
     CU_ASSERT_PTR_NOT_NULL_FATAL(kept);
-    ScoreResult *again = kept_digest(kept);
-    CU_ASSERT_TRUE(same_digest(digest, again));
+    ScoreResult *again = stored_result(kept);
+    CU_ASSERT_TRUE(same_result(result, again));
     other.content[0] = 'c';
     CU_ASSERT_PTR_NULL(stored_lines_find(&lines, &other)); /* the score has changed since */
     score_result_free(again);
-    score_result_free(digest);
+    score_result_free(result);
     stored_lines_free(&lines);
     unlink(path);
 }
@@ -333,16 +333,16 @@ static void lines_of_a_score_are_put_together_whatever_their_order(void)
 static void a_score_of_which_a_line_is_missing_is_not_taken(void)
 {
     char path[] = "season-lines.tmp", bytes[8192];
-    ScoreResult *digest = sample();
+    ScoreResult *result = sample();
     LineHead head = sample_head("a/b.mxl");
     KeptLines lines = {0};
-    write_lines_of(path, &head, digest, "");
+    write_lines_of(path, &head, result, "");
     size_t length = read_entry(path, bytes, sizeof bytes - 1);
     bytes[length] = '\0';
     write_entry(path, bytes, (size_t)(strchr(bytes, '\n') + 1 - bytes));
     CU_ASSERT_EQUAL(stored_lines_read(&lines, path, NULL), SPZ_OK);
     CU_ASSERT_PTR_NULL(stored_lines_find(&lines, &head));
-    score_result_free(digest);
+    score_result_free(result);
     stored_lines_free(&lines);
     unlink(path);
 }
