@@ -119,7 +119,8 @@ typedef enum spz_violins_divided {
     SPZ_FIRSTS_DIVIDED,  /* the seconds are the remaining line, in one rhythm */
     SPZ_SECONDS_DIVIDED, /* likewise */
     SPZ_BOTH_DIVIDED,
-    SPZ_THIRD_PART       /* a third violin part with notes of its own */
+    SPZ_THIRD_PART,      /* a third violin part with notes of its own */
+    SPZ_SOLO_ABOVE       /* one player steps out of the violins for a while, with a line of their own above firsts and seconds */
 } spz_violins_divided;
 
 typedef struct spz_writing {
@@ -195,6 +196,9 @@ typedef struct spz_pairing {
 SPZ_API spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,
                                      spz_findings **out);
 SPZ_API void spz_findings_free(spz_findings *findings);
+/* Chamber music: every string part is one player's, so nothing in it is divided. Taken for that: the usual combinations of single strings
+ * without basses, with at most one other instrument, where no name or word speaks of several players. */
+SPZ_API bool spz_findings_chamber_music(const spz_findings *findings);
 SPZ_API size_t spz_findings_count(const spz_findings *findings);
 SPZ_API const spz_passage *spz_findings_at(const spz_findings *findings, size_t index);
 SPZ_API size_t spz_findings_pairings(const spz_findings *findings);

@@ -98,6 +98,7 @@ typedef struct spz_line {
     int division;         /* 1.. where parts or staves are lines of one divided section (Violin I.1, I.2); else 0 */
     spz_role role;
     const char *desk;     /* the words of its name about desks, as printed ('1. Pult', 'desks 1-2'); NULL when there are none */
+    bool several;         /* its name speaks of several players: 'Violins', 'Violini I' */
     bool left_out;        /* not played with the others: a piano reduction, a guide part below the score; in no stream */
     const spz_clue *clues; /* by which it was told, its own names first */
     size_t clue_count;     /* 0: nothing in the file says what it is */

@@ -10,6 +10,7 @@ const EvidenceFigures evidence_figures = {
     .antiphony_full = 2.5,
     .coupling_full = 0.25,
     .three_full = 1,
+    .three_long = 32,
     .melody_full = 0.1,
     .chord_share = 0.5,
     .usual_bars = 200,
@@ -87,9 +88,11 @@ static double coupling_weight(const spz_passage *p, double bars)
     return covered * p->strength * p->tightness * (0.5 + 0.5 * p->foreground);
 }
 
-static double three_weight(const spz_passage *p)
+/* By how long it is heard: a moment in three must not decide about a movement. */
+static double three_weight(const SeatingEvidence *evidence, const spz_passage *p)
 {
-    double weight = pow(p->strength, evidence_figures.strength_power);
+    double crotchets = (double)(p->end - p->onset) / (double)evidence->movement->per_crotchet;
+    double weight = pow(p->strength, evidence_figures.strength_power) * fmin(1, crotchets / evidence_figures.three_long);
     return p->fully_voiced ? weight : weight * evidence_figures.chord_share;
 }
 
@@ -161,9 +164,11 @@ static bool add_passage(SeatingEvidence *evidence, const Rules *rules, const spz
         return add_between(evidence, rules, p, bars);
     if (p->sides[0].section != SPZ_VIOLINS) /* one section in three divides by desk wherever it sits */
         return true;
+    if (p->told.division.violins == SPZ_SOLO_ABOVE) /* one player, who stands in front wherever the violins sit */
+        return true;
     if (p->turns % 2 == 0) /* two lines in each section: they divide outside and inside wherever they sit */
         return push(&evidence->fours, p, 0);
-    double weight = three_weight(p);
+    double weight = three_weight(evidence, p);
     evidence->three_sum += weight;
     return push(&evidence->thirds, p, weight);
 }

@@ -14,6 +14,7 @@ typedef struct EvidenceFigures {
     double antiphony_full;   /* this much weight brings 63 of 100 of the points: three striking foreground exchanges */
     double coupling_full;    /* likewise, as the share of the movement's bars in tight coupling */
     double three_full;       /* likewise: one striking, fully voiced passage of violins in three */
+    double three_long;       /* crotchets from which violins in three count fully: eight bars of four, common practice, no source */
     double melody_full;      /* likewise, as the share of the movement's bars with the melody in the seconds */
     double chord_share;      /* violins in three in chords that fill count this share of three full lines */
     double usual_bars;       /* in movements longer than this, chance finds more: weight is divided by sqrt(bars / usual_bars) */

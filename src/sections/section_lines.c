@@ -30,7 +30,7 @@ static void add_clue(LineMaker *maker, spz_line *line, spz_clue_kind kind)
 static spz_line whole_part(LineMaker *maker, size_t index)
 {
     const PartReading *part = &maker->all->parts[index];
-    spz_line line = { .part = index, .family = part->name.family, .orchestra = part->name.orchestra, .role = part->role, .desk = part->desk,
+    spz_line line = { .part = index, .family = part->name.family, .orchestra = part->name.orchestra, .several = part->name.plural, .role = part->role, .desk = part->desk,
                       .number = part->number, .division = part->division, .left_out = part->left_out };
     spz_clue *clues = arena_take(maker->all->arena, part->clue_count + 1, sizeof *clues);
     maker->out_of_memory |= !clues;

@@ -256,6 +256,7 @@ static Phrase division_phrase(const spz_division *division)
     case SPZ_SECONDS_DIVIDED: return PHRASE_DIVISION_VIOLINS_SECONDS;
     case SPZ_BOTH_DIVIDED: return alike ? PHRASE_DIVISION_VIOLINS_ALIKE : PHRASE_DIVISION_VIOLINS_BOTH;
     case SPZ_THIRD_PART: return PHRASE_DIVISION_VIOLINS_THIRD;
+    case SPZ_SOLO_ABOVE: return PHRASE_DIVISION_VIOLINS_SOLO;
     default: return division->soloists ? PHRASE_DIVISION_SOLOISTS : division->by_desk ? PHRASE_DIVISION_BY_DESK : PHRASE_DIVISION_SECTION;
     }
 }

@@ -1,4 +1,5 @@
 #include "analysis/division/divisi.h"
+#include "analysis/division/chamber_music.h"
 #include "analysis/division/divisi_soloists.h"
 #include "analysis/division/divisi_violins.h"
 #include "analysis/division/divisi_texture.h"
@@ -84,6 +85,18 @@ static Divided *same_orchestra(Divided *all, size_t count, spz_section section, 
     return NULL;
 }
 
+static spz_status look_at_soloists(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second, Divided *all,
+                                   size_t count)
+{
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < count && !status; i++) {
+        const spz_group *about = &all[i].group->about;
+        if (about->solo && section_is_violin(about->section) && about->orchestra == first->group->about.orchestra)
+            status = divisi_of_solo_violin(findings, company, first, second, &all[i]);
+    }
+    return status;
+}
+
 static spz_status look_at_violins(Findings *findings, const PlayingParts *company, Divided *all, size_t count)
 {
     spz_status status = SPZ_OK;
@@ -97,6 +110,8 @@ static spz_status look_at_violins(Findings *findings, const PlayingParts *compan
             status = divisi_of_both_violins(findings, company, &all[i], second);
         if (!status && second && third)
             status = divisi_of_third_violins(findings, company, &all[i], second, third);
+        if (!status && second)
+            status = look_at_soloists(findings, company, &all[i], second, all, count);
     }
     return status;
 }
@@ -116,6 +131,9 @@ spz_status detect_divisi(Findings *findings, const spz_settings *settings)
     const SectionMap *map = findings->map;
     Arena work;
     PlayingParts company;
+    findings->chamber_music = chamber_music(map);
+    if (findings->chamber_music) /* one player is not divided */
+        return SPZ_OK;
     arena_init(&work);
     Divided *all = memory_get((map->group_count + 1) * sizeof *all);
     spz_status status = all ? playing_parts_of(map, &work, &company) : SPZ_NO_MEMORY;

@@ -25,10 +25,15 @@ static const struct {
     size_t brief;                     /* fewer divided bars than this, without firm evidence or with */
     uint16_t few_attacks;             /* fewer attacks than this (a chord, no passage): */
     double unsure;                    /* the strength is multiplied by this */
+    double said;                      /* share of the time in two pitches or more that marks or parts vouch for, from which it is certain */
+    double own_ways;                  /* share of the attacks that one voice begins alone, from which lines beyond one hand are certain too:
+                                         chords are stopped, or broken */
+    double marginal;                  /* the most that a stretch without either comes to */
 } weight = {
     .base = 0.165, .independence = 0.3, .lines = 0.16, .length = 0.16, .foreground = 0.25, .certain = 0.12,
     .short_length = 4, .long_length = 24, .full_lines = 4, .parallel = 0.5,
     .brief = 3, .few_attacks = 4, .unsure = 0.85,
+    .said = 0.25, .own_ways = 0.25, .marginal = 0.49,
 };
 
 typedef enum BarKind { BAR_SILENT, BAR_SINGLE, BAR_CHORDS, BAR_VOICES, BAR_FIRM } BarKind;
@@ -121,6 +126,14 @@ static double certainty_of(const BarWriting *sum)
     return sum->at_least[2] ? certain / (double)sum->at_least[2] : 0;
 }
 
+/* Multiple stops are no divisions: either something says so, marks or parts, or one hand can't do what the lines do by themselves. */
+static bool is_vouched_for(const Stretch *stretch)
+{
+    const BarWriting *sum = &stretch->sum;
+    double thick = (double)sum->at_least[2], said = (double)(sum->evidence[EVIDENCE_MARK] + sum->evidence[EVIDENCE_PARTS]);
+    return stretch->turns > 0 || said >= weight.said * thick || (stretch->firm >= rules.least_bars && sum->alone >= weight.own_ways * sum->attacks);
+}
+
 double divisi_strength(const Stretch *stretch)
 {
     double length = (stretch->crotchets - weight.short_length) / (weight.long_length - weight.short_length);
@@ -131,7 +144,7 @@ double divisi_strength(const Stretch *stretch)
                       weight.certain * (stretch->in_company ? 1 : certainty_of(&stretch->sum));
     if (stretch->divided < weight.brief && (!stretch->firm || stretch->sum.attacks < weight.few_attacks))
         strength *= weight.unsure;
-    return fmin(0.95, strength);
+    return fmin(is_vouched_for(stretch) ? 0.95 : weight.marginal, strength);
 }
 
 /* The number of lines that at least half of the divided bars have; a mark that names fewer, and fewer voices, mean double stops

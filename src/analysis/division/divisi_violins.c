@@ -8,9 +8,9 @@ static const struct {
     double doubled;      /* share of these at which the undivided section doubles a line of the other: above, it is no third */
     size_t least_shared; /* fewer shared attacks are a chord, not three lines */
     double own;          /* share of a third part's notes that neither firsts nor seconds have, from which a bar is its own */
-    double least_third;  /* strength of a third part that plays for as long as any division: the composer wants three bodies */
+    size_t passing;      /* a soloist steps out of the section where the section has more than this many times the notes: no concertino */
     size_t gap;          /* bars in which it may rest in between */
-} rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .least_shared = 4, .own = 0.5, .least_third = 0.6, .gap = 2 };
+} rules = { .least_bars = 2, .one_rhythm = 0.8, .doubled = 0.5, .least_shared = 4, .own = 0.5, .passing = 3, .gap = 2 };
 
 /* All tutti violins that sit with `group`'s players, as one side. */
 static spz_side all_violins(const SectionMap *map, const Group *group)
@@ -171,6 +171,20 @@ static spz_status report_thirds(Findings *findings, const Stretch *divided, cons
     return report(findings, other->group, &three, division, divided->independence >= 0.5);
 }
 
+/* Two staves each, both sections divided a bar before, 'div. a 5' over one of them: each section is divided for itself, and where one of them
+ * plays in one line for a moment that makes no three bodies. */
+static bool each_for_itself(const Stretch *stretch, const Divided *other)
+{
+    if (stretch->sum.said > 2)
+        return true;
+    for (size_t i = stretch->first > rules.least_bars ? stretch->first - rules.least_bars : 0; i <= stretch->last; i++) {
+        const BarWriting *bar = &other->bars[i];
+        if (bar->said || bar->mark_begins || divisi_lines_in_bar(bar) > 1 || bar->evidence[EVIDENCE_MARK] || bar->evidence[EVIDENCE_PARTS])
+            return true;
+    }
+    return false;
+}
+
 static spz_status look_for_thirds(Findings *findings, Divided *divided, const Divided *other, bool first_divided)
 {
     const Movement *movement = findings->map->movement;
@@ -179,7 +193,8 @@ static spz_status look_for_thirds(Findings *findings, Divided *divided, const Di
     for (size_t i = 0; i < divided->stretches.count && !status; i++) {
         Stretch stretch = divided->stretches.at[i];
         const Bar *first = &movement->bars[stretch.first], *last = &movement->bars[stretch.last];
-        if (stretch.lines != 2 || !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length))
+        if (stretch.lines != 2 || each_for_itself(&stretch, other) ||
+            !is_equal_third(divided->group, other->group, first->onset, last->onset + last->length))
             divided->stretches.at[kept++] = stretch;
         else
             status = report_thirds(findings, &stretch, other, first_divided);
@@ -239,39 +254,65 @@ static bool laid_out_in_threes(const SectionMap *map)
     return false;
 }
 
-static spz_status report_third(Findings *findings, const PlayingParts *company, const Divided *third, size_t first, size_t last)
+/* What plays beside firsts and seconds: a third part, or a soloist who steps out of them. */
+typedef struct Beside {
+    spz_violins_divided as;
+    double least, most; /* strength */
+    bool both;          /* only while firsts and seconds play */
+} Beside;
+static const Beside third_part = {SPZ_THIRD_PART, 0.6, 1, false};  /* it plays for as long as any division: the composer wants three bodies */
+static const Beside solo_above = {SPZ_SOLO_ABOVE, 0.2, 0.4, true}; /* one player, who sits in front wherever the violins sit */
+
+static spz_status report_third(Findings *findings, const PlayingParts *company, const Divided *third, const Beside *beside, Range range)
 {
-    if (last + 1 < first + rules.least_bars)
+    if (range.last + 1 < range.first + rules.least_bars)
         return SPZ_OK;
-    Stretch stretch = divisi_stretch_of(third->bars, first, last, company);
-    stretch.independence = 1; /* a part of its own */
+    Stretch stretch = divisi_stretch_of(third->bars, range.first, range.last, company);
+    stretch.independence = 1; /* a line of its own */
     stretch = all_together(&stretch, 3);
-    stretch.strength = fmax(stretch.strength, rules.least_third);
-    spz_division division = {.lines = 3, .ground = SPZ_BY_PARTS, .violins = SPZ_THIRD_PART};
+    stretch.strength = fmin(beside->most, fmax(stretch.strength, beside->least));
+    spz_division division = {.lines = 3, .ground = SPZ_BY_PARTS, .violins = beside->as};
     return report(findings, third->group, &stretch, division, true);
+}
+
+static spz_status stretches_of_its_own(Findings *findings, const PlayingParts *company, const Violins *violins, const Beside *beside)
+{
+    size_t bars = findings->map->movement->bar_count;
+    Range range = {0, 0};
+    bool open = false, own = false;
+    spz_status status = SPZ_OK;
+    for (size_t i = 0; i < bars && !status; i++) {
+        bool beside_both = violins->first->bars[i].heard && violins->second->bars[i].heard;
+        own = plays_its_own(findings->map, violins, i, own) && (beside_both || !beside->both);
+        if (open && i > range.last + rules.gap + 1) {
+            status = report_third(findings, company, violins->third, beside, range);
+            open = false;
+        }
+        if (!own)
+            continue;
+        range = (Range){open ? range.first : i, i};
+        open = true;
+    }
+    return status || !open ? status : report_third(findings, company, violins->third, beside, range);
 }
 
 spz_status divisi_of_third_violins(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second,
                                    const Divided *third)
 {
-    const SectionMap *map = findings->map;
     const Violins violins = { first, second, third };
-    size_t bars = map->movement->bar_count, from = 0, last = 0;
-    bool open = false, own = false;
-    spz_status status = SPZ_OK;
-    if (laid_out_in_threes(map))
+    return laid_out_in_threes(findings->map) ? SPZ_OK : stretches_of_its_own(findings, company, &violins, &third_part);
+}
+
+static bool steps_out(const Group *solo, const Group *firsts)
+{
+    return solo->sound_count * rules.passing < firsts->sound_count;
+}
+
+spz_status divisi_of_solo_violin(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second, Divided *solo)
+{
+    const Violins violins = { first, second, solo };
+    if (!steps_out(solo->group, first->group))
         return SPZ_OK;
-    for (size_t i = 0; i < bars && !status; i++) {
-        own = plays_its_own(map, &violins, i, own);
-        if (open && i > last + rules.gap + 1) {
-            status = report_third(findings, company, third, from, last);
-            open = false;
-        }
-        if (!own)
-            continue;
-        from = open ? from : i;
-        last = i;
-        open = true;
-    }
-    return status || !open ? status : report_third(findings, company, third, from, last);
+    spz_status status = divisi_writing_of(findings->map, solo->group, &solo->bars);
+    return status ? status : stretches_of_its_own(findings, company, &violins, &solo_above);
 }

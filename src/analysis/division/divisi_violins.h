@@ -22,4 +22,8 @@ spz_status divisi_of_both_violins(Findings *findings, const PlayingParts *compan
  * standing, that is how the piece is laid out, and nothing is added. */
 spz_status divisi_of_third_violins(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second,
                                    const Divided *third);
+
+/* Adds, as marginal, the passages in which a player who steps out of the violins has a line of their own beside firsts and seconds. Fills
+ * the bars of `solo`. */
+spz_status divisi_of_solo_violin(Findings *findings, const PlayingParts *company, const Divided *first, const Divided *second, Divided *solo);
 #endif

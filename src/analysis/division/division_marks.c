@@ -38,7 +38,7 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     /* desks */
     { "pultweise", false, SAYS_BY_DESK, 0 }, { "pult", true, SAYS_DESK, 0 }, { "desk", true, SAYS_DESK, 0 },
     { "stand", false, SAYS_DESK, 0 }, { "stands", false, SAYS_DESK, 0 }, { "pup", true, SAYS_DESK, 0 },
-    { "leggi", true, SAYS_DESK, 0 }, { "atril", true, SAYS_DESK, 0 },
+    { "leggio", false, SAYS_DESK, 0 }, { "leggii", false, SAYS_DESK, 0 }, { "atril", true, SAYS_DESK, 0 },
     /* half of them */
     { "half", false, SAYS_HALF, 0 }, { "halfte", false, SAYS_HALF, 0 }, { "haelfte", false, SAYS_HALF, 0 },
     { "halbe", true, SAYS_HALF, 0 }, { "moitie", false, SAYS_HALF, 0 }, { "moit", false, SAYS_HALF, 0 },

@@ -80,6 +80,11 @@ void spz_findings_free(spz_findings *findings)
     memory_free(findings);
 }
 
+bool spz_findings_chamber_music(const spz_findings *findings)
+{
+    return findings->chamber_music;
+}
+
 size_t spz_findings_count(const spz_findings *findings)
 {
     return findings->passages.count;

@@ -107,6 +107,11 @@ static void say_left_out(spz_report *report, spz_language language, size_t clear
     buffer_free(&line);
 }
 
+static Phrase nothing(const spz_findings *findings, const Family *family)
+{
+    return family->kinds[SPZ_DIV2] && spz_findings_chamber_music(findings) ? PHRASE_FAMILY_NONE_CHAMBER : PHRASE_FAMILY_NONE;
+}
+
 static void print_family(spz_report *report, const ShownMovement *shown, const Family *family, Pick *picks, size_t count, bool all)
 {
     Speaker speaker = report_speaker(report, shown);
@@ -125,7 +130,7 @@ static void print_family(spz_report *report, const ShownMovement *shown, const F
             passage_row(&table, &picks[i], &speaker, all ? report->options.settings : NULL);
         table_end(&table, &report->out, INDENT, report->options.width);
     } else if (count == 0)
-        buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, PHRASE_FAMILY_NONE));
+        buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, nothing(shown->reading.findings, family)));
     else
         buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, PHRASE_FAMILY_NONE_CLEAR));
     say_left_out(report, speaker.language, clear_ones - rows, count - clear_ones);

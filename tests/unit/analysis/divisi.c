@@ -103,7 +103,8 @@ static void soft_held_chords_of_three_are_divided_and_loud_ones_broken(void)
     rehearsal_end(&loud);
 }
 
-static void two_independent_voices_are_a_division_without_a_mark(void)
+/* Nothing says 'div.', and one hand can do it: told, but never as clear. */
+static void voices_that_one_hand_can_stop_are_marginal_without_a_mark(void)
 {
     Rehearsal r = rehearse(STRINGS
         "Violin I:    g5:w | %*5\n"
@@ -113,8 +114,72 @@ static void two_independent_voices_are_a_division_without_a_mark(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
     CU_ASSERT_STRING_EQUAL(p->first_bar, "2");
     CU_ASSERT_STRING_EQUAL(p->last_bar, "5");
-    CU_ASSERT_TRUE(p->strength >= 0.5);
+    CU_ASSERT_TRUE(p->strength < 0.5);
     CU_ASSERT_TRUE(says(&r, p, "held upper notes over a moving lower line"));
+    rehearsal_end(&r);
+}
+
+static void the_same_voices_with_a_mark_are_clear(void)
+{
+    Rehearsal r = rehearse(STRINGS
+        "Violin I:    g5:w | %*5\n"
+        "Violin II:   c5:w | \"div.\" c5:w // e4:q f4 g4 a4 | c5:w // a4:q g4 f4 e4 | d5:w // f4:q g4 a4 b4 | c5:w // e4:q f4 g4 e4 | \"unis.\" c5:w\n"
+        "Viola:       c4:w | %*5\n" QUIET_BASS);
+    const spz_passage *p = divided(&r, SPZ_DIV2, "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(p->strength >= 0.5);
+    rehearsal_end(&r);
+}
+
+static void lines_of_their_own_beyond_one_hand_are_clear_without_a_mark(void)
+{
+    Rehearsal r = rehearse(STRINGS
+        "Violin I:    g5:w | %*5\n"
+        "Violin II:   c5:w | g6:w // c4:q d4 e4 f4 | a6:w // e4:q d4 c4 d4 | g6:w // c4:q d4 e4 f4 | a6:w // e4:q d4 c4 d4 | c5:w\n"
+        "Viola:       c4:w | %*5\n" QUIET_BASS);
+    const spz_passage *p = divided(&r, SPZ_DIV2, "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(p->strength >= 0.5);
+    rehearsal_end(&r);
+}
+
+#define ONE_PLAYER_A_PART \
+    "time: 4/4  key: 0  tempo: q=96\n" \
+    "part: Violin 1\npart: Violin 2\npart: Viola; clef alto\npart: Violoncello; clef bass\n"
+#define BEYOND_ONE_HAND(mark) \
+    "Violin 1:    g5:w | %*5\n" \
+    "Violin 2:    c5:w | " mark "g6:w // c4:q d4 e4 f4 | a6:w // e4:q d4 c4 d4 | g6:w // c4:q d4 e4 f4 | a6:w // e4:q d4 c4 d4 | c5:w\n" \
+    "Viola:       c4:w | %*5\nVioloncello: c3:w | %*5\n"
+
+static void a_part_of_one_player_is_never_divided(void)
+{
+    Rehearsal quartet = rehearse(ONE_PLAYER_A_PART BEYOND_ONE_HAND(""));
+    CU_ASSERT_EQUAL(count_divided(&quartet), 0);
+    CU_ASSERT_TRUE(spz_findings_chamber_music(quartet.findings));
+    rehearsal_end(&quartet);
+}
+
+static void a_word_that_divides_tells_of_a_section(void)
+{
+    Rehearsal strings = rehearse(ONE_PLAYER_A_PART BEYOND_ONE_HAND("\"div.\" "));
+    CU_ASSERT_PTR_NOT_NULL(divided(&strings, SPZ_DIV2, "Vn II"));
+    CU_ASSERT_FALSE(spz_findings_chamber_music(strings.findings));
+    rehearsal_end(&strings);
+}
+
+static void a_solo_violin_beside_firsts_and_seconds_is_marginal(void)
+{
+    Rehearsal r = rehearse(
+        "time: 4/4  key: 0  tempo: q=96\n"
+        "part: Violin I solo\npart: Violin I\npart: Violin II\npart: Viola; clef alto\npart: Violoncello; clef bass\npart: Contrabass; clef bass; transpose -12\n"
+        "Violin I solo: R*4 | a5:q b5 c6 d6 | c6:w | R*4\n"
+        "Violin I:    g5:q a5 b5 c6 | d6:e c6 b5 a5 g5:h | g5:q a5 b5 c6 | d6:e c6 b5 a5 g5:h | g5:w | g5 | g5:q a5 b5 c6 | d6:e c6 b5 a5 g5:h | g5:q a5 b5 c6 | g5:w\n"
+        "Violin II:   e5:w | %*9\nViola: c4:w | %*9\nVioloncello: c3:w | %*9\nContrabass: c3:w | %*9\n");
+    const spz_passage *p = divided(&r, SPZ_DIV3, "Violins");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(lies_in(p, "5", "6"));
+    CU_ASSERT_TRUE(p->strength < 0.5);
+    CU_ASSERT_TRUE(says(&r, p, "solo violin"));
     rehearsal_end(&r);
 }
 
@@ -320,7 +385,9 @@ static const struct Statement statements[] = {
     STATEMENT(non_div_means_one_player_takes_both),
     STATEMENT(chords_beyond_one_hand_are_a_division),
     STATEMENT(soft_held_chords_of_three_are_divided_and_loud_ones_broken),
-    STATEMENT(two_independent_voices_are_a_division_without_a_mark),
+    STATEMENT(voices_that_one_hand_can_stop_are_marginal_without_a_mark), STATEMENT(the_same_voices_with_a_mark_are_clear),
+    STATEMENT(lines_of_their_own_beyond_one_hand_are_clear_without_a_mark), STATEMENT(a_part_of_one_player_is_never_divided),
+    STATEMENT(a_word_that_divides_tells_of_a_section), STATEMENT(a_solo_violin_beside_firsts_and_seconds_is_marginal),
     STATEMENT(one_bar_in_two_is_not_listed),
     STATEMENT(a_mark_never_ended_lapses_when_the_section_plays_as_one),
     STATEMENT(a_unis_in_the_first_ending_does_not_end_the_division_of_the_second),

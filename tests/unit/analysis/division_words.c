@@ -43,6 +43,15 @@ static void a_2_alone_is_left_to_the_writing(void)
     CU_ASSERT_FALSE(words.divided);
 }
 
+static void words_of_character_say_nothing_of_desks(void)
+{
+    static const char *const said[] = {"Leggiero e grazioso", "leggierissimo", "leggero"};
+    for (size_t i = 0; i < COUNT(said); i++) {
+        DivisionWords words;
+        CU_ASSERT_FALSE(division_words_read(said[i], &words));
+    }
+}
+
 static void desks_divide_or_play_alone(void)
 {
     static const struct Said said[] = { { "pultweise", 0 }, { "by desks", 0 }, { "par pupitres", 0 }, { "div. by desks", 0 }, { "pultweise geteilt", 0 } };
@@ -115,7 +124,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_section_divides_in_five_languages),
     STATEMENT(the_number_of_lines_is_understood),
     STATEMENT(a_2_alone_is_left_to_the_writing),
-    STATEMENT(desks_divide_or_play_alone),
+    STATEMENT(words_of_character_say_nothing_of_desks), STATEMENT(desks_divide_or_play_alone),
     STATEMENT(together_again_ends_a_division),
     STATEMENT(non_div_means_double_stops),
     STATEMENT(half_of_the_section_is_no_division_by_itself),
