@@ -26,6 +26,7 @@ typedef enum spz_matter {
     SPZ_IN_FRONT,    /* how far in the foreground */
     SPZ_BEGINNINGS,  /* how far the beginnings stand out */
     SPZ_SOUNDING,    /* how it sounds: softness, plucking, speed */
+    SPZ_NEWS,        /* how far the gesture is news: who has it already, at the call, at the answer, around them */
     SPZ_MATTER_COUNT
 } spz_matter;
 
@@ -52,7 +53,7 @@ typedef struct spz_considered {
     double responder_aside;      /* 0..1: the same of the answering section under the call */
     double foreground;           /* 0..1: how much of what moves in the strings then is theirs */
     double strength;             /* 0..1, of this match alone; a passage of several matches is a little stronger */
-    bool later_link;             /* its call is itself an answer: it counts for less */
+    bool later_link;             /* its call is itself an answer, or was answered sooner by others: it counts for less */
     spz_matter more[SPZ_MATTER_COUNT], less[SPZ_MATTER_COUNT]; /* in which it differs from the clear passages, most telling first */
     size_t more_count, less_count; /* 0 where there are no clear passages */
     spz_fate fate;

@@ -47,8 +47,8 @@ void explain_measures(const Speaker *speaker, const spz_movement *movement, cons
         slot_decimal("strength", item->strength, 2), slot_text("weight", words_weight(speaker->language, item->strength)));
 }
 
-_Static_assert(PHRASE_MATTER_MORE_7 - PHRASE_MATTER_MORE_0 == SPZ_MATTER_COUNT - 1, "a phrase for each matter");
-_Static_assert(PHRASE_MATTER_LESS_7 - PHRASE_MATTER_LESS_0 == SPZ_MATTER_COUNT - 1, "a phrase for each matter");
+_Static_assert(PHRASE_MATTER_MORE_8 - PHRASE_MATTER_MORE_0 == SPZ_MATTER_COUNT - 1, "a phrase for each matter");
+_Static_assert(PHRASE_MATTER_LESS_8 - PHRASE_MATTER_LESS_0 == SPZ_MATTER_COUNT - 1, "a phrase for each matter");
 
 static void put_matters(spz_language language, const spz_matter *matters, size_t count, Phrase first, Buffer *out)
 {

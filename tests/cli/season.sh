@@ -81,7 +81,7 @@ esac
 
 # Works of one half that would need fewer changes in another order: a remark.
 { echo 'concert,work,score'; echo 'A,First,corpus/brelisk-balconies-1.musicxml'; echo 'A,Odd,corpus/tolvesk-ecluses-1.musicxml'
-  echo 'A,Last,corpus/brelisk-balconies-3.musicxml'; } | sed "s#corpus/#$PWD/corpus/#" > "$folder/order.csv"
+  echo 'A,Last,corpus/brelisk-balconies-4.musicxml'; } | sed "s#corpus/#$PWD/corpus/#" > "$folder/order.csv"
 run 0 season "$folder/order.csv" --set "concert.price between works=1" --set "concert.price of a minute=0"
 shows "Remark: in the order"
 run 0 season "$folder/order.csv" --set "concert.change between works=no"

@@ -1,5 +1,5 @@
 #include "analysis/antiphony/chains.h"
-#include "analysis/melody/bar_lists.h"
+#include "analysis/antiphony/stories.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -12,14 +12,12 @@ static const struct {
                               exchange that goes to and fro begins with its first call */
     double near_share;     /* ... and has this share of the chance of the passage beside it */
     double own;            /* ... or shares no bar with one, and is as strong as this by itself: clear */
-    double rest;           /* chance from which the part of a lost passage that its teller leaves out stands by itself */
-    int gap_bars;          /* fewer bars than this between two stretches: one passage */
-    double same_story;     /* share of bars in which a weaker pair's passage is told by a stronger one */
-    double violins, choirs, lower, orchestras; /* preferences when pairs compete for a story: first and second violins, on which the
-                              seating turns; all violins and violas; violas and cellos; two orchestras */
+    int gap_bars;          /* fewer bars than this between two stretches: one passage; as many with the same gesture (the readers' protocol) */
+    double violins, choirs, orchestras; /* preferences when pairs compete for a story: first and second violins, on which the seating
+                              turns; all violins and violas; two orchestras */
 } rule = {
-    .add = 0.5, .equal = 0.9, .add_equal = 0.2, .near_share = 0.75, .own = 0.5, .rest = 0.5, .gap_bars = 1, .same_story = 0.5,
-    .violins = 1.4, .choirs = 1.2, .lower = 0.8, .orchestras = 1.4,
+    .add = 0.35, .equal = 0.9, .add_equal = 0.2, .near_share = 0.75, .own = 0.5, .gap_bars = 1,
+    .violins = 1.4, .choirs = 1.2, .orchestras = 1.5,
 };
 
 static int stronger_first(const void *left, const void *right)
@@ -55,53 +53,26 @@ static double tell(const Texture *texture, unsigned char *told, const Match *mat
     return (double)fresh / (double)(last - first + 1);
 }
 
-static void enter(Ticks *enters, size_t melody_count, uint64_t melodies, Ticks when)
-{
-    for (size_t t = 0; t < melody_count && t < 64; t++)
-        if ((melodies >> t & 1) && when < enters[t])
-            enters[t] = when;
-}
-
-static bool are(const Side sides[2], spz_section one, spz_section other)
-{
-    return (sides[0].section == one && sides[1].section == other) || (sides[0].section == other && sides[1].section == one);
-}
-
 /* How much the pair is preferred when others tell the same story. */
 static double preference(const Side sides[2])
 {
     if (sides[0].orchestra != sides[1].orchestra)
         return sides[0].orchestra && sides[1].orchestra ? rule.orchestras : 1;
-    if (are(sides, SPZ_VN1, SPZ_VN2))
+    if (sides_are(sides, SPZ_VN1, SPZ_VN2))
         return rule.violins;
-    if (are(sides, SPZ_VIOLINS, SPZ_VA))
-        return rule.choirs;
-    return are(sides, SPZ_VA, SPZ_VC) ? rule.lower : 1;
+    return sides_are(sides, SPZ_VIOLINS, SPZ_VA) ? rule.choirs : 1;
 }
 
-typedef struct Joiner { /* where chains are put together */
-    const Texture *texture;
-    Candidate *base;
-    Arena *arena;
-    ChainList *out;
-} Joiner;
-
-static bool push_chain(const Joiner *joiner, Candidate **run, size_t count)
+static bool push_chain(const ChainMaker *maker, Candidate **run, size_t count)
 {
-    size_t melody_count = joiner->texture->melody_count;
     Chain chain = {.first = run[0]->first, .last = run[0]->last, .onset = run[0]->match.onset, .end = run[0]->match.end};
-    chain.candidates = arena_take(joiner->arena, count, sizeof *chain.candidates);
-    chain.enters = arena_take(joiner->arena, melody_count, sizeof *chain.enters);
-    if (!chain.candidates || !chain.enters)
+    chain.candidates = arena_take(maker->arena, count, sizeof *chain.candidates);
+    if (!chain.candidates)
         return false;
-    for (size_t t = 0; t < melody_count; t++)
-        chain.enters[t] = INT64_MAX;
     const Candidate *best = run[0];
     double miss = 1;
     for (size_t i = 0; i < count; i++) {
-        chain.candidates[i] = (uint32_t)(run[i] - joiner->base);
-        enter(chain.enters, melody_count, run[i]->sides[0].melodies, run[i]->match.onset);
-        enter(chain.enters, melody_count, run[i]->sides[1].melodies, run[i]->match.onset + run[i]->match.lag);
+        chain.candidates[i] = (uint32_t)(run[i] - maker->base);
         if (run[i]->last > chain.last)
             chain.last = run[i]->last;
         if (run[i]->match.end > chain.end)
@@ -119,22 +90,28 @@ static bool push_chain(const Joiner *joiner, Candidate **run, size_t count)
     chain.sides[1] = run[0]->sides[1];
     chain.claim = chance * preference(chain.sides);
     chain.candidate_count = count;
-    return array_push(joiner->out, chain);
+    return array_push(maker->out, chain);
 }
 
-/* The taken matches of one pair, in time order, cut where two bars or more lie between. */
-static spz_status cut_into_chains(const Joiner *joiner, Candidate **taken, size_t count)
+/* The same passage goes on: without a bar between or, with the same gesture, which is known by its distance, after an empty bar. */
+static bool belongs_to(const Candidate *next, const Candidate *before, int last)
+{
+    int between = next->first - last - 1;
+    return between < rule.gap_bars || (between == rule.gap_bars && next->match.lag == before->match.lag);
+}
+
+spz_status chains_cut(const ChainMaker *maker, Candidate **taken, size_t count)
 {
     qsort(taken, count, sizeof *taken, earlier_first);
     size_t start = 0;
     int last = count ? taken[0]->last : 0;
     for (size_t i = 1; i <= count; i++) {
-        if (i < count && taken[i]->first - last - 1 < rule.gap_bars) {
+        if (i < count && belongs_to(taken[i], taken[i - 1], last)) {
             if (taken[i]->last > last)
                 last = taken[i]->last;
             continue;
         }
-        if (!push_chain(joiner, taken + start, i - start))
+        if (!push_chain(maker, taken + start, i - start))
             return SPZ_NO_MEMORY;
         start = i;
         if (i < count)
@@ -206,105 +183,6 @@ static size_t take_best(StrengthByBar *by_bar, Candidate **pair, size_t count)
     return taken;
 }
 
-static int stronger_chain_first(const void *left, const void *right)
-{
-    const Chain *a = left, *b = right;
-    if (a->claim != b->claim)
-        return a->claim > b->claim ? -1 : 1;
-    if (a->first != b->first)
-        return a->first < b->first ? -1 : 1;
-    uint64_t ka = sides_pair_key(a->sides), kb = sides_pair_key(b->sides);
-    return ka < kb ? -1 : ka > kb;
-}
-
-static int shared_bars(const Chain *a, const Chain *b)
-{
-    int first = a->first > b->first ? a->first : b->first, last = a->last < b->last ? a->last : b->last;
-    return last >= first ? last - first + 1 : 0;
-}
-
-static bool same_story(const Chain *weak, const Chain *strong)
-{
-    if (!(weak->chain_melodies & strong->chain_melodies))
-        return false;
-    return shared_bars(weak, strong) >= rule.same_story * (weak->last - weak->first + 1);
-}
-
-static bool hand_over(const Joiner *joiner, const Chain *from, Chain *to)
-{
-    AbsorbedPair *retelling = arena_take(joiner->arena, 1, sizeof *retelling);
-    if (!retelling)
-        return false;
-    *retelling = (AbsorbedPair){from->candidates, from->candidate_count, to->absorbed};
-    to->absorbed = retelling;
-    to->chain_melodies |= from->chain_melodies;
-    for (size_t t = 0; t < joiner->texture->melody_count; t++)
-        if (from->enters[t] < to->enters[t])
-            to->enters[t] = from->enters[t];
-    return true;
-}
-
-/* The strongest kept chain that already tells the story of `weak`, NULL when none does. The kept ones stand by strength;
- * `neighbours`: those that touch each bar. */
-static Chain *teller_of(const Chain *weak, Chain *kept, const BarNotes *neighbours)
-{
-    Chain *teller = NULL;
-    for (int bar = weak->first; bar <= weak->last; bar++)
-        for (const BarNote *note = bar_notes_newest(neighbours, bar); note; note = bar_notes_older(neighbours, note)) {
-            Chain *strong = &kept[note->index];
-            if ((!teller || strong < teller) && same_story(weak, strong))
-                teller = strong;
-        }
-    return teller;
-}
-
-/* What a lost passage holds outside its teller's bars is a story of its own; added behind all others. */
-static spz_status keep_rest(const Joiner *joiner, const Chain *lost, int first, int last)
-{
-    Candidate **rest = arena_take(joiner->arena, lost->candidate_count, sizeof *rest);
-    size_t count = 0;
-    for (size_t i = 0; rest && i < lost->candidate_count; i++) {
-        Candidate *c = &joiner->base[lost->candidates[i]];
-        int from = c->first > first ? c->first : first, to = c->last < last ? c->last : last;
-        int told = to >= from ? to - from + 1 : 0;
-        if (2 * told < c->last - c->first + 1 && c->evidence.chance >= rule.rest)
-            rest[count++] = c;
-    }
-    bool own = count > 0 && count < lost->candidate_count;
-    return !rest ? SPZ_NO_MEMORY : own ? cut_into_chains(joiner, rest, count) : SPZ_OK;
-}
-
-static spz_status keep_tellers(const Joiner *joiner, BarNotes *neighbours)
-{
-    ChainList *chains = joiner->out;
-    size_t kept = 0;
-    for (size_t i = 0; i < chains->count; i++) {
-        Chain chain = chains->at[i];
-        Chain *teller = teller_of(&chain, chains->at, neighbours);
-        if (teller ? !hand_over(joiner, &chain, teller) : !bar_notes_add(neighbours, chain.first, chain.last, (uint32_t)kept))
-            return SPZ_NO_MEMORY;
-        if (!teller)
-            chains->at[kept++] = chain;
-        else if (keep_rest(joiner, &chain, teller->first, teller->last) != SPZ_OK)
-            return SPZ_NO_MEMORY;
-    }
-    chains->count = kept;
-    return SPZ_OK;
-}
-
-/* Drops what a stronger pair already tells; what remains learns which other groups spoke. */
-static spz_status drop_retellings(const Joiner *joiner)
-{
-    BarNotes neighbours;
-    spz_status status = bar_notes_make(joiner->texture->map->movement->bar_count, &neighbours) ? SPZ_OK : SPZ_NO_MEMORY;
-    if (joiner->out->count)
-        qsort(joiner->out->at, joiner->out->count, sizeof *joiner->out->at, stronger_chain_first);
-    if (status == SPZ_OK)
-        status = keep_tellers(joiner, &neighbours);
-    bar_notes_release(&neighbours);
-    return status;
-}
-
 static size_t eligible(CandidateList *candidates, Candidate **out)
 {
     size_t count = 0;
@@ -321,7 +199,7 @@ spz_status chains_make(const Texture *texture, CandidateList *candidates, Arena 
     Candidate **order = memory_get(candidates->count * sizeof *order);
     StrengthByBar by_bar = {.texture = texture, .told = memory_get(texture->cell_count),
                      .strongest = memory_get(texture->map->movement->bar_count * sizeof *by_bar.strongest)};
-    Joiner joiner = {texture, candidates->at, arena, out};
+    ChainMaker maker = {texture, candidates->at, arena, out};
     spz_status status = order && by_bar.told && by_bar.strongest ? SPZ_OK : SPZ_NO_MEMORY;
     size_t count = status == SPZ_OK ? eligible(candidates, order) : 0;
     for (size_t start = 0, end; start < count && status == SPZ_OK; start = end) {
@@ -329,10 +207,10 @@ spz_status chains_make(const Texture *texture, CandidateList *candidates, Arena 
         for (end = start; end < count && sides_pair_key(order[end]->sides) == key;)
             end++;
         size_t taken = take_best(&by_bar, order + start, end - start);
-        status = cut_into_chains(&joiner, order + start, taken);
+        status = chains_cut(&maker, order + start, taken);
     }
     if (status == SPZ_OK)
-        status = drop_retellings(&joiner);
+        status = stories_join(&maker, candidates);
     memory_free(by_bar.strongest);
     memory_free(by_bar.told);
     memory_free(order);

@@ -1,8 +1,7 @@
-/* chains.h - matches joined into passages: what one pair of sections does without a bar between.
+/* chains.h - matches joined into passages: what one pair of sections does without a bar between, or with one in the same gesture.
  *
  * Each match is given its two sides; for each pair the strongest matches are taken first and weaker ones only where they add
- * time; neighbours with no bar between are one passage. Where passages of different pairs tell the same story (a gesture that
- * wanders through three sections is found between each two of them), the strongest pair keeps it and the others are dropped. */
+ * time; such neighbours are one passage. Passages of different pairs that tell the same story become one (stories.h). */
 #ifndef ANALYSIS_ANTIPHONY_CHAINS_H
 #define ANALYSIS_ANTIPHONY_CHAINS_H
 #include "analysis/antiphony/sides.h"
@@ -14,7 +13,7 @@ typedef struct Candidate {
     Side sides[2];
     int first, last; /* bars */
     bool taken;
-    bool later_link; /* its call is itself an answer, see links.h */
+    bool later_link; /* its call is itself an answer, or was answered sooner by others: see later_links.h */
     bool dropped;    /* its passage lost to another pair's */
 } Candidate;
 typedef ARRAY(Candidate) CandidateList;
@@ -36,12 +35,21 @@ typedef struct Chain {
     size_t candidate_count;
     const AbsorbedPair *absorbed; /* by pairs that lost it to this one: their entries belong to the story too */
     uint64_t chain_melodies;  /* all melodies that speak in it, other pairs' too */
-    Ticks *enters;         /* by melody: when it first speaks, INT64_MAX when it does not */
 } Chain;
 typedef ARRAY(Chain) ChainList;
 
 extern const int chains_beside;             /* bars between two matches of a pair that still blur each other */
 extern const double chains_least_chance;   /* a match below this is nobody's passage */
+
+typedef struct ChainMaker { /* where chains are put together */
+    const Texture *texture;
+    Candidate *base;
+    Arena *arena;
+    ChainList *out;
+} ChainMaker;
+
+/* Adds the taken matches of one pair as chains, cut where more lies between. Brings them into time order. */
+spz_status chains_cut(const ChainMaker *maker, Candidate **taken, size_t count);
 
 /* `candidates` are marked taken or not; those not taken say why in the --explain report. */
 spz_status chains_make(const Texture *texture, CandidateList *candidates, Arena *arena, ChainList *out);

@@ -17,19 +17,20 @@ static const struct {
 
 /* Features that a musician would take for one matter. */
 typedef struct Matter {
-    enum Feature features[8];
+    enum Feature features[9];
     size_t count;
 } Matter;
 
 static const Matter matters[SPZ_MATTER_COUNT] = {
     [SPZ_ALIKE] = {{F_SAME, F_EXACT, F_MIRROR, F_SAME_PITCH}, 4},
-    [SPZ_FIGURE] = {{F_MOTION, F_RHYTHM, F_RARE, F_STILL}, 4},
-    [SPZ_MAKING_WAY] = {{F_YIELD, F_FREE, F_SWAP, F_CLEAN, F_EARLY, F_OVERLAP, F_CANON}, 7},
+    [SPZ_FIGURE] = {{F_MOTION, F_RHYTHM, F_STILL, F_VALUES}, 4},
+    [SPZ_MAKING_WAY] = {{F_YIELD, F_FREE, F_SWAP, F_CLEAN, F_EARLY, F_OVERLAP, F_CANON, F_COUNTER}, 8},
     [SPZ_EXTENT] = {{F_TURNS, F_NOTES, F_TOTAL, F_SHORT, F_SINGLE, F_REGULAR}, 6},
     [SPZ_DISTANCE] = {{F_LAG_BEATS, F_LAG_BARS, F_GAP, F_QUICK, F_LATE, F_PLACE}, 6},
-    [SPZ_IN_FRONT] = {{F_FRONT, F_WINDS, F_DOUBLED, F_ALONGSIDE, F_BESIDE}, 5},
-    [SPZ_BEGINNINGS] = {{F_RESTED, F_BEGINS}, 2},
+    [SPZ_IN_FRONT] = {{F_FRONT, F_WINDS, F_DOUBLED, F_ALONGSIDE, F_BESIDE, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS, F_ANSWER_WINDS}, 9},
+    [SPZ_BEGINNINGS] = {{F_RESTED, F_BEGINS, F_AWAITED}, 3},
     [SPZ_SOUNDING] = {{F_SOFT, F_PIZZ, F_SPEED, F_CONTRAST}, 4},
+    [SPZ_NEWS] = {{F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE, F_CALLER_AROUND, F_RESPONDER_AROUND, F_RARE}, 7},
 };
 enum { MATTERS = SPZ_MATTER_COUNT };
 

@@ -4,87 +4,15 @@
 
 static const char *const feature_names[FEATURE_COUNT] = {
     "same", "exact", "motion", "rhythm", "yield", "free", "swap", "turns", "notes", "total", "lag_beats", "lag_bars", "rare",
-    "front", "doubled", "winds", "company", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap",
+    "front", "doubled", "winds", "alongside", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap",
     "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins", "place", "beside", "still",
-    "contrast",
+    "contrast", "ahead", "again", "caller_before", "responder_before", "caller_around", "responder_around", "counter", "call_top",
+    "answer_top", "call_winds", "answer_winds", "awaited", "values",
 };
 
 const char *feature_name(enum Feature feature)
 {
     return feature_names[feature];
-}
-
-typedef struct RhythmEntry {
-    uint64_t key;
-    Ticks onset;
-} RhythmEntry;
-
-struct RhythmIndex {
-    ARRAY(RhythmEntry) entries; /* sorted by key, then onset */
-};
-
-static uint64_t rhythm_of(const NoteEvent *t)
-{
-    uint64_t a = (uint64_t)(t[1].onset - t[0].onset), b = (uint64_t)(t[2].onset - t[1].onset);
-    return a * 0x9E3779B97F4A7C15u ^ b * 0xC2B2AE3D27D4EB4Fu;
-}
-
-static int by_key_and_onset(const void *left, const void *right)
-{
-    const RhythmEntry *a = left, *b = right;
-    if (a->key != b->key)
-        return a->key < b->key ? -1 : 1;
-    return (a->onset > b->onset) - (a->onset < b->onset);
-}
-
-void rhythm_index_free(RhythmIndex *index)
-{
-    if (index)
-        array_free(&index->entries);
-    memory_free(index);
-}
-
-spz_status rhythm_index_make(const Melody *melodies, size_t melody_count, RhythmIndex **out)
-{
-    *out = NULL;
-    RhythmIndex *index = memory_get(sizeof *index);
-    if (!index)
-        return SPZ_NO_MEMORY;
-    *index = (RhythmIndex){0};
-    for (size_t t = 0; t < melody_count; t++)
-        for (size_t i = 0; i + 2 < melodies[t].count; i++) {
-            const NoteEvent *event = &melodies[t].events[i];
-            if (!(event->flags & (EVENT_ON_BEAT | EVENT_AFTER_REST)))
-                continue;
-            RhythmEntry entry = {rhythm_of(event), event->onset};
-            if (!array_push(&index->entries, entry)) {
-                rhythm_index_free(index);
-                return SPZ_NO_MEMORY;
-            }
-        }
-    if (index->entries.count)
-        qsort(index->entries.at, index->entries.count, sizeof *index->entries.at, by_key_and_onset);
-    *out = index;
-    return SPZ_OK;
-}
-
-static size_t first_entry(const RhythmIndex *index, uint64_t key, Ticks when)
-{
-    RhythmEntry wanted = {key, when};
-    size_t low = 0, high = index->entries.count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (by_key_and_onset(&index->entries.at[middle], &wanted) < 0)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
-static double count_between(const RhythmIndex *index, uint64_t key, Ticks from, Ticks to)
-{
-    return (double)(first_entry(index, key, to) - first_entry(index, key, from));
 }
 
 static Ticks bar_length(const Texture *texture, const NoteEvent *event)
@@ -101,31 +29,19 @@ static Ticks beat_length(const Texture *texture, const NoteEvent *event)
     return beat > 0 ? beat : m->per_crotchet;
 }
 
-/* How rare the rhythm of the head is in the eight bars before and after the passage. */
-static double rarity(const Texture *texture, const RhythmIndex *rhythms, const Match *match)
-{
-    const Melody *a = &texture->melodies[match->caller];
-    if (match->call_first + 2 >= a->count)
-        return 1;
-    const NoteEvent *head = &a->events[match->call_first];
-    Ticks window = 8 * bar_length(texture, head);
-    uint64_t key = rhythm_of(head);
-    double around = count_between(rhythms, key, match->onset - window, match->onset) +
-                    count_between(rhythms, key, match->end, match->end + window);
-    return 1 / (1 + around / 16);
-}
-
 typedef struct Sums {
     double doubled, soft, soft_known, pizz, still, equal_lengths;
     Ticks first_length;
     unsigned pairs;
-    unsigned with_caller[64], with_responder[64];
+    struct {
+        unsigned rhythm[64], parallel[64], unison[64];
+    } with[2]; /* the caller, the responder; by melody */
 } Sums;
 
-static void count_company(uint64_t company, unsigned counts[64])
+static void count_each(uint64_t melodies, unsigned counts[64])
 {
-    for (; company; company &= company - 1)
-        counts[__builtin_ctzll(company)]++;
+    for (; melodies; melodies &= melodies - 1)
+        counts[__builtin_ctzll(melodies)]++;
 }
 
 static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *sums)
@@ -142,24 +58,37 @@ static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *s
         sums->first_length = length;
     sums->equal_lengths += length == sums->first_length;
     sums->pairs++;
-    count_company(called->company, sums->with_caller);
-    count_company(answered->company, sums->with_responder);
+    const NoteEvent *notes[] = {called, answered};
+    for (int side = 0; side < 2; side++) {
+        count_each(notes[side]->company, sums->with[side].rhythm);
+        count_each(notes[side]->parallel, sums->with[side].parallel);
+        count_each(notes[side]->unison, sums->with[side].unison);
+    }
 }
 
-static void playing_parts_of(const Texture *texture, const Match *match, const Sums *sums, Evidence *out)
+/* Shares of the notes from which on a group is said to play along. */
+static const struct {
+    double rhythm, parallel, unison;
+} along = {.rhythm = 0.7, .parallel = 0.6, .unison = 0.7};
+
+static uint64_t reaching(const unsigned counts[64], size_t melody_count, double least)
 {
-    double need = 0.7 * sums->pairs;
-    for (size_t t = 0; t < texture->melody_count && t < 64; t++) {
-        if (t != match->caller && sums->with_caller[t] >= need)
-            out->with_caller |= (uint64_t)1 << t;
-        if (t != match->responder && sums->with_responder[t] >= need)
-            out->with_responder |= (uint64_t)1 << t;
+    uint64_t found = 0;
+    for (size_t t = 0; t < melody_count && t < 64; t++)
+        found |= (uint64_t)(counts[t] >= least) << t;
+    return found;
+}
+
+static void playing_along(const Texture *texture, const Match *match, const Sums *sums, Evidence *out)
+{
+    uint64_t own[] = {(uint64_t)1 << match->caller, (uint64_t)1 << match->responder};
+    for (int side = 0; side < 2; side++) {
+        out->with[side].rhythm = reaching(sums->with[side].rhythm, texture->melody_count, along.rhythm * sums->pairs) & ~own[side];
+        out->with[side].parallel = reaching(sums->with[side].parallel, texture->melody_count, along.parallel * sums->pairs) & ~own[side];
+        out->with[side].unison = reaching(sums->with[side].unison, texture->melody_count, along.unison * sums->pairs) & ~own[side];
     }
-    double extra = 0;
-    for (size_t t = 0; t < texture->melody_count && t < 64; t++)
-        if (t != match->caller && t != match->responder)
-            extra += ((out->with_caller >> t) & 1) || ((out->with_responder >> t) & 1);
-    out->at[F_ALONGSIDE] = texture->melody_count > 2 ? extra / (double)(texture->melody_count - 2) : 0;
+    uint64_t others = (out->with[0].rhythm | out->with[1].rhythm) & ~(own[0] | own[1]);
+    out->at[F_ALONGSIDE] = texture->melody_count > 2 ? __builtin_popcountll(others) / (double)(texture->melody_count - 2) : 0;
 }
 
 /* An answer on the same beats is known again more easily. */
@@ -171,6 +100,30 @@ static double place_in_bar(const Match *match, Ticks bar, Ticks beat)
 static double log2_above(double value, double least)
 {
     return log2(value > least ? value : least);
+}
+
+enum { VALUES_MOST = 16 }; /* more different note values in one call than a listener tells apart */
+
+static double note_values(const Melody *melody, uint32_t first, uint32_t last)
+{
+    Ticks values[VALUES_MOST];
+    size_t count = 0;
+    for (uint32_t i = first; i < last && count < VALUES_MOST; i++) {
+        Ticks value = melody->events[i].next - melody->events[i].onset;
+        size_t k = 0;
+        while (k < count && values[k] != value)
+            k++;
+        if (k == count)
+            values[count++] = value;
+    }
+    return count ? log2((double)count) : 0;
+}
+
+static double silent_before(const Melody *melody, uint32_t event, double beat)
+{
+    enum { ALL = 4 };
+    double silent = event ? (double)(melody->events[event].onset - melody->events[event - 1].end) : INFINITY;
+    return fmin(ALL, log2(1 + silent / beat));
 }
 
 static void measures_of_form(const Texture *texture, const Match *match, Evidence *out)
@@ -199,6 +152,8 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
     out->at[F_QUICK] = fmax(0, 1 - out->at[F_LAG_BEATS]);
     out->at[F_LATE] = fmax(0, out->at[F_GAP] - 1.5);
     out->at[F_SHORT] = fmax(0, 2 - out->at[F_TOTAL]);
+    out->at[F_VALUES] = note_values(&texture->melodies[match->caller], match->call_first, match->call_last);
+    out->at[F_AWAITED] = silent_before(&texture->melodies[match->responder], match->answer_first, (double)beat_length(texture, head));
     out->at[F_SINGLE] = match->matched == match->statements;
     double between = match->statements - 1, period = (double)(match->call_end - match->onset) / (double)match->lag;
     out->at[F_REGULAR] = between > 0 ? fmin(1, 2 * between / period) : 0;
@@ -206,24 +161,27 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 3.459, [F_EXACT] = 1.429, [F_MOTION] = 1.767, [F_RHYTHM] = 0.805, [F_YIELD] = -0.636, [F_FREE] = 2.136,
-    [F_SWAP] = 1.237, [F_TURNS] = 0.130, [F_NOTES] = 0.344, [F_TOTAL] = 0.212, [F_LAG_BEATS] = -0.224, [F_LAG_BARS] = -0.187,
-    [F_RARE] = -0.020, [F_FRONT] = 3.259, [F_DOUBLED] = 0.647, [F_WINDS] = -1.332, [F_ALONGSIDE] = -0.232, [F_SOFT] = -1.162,
-    [F_SPEED] = -0.448, [F_OVERLAP] = 0.464, [F_REGULAR] = 1.258, [F_CLEAN] = 1.059, [F_SAME_PITCH] = 0.355, [F_GAP] = -0.477,
-    [F_SINGLE] = -1.625, [F_PIZZ] = -0.057, [F_EARLY] = 0.585, [F_RESTED] = -0.405, [F_CANON] = -1.180, [F_MIRROR] = -0.719,
-    [F_QUICK] = -0.112, [F_LATE] = 0.151, [F_SHORT] = -1.603, [F_BEGINS] = 0.245, [F_PLACE] = 0.605, [F_BESIDE] = 1.696,
-    [F_STILL] = 0.453, [F_CONTRAST] = -0.520,
+    [F_SAME] = 6.977, [F_EXACT] = 1.827, [F_MOTION] = 1.573, [F_RHYTHM] = 0.282, [F_YIELD] = -0.348, [F_FREE] = 2.021,
+    [F_SWAP] = 1.310, [F_TURNS] = 0.042, [F_NOTES] = 0.368, [F_TOTAL] = 0.015, [F_LAG_BEATS] = -0.327, [F_LAG_BARS] = -0.108,
+    [F_RARE] = 0.282, [F_FRONT] = 2.314, [F_DOUBLED] = 0.663, [F_WINDS] = -0.760, [F_ALONGSIDE] = -1.020, [F_SOFT] = -1.220,
+    [F_SPEED] = -0.431, [F_OVERLAP] = 0.581, [F_REGULAR] = 1.191, [F_CLEAN] = 1.372, [F_SAME_PITCH] = 0.807, [F_GAP] = -0.531,
+    [F_SINGLE] = -0.417, [F_PIZZ] = -0.432, [F_EARLY] = 0.031, [F_RESTED] = 0.367, [F_CANON] = -1.015, [F_MIRROR] = -0.890,
+    [F_QUICK] = -0.498, [F_LATE] = 0.235, [F_SHORT] = -1.224, [F_BEGINS] = 0.017, [F_PLACE] = 1.325, [F_BESIDE] = 1.522,
+    [F_STILL] = -0.039, [F_CONTRAST] = -0.173, [F_AHEAD] = -0.676, [F_AGAIN] = -0.811, [F_CALLER_BEFORE] = -0.547,
+    [F_RESPONDER_BEFORE] = 0.003, [F_CALLER_AROUND] = 0.526, [F_RESPONDER_AROUND] = -0.246, [F_COUNTER] = 0.209,
+    [F_CALL_TOP] = 1.124, [F_ANSWER_TOP] = 0.494, [F_CALL_WINDS] = -0.200, [F_ANSWER_WINDS] = 0.093, [F_AWAITED] = 0.214,
+    [F_VALUES] = 0.565,
 };
-static const double bias = -11.602;
+static const double bias = -15.028;
 
 double feature_weight(enum Feature feature)
 {
     return weight_of[feature];
 }
 
-/* Passages whose odds of being marked are 3 to 2 or more are called clear: there recall and precision come about even on movements
+/* Passages whose odds of being marked are 2 to 1 or more are called clear: there recall and precision come about even on movements
  * that the weights have not seen (`make fit`). */
-static const double clear_odds = 1.5;
+static const double clear_odds = 2.0;
 
 double strength_told(double chance)
 {
@@ -240,7 +198,9 @@ static double chance_from(const Evidence *evidence)
 
 /* What can only be known from the surroundings of a match; each lies between 0 and 1. */
 static const enum Feature of_surroundings[] = {F_RHYTHM, F_RARE, F_FRONT, F_DOUBLED, F_WINDS, F_ALONGSIDE, F_SOFT, F_PIZZ, F_BEGINS,
-                                               F_BESIDE, F_STILL, F_CONTRAST};
+                                               F_BESIDE, F_STILL, F_CONTRAST, F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE,
+                                               F_CALLER_AROUND, F_RESPONDER_AROUND, F_COUNTER, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS,
+                                               F_ANSWER_WINDS};
 
 static void measures_of_turns(const Match *match, Evidence *out)
 {
@@ -262,7 +222,7 @@ bool evidence_may_reach(const Texture *texture, const Match *match, double chanc
     return chance_from(&form) >= chance;
 }
 
-static void measures_of_surroundings(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+static void measures_of_surroundings(const Texture *texture, const Match *match, Evidence *out)
 {
     Sums sums = {0};
     uint32_t call = match->call_first, answer = match->answer_first;
@@ -270,13 +230,12 @@ static void measures_of_surroundings(const Texture *texture, const RhythmIndex *
     while (match_next_pair(texture->melodies, match, &call, &answer, &called, &answered))
         add_pair(called, answered, &sums);
     double n = sums.pairs ? sums.pairs : 1;
-    playing_parts_of(texture, match, &sums, out);
+    playing_along(texture, match, &sums, out);
     out->at[F_RHYTHM] = 1 - sums.equal_lengths / n;
     out->at[F_DOUBLED] = sums.doubled / n;
     out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
     out->at[F_PIZZ] = sums.pizz / n;
     out->at[F_STILL] = sums.still / n;
-    out->at[F_RARE] = rarity(texture, rhythms, match);
     out->at[F_WINDS] = texture_wind_fullness(texture, match->onset, match->end);
     const NoteEvent *first[] = {&texture->melodies[match->caller].events[match->call_first],
                            &texture->melodies[match->responder].events[match->answer_first]};
@@ -291,12 +250,32 @@ enum { BUSY = 8 }; /* notes a beat in the other strings: more than a listener ta
 static void measures_of_foreground(const Texture *texture, const Match *match, Evidence *out)
 {
     uint64_t caller = (uint64_t)1 << match->caller, responder = (uint64_t)1 << match->responder;
-    uint64_t sides = out->with_caller | out->with_responder | caller | responder;
+    uint64_t sides = out->with[0].rhythm | out->with[1].rhythm | caller | responder;
     out->at[F_FRONT] = 0.5 * texture_prominence(texture, match->caller, sides, match->onset, match->call_end) +
                        0.5 * texture_prominence(texture, match->responder, sides, match->onset + match->lag, match->end);
     double beat = (double)beat_length(texture, &texture->melodies[match->caller].events[match->call_first]);
     double cells = beat / (double)texture->cell;
+    out->at[F_CALL_TOP] = texture_on_top(texture, match->caller, sides, match->onset, match->call_end);
+    out->at[F_ANSWER_TOP] = texture_on_top(texture, match->responder, sides, match->onset + match->lag, match->end);
+    out->at[F_CALL_WINDS] = texture_wind_above(texture, match->caller, match->onset, match->call_end);
+    out->at[F_ANSWER_WINDS] = texture_wind_above(texture, match->responder, match->onset + match->lag, match->end);
     out->at[F_BESIDE] = fmin(1, cells * texture_busy_beside(texture, sides, match->onset, match->end) / BUSY);
+}
+
+/* Whether call and answer are news. */
+static void measures_of_novelty(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+{
+    Novelty novelty;
+    Ticks bar = bar_length(texture, &texture->melodies[match->caller].events[match->call_first]);
+    novelty_of(texture->melodies, rhythms, match, 8 * bar, &novelty);
+    out->at[F_RARE] = novelty.rare;
+    out->at[F_AHEAD] = novelty.ahead;
+    out->at[F_AGAIN] = novelty.again;
+    out->at[F_CALLER_BEFORE] = novelty.before[0];
+    out->at[F_RESPONDER_BEFORE] = novelty.before[1];
+    out->at[F_CALLER_AROUND] = novelty.around[0];
+    out->at[F_RESPONDER_AROUND] = novelty.around[1];
+    out->at[F_COUNTER] = novelty.counter;
 }
 
 void evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
@@ -304,7 +283,8 @@ void evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Ma
     *out = (Evidence){0};
     measures_of_form(texture, match, out);
     measures_of_turns(match, out);
-    measures_of_surroundings(texture, rhythms, match, out);
+    measures_of_surroundings(texture, match, out);
     measures_of_foreground(texture, match, out);
+    measures_of_novelty(texture, rhythms, match, out);
     out->chance = chance_from(out);
 }

@@ -2,6 +2,7 @@
 #ifndef ANALYSIS_ANTIPHONY_EVIDENCE_H
 #define ANALYSIS_ANTIPHONY_EVIDENCE_H
 #include "analysis/antiphony/matches.h"
+#include "analysis/antiphony/novelty.h"
 #include "analysis/melody/texture.h"
 
 enum Feature {
@@ -43,12 +44,28 @@ enum Feature {
     F_BESIDE,      /* how much the strings on neither side begin, 1 from eight notes a beat on */
     F_STILL,       /* share of the call's notes that repeat the pitch before or are tremolos */
     F_CONTRAST,    /* 1 when call and answer begin in different dynamics: an echo, or an outburst */
+    F_AHEAD,       /* share of the calls in which the answering group has the rhythm of its beginning at the same time */
+    F_AGAIN,       /* share of the answers under which the caller has that rhythm again */
+    F_CALLER_BEFORE, F_RESPONDER_BEFORE, /* the caller, the responder had it one lag before the first call */
+    F_CALLER_AROUND, F_RESPONDER_AROUND, /* how often they have it in the eight bars before and after: 0 never, 0.5 eight times */
+    F_COUNTER,     /* share of what the responder plays under the call that the caller plays under the answer: voices exchanged */
+    F_CALL_TOP, F_ANSWER_TOP,   /* share of the call, of the answer over which nothing that moves lies above it, winds too */
+    F_CALL_WINDS, F_ANSWER_WINDS, /* share of the call, of the answer under a moving wind */
+    F_AWAITED,     /* log2 of 1 + the beats for which the answering group has been silent before its answer, at most 4 */
+    F_VALUES,      /* log2 of the different note values of the call */
     FEATURE_COUNT
 };
 
+/* Who plays along with one side of a match through most of its notes; bit i: melody i. */
+typedef struct PlayingAlong {
+    uint64_t rhythm;   /* in the same rhythm */
+    uint64_t parallel; /* in the same rhythm and direction */
+    uint64_t unison;   /* in unison or octaves, in whatever rhythm the pitches are struck */
+} PlayingAlong;
+
 typedef struct Evidence {
     double at[FEATURE_COUNT];
-    uint64_t with_caller, with_responder; /* bit i: melody i plays along in the same rhythm */
+    PlayingAlong with[2];                 /* the caller, the responder */
     double chance;                        /* 0..1 of being marked by a reader, as far as the fit knows it */
 } Evidence;
 
@@ -57,11 +74,6 @@ double feature_weight(enum Feature feature); /* in log odds of being marked by a
 
 /* The strength told to users for a chance: 0.5 where a passage is clear. See docs/method.md, section 5. */
 double strength_told(double chance);
-
-/* Occurrences of rhythms, for F_RARE; made once a movement. */
-typedef struct RhythmIndex RhythmIndex;
-spz_status rhythm_index_make(const Melody *melodies, size_t melody_count, RhythmIndex **out);
-void rhythm_index_free(RhythmIndex *index);
 
 /* False when no surroundings could lift the match to that chance: it need not be weighed. */
 bool evidence_may_reach(const Texture *texture, const Match *match, double chance);

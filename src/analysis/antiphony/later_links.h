@@ -1,5 +1,6 @@
 /* later_links.h - who began: a gesture that wanders through sections is one chain of answers, and a listener names it by the first call and
- * its answer. A match further down the chain, whose call is itself the answer to another section's call, counts for less. */
+ * its answer. A match further down the chain, whose call is itself the answer to another section's
+ * call, or is answered sooner by a third section, counts for less. */
 #ifndef ANALYSIS_ANTIPHONY_LATER_LINKS_H
 #define ANALYSIS_ANTIPHONY_LATER_LINKS_H
 #include "analysis/antiphony/chains.h"

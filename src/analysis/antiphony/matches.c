@@ -36,7 +36,7 @@ typedef struct Finder {
     size_t melody_count;
     ARRAY(Seed) seeds;
     uint32_t newest[BUCKETS]; /* index + 1 */
-    Ticks *covered;           /* by caller, responder, lag: call time up to which this lag is grown */
+    Ticks *covered;           /* by caller, responder, lag, straight or upside down: call time up to which this lag is grown */
     size_t lag_count;
     TurnCutter cutter;
     MatchList *out;
@@ -185,9 +185,9 @@ static Match grow(const Finder *finder, Match start, Ticks limit_gap)
     return g.match;
 }
 
-static Ticks *covered_at(const Finder *finder, size_t caller, size_t responder, size_t lag_index)
+static Ticks *covered_at(const Finder *finder, size_t caller, size_t responder, size_t lag_index, bool mirror)
 {
-    return &finder->covered[(caller * finder->melody_count + responder) * finder->lag_count + lag_index];
+    return &finder->covered[((caller * finder->melody_count + responder) * finder->lag_count + lag_index) * 2 + mirror];
 }
 
 static Ticks longest_lag(const Finder *finder, const NoteEvent *event)
@@ -240,10 +240,10 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer,
     if (lag <= 0 || lag * LAG_GRID % unit != 0)
         return SPZ_OK;
     size_t lag_index = (size_t)(lag * LAG_GRID / unit);
-    Ticks *covered = covered_at(finder, call->melody, answer->melody, lag_index);
+    int mirror = mirrored(called, answered) ? -1 : 1;
+    Ticks *covered = covered_at(finder, call->melody, answer->melody, lag_index, mirror < 0);
     if (!stretch && *covered > called->onset)
         return SPZ_OK;
-    int mirror = mirrored(called, answered) ? -1 : 1;
     Match start = {.mirror = (int8_t)mirror, .stretch = (int8_t)stretch, .caller = (uint16_t)call->melody,
                    .responder = (uint16_t)answer->melody, .lag = lag, .call_first = call->event,
                    .answer_first = answer->event, .onset = called->onset, .transposition = (int16_t)(answered->midi - called->midi)};
@@ -338,7 +338,7 @@ spz_status matches_find(const Movement *movement, const Melody *melodies, size_t
         finder->melody_count = melody_count;
         finder->out = out;
         finder->lag_count = (size_t)growth.lag_crotchets * LAG_GRID + 1;
-        finder->covered = memory_zeroed(melody_count * melody_count * finder->lag_count, sizeof *finder->covered);
+        finder->covered = memory_zeroed(2 * melody_count * melody_count * finder->lag_count, sizeof *finder->covered);
         status = turn_cutter_make(melodies, melody_count, &finder->cutter);
         if (!finder->covered)
             status = SPZ_NO_MEMORY;

@@ -51,30 +51,43 @@ static int orchestra_of(const SectionMap *map, uint64_t melodies)
     return orchestra;
 }
 
-static void name_side(const SectionMap *map, size_t principal, Side *side)
+/* Of the violins only those name the side that have the line themselves, in unison or in parallel: the others share its rhythm. */
+static uint64_t without_idle_violins(const SectionMap *map, uint64_t melodies, uint64_t speakers)
 {
-    side->section = name_of(map, side->melodies, map->groups[principal].about.section);
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if (section_is_violin(map->groups[i].about.section) && !(speakers >> i & 1))
+            melodies &= ~((uint64_t)1 << i);
+    return melodies;
+}
+
+static void name_side(const SectionMap *map, size_t principal, uint64_t speakers, Side *side)
+{
+    side->section = name_of(map, without_idle_violins(map, side->melodies, speakers), map->groups[principal].about.section);
     bool single = groups_of_section(map, side->melodies, map->groups[principal].about.section) == 1 &&
                   side->section == map->groups[principal].about.section;
     side->group = single ? principal : SIZE_MAX;
     side->orchestra = orchestra_of(map, side->melodies);
 }
 
+/* Unison goes before rhythm: who has the pitches of one side stands there, even where it shares the rhythm of both, as octave doublings of
+ * the caller do in imitation. */
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2])
 {
-    uint64_t caller = (uint64_t)1 << match->caller, responder = (uint64_t)1 << match->responder;
-    uint64_t calls = evidence->with_caller & ~responder, answers = evidence->with_responder & ~caller;
-    uint64_t both = calls & answers;
-    sides[0].melodies = (calls & ~both) | caller;
-    sides[1].melodies = (answers & ~both) | responder;
-    name_side(map, match->caller, &sides[0]);
-    name_side(map, match->responder, &sides[1]);
-    spz_section own[] = {map->groups[match->caller].about.section, map->groups[match->responder].about.section};
-    if (sides[0].section == sides[1].section && own[0] != own[1]) /* basses against cellos */
-        for (int i = 0; i < 2; i++) {
-            sides[i].section = own[i];
-            sides[i].group = i == 0 ? match->caller : match->responder;
-        }
+    const size_t principal[] = {match->caller, match->responder};
+    const uint64_t own[] = {(uint64_t)1 << match->caller, (uint64_t)1 << match->responder};
+    uint64_t in_both = evidence->with[0].rhythm & evidence->with[1].rhythm;
+    uint64_t torn = evidence->with[0].unison & evidence->with[1].unison;
+    for (int i = 0; i < 2; i++) {
+        uint64_t unison = evidence->with[i].unison & ~torn & ~own[!i], elsewhere = evidence->with[!i].unison & ~torn;
+        sides[i].melodies = (evidence->with[i].rhythm & ~in_both & ~own[!i] & ~elsewhere) | unison | own[i];
+        name_side(map, principal[i], unison | evidence->with[i].parallel | own[i], &sides[i]);
+    }
+    spz_section sections[] = {map->groups[match->caller].about.section, map->groups[match->responder].about.section};
+    bool same = sides[0].section == sides[1].section && sections[0] != sections[1];
+    for (int i = 0; same && i < 2; i++) { /* basses against cellos */
+        sides[i].section = sections[i];
+        sides[i].group = principal[i];
+    }
 }
 
 /* Who speaks on a side, as far as it tells pairs apart: section and orchestra, and the group where both sides are of one section. */

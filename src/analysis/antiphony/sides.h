@@ -14,6 +14,12 @@ typedef struct Side {
 /* sides[0] calls, sides[1] answers. Groups that play on both sides are on neither (they accompany). */
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2]);
 
+/* Whether the two sides are these two sections, whoever calls. */
+static inline bool sides_are(const Side sides[2], spz_section one, spz_section other)
+{
+    return (sides[0].section == one && sides[1].section == other) || (sides[0].section == other && sides[1].section == one);
+}
+
 /* The same for two pairs of sides whose passages are one story of one pair, whoever calls. */
 uint64_t sides_pair_key(const Side sides[2]);
 #endif

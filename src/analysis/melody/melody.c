@@ -1,4 +1,4 @@
-#include "analysis/melody/melody.h"
+#include "analysis/melody/doublings.h"
 
 /* Common practice of listening, graded by ear on scores; the order of the values matters more than their size. */
 static const struct {
@@ -70,67 +70,6 @@ static bool fill(Melody *melody, const SectionMap *map, Arena *arena)
     return true;
 }
 
-/* Basses that double the cellos speak through them: their notes begin nothing of their own. */
-static void mark_doubling(Melody *basses, const Melody *cellos)
-{
-    size_t c = 0;
-    for (size_t i = 0; i < basses->count; i++) {
-        NoteEvent *event = &basses->events[i];
-        while (c < cellos->count && cellos->events[c].onset < event->onset)
-            c++;
-        if (c < cellos->count && cellos->events[c].onset == event->onset && (cellos->events[c].midi - event->midi) % 12 == 0)
-            event->flags |= EVENT_DOUBLES;
-    }
-}
-
-static void mark_basses(const SectionMap *map, Melody *melodies)
-{
-    for (size_t b = 0; b < map->group_count; b++)
-        for (size_t c = 0; c < map->group_count; c++)
-            if (map->groups[b].about.section == SPZ_DB && map->groups[c].about.section == SPZ_VC &&
-                map->groups[b].about.orchestra == map->groups[c].about.orchestra)
-                mark_doubling(&melodies[b], &melodies[c]);
-}
-
-static int next_step(const Melody *melody, size_t i)
-{
-    return i + 1 < melody->count ? event_direction(&melody->events[i], &melody->events[i + 1]) : 0;
-}
-
-/* The upper of two that move in parallel speaks for both, unless the lower enters where the upper goes on; a soloist who plays along
- * with a section does not speak for it. */
-static bool leads(const Melody *a, size_t i, const Melody *b, size_t j)
-{
-    const NoteEvent *x = &a->events[i], *y = &b->events[j];
-    bool soloist = a->group->about.solo && !b->group->about.solo;
-    return x->next == y->next && next_step(a, i) == next_step(b, j) && !soloist && !(event_is_fresh(y) && !event_is_fresh(x));
-}
-
-static void meet(Melody *a, size_t ai, Melody *b, size_t bi)
-{
-    size_t i = 0, j = 0;
-    while (i < a->count && j < b->count) {
-        NoteEvent *x = &a->events[i], *y = &b->events[j];
-        if (x->onset == y->onset && (x->next == y->next || x->end == y->end)) {
-            x->company |= (uint64_t)1 << bi;
-            y->company |= (uint64_t)1 << ai;
-            if (leads(a, i, b, j))
-                y->leaders |= (uint64_t)1 << ai;
-        }
-        Ticks when = x->onset < y->onset ? x->onset : y->onset;
-        i += x->onset == when;
-        j += y->onset == when;
-    }
-}
-
-/* Companies are known for the first 64 groups: more have never been seen in one score. */
-static void mark_company(const SectionMap *map, Melody *melodies)
-{
-    for (size_t i = 0; i < map->group_count && i < 64; i++)
-        for (size_t j = i + 1; j < map->group_count && j < 64; j++)
-            meet(&melodies[i], i, &melodies[j], j);
-}
-
 /* Soloists with less than a tenth of the notes of the busiest group step out of their section only for a moment. */
 static void mark_passing_solos(const SectionMap *map, Melody *melodies)
 {
@@ -140,19 +79,6 @@ static void mark_passing_solos(const SectionMap *map, Melody *melodies)
             most = melodies[i].count;
     for (size_t i = 0; i < map->group_count; i++)
         melodies[i].passing_solo = melodies[i].group->about.solo && melodies[i].count * 10 < most;
-}
-
-static void mark_doubled(const SectionMap *map, Melody *melody)
-{
-    size_t other = 0;
-    for (size_t i = 0; i < melody->count; i++) {
-        NoteEvent *event = &melody->events[i];
-        while (other < map->other_count && map->others[other].onset < event->onset)
-            other++;
-        for (size_t o = other; o < map->other_count && map->others[o].onset == event->onset; o++)
-            if (map->others[o].note->midi >= 0 && (map->others[o].note->midi - event->midi) % 12 == 0)
-                event->flags |= EVENT_DOUBLED;
-    }
 }
 
 Melody *melodies_of(const SectionMap *map, Arena *arena)
@@ -165,11 +91,8 @@ Melody *melodies_of(const SectionMap *map, Arena *arena)
             return NULL;
     }
     if (melodies) {
-        mark_basses(map, melodies);
-        mark_company(map, melodies);
+        doublings_mark(map, melodies);
         mark_passing_solos(map, melodies);
-        for (size_t i = 0; i < map->group_count; i++)
-            mark_doubled(map, &melodies[i]);
     }
     return melodies;
 }

@@ -23,6 +23,8 @@ typedef struct NoteEvent {
     Ticks next;       /* onset of the next note, or the end of the movement */
     const GroupSound *sound;
     uint64_t company; /* bit i: melody i has a note that begins and ends, or moves on, at the same time */
+    uint64_t parallel; /* of these, melodies that go on in the same direction */
+    uint64_t unison;  /* bit i: melody i sounds this pitch or its octave then, struck with it or earlier */
     uint64_t leaders; /* of these, melodies higher in the score that go on in the same direction and speak for this one */
     int32_t bar;
     int16_t midi;

@@ -19,9 +19,17 @@ static void add_events(Texture *texture, size_t index)
     }
 }
 
+static bool is_wind(const SectionMap *map, const GroupSound *sound)
+{
+    spz_family family = section_map_family(map, sound->part);
+    return family == SPZ_FAMILY_WOODWIND || family == SPZ_FAMILY_BRASS;
+}
+
 static void add_winds(Texture *texture)
 {
     const SectionMap *map = texture->map;
+    for (size_t c = 0; c < texture->cell_count; c++)
+        texture->wind_top[c] = -1;
     for (size_t i = 0; i < map->other_count; i++) {
         const GroupSound *sound = &map->others[i];
         if (sound->duration <= 0)
@@ -30,6 +38,8 @@ static void add_winds(Texture *texture)
         for (size_t c = first; c <= last; c++)
             if (texture->winds[c] < UINT16_MAX)
                 texture->winds[c]++;
+        if (sound->note->midi > texture->wind_top[first] && is_wind(map, sound))
+            texture->wind_top[first] = sound->note->midi;
     }
     for (size_t c = 0; c < texture->cell_count; c++)
         if (texture->winds[c] > texture->winds_most)
@@ -44,7 +54,8 @@ spz_status texture_make(const SectionMap *map, const Melody *melodies, Arena *ar
                    .cell_count = (size_t)(movement->length / cell) + 1};
     out->cells = arena_take(arena, out->melody_count * out->cell_count, sizeof *out->cells);
     out->winds = arena_take(arena, out->cell_count, sizeof *out->winds);
-    if (!out->cells || !out->winds)
+    out->wind_top = arena_take(arena, out->cell_count, sizeof *out->wind_top);
+    if (!out->cells || !out->winds || !out->wind_top)
         return SPZ_NO_MEMORY;
     for (size_t i = 0; i < out->melody_count; i++)
         add_events(out, i);
@@ -81,6 +92,36 @@ double texture_prominence(const Texture *texture, size_t melody, uint64_t compan
     }
     double activity = own + busiest > 0 ? own / (own + busiest) : 0;
     return 0.7 * activity + 0.3 * on_top / cells;
+}
+
+/* The highest pitch that moves in a cell outside melody and company; -1 for none. */
+static int16_t top_of_others(const Texture *texture, size_t melody, uint64_t company, size_t cell)
+{
+    int16_t top = texture->wind_top[cell];
+    for (size_t t = 0; t < texture->melody_count; t++) {
+        const TextureCell *other = &texture->cells[t * texture->cell_count + cell];
+        if (t != melody && !in_set(company, t) && other->moves > 0 && other->top > top)
+            top = other->top;
+    }
+    return top;
+}
+
+double texture_on_top(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to)
+{
+    size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1), on_top = 0;
+    for (size_t c = first; c <= last; c++) {
+        int16_t own = texture->cells[melody * texture->cell_count + c].top;
+        on_top += own >= 0 && own >= top_of_others(texture, melody, company, c);
+    }
+    return (double)on_top / (double)(last - first + 1);
+}
+
+double texture_wind_above(const Texture *texture, size_t melody, Ticks from, Ticks to)
+{
+    size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1), above = 0;
+    for (size_t c = first; c <= last; c++)
+        above += texture->wind_top[c] > texture->cells[melody * texture->cell_count + c].top;
+    return (double)above / (double)(last - first + 1);
 }
 
 double texture_busy_beside(const Texture *texture, uint64_t sides, Ticks from, Ticks to)

@@ -18,6 +18,7 @@ typedef struct Texture {
     TextureCell *cells;  /* [melody * cell_count + cell] */
     uint16_t *winds;   /* other parts' notes sounding, by cell */
     uint16_t winds_most; /* the largest of these */
+    int16_t *wind_top; /* by cell: the highest note that a wind part begins in it, -1 for none */
 } Texture;
 
 spz_status texture_make(const SectionMap *map, const Melody *melodies, Arena *arena, Texture *out);
@@ -33,6 +34,10 @@ static inline size_t texture_cell_at(const Texture *texture, Ticks when)
 double texture_prominence(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to);
 /* Tones that begin in a cell, on the mean, in the groups outside `sides` (bit i: melody i), all together. */
 double texture_busy_beside(const Texture *texture, uint64_t sides, Ticks from, Ticks to);
+/* Share of the time, 0..1, in which melody `melody` sounds and nothing that moves lies above it: no string group outside `company`, no wind. */
+double texture_on_top(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to);
+/* Share of the time, 0..1, in which a moving wind lies above melody `melody`. */
+double texture_wind_above(const Texture *texture, size_t melody, Ticks from, Ticks to);
 /* How full the winds are between two moments, 0..1 of the fullest moment of the movement. */
 double texture_wind_fullness(const Texture *texture, Ticks from, Ticks to);
 #endif

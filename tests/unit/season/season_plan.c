@@ -394,7 +394,7 @@ static void changes_that_were_not_made_are_listed_with_their_place_and_cost(void
     CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
     CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.change between works", "no", NULL), SPZ_OK);
     spz_season *season = plan_rows("A,First,corpus/brelisk-balconies-1.musicxml,\nA,Odd,corpus/tolvesk-ecluses-1.musicxml,\n"
-                                   "A,Last,corpus/brelisk-balconies-3.musicxml,\n", settings);
+                                   "A,Last,corpus/brelisk-balconies-4.musicxml,\n", settings);
     const spz_other_plan *other = &spz_season_concert(season, 0)->two_more;
     CU_ASSERT_TRUE(other->possible);
     CU_ASSERT_EQUAL_FATAL(other->list_count, 2);
@@ -413,7 +413,7 @@ static void changes_that_were_not_made_are_listed_with_their_place_and_cost(void
     CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.price between works", "1", NULL), SPZ_OK);
     CU_ASSERT_EQUAL(spz_settings_set(settings, "concert.price of a minute", "0", NULL), SPZ_OK);
     season = plan_rows("A,First,corpus/brelisk-balconies-1.musicxml,\nA,Odd,corpus/tolvesk-ecluses-1.musicxml,\n"
-                       "A,Last,corpus/brelisk-balconies-3.musicxml,\n", settings);
+                       "A,Last,corpus/brelisk-balconies-4.musicxml,\n", settings);
     const spz_other_plan *order = &spz_season_concert(season, 0)->other_order; /* the odd one first or last */
     CU_ASSERT_TRUE(order->possible);
     CU_ASSERT_EQUAL_FATAL(order->order_count, 3);
