@@ -1,182 +1,152 @@
 #!/usr/bin/env python3
-"""Fits the weights by which evidence.c turns the features of a match into its strength.
+"""Fits the weights by which evidence.c turns the features of a match into its chance.
 
     fit_weights.py BUILD SHARED READINGS
 
-BUILD holds the programs evidence-table and weights-table, SHARED the scores and the expert tables, READINGS further tables in the same
-form. Only what Python brings along is used; it takes a few minutes. Prints the table of weights for evidence.c, then the figures of
-score_passages.py: with the weights fitted to all movements, and for each movement with weights fitted to all the others (leave one out).
+BUILD holds the programs evidence-table and weights-table, SHARED the scores, the settled tables (expert/), quartet movements with single
+readings (quartets/) and score_passages.py, READINGS our own readings of further quartets. Needs numpy; takes a few minutes. Prints the
+table of weights for evidence.c, then the figures of score_passages.py on the settled tables: with weights fitted to everything, and for
+each work with weights fitted to all the others.
 
-How: a table says where two sections answer each other, not which match is meant. So each passage is a vote over the matches of the
-same pair that cover about the same bars, shared out by how good they look so far (expectation), and the weights are moved down the
-gradient of the logistic loss (maximisation), in turn. Matches of which hardly a bar lies in a passage of the same pair are the counter-examples;
-all movements weigh the same in them.
+How: a row of a table says which sections answer each other, not which match is meant. So each row is a vote over the matches between two
+of its links that cover about the same bars, shared out by how good they look so far (expectation), and the weights are moved to the least
+logistic loss with a normal prior (maximisation, by Newton's method), in turn. Matches of which hardly a bar lies in a row of two of its
+links are the counter-examples; all movements of a kind weigh the same in them. Quartets have a bias of their own, which is not used
+afterwards: players read briskly mark fewer passages.
 """
 import csv
-import math
-import operator
+import importlib.util
 import os
 import subprocess
 import sys
 import tempfile
 
-SAME_BARS = 0.34        # bars shared over bars of either, from which on a match may be what a passage means; under it, it is none of it
-MARGINAL = 0.5          # what a passage that its reader calls marginal counts
-AGAINST = 3.0           # weight of all counter-examples over that of all passages: sets where 0.5 lies
-PRIOR = 0.2             # spread of the normal prior on the weights: times the summed loss, against half their square
-ROUNDS, STEPS = 5, 32   # expectations, and gradient steps after each
-PACE, MOMENTUM = 0.4, 0.9
-CLOSENESS = 2.0         # how much a like extent says for a match beside its odds
+import numpy
 
-SECTIONS = {'vn i': 'Vn1', 'vn1': 'Vn1', 'vn ii': 'Vn2', 'vn2': 'Vn2', 'vn iii': 'Vn3', 'vn3': 'Vn3', 'violins': 'Vns', 'vns': 'Vns',
-            'va': 'Va', 'vas': 'Va', 'va1': 'Va', 'va2': 'Va', 'va3': 'Va', 'vc': 'Vc', 'vcs': 'Vc', 'vc1': 'Vc', 'vc2': 'Vc',
-            'vc3': 'Vc', 'vccb': 'Vc', 'db': 'Cb', 'cb': 'Cb'}
-KINDS = ('exchange', 'hocket', 'splitline', 'split-line', 'imitation')
-
-
-def pair(one, other):
-    """Two sections in alphabetic order; None where one of them is no string section."""
-    names = sorted(SECTIONS.get(name.strip().lower(), '') for name in (one, other))
-    return tuple(names) if names[0] else None
+SAME_BARS = 0.34   # bars shared over bars of either, from which on a match may be what a row means; under it, it is none of it
+MARGINAL = 0.25    # what a row that its reader calls marginal counts
+AGAINST = 3.0      # weight of all counter-examples over that of all rows
+PRIOR = 5.0        # of the squared weights, half of it against the summed loss, for features with spread 1
+LATER = 0.5        # spread of the features after the first 38: less is known about them
+FIRST_FEATURES = 38
+QUARTET_SPREAD = 2.0
+CLOSENESS = 2.0    # how much a like extent says for a match beside its odds
+ROUNDS, STEPS = 5, 12
+KINDS = {'settled': 1.0, 'quartet': 0.25, 'own': 0.5}  # what the rows and counter-examples of a table weigh, chosen by works left out
 
 
-def same_pair(a, b):
-    """As score_passages.py has it: all violins stand for either section."""
-    if a == b:
-        return True
-    if 'Vns' not in a + b:
-        return False
-    joined = [sorted('Vns' if name in ('Vn1', 'Vn2') else name for name in p) for p in (a, b)]
-    return joined[0] == joined[1]
+def load_scorer(shared):
+    path = os.path.join(shared, 'bin', 'score_passages.py')
+    spec = importlib.util.spec_from_file_location('score_passages', path)
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
 
 
-def bar(label):
-    digits = ''.join(c for c in label if c.isdigit())
-    return int(digits) if digits else 0
+def work_of(name, kind):
+    """Movements of one work are left out together: 'Brahms_Op.68_1' and 'Brahms_Op.68_4'; each quartet is a work."""
+    head, _, last = name.rpartition('_')
+    return head if kind == 'settled' and last.isdigit() else kind + name
 
 
 class Movement:
-    """The matches of a score, and the passages that a reader marked in it."""
+    """The matches of a score, and the rows that a reader marked in it."""
 
-    def __init__(self, name, table, score, program):
-        self.name, self.score = name, score
+    def __init__(self, scorer, kind, table, score, program):
+        self.kind, self.score, self.name = kind, score, os.path.basename(table)[:-4]
+        self.work = work_of(self.name, kind)
         text = subprocess.run([program, score], stdout=subprocess.PIPE, check=True, text=True).stdout
-        rows = csv.reader(text.splitlines(), delimiter='\t')
-        heads = next(rows)
-        first, last = heads.index('same'), heads.index('strength')
-        self.names = heads[first:last]
-        self.pairs, self.bars, self.features = [], [], []
-        for row in rows:
-            sections = pair(row[0], row[1])
-            if sections:
-                self.pairs.append(sections)
-                self.bars.append((bar(row[2]), bar(row[3])))
-                self.features.append([float(x) for x in row[first:last]])
-        self.passages = list(read_passages(table))
-        self.votes = [v for v in map(self.vote, self.passages) if v[1]]
-        self.against = self.counter_examples()
+        matches = list(csv.DictReader(text.splitlines(), delimiter='\t'))
+        heads = text.splitlines()[0].split('\t')
+        self.names = heads[heads.index('same'):heads.index('strength')]
+        self.features = numpy.array([[float(m[name]) for name in self.names] for m in matches]).reshape(len(matches), len(self.names))
+        self.pairs = [(scorer.section(m['caller']), scorer.section(m['responder'])) for m in matches]
+        self.bars = [(scorer.bar(m['start']), scorer.bar(m['end'])) for m in matches]
+        self.rows = [row for row in scorer.expert_table(table) if row['kind'] in scorer.ANTIPHONY and row['scored']]
+        self.told = [set() for _ in matches]
+        self.votes = [vote for vote in (self.vote(scorer, row) for row in self.rows) if vote[1]]
+        self.against = [i for i, (first, last) in enumerate(self.bars)
+                        if all(self.pairs[i]) and len(self.told[i]) < SAME_BARS * (last - first + 1)]
 
-    def vote(self, passage):
-        """(weight, [(match, likeness of extent)...]) of a passage."""
-        sections, (start, end), strength = passage
-        meant = []
+    def vote(self, scorer, row):
+        """(weight, [(match, likeness of extent)...]) of a row."""
+        start, end, meant = min(row['bars']), max(row['bars']), []
         for i, (first, last) in enumerate(self.bars):
             shared = min(end, last) - max(start, first) + 1
-            if shared > 0 and same_pair(sections, self.pairs[i]):
+            if shared > 0 and all(self.pairs[i]) and scorer.same(row, {'pair': self.pairs[i]}):
+                self.told[i].update(range(max(start, first), min(end, last) + 1))
                 likeness = shared / (max(end, last) - min(start, first) + 1)
                 if likeness >= SAME_BARS:
                     meant.append((i, likeness))
-        return (MARGINAL if strength == 1 else 1.0, meant)
-
-    def counter_examples(self):
-        found = []
-        for i, (first, last) in enumerate(self.bars):
-            told = set()
-            for sections, (start, end), _ in self.passages:
-                if same_pair(sections, self.pairs[i]):
-                    told.update(range(max(start, first), min(end, last) + 1))
-            if len(told) < SAME_BARS * (last - first + 1):
-                found.append(i)
-        return found
-
-
-def read_passages(path):
-    with open(path, encoding='utf-8') as file:
-        for row in csv.DictReader(file, delimiter='\t'):
-            sections = pair(row['caller'], row['responder'].strip(' -') or row['caller'])
-            if row['kind'] in KINDS and sections:
-                yield sections, (int(row['start']), int(row['end'])), int(row['strength'])
+        return (MARGINAL if row['strength'] == 1 else 1.0, meant)
 
 
 class Examples:
-    """What the weights are fitted to: features by column, each with mean 0 and spread 1."""
+    """What the weights are fitted to: features with mean 0 and spread 1, the quartets' own bias, and the votes."""
 
     def __init__(self, movements):
-        self.rows, self.votes, index = [], [], {}
-        self.fixed = []  # weight of each row as a counter-example
-        passages = sum(len(m.votes) for m in movements)
+        votes = sum(KINDS[m.kind] * len(m.votes) for m in movements)
+        weights = sum(KINDS[m.kind] for m in movements)
+        rows, fixed, index, match, likeness, worth = [], [], [], [], [], []
         for m in movements:
-            for i in m.against:
-                self.rows.append(m.features[i])
-                self.fixed.append(AGAINST * passages / len(movements) / len(m.against))
+            base = sum(map(len, rows))
+            against = numpy.zeros(len(m.features))
+            if m.against:
+                against[m.against] = AGAINST * votes * KINDS[m.kind] / weights / len(m.against)
             for weight, meant in m.votes:
-                for i, _ in meant:
-                    if (m.name, i) not in index:
-                        index[m.name, i] = len(self.rows)
-                        self.rows.append(m.features[i])
-                        self.fixed.append(0.0)
-                self.votes.append((weight, [(index[m.name, i], likeness) for i, likeness in meant]))
-        self.columns, self.means, self.spreads = [], [], []
-        for column in zip(*self.rows):
-            mean = sum(column) / len(column)
-            spread = math.sqrt(sum((x - mean) ** 2 for x in column) / len(column)) or 1.0
-            self.means.append(mean)
-            self.spreads.append(spread)
-            self.columns.append([(x - mean) / spread for x in column])
+                for i, like in meant:
+                    index.append(len(worth))
+                    match.append(base + i)
+                    likeness.append(like)
+                worth.append(KINDS[m.kind] * weight)
+            rows.append(numpy.hstack([m.features, numpy.full((len(m.features), 1), float(m.kind != 'settled'))]))
+            fixed.append(against)
+        features, self.fixed = numpy.vstack(rows), numpy.concatenate(fixed)
+        self.index, self.match, self.likeness, self.worth = map(numpy.array, (index, match, likeness, worth))
+        self.used = self.fixed > 0
+        self.used[self.match] = True
+        self.mean, spread = features[self.used].mean(0), features[self.used].std(0)
+        spread[spread == 0] = 1
+        scale = numpy.ones(features.shape[1])
+        scale[FIRST_FEATURES:] = LATER
+        scale[-1] = QUARTET_SPREAD
+        self.unit = scale / spread
+        self.columns = numpy.hstack([(features - self.mean) * self.unit, numpy.ones((len(features), 1))])
 
     def expect(self, odds):
-        """Weight of each row as an example, given how good the rows look."""
-        weights = [0.0] * len(self.rows)
-        for weight, meant in self.votes:
-            looks = [CLOSENESS * likeness + odds[i] for i, likeness in meant]
-            most = max(looks)
-            shares = [math.exp(x - most) for x in looks]
-            for (i, _), share in zip(meant, shares):
-                weights[i] += weight * share / sum(shares)
-        return weights
+        """Weight of each match as an example, given how good the matches look."""
+        looks = numpy.exp(numpy.clip(CLOSENESS * self.likeness + odds[self.match], -500, 500))
+        shares = looks / numpy.bincount(self.index, looks)[self.index]
+        return numpy.bincount(self.match, self.worth[self.index] * shares, len(odds))
 
 
-def log_odds(columns, weights, bias):
-    odds = [bias] * len(columns[0])
-    for column, weight in zip(columns, weights):
-        odds = [o + weight * x for o, x in zip(odds, column)]
-    return odds
-
-
-def likely(odds):
-    return 1 / (1 + math.exp(-odds)) if odds > -500 else 0.0
+def least_loss(columns, wanted, fixed, weights):
+    pull = numpy.full(len(weights), PRIOR)
+    pull[-1] = 0
+    total = wanted + fixed
+    for _ in range(STEPS):
+        likely = 1 / (1 + numpy.exp(-numpy.clip(columns @ weights, -30, 30)))
+        slope = columns.T @ (total * likely - wanted) + pull * weights
+        bend = (columns * (total * likely * (1 - likely))[:, None]).T @ columns + numpy.diag(pull)
+        step = numpy.linalg.solve(bend, slope)
+        weights = weights - step
+        if abs(step).max() < 1e-3:
+            break
+    return weights
 
 
 def fit(movements):
     """{feature: weight, 'bias': ...} for features as they come."""
     examples = Examples(movements)
-    weights, bias = [0.0] * len(examples.columns), 0.0
-    speed, bias_speed = list(weights), 0.0
+    columns, fixed = examples.columns[examples.used], examples.fixed[examples.used]
+    weights = numpy.zeros(columns.shape[1])
     for _ in range(ROUNDS):
-        wanted = examples.expect(log_odds(examples.columns, weights, bias))
-        total = sum(wanted) + sum(examples.fixed)
-        pull = 1 / (PRIOR * total)
-        for _ in range(STEPS):
-            odds = log_odds(examples.columns, weights, bias)
-            slope = [((w + f) * likely(o) - w) / total for w, f, o in zip(wanted, examples.fixed, odds)]
-            for k, column in enumerate(examples.columns):
-                speed[k] = MOMENTUM * speed[k] - PACE * (sum(map(operator.mul, column, slope)) + pull * weights[k])
-                weights[k] += speed[k]
-            bias_speed = MOMENTUM * bias_speed - PACE * sum(slope)
-            bias += bias_speed
-    found = {name: weights[k] / examples.spreads[k] for k, name in enumerate(movements[0].names)}
-    found['bias'] = bias - sum(weights[k] * examples.means[k] / examples.spreads[k] for k in range(len(weights)))
-    return found
+        wanted = examples.expect(examples.columns @ weights)[examples.used]
+        weights = least_loss(columns, wanted, fixed, weights)
+    raw = weights[:-1] * examples.unit
+    raw[-1] *= 0  # the bias of the quartets
+    bias = weights[-1] - (raw[:-1] * examples.mean[:-1]).sum() - weights[-2] * examples.unit[-1] * examples.mean[-1]
+    return dict(zip(movements[0].names, raw[:-1])) | {'bias': bias}
 
 
 def hear(movement, weights, program, folder):
@@ -189,28 +159,12 @@ def hear(movement, weights, program, folder):
     return reading
 
 
-def figures(shared, tables, readings):
-    """The lines about antiphony that score_passages.py prints."""
-    command = [sys.executable, os.path.join(shared, 'bin', 'score_passages.py'), tables] + readings
+def report(title, shared, readings, each):
+    command = [sys.executable, os.path.join(shared, 'bin', 'score_passages.py'), os.path.join(shared, 'expert')] + readings
     text = subprocess.run(command, stdout=subprocess.PIPE, check=True, text=True).stdout
-    return [' '.join(line.split()) for line in text.splitlines() if ' antiphony' in line]
-
-
-def gather(shared, readings, folder):
-    """One folder with all tables; the names of the experts' ones."""
-    experts = []
-    for origin in (os.path.join(shared, 'expert'), readings):
-        for name in sorted(os.listdir(origin)):
-            if name.endswith('.tsv'):
-                os.symlink(os.path.abspath(os.path.join(origin, name)), os.path.join(folder, name))
-                if origin != readings:
-                    experts.append(name[:-4])
-    return experts
-
-
-def report(title, shared, tables, readings, each):
+    lines = [' '.join(line.split()) for line in text.splitlines() if ' antiphony' in line]
     print('\n%s' % title)
-    for line in figures(shared, tables, readings)[0 if each else -1:]:
+    for line in lines[0 if each else -1:]:
         print('  ' + line)
 
 
@@ -226,34 +180,39 @@ def print_weights(weights):
     print(line)
 
 
+def gather(scorer, shared, own, program):
+    found = []
+    for kind, tables, score in (('settled', os.path.join(shared, 'expert'), os.path.join(shared, 'scores', '%s.mxl')),
+                                ('quartet', os.path.join(shared, 'quartets'), os.path.join(shared, 'quartets', '%s.mxl')),
+                                ('own', own, os.path.join(shared, 'quartets', 'unread_%s.mxl'))):
+        for name in sorted(os.listdir(tables)):
+            if name.endswith('.tsv') and os.path.exists(score % name[:-4]):
+                found.append(Movement(scorer, kind, os.path.join(tables, name), score % name[:-4], program))
+    return found
+
+
 def main():
     if len(sys.argv) != 4:
         sys.exit(__doc__)
     build, shared, own = sys.argv[1:]
-    if not os.path.isdir(os.path.join(shared, 'scores')):
-        print('skipped: the shared scores are not at hand (%s)' % shared)
-        return
-    with tempfile.TemporaryDirectory() as folder:
-        tables, together, apart = (os.path.join(folder, name) for name in ('tables', 'together', 'apart'))
-        for name in (tables, together, apart):
-            os.mkdir(name)
-        experts = gather(shared, own, tables)
-        program = os.path.join(build, 'evidence-table')
-        movements = [Movement(name[:-4], os.path.join(tables, name), os.path.join(shared, 'scores', name[:-4] + '.mxl'), program)
-                     for name in sorted(os.listdir(tables))]
-        passages, met = sum(len(m.passages) for m in movements), sum(len(m.votes) for m in movements)
-        print('%d movements, %d passages, %d of them with a match that may be meant, %d matches\n'
-              % (len(movements), passages, met, sum(len(m.bars) for m in movements)))
-        weights = fit(movements)
-        print_weights(weights)
-        listener = os.path.join(build, 'weights-table')
-        seen = [hear(m, weights, listener, together) for m in movements]
-        unseen = [hear(m, fit([o for o in movements if o is not m]), listener, apart) for m in movements]
-        of_experts = [os.path.join(apart, name + '.json') for name in experts]
-        report('Fitted to all movements, the experts\' tables:', shared, os.path.join(shared, 'expert'), seen, False)
-        report('Fitted to all movements, all tables:', shared, tables, seen, False)
-        report('Each movement with weights fitted to the others, the experts\' tables:', shared, os.path.join(shared, 'expert'), of_experts, False)
-        report('Each movement with weights fitted to the others, all tables:', shared, tables, unseen, True)
+    movements = gather(load_scorer(shared), shared, own, os.path.join(build, 'evidence-table'))
+    for kind in KINDS:
+        of_kind = [m for m in movements if m.kind == kind]
+        print('%s: %d movements of %d works, %d rows, %d of them with a match that may be meant, %d matches'
+              % (kind, len(of_kind), len({m.work for m in of_kind}), sum(len(m.rows) for m in of_kind),
+                 sum(len(m.votes) for m in of_kind), sum(len(m.bars) for m in of_kind)))
+    weights = fit(movements)
+    print_weights(weights)
+    settled = [m for m in movements if m.kind == 'settled']
+    listener = os.path.join(build, 'weights-table')
+    with tempfile.TemporaryDirectory() as together, tempfile.TemporaryDirectory() as apart:
+        seen = [hear(m, weights, listener, together) for m in settled]
+        unseen = []
+        for work in sorted({m.work for m in settled}):
+            others = fit([m for m in movements if m.work != work])
+            unseen += [hear(m, others, listener, apart) for m in settled if m.work == work]
+        report('Fitted to everything, the settled tables:', shared, seen, False)
+        report('Each work with weights fitted to all the others, the settled tables:', shared, sorted(unseen), True)
 
 
 main()
