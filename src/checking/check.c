@@ -25,6 +25,7 @@ static spz_doubt_kind kind_of(spz_fault fault)
         [SPZ_FAULT_PART_ENDS] = SPZ_DOUBT_LENGTH, [SPZ_FAULT_TIE_WITHOUT_END] = SPZ_DOUBT_TIE, [SPZ_FAULT_TIE_WITHOUT_BEGINNING] = SPZ_DOUBT_TIE,
         [SPZ_FAULT_OUT_OF_RANGE] = SPZ_DOUBT_RANGE, [SPZ_FAULT_NO_TEMPO] = SPZ_DOUBT_TEMPO, [SPZ_FAULT_LATE_TEMPO] = SPZ_DOUBT_TEMPO,
         [SPZ_FAULT_DIVISION_OPEN] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_DIVISION_NOT_PLAYED] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_NEVER_PLAYED] = SPZ_DOUBT_ORDER,
+        [SPZ_FAULT_UPBEAT_COUNTED] = SPZ_DOUBT_BAR, [SPZ_FAULT_HALVES_COUNTED] = SPZ_DOUBT_BAR, [SPZ_FAULT_NUMBERS_LEAP] = SPZ_DOUBT_BAR,
     };
     return kinds[fault];
 }
@@ -53,7 +54,7 @@ static void add(spz_doubts *doubts, spz_doubt doubt)
 
 void doubts_add(spz_doubts *doubts, const Movement *movement, DoubtPlace place, spz_doubt about)
 {
-    about.severity = about.fault == SPZ_FAULT_LATE_TEMPO ? SPZ_NOTE : SPZ_DOUBT;
+    about.severity = about.fault == SPZ_FAULT_LATE_TEMPO || about.fault == SPZ_FAULT_UPBEAT_COUNTED || about.fault == SPZ_FAULT_HALVES_COUNTED ? SPZ_NOTE : SPZ_DOUBT;
     about.line = place.line;
     if (place.part >= 0)
         about.part = movement->parts[place.part].name;
@@ -90,6 +91,7 @@ static spz_status check_movement(spz_doubts *doubts, const Movement *movement, c
     if (!doubts->title)
         return SPZ_NO_MEMORY;
     check_bars(doubts, movement);
+    check_numbers(doubts, movement);
     check_part_lengths(doubts, movement);
     check_ties(doubts, movement);
     spz_status status = spz_sections_find(movement, settings, &listening, &map);

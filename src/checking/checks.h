@@ -24,6 +24,7 @@ typedef struct DoubtPlace {
 void doubts_add(spz_doubts *doubts, const Movement *movement, DoubtPlace place, spz_doubt about);
 
 void check_bars(spz_doubts *doubts, const Movement *movement);
+void check_numbers(spz_doubts *doubts, const Movement *movement); /* number_doubts.c */
 void check_part_lengths(spz_doubts *doubts, const Movement *movement);
 void check_ties(spz_doubts *doubts, const Movement *movement);
 void check_ranges(spz_doubts *doubts, const SectionMap *map);

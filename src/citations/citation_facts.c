@@ -1,5 +1,5 @@
 #include "citations/citation_facts.h"
-#include "model/movement.h"
+#include "model/bar_numbers.h"
 #include "support/path.h"
 #include <string.h>
 
@@ -198,6 +198,8 @@ static void look_over(const spz_movement_reading *reading, NotesRun *run, Moveme
     count_kinds(reading->findings, overview);
     find_pair(reading->sections, reading->findings, overview);
     overview->strings = spz_sections_groups(reading->sections) > 0;
+    overview->upbeat_counted = upbeat_is_counted(notes->movement);
+    overview->halves = halves_counted(notes->movement, 0);
     overview->seating = seating_told(reading, run);
     overview->repeats = notes->movement->played_count > notes->movement->bar_count;
     for (size_t i = 0; i < notes->citations.count; i++) {

@@ -50,6 +50,8 @@ typedef struct Overview {
     bool tapped;                 /* the user said when some bars sound */
     bool repeats;                /* some bars are played again */
     bool strings;
+    bool upbeat_counted;         /* numbers as the file has them: its upbeat is bar 1 */
+    size_t halves;               /* the first of its bars whose two halves are both counted; the bar count where there is none */
 } Overview;
 
 typedef struct MovementNotes {

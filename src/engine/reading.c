@@ -1,4 +1,5 @@
 /* The main job in one call: every step of it for every movement of one file. */
+#include "engine/bar_rules.h"
 #include "engine/steps.h"
 #include "support/memory.h"
 #include <stdlib.h>
@@ -32,6 +33,8 @@ spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, 
         *reading = (spz_reading){score, NULL, 0};
     else
         spz_score_free(score);
+    if (!status)
+        status = bar_rules_apply(score, settings ? settings : usual, sink);
     if (!status)
         status = read_movements(reading, &(StepsWanted){settings ? settings : usual, year, depth}, sink);
     spz_settings_free(usual);

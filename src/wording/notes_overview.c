@@ -99,6 +99,22 @@ void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
         SAY(out, language, year ? PHRASE_NOTES_COMPOSER_YEAR : PHRASE_NOTES_COMPOSER, slot_text("composer", composer), slot_number("year", year));
 }
 
+/* Where the file's numbers are probably not those of an edition. */
+static void say_numbers(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    Buffer bar;
+    buffer_init(&bar);
+    if (overview->upbeat_counted)
+        buffer_puts(out, phrase_text(language, PHRASE_NOTES_NUMBERS_UPBEAT));
+    if (overview->halves < spz_movement_bars(notes->movement)) {
+        say_bar(&bar, language, notes, overview->halves);
+        SAY(out, language, PHRASE_NOTES_NUMBERS_HALVES, slot_of("bar", &bar));
+    }
+    out->failed = out->failed || bar.failed;
+    buffer_free(&bar);
+}
+
 void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const Overview *overview = &notes->overview;
@@ -111,6 +127,7 @@ void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
     SAY(out, language, overview->given ? PHRASE_NOTES_TIMES_GIVEN : overview->tapped ? PHRASE_NOTES_TIMES_TAPPED : overview->marked ? PHRASE_NOTES_TIMES_MARKS
                                                                                                              : PHRASE_NOTES_TIMES_NONE,
         slot_of("time", &time), overview->repeats ? slot_phrase("repeats", PHRASE_NOTES_REPEATS) : slot_text("repeats", ""));
+    say_numbers(out, language, notes);
     out->failed = out->failed || time.failed;
     buffer_free(&time);
 }

@@ -49,6 +49,21 @@ for one in movement["citations"]:
     assert not one["links"] or one["links"][0] == one["calls"] and one["links"][1] == one["answers"]
 END
 
+# The printed numbers: every page uses them.
+printf '[bars]\nfirst = 101\n' > "$folder/bars.ini"
+run 0 notes --format json "$one" && cp "$folder/out" "$folder/file"
+run 0 notes --format json --settings "$folder/bars.ini" "$one"
+python3 - "$folder/file" "$folder/out" <<'END' || fault "the numbers are not those of the edition"
+import json, sys
+one, two = [json.load(open(path))["movements"][0]["citations"] for path in sys.argv[1:]]
+assert one and all(int(b["first_bar"]) == int(a["first_bar"]) + 100 and "bar %s" % a["first_bar"] not in b["text"] for a, b in zip(one, two))
+END
+printf '[bars other.mxl]\nfirst = 101\n' > "$folder/bars.ini"
+run 0 notes --format json --settings "$folder/bars.ini" "$one"
+same "$folder/file" "$folder/out" "numbers of another score"
+printf '[bars]\njoined = 5 7\n' > "$folder/bars.ini"
+run 2 notes --settings "$folder/bars.ini" "$one"
+
 # Times as predicted against recordings (OpenScore Orchestra's alignments in the shared scores): within 5 % of the duration for
 # 90 % of the passages; docs/citation-times.md shows the table.
 if [ -d "${SPEZZATO_SHARED:-../shared}/scores" ]; then

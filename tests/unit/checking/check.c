@@ -122,7 +122,26 @@ static void a_last_bar_that_makes_up_for_nothing_is_a_fault(void)
 static void a_bar_split_for_a_repeat_is_no_fault(void)
 {
     CU_ASSERT_TRUE(none_of(VIOLA(BAR(1, OPENING NOTE(C, 4, 4, "")) BAR(2, NOTE(C, 4, 3, "") "<barline location=\"right\"><repeat direction=\"backward\"/></barline>")
-                BAR(3, NOTE(C, 4, 1, "")) BAR(4, NOTE(C, 4, 4, ""))), SPZ_DOUBT_BAR));
+                BAR(X1, NOTE(C, 4, 1, "")) BAR(3, NOTE(C, 4, 4, ""))), SPZ_DOUBT_BAR));
+}
+
+static void halves_of_a_bar_that_are_both_counted_are_told(void)
+{
+    const spz_doubt *doubt = doubted(VIOLA(BAR(1, OPENING NOTE(C, 4, 4, "")) BAR(2, NOTE(C, 4, 3, "") "<barline location=\"right\"><repeat direction=\"backward\"/></barline>")
+                BAR(3, NOTE(C, 4, 1, "")) BAR(4, NOTE(C, 4, 4, ""))), SPZ_DOUBT_BAR, SPZ_FAULT_HALVES_COUNTED, "", "3");
+    CU_ASSERT_STRING_EQUAL(doubt->name, "2");
+    CU_ASSERT_STRING_EQUAL(doubt->other, "3");
+}
+
+static void an_upbeat_that_is_counted_is_told(void)
+{
+    doubted(VIOLA(BAR(1, OPENING NOTE(C, 4, 1, "")) BAR(2, NOTE(C, 4, 4, "")) BAR(3, NOTE(C, 4, 4, ""))), SPZ_DOUBT_BAR, SPZ_FAULT_UPBEAT_COUNTED, "", "1");
+}
+
+static void a_gap_in_the_numbers_is_told(void)
+{
+    const spz_doubt *doubt = doubted(VIOLA(BAR(1, OPENING NOTE(C, 4, 4, "")) BAR(2, NOTE(C, 4, 4, "")) BAR(5, NOTE(C, 4, 4, ""))), SPZ_DOUBT_BAR, SPZ_FAULT_NUMBERS_LEAP, "", "5");
+    CU_ASSERT_STRING_EQUAL(doubt->name, "2");
 }
 
 static void an_empty_bar_in_a_part_is_taken_for_silence(void)
@@ -267,6 +286,9 @@ static const struct Statement statements[] = {
     STATEMENT(an_upbeat_and_its_last_bar_are_no_fault),
     STATEMENT(a_last_bar_that_makes_up_for_nothing_is_a_fault),
     STATEMENT(a_bar_split_for_a_repeat_is_no_fault),
+        STATEMENT(halves_of_a_bar_that_are_both_counted_are_told),
+        STATEMENT(an_upbeat_that_is_counted_is_told),
+        STATEMENT(a_gap_in_the_numbers_is_told),
     STATEMENT(an_empty_bar_in_a_part_is_taken_for_silence),
     STATEMENT(a_part_that_ends_early_is_named),
     STATEMENT(ties_without_their_other_end_are_named),
