@@ -36,13 +36,16 @@ static void add_entries(Sha256 *sum, const spz_settings *settings, const char *s
 void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT])
 {
     Sha256 sum;
-    const char *arrangement;
+    const char *name_of;
     sha256_begin(&sum);
     sha256_add_text(&sum, EDITION);
     add_table(&sum, settings);
     add_entries(&sum, settings, "sections");
-    for (size_t i = 0; (arrangement = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
-        add_entries(&sum, settings, arrangement);
+    add_entries(&sum, settings, "bars");
+    for (size_t i = 0; (name_of = spz_settings_section(settings, "bars ", i)) != NULL; i++)
+        add_entries(&sum, settings, name_of);
+    for (size_t i = 0; (name_of = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
+        add_entries(&sum, settings, name_of);
     sha256_end(&sum, name);
 }
 
