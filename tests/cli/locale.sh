@@ -9,7 +9,10 @@ LOCPATH=$folder/locales
 export LOCPATH
 own_language() {
     printf 'comment_char %%\nescape_char /\nLC_NUMERIC\ndecimal_point ","\nthousands_sep "."\ngrouping 3;3\nEND LC_NUMERIC\n' > "$folder/comma"
-    localedef -c -i "$folder/comma" "$LOCPATH/$1" > /dev/null 2>&1 # it warns of what is left out
+    { printf '<code_set_name> ASCII\n<comment_char> %%\n<escape_char> /\nCHARMAP\n'
+      awk 'BEGIN { for (i = 0; i < 128; i++) printf "<U%04X> /x%02x c\n", i, i }'
+      echo 'END CHARMAP'; } > "$folder/letters"
+    localedef -c -f "$folder/letters" -i "$folder/comma" "$LOCPATH/$1" > /dev/null 2>&1 # it warns of what is left out
     [ -e "$LOCPATH/$1/LC_NUMERIC" ]
 }
 have() { SPEZZATO_HOST_LOCALE=$1 "$host" --version > /dev/null 2> "$folder/err"; }
