@@ -8,8 +8,12 @@ enum { INDENT = 2, REASONS_ON_PAGE = 5 };
 /* The buffer as a paragraph; it is emptied. Nothing where it holds nothing. */
 static void flow(spz_report *report, const char *mark, Buffer *line)
 {
-    if (line->length)
+    if (line->length) {
         layout_flow(&report->out, INDENT, mark, line, report->options.width);
+        return;
+    }
+    report->out.failed = report->out.failed || line->failed;
+    buffer_free(line);
 }
 
 static void show_recommendation(spz_report *report, const spz_verdict *verdict)

@@ -4,6 +4,7 @@
 #include "support/score_text.h"
 #include "support/suite.h"
 #include <libxml/parser.h>
+#include <libxml/xmlerror.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -309,8 +310,24 @@ static void no_memory_at_any_point_is_a_status(void)
     spz_score_free(score);
 }
 
-/* libxml2's memory: one request, counted down to, is refused; those before and after it are not. */
+/* libxml2's memory: one request, counted down to, is refused; those before and after it are not. What is not given back is remembered. */
+enum { BLOCKS_MOST = 4096, BLOCKS_LOST_MOST = 3 };
 static long refused_request;
+static void *blocks[BLOCKS_MOST];
+
+/* Where the block is remembered; NULL: the first place that is free. */
+static void **place_of(const void *block)
+{
+    size_t i = 0;
+    while (i < BLOCKS_MOST - 1 && blocks[i] != block)
+        i++;
+    return &blocks[i];
+}
+
+static void *remember(void *block)
+{
+    return *place_of(NULL) = block;
+}
 
 static bool is_refused(void)
 {
@@ -319,17 +336,40 @@ static bool is_refused(void)
 
 static void *get(size_t size)
 {
-    return is_refused() ? NULL : malloc(size);
+    return is_refused() ? NULL : remember(malloc(size));
 }
 
 static void *resize(void *block, size_t size)
 {
-    return is_refused() ? NULL : realloc(block, size);
+    if (is_refused())
+        return NULL;
+    void **place = place_of(block);
+    return *place = realloc(block, size);
 }
 
 static char *copy(const char *text)
 {
-    return is_refused() ? NULL : strdup(text);
+    return is_refused() ? NULL : remember(strdup(text));
+}
+
+static void give_back(void *block)
+{
+    if (block)
+        *place_of(block) = NULL;
+    free(block);
+}
+
+/* xmlCreateIOParserCtxt of libxml2 2.9.14 loses its input where memory ends in the middle: three blocks, and no more may be lost. */
+static void free_what_was_lost(void)
+{
+    size_t lost = 0;
+    xmlResetLastError(); /* what it remembers is not lost */
+    for (size_t i = 0; i < BLOCKS_MOST; i++) {
+        lost += blocks[i] != NULL;
+        free(blocks[i]);
+        blocks[i] = NULL;
+    }
+    CU_ASSERT_TRUE(lost <= BLOCKS_LOST_MOST);
 }
 
 static void say_nothing(void *context, const char *message, ...)
@@ -349,7 +389,7 @@ static void no_memory_for_the_parser_is_never_another_score(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(score);
     spz_score_free(score);
     CU_ASSERT_EQUAL(xmlMemGet(&free_before, &get_before, &resize_before, &copy_before), 0);
-    CU_ASSERT_EQUAL(xmlMemSetup(free, get, resize, copy), 0);
+    CU_ASSERT_EQUAL(xmlMemSetup(give_back, get, resize, copy), 0);
     xmlSetGenericErrorFunc(NULL, say_nothing);
     long n = 1, refused = 0;
     for (bool reached = true; reached && n < 5000; n++) {
@@ -367,6 +407,7 @@ static void no_memory_for_the_parser_is_never_another_score(void)
         } else
             CU_ASSERT_NOT_EQUAL(last_status(), SPZ_OK);
         spz_score_free(score);
+        free_what_was_lost();
     }
     xmlSetGenericErrorFunc(NULL, NULL);
     CU_ASSERT_EQUAL(xmlMemSetup(free_before, get_before, resize_before, copy_before), 0);
