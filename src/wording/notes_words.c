@@ -139,7 +139,7 @@ static size_t as_strings(spz_group *bodies, size_t count)
 
 static size_t players_of_link(const MovementNotes *notes, const spz_passage *passage, size_t link, spz_group *bodies)
 {
-    if (passage->link_count > link)
+    if (passage->link_count > 1 && passage->link_count > link) /* one link: all with some of their own, or strings with winds */
         return as_strings(bodies, spz_players_named(notes->sections, passage->links[link].players, bodies, BODIES_MOST));
     bodies[0] = spz_side_named(notes->sections, &passage->sides[link]);
     return passage->sides[link].section != SPZ_NO_SECTION;

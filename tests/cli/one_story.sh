@@ -1,5 +1,5 @@
 #!/bin/sh
-# One passage is one story: names, bars and order of entry said by the text page, the page for a browser (in every language), the
+# One passage is one story: names, bars and order of entry said by the text page, the page for a browser, the programme notes (in every language), the
 # librarian's sheet and the marked score are those of the JSON. `make test` compares all scores of the shared folder too.
 . tests/support/cli.sh
 shared=${SPEZZATO_SHARED:-../shared}

@@ -184,6 +184,48 @@ def names_of(names, movements):
     return found
 
 
+FORMS = ["plain", "the", "to", "from", "of", "by", "with", "in"]
+
+
+def sections_named(code, text):
+    """The sections that a sentence names, in its order, whatever their grammatical form; soloists, numbers and orchestras left aside."""
+    forms = {LANGUAGES[code]["section.%s.%s" % (s, form)].lower(): s for s in SECTIONS for form in FORMS}
+    names = "|".join(re.escape(form) for form in sorted(forms, key=len, reverse=True))
+    return [forms[name] for name in re.findall(r"(?<!\w)(%s)(?!\w)" % names, flat(text).lower())]
+
+
+def sections_of(names):
+    found = {ENGLISH[re.fullmatch(r"(\S+(?: I+)?).*", name).group(1)] for name in names}
+    return found | {"strings"} if found >= {"violins", "va", "vc", "db"} or found >= {"vn1", "vn2", "va", "vc"} else found
+
+
+def in_order(named, links):
+    """Whether each name belongs to the link at hand or to a later one."""
+    at = 0
+    for section in named:
+        while at < len(links) and section not in links[at]:
+            at += 1
+    return at < len(links)
+
+
+def programme_notes(program, score, code, movements):
+    """Bars, names and order of entry of each citation, as its sentence gives them."""
+    passages = [p for m in movements for p in m["passages"]]
+    cited = [c for m in json.loads(ask(program, "notes", "--all", "--format", "json", "--language", code, score))["movements"] for c in m["citations"]]
+    for citation in cited:
+        same = [p for p in passages if all(p[key] == citation[key] for key in ("kind", "first_bar", "last_bar", "strength"))]
+        bars_told = re.search(r"\S+ (\S+?)(?:\u2013(\S+?))?(?:,|$)", citation["place"])
+        printed = bars_told and (bars_told.group(1), bars_told.group(2) or bars_told.group(1)) == (citation["upbeat_to"] or citation["first_bar"], citation["last_bar"])
+        told(score, "notes, " + code, (not same or not printed) and "'%s' is of no passage" % citation["place"])
+        for passage in same[:1]:
+            links = [sections_of(link["sections"]) for link in passage["links"]]
+            if len(links) < 2:  # a division, a coupling, or all with some of their own
+                links = [sections_of([name]) for name in passage["groups"]]
+            named = sections_named(code, citation["text"].split(".")[0])
+            right = in_order(named, links) or (len(links) == 2 and in_order(named, links[::-1]))  # of two, 'these reply to those' will do
+            told(score, "notes, " + code, (not named or not right) and "'%s', not %s" % (citation["text"], links))
+
+
 def marked_score(program, score, written, folder):
     marked = os.path.join(folder, "marked.musicxml")
     if subprocess.run([program, "mark", score, "-o", marked], capture_output=True).returncode:
@@ -208,6 +250,7 @@ def main(program, scores):
                 text_page(program, score, code, passages)
             with tempfile.TemporaryDirectory() as folder:
                 web_page(program, score, code, movements, folder)
+            programme_notes(program, score, code, movements)
         written = parts_sheet(program, score, movements)
         with tempfile.TemporaryDirectory() as folder:
             marked_score(program, score, written, folder)

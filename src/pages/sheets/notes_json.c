@@ -46,8 +46,9 @@ static void put_links(Json *json, const MovementNotes *notes, const spz_passage 
 /* The bodies of players of a side, first link or second; a divided section has no answer. */
 static void put_who(Json *json, const char *key, const MovementNotes *notes, const spz_passage *passage, size_t link)
 {
-    spz_players players = link < passage->link_count ? passage->links[link].players : passage->sides[link].players;
-    bool there = link < passage->link_count || passage->sides[link].section != SPZ_NO_SECTION;
+    bool linked = passage->link_count > 1 && link < passage->link_count;
+    spz_players players = linked ? passage->links[link].players : passage->sides[link].players;
+    bool there = linked || passage->sides[link].section != SPZ_NO_SECTION;
     put_names(json, key, notes, there ? players : 0);
 }
 
