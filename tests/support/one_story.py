@@ -208,6 +208,13 @@ def in_order(named, links):
     return at < len(links)
 
 
+def names_in_order(named, passage):
+    links = [sections_of(link["sections"]) for link in passage["links"]]
+    if len(links) < 2:  # a division, a coupling, or all with some of their own
+        links = [sections_of([name]) for name in passage["groups"]]
+    return in_order(named, links) or (len(links) == 2 and in_order(named, links[::-1]))  # of two, 'these reply to those' will do
+
+
 def programme_notes(program, score, code, movements):
     """Bars, names and order of entry of each citation, as its sentence gives them."""
     passages = [p for m in movements for p in m["passages"]]
@@ -217,13 +224,9 @@ def programme_notes(program, score, code, movements):
         bars_told = re.search(r"\S+ (\S+?)(?:\u2013(\S+?))?(?:,|$)", citation["place"])
         printed = bars_told and (bars_told.group(1), bars_told.group(2) or bars_told.group(1)) == (citation["upbeat_to"] or citation["first_bar"], citation["last_bar"])
         told(score, "notes, " + code, (not same or not printed) and "'%s' is of no passage" % citation["place"])
-        for passage in same[:1]:
-            links = [sections_of(link["sections"]) for link in passage["links"]]
-            if len(links) < 2:  # a division, a coupling, or all with some of their own
-                links = [sections_of([name]) for name in passage["groups"]]
-            named = sections_named(code, citation["text"].split(".")[0])
-            right = in_order(named, links) or (len(links) == 2 and in_order(named, links[::-1]))  # of two, 'these reply to those' will do
-            told(score, "notes, " + code, (not named or not right) and "'%s', not %s" % (citation["text"], links))
+        named = sections_named(code, citation["text"].split(".")[0])
+        right = named and any(names_in_order(named, passage) for passage in same)
+        told(score, "notes, " + code, same and not right and "'%s' names others than %s" % (citation["text"], [p["links"] or p["groups"] for p in same]))
 
 
 def marked_score(program, score, written, folder):
