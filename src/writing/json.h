@@ -1,5 +1,5 @@
-/* json.h - the one door for JSON (RFC 8259). What goes through it is always well formed: commas, indents and escapes are looked after here. Text that is no UTF-8 is mended,
- * control characters are written as escapes. */
+/* json.h - the one door for JSON (RFC 8259). What goes through it is well formed: commas, indents and escapes are looked after here, text that is no
+ * UTF-8 is mended, control characters are written as escapes, and a document that is left open is none (json_finish). */
 #ifndef WRITING_JSON_H
 #define WRITING_JSON_H
 #include "support/buffer.h"
