@@ -57,7 +57,7 @@ typedef struct spz_note_options {
 
 /* For the programme-note writer: a paragraph for each movement, and the passages most worth citing, chosen for strength and variety, each
  * with bars, rehearsal letter, the time at which it sounds and one sentence about what to listen for. SPZ_AS_TEXT, SPZ_AS_MARKDOWN,
- * SPZ_AS_CSV (the bare citations with their times). Readings have to reach SPZ_TO_SEATING. */
+ * SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV (the bare citations with their times), SPZ_AS_ODT (a word processor's file with styles: not text). Readings have to reach SPZ_TO_SEATING. */
 SPZ_API spz_status spz_sheet_notes(const spz_reading *const *readings, size_t count, const spz_note_options *options,
                                    spz_format format, spz_document **out);
 

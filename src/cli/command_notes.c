@@ -4,7 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const Option option_form = {"format", 0, "FORM", "text, markdown, html, json or csv"};
+static const Option option_form = {"format", 0, "FORM", "text, markdown, html, odt (for a word processor), json or csv"};
 static const Option option_lasts = {"lasts", 0, "TIME", "how long the movement lasts, such as 7:10; for several movements\n"
                                                         "                              once each, in their order"};
 static const Option option_most = {"most", 0, "NUMBER", "passages cited of each movement at most; 6 when not given"};
@@ -96,7 +96,7 @@ static int write_notes(const Arguments *arguments, const Readings *readings, con
 
 static int run(const Arguments *arguments)
 {
-    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV};
+    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_ODT};
     double lasts[MOVEMENTS_MOST];
     spz_note_options notes = SPZ_NOTES_USUAL;
     spz_format format;
@@ -105,7 +105,7 @@ static int run(const Arguments *arguments)
     Moments moments;
     int year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
-    if (!sheets_format(arguments, &option_form, "text|markdown|html|json|csv", formats, &format) ||
+    if (!sheets_format(arguments, &option_form, "text|markdown|html|json|csv|odt", formats, &format) ||
         !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;

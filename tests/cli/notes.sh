@@ -49,6 +49,28 @@ for one in movement["citations"]:
     assert not one["links"] or one["links"][0] == one["calls"] and one["links"][1] == one["answers"]
 END
 
+# For a word processor: opened by one, where it is at hand, its words are those of the text.
+run 0 notes --format odt -o "$folder/notes.odt" "$one"
+python3 - "$folder/notes.odt" <<'END' || fault "the package is none of OpenDocument"
+import sys, zipfile, xml.dom.minidom
+package = zipfile.ZipFile(sys.argv[1])
+first = package.infolist()[0]
+assert package.testzip() is None and first.filename == "mimetype" and first.compress_type == zipfile.ZIP_STORED
+assert package.read("mimetype") == b"application/vnd.oasis.opendocument.text"
+for name in ("content.xml", "styles.xml", "META-INF/manifest.xml"):
+    xml.dom.minidom.parseString(package.read(name))
+END
+if command -v soffice > /dev/null 2>&1; then
+    run 0 notes --format text "$one"
+    HOME="$folder" timeout 120 soffice --headless --convert-to txt:Text --outdir "$folder" "$folder/notes.odt" > /dev/null 2>&1
+    flat() { tr -s ' \n\r\t=' ' ' | sed 's/^[^A-Za-z]*//; s/ *$//'; }
+    [ -s "$folder/notes.txt" ] && [ "$(flat < "$folder/notes.txt")" = "$(flat < "$folder/out")" ] || fault "a word processor reads other words"
+    HOME="$folder" timeout 120 soffice --headless --convert-to pdf --outdir "$folder" "$folder/notes.odt" > /dev/null 2>&1
+    [ "$(head -c 5 "$folder/notes.pdf" 2>/dev/null)" = "%PDF-" ] || fault "a word processor makes no PDF of it"
+else
+    echo "  skipped: soffice is not at hand (Debian package libreoffice-writer-nogui); no word processor opened the notes"
+fi
+
 # The printed numbers: every page uses them.
 printf '[bars]\nfirst = 101\n' > "$folder/bars.ini"
 run 0 notes --format json "$one" && cp "$folder/out" "$folder/file"

@@ -10,6 +10,7 @@ static const NotesForm *form_of(spz_format format)
     case SPZ_AS_CSV: return &notes_csv;
     case SPZ_AS_HTML: return &notes_html;
     case SPZ_AS_JSON: return &notes_json;
+    case SPZ_AS_ODT: return &notes_odt;
     default: return NULL;
     }
 }
