@@ -62,7 +62,7 @@ for name in ("content.xml", "styles.xml", "META-INF/manifest.xml"):
 END
 if command -v soffice > /dev/null 2>&1; then
     run 0 notes --format text "$one"
-    HOME="$folder" timeout 120 soffice --headless --convert-to txt:Text --outdir "$folder" "$folder/notes.odt" > /dev/null 2>&1
+    HOME="$folder" timeout 120 soffice --headless --convert-to "txt:Text (encoded):UTF8" --outdir "$folder" "$folder/notes.odt" > /dev/null 2>&1
     flat() { tr -s ' \n\r\t=' ' ' | sed 's/^[^A-Za-z]*//; s/ *$//'; }
     [ -s "$folder/notes.txt" ] && [ "$(flat < "$folder/notes.txt")" = "$(flat < "$folder/out")" ] || fault "a word processor reads other words"
     HOME="$folder" timeout 120 soffice --headless --convert-to pdf --outdir "$folder" "$folder/notes.odt" > /dev/null 2>&1
