@@ -17,15 +17,13 @@ scores=$(ls corpus/*.musicxml corpus/*.mxl | wc -l)
 [ "$made" -ge 10 ] && [ "$made" = "$scores" ] || fault "$made sketches for $scores scores"
 
 # MusicXML 4.0 (W3C Community Group): schema in the shared folder.
-schema=${SPEZZATO_SHARED:-../shared}/schema
-if [ -e "$schema/musicxml.xsd" ] && command -v xmllint > /dev/null 2>&1; then
+schema=$shared/schema
+if shared_has schema/musicxml.xsd && at_hand xmllint; then
     for text in corpus/sketches/*.txt; do
         "$sketch" "$text" "$folder/plain.musicxml" 2> /dev/null
         XML_CATALOG_FILES=$schema/catalog.xml xmllint --noout --nonet --schema "$schema/musicxml.xsd" "$folder/plain.musicxml" 2> "$folder/err" ||
             fault "$text: $(head -n 1 "$folder/err")"
     done
-else
-    echo "  skipped: the schema of MusicXML is not at hand"
 fi
 
 # The last bar of every composed passage is a bar of its score, and no passage ends before it begins.

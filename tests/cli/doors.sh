@@ -10,7 +10,7 @@ sed -e 's|<work-title>.*</work-title>||' -e "s|<movement-title>[^<]*|<movement-t
     corpus/brelisk-balconies-2.musicxml > "$folder/score"
 grep -q "$turn=1+1" "$folder/score" && grep -q "$next=Violin" "$folder/score" || fault "the names did not get into the score"
 if ! cp "$folder/score" "$odd" 2> "$folder/err"; then # a file system that takes UTF-8 only
-    echo "  doors.sh: skipped: no file of this system may have a name that is no UTF-8"
+    skip "no file of this system may have a name that is no UTF-8"
     odd=$folder/odd.musicxml
     cp "$folder/score" "$odd"
 fi
@@ -23,14 +23,14 @@ turns() { grep -q -e "$turn" -e "$next" "$1"; }
 
 for form in "" "passages" "seating" "sections" "streams" "check"; do
     run 0 $form --format json "$odd"
-    if [ -n "$json_reader" ]; then json_ok "$folder/out" 2> "$folder/said" || fault "spezzato $form --format json is no JSON: $(tail -n 1 "$folder/said")"; fi
+    json_ok "$folder/out" 2> "$folder/said" || fault "spezzato $form --format json is no JSON: $(tail -n 1 "$folder/said")"
     utf8 "$folder/out" || fault "spezzato $form --format json is no UTF-8"
     turns "$folder/out" && fault "spezzato $form --format json turns the direction of writing"
     "$SPEZZATO" $form "$odd" > "$folder/out" 2> "$folder/err"
     turns "$folder/out" && fault "spezzato $form turns the direction of writing"
 done
 run 0 season --no-cache --format json "$folder/plan/season.csv"
-[ -z "$json_reader" ] || json_ok "$folder/out" 2> "$folder/said" || fault "the season is no JSON"
+json_ok "$folder/out" 2> "$folder/said" || fault "the season is no JSON"
 run 0 season --no-cache --format ndjson "$folder/plan/season.csv"
 utf8 "$folder/out" || fault "the season's lines are no UTF-8"
 
@@ -68,7 +68,7 @@ for page in "$folder"/pages/*.html; do
     turns "$page" && fault "$name turns the direction of writing"
     utf8 "$page" || fault "$name is no UTF-8"
     grep -q '<b>' "$page" && fault "$name takes a title for an element"
-    if command -v openssl >/dev/null 2>&1 && command -v base64 >/dev/null 2>&1; then
+    if at_hand openssl base64; then
         scripts=$(grep -c '<script' "$page")
         sed -n '/<script>/,/<\/script>/p' "$page" | sed '1s/.*<script>//; $s/<\/script>.*//' > "$folder/script"
         awk 'NR > 1 { printf "\n" } { printf "%s", $0 }' "$folder/script" > "$folder/exact"

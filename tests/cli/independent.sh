@@ -4,15 +4,12 @@
 # all scores of corpus/ and of the shared folder (some minutes), `make check` the smallest four.
 . tests/support/cli.sh
 build=${BUILD:-build}
-shared=${SPEZZATO_SHARED:-../shared}
-skip() { echo "  skipped: the second reader is not at hand ($1)"; exit 0; }
-command -v node >/dev/null 2>&1 || skip "node is missing"
-command -v npm >/dev/null 2>&1 || skip "npm is missing"
-[ -x "$build/written" ] || skip "its side of the comparison is not built"
-[ -d tests/independent/node_modules/verovio ] || (cd tests/independent && npm ci --no-audit --no-fund --silent >/dev/null 2>&1) || skip "npm could not install it"
+at_hand node npm || exit 0
+[ -d tests/independent/node_modules/verovio ] || (cd tests/independent && npm ci --no-audit --no-fund --silent >/dev/null 2>&1) ||
+    { skip "npm could not install the second reader"; exit 0; }
 if [ "${SPEZZATO_WHOLE:-no}" = yes ]; then
     set -- corpus/*.musicxml corpus/*.mxl
-    [ -d "$shared/scores" ] && set -- "$@" "$shared"/scores/*.mxl
+    shared_has scores && set -- "$@" "$shared"/scores/*.mxl
 else
     set -- $(ls -rS corpus/*.musicxml | head -n 4)
 fi

@@ -23,7 +23,7 @@ if command -v localedef > /dev/null 2>&1; then
     if have de_DE.UTF-8; then language=de_DE.UTF-8; elif own_language xx_XX && have xx_XX; then language=xx_XX; fi
 fi
 if [ -z "$language" ]; then
-    echo "  locale.sh: skipped: no language with decimal commas can be had here (glibc's localedef makes one)"
+    skip "no language with decimal commas can be had here (glibc's localedef makes one)"
     exit 0
 fi
 
@@ -88,5 +88,5 @@ all_commands() {
     both "$1" 0 season --no-cache --lines "$folder/lines" "$folder/season/plan.csv"
 }
 all_commands "$language"
-if [ -d "$LOCPATH/tr_TR.ISO-8859-9" ] && have tr_TR.ISO-8859-9; then all_commands tr_TR.ISO-8859-9; else echo "  locale.sh: skipped in part: Turkish in single bytes can't be had here (Debian: locales)"; fi
+if [ -d "$LOCPATH/tr_TR.ISO-8859-9" ] && have tr_TR.ISO-8859-9; then all_commands tr_TR.ISO-8859-9; else skip "Turkish in single bytes can't be had here (Debian: locales)"; fi
 finish

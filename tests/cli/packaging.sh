@@ -28,10 +28,8 @@ client() {
     $compiler -Wall -Wextra -Wpedantic -Werror "tests/clients/$source" "$@" -o "$folder/$name" 2> "$folder/err" || fault "$source can't be built: $(head -n 2 "$folder/err")"
 }
 if nm "$build/libspezzato.a" 2>/dev/null | grep -q __asan_; then
-    echo "  skipped: clients of a library with sanitizers"
-elif ! command -v pkg-config >/dev/null 2>&1; then
-    echo "  skipped: pkg-config is not at hand; no client was built"
-else
+    skip "clients can't use a library that has the compiler's sanitizers in it"
+elif at_hand pkg-config; then
     quiet_make install PREFIX="$folder/prefix"
     PKG_CONFIG_PATH=$folder/prefix/lib/pkgconfig LD_LIBRARY_PATH=$folder/prefix/lib
     export PKG_CONFIG_PATH LD_LIBRARY_PATH
@@ -49,15 +47,13 @@ else
     says "nothing.xml: the file can't be opened"
     "$folder/together" corpus/tolvesk-ecluses-1.musicxml > "$folder/out" || fault "threads at the same time come to other results"
     shows " passages"
-    if command -v "${CXX:-c++}" >/dev/null 2>&1; then
+    if at_hand "${CXX:-c++}"; then
         client advice "${CXX:-c++} -std=c++11" advice.cpp $(pkg-config --cflags --libs spezzato)
         "$folder/advice" corpus/*.musicxml > "$folder/out" || fault "advice fails"
         "$SPEZZATO" seating --format json corpus/*.musicxml > "$folder/seating.json"
         cut -f 2 "$folder/out" | grep -v '^any$' | sort | uniq -c > "$folder/advised"
         sed -n 's/.*"recommended": "\(.*\)",*$/\1/p' "$folder/seating.json" | sort | uniq -c > "$folder/recommended"
         same "$folder/recommended" "$folder/advised" "advice"
-    else
-        echo "  skipped: no C++ compiler; the client in C++ was not built"
     fi
     # Without the shared library: the archive and what it needs.
     rm -f "$folder"/prefix/lib/*.so*

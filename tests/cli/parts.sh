@@ -24,7 +24,7 @@ jointly=$(grep -c ',lead,"with ' "$folder/out")
 [ "$leaders" -gt 0 ] && [ "$jointly" -gt 0 ] && [ $((leaders + jointly / 2)) -le "$led" ] || fault "$leaders leaders and $jointly together for $led passages"
 
 run 0 parts --format html "$one" "$two" -o "$folder/sheet.html"
-if command -v xmllint >/dev/null 2>&1; then
+if at_hand xmllint; then
     xmllint --html --noout "$folder/sheet.html" 2> "$folder/err"
     grep -v -e 'Tag section invalid' "$folder/err" | grep -q 'HTML parser error' && fault "the page is not well formed: $(head -n 1 "$folder/err")"
 fi

@@ -47,7 +47,7 @@ grep -q 'class="strip"' "$folder/pages/brelisk-balconies-2.html" || fault "no pa
 grep -q "exits and sight lines" "$folder/pages/brelisk-balconies-2.html" || fault "the cautions are missing"
 
 # Every element is closed: the page is well-formed but for its document type.
-if command -v xmllint >/dev/null 2>&1; then
+if at_hand xmllint; then
     for page in "$folder"/pages/*.html; do
         tail -n +2 "$page" | sed 's/<style>/<style><![CDATA[/; s/<\/style>/]]><\/style>/; s/<script>/<script><![CDATA[/; s/<\/script>/]]><\/script>/' | xmllint --huge --noout - 2> "$folder/said" || fault "$page is not well formed: $(head -n 1 "$folder/said")"
     done

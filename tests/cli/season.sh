@@ -64,8 +64,7 @@ shows "Not planned"
 
 # The house's word: no change between works and at the interval means none.
 run 0 season corpus/season.csv --set "concert.change at interval=no" --set "concert.change between works=no" --set "house.forbidden=" --format json
-case $json_reader in
-python3)
+if at_hand python3; then
     # The fixed seating of the last concert then holds for all of it.
     python3 - "$folder/out" <<'EOT' || fault "changes although the house allows none"
 import json, sys
@@ -76,8 +75,7 @@ for x in (x for c in plan["concerts"] for x in c["changes"]):
 for c in plan["concerts"]:
     assert len({m["seating"] for w in c["works"] for m in w["movements"]}) <= 1
 EOT
-    ;;
-esac
+fi
 
 # Works of one half that would need fewer changes in another order: a remark.
 { echo 'concert,work,score'; echo 'A,First,corpus/brelisk-balconies-1.musicxml'; echo 'A,Odd,corpus/tolvesk-ecluses-1.musicxml'
@@ -153,7 +151,7 @@ run 0 season "$folder/many.csv" --no-cache
 same "$folder/out" "$folder/resumed" "after an interrupted run"
 
 # On a terminal it says how far it is; the result is the same.
-if [ "$json_reader" = python3 ]; then
+if at_hand python3; then
     python3 - "$SPEZZATO" "$folder/many.csv" "$folder/terminal" > "$folder/shown" <<'EOT' || fault "no run on a terminal"
 import os, pty, sys
 program, plan, result = sys.argv[1:]

@@ -2,10 +2,7 @@
 # Each plan of the corpus against a search through every row of seatings, written anew in another language from the lines of the movements
 # and the prices of the settings. With what the house allows, with everything free, and with a change between movements allowed.
 . tests/support/cli.sh
-if [ "$json_reader" != python3 ]; then
-    echo "  skipped: python3 is not at hand; the plans were not searched through from outside"
-    exit 0
-fi
+at_hand python3 || exit 0
 ln -s "$PWD"/corpus/*.musicxml "$PWD"/corpus/*.mxl "$PWD/corpus/halls" "$folder/"
 cat > "$folder/search.py" <<'EOT'
 import itertools, json, sys

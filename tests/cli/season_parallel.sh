@@ -24,7 +24,7 @@ says "cut.ndjson, line"
 same "$folder/alone" "$folder/out" "with a line cut off"
 
 if ! command -v parallel >/dev/null 2>&1 || ! parallel --version 2>/dev/null | grep -q "^GNU parallel"; then
-    echo "  skipped: GNU parallel is not at hand (Debian package parallel); its recipe was not run"
+    skip "GNU parallel is not at hand"
     finish
     exit
 fi

@@ -47,7 +47,7 @@ shows "Basses left"
 # The drawing.
 run 0 stage --format svg -o "$folder/plan.svg"
 [ -s "$folder/out" ] && fault "the drawing went to the terminal too"
-if command -v xmllint >/dev/null 2>&1; then
+if at_hand xmllint; then
     xmllint --noout "$folder/plan.svg" 2> "$folder/err" || fault "the drawing is not well formed: $(head -n 1 "$folder/err")"
 fi
 [ "$(grep -c 'class="seat"' "$folder/plan.svg")" = 50 ] || fault "the drawing has $(grep -c 'class="seat"' "$folder/plan.svg") chairs, not the 50 of the players"

@@ -3,10 +3,7 @@
 # begins with spz_; everything else is its own: neither the archive nor the shared library takes a name away from a program that uses it.
 . tests/support/cli.sh
 build=${BUILD:-build}
-if ! command -v nm >/dev/null 2>&1; then
-    echo "  skipped: nm is not at hand"
-    exit 0
-fi
+at_hand nm || exit 0
 nm "$build/internal.a" | awk 'NF == 3 && $2 ~ /^[TDRBC]$/ { print $3 }' | sort > "$folder/names"
 [ "$(wc -l < "$folder/names")" -gt 100 ] || fault "the library's names can't be read"
 twice=$(uniq -d "$folder/names" | tr '\n' ' ')
@@ -24,7 +21,9 @@ same "$folder/declared" "$folder/shared" "what the shared library shows is not w
 cc=${CC:-cc}
 grep -v '^spz_' "$folder/names" > "$folder/own"
 grep -qx buffer_init "$folder/own" || fault "the list of private names can't be right"
-if command -v pkg-config >/dev/null 2>&1 && ! nm "$build/libspezzato.a" | grep -q __asan_; then
+if nm "$build/libspezzato.a" | grep -q __asan_; then
+    skip "clients can't use a library that has the compiler's sanitizers in it"
+elif at_hand pkg-config; then
     { sed 's/.*/int &;/' "$folder/own" | grep -v '^int main;'; printf '#include <spezzato/version.h>\n#include <spezzato/settings.h>\n#include <stdio.h>
 int main(void) { spz_settings *settings; int status = spz_settings_new(&settings) != SPZ_OK; spz_settings_free(settings); return status || puts(spz_version()) < 0; }\n'; } > "$folder/client.c"
     $cc -std=c11 -w -fno-builtin -Iinclude -o "$folder/client" "$folder/client.c" "$build/libspezzato.a" $(pkg-config --libs libxml-2.0) -lz -linih -lcsv -lm -lpthread 2> "$folder/err" &&

@@ -4,24 +4,23 @@
 . tests/support/cli.sh
 sanitizers="-O1 -g -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer"
 sanitized_tests() {
-    printf 'int main(void){return 0;}\n' | ${CC:-cc} -x c $sanitizers -o "$folder/probe" - 2>/dev/null && "$folder/probe" || { echo "  skipped: neither valgrind nor sanitizers are at hand"; exit 0; }
+    printf 'int main(void){return 0;}\n' | ${CC:-cc} -x c $sanitizers -o "$folder/probe" - 2>/dev/null && "$folder/probe" || { skip "neither valgrind nor sanitizers are at hand"; exit 0; }
     make -s --no-print-directory BUILD="${BUILD:-build}-asan" CFLAGS="$sanitizers" "${BUILD:-build}-asan/unit-tests" > "$folder/out" 2>&1 || fault "no build with sanitizers: $(tail -n 1 "$folder/out")"
     "${BUILD:-build}-asan/unit-tests" > "$folder/out" 2> "$folder/err" || fault "the sanitizers found: $(grep -m 1 'ERROR\|runtime error' "$folder/err")"
     finish
     exit
 }
 if grep -q __asan_init "$SPEZZATO"; then
-    echo "  skipped: this build has the compiler's sanitizers in it, which look for the same"
+    skip "this build has the compiler's sanitizers in it, which look for the same"
     exit 0
 fi
 if ! command -v valgrind >/dev/null 2>&1; then
     [ "${SPEZZATO_WHOLE:-no}" = yes ] && sanitized_tests
-    echo "  skipped: valgrind is not at hand"
+    skip "valgrind is not at hand"
     exit 0
 fi
-shared=${SPEZZATO_SHARED:-../shared}
 set -- tests/data/hostile/*.xml tests/data/hostile/*.mxl
-[ -d "$shared/suite" ] && set -- "$@" "$shared"/suite/*.xml "$shared"/suite/*.mxl
+shared_has suite && set -- "$@" "$shared"/suite/*.xml "$shared"/suite/*.mxl
 valgrind -q --leak-check=full --show-leak-kinds=definite,possible --errors-for-leak-kinds=definite,possible --error-exitcode=99 \
     --log-file="$folder/valgrind" "$SPEZZATO" check "$@" > "$folder/out" 2> "$folder/err"
 [ $? = 99 ] && fault "valgrind found: $(head -n 6 "$folder/valgrind")"

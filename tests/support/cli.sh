@@ -8,8 +8,24 @@ trap 'rm -rf "$folder"' EXIT
 trap 'exit 1' INT TERM
 faults=0
 script=$(basename "$0")
+shared=${SPEZZATO_SHARED:-../shared}
 
 fault() { echo "  $script: $1"; faults=$((faults + 1)); }
+
+# skip REASON: something of this script can't be tried here. The runner counts the script apart, never as passed, and names each reason once.
+skip() { echo "  skipped: $1"; }
+
+# at_hand COMMAND...: the programs are there; what is missing is told.
+at_hand() {
+    for tool in "$@"; do command -v "$tool" > /dev/null 2>&1 || { skip "$tool is not at hand"; return 1; }; done
+}
+
+# shared_has PATH: it is there in the shared folder; what is missing is told (in the words of tests/support/suite.c).
+shared_has() {
+    [ -e "$shared/$1" ] && return
+    if [ -d "$shared" ]; then skip "a file of the shared folder is not at hand"; else skip "the shared folder is not at hand"; fi
+    return 1
+}
 
 # run STATUS ARGUMENTS...: runs the program, keeps what it says in $folder/out and $folder/err, and checks its exit status.
 run() {
@@ -38,6 +54,7 @@ elif command -v node >/dev/null 2>&1; then json_reader=node; fi
 json_ok() {
     case $json_reader in
     python3) python3 -c 'import json, sys; json.loads(open(sys.argv[1], encoding="utf-8").read(), parse_constant=lambda c: sys.exit(1))' "$1" ;;
+    "") skip "neither python3 nor node is at hand to read JSON" ;;
     node) node -e 'JSON.parse(new TextDecoder("utf-8", {fatal: true}).decode(require("fs").readFileSync(process.argv[1])))' "$1" ;;
     esac
 }

@@ -1,4 +1,5 @@
 #include "support/suite.h"
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -16,33 +17,56 @@ void suite_of(const char *name, const struct Statement *statements, size_t count
     }
 }
 
-enum { REASONS_MOST = 16 };
+enum { SKIPS_MOST = 2000 };
 static struct Skip {
+    CU_pTest test;
     const char *reason;
-    unsigned tests;
-    CU_pTest last; /* a test counts once for a reason */
-} skips[REASONS_MOST];
-static CU_pTest last_skipped;
-static unsigned tests_skipped;
+    bool first_of_test, told;
+} skips[SKIPS_MOST];
+static size_t skip_count;
 
 void skipped(const char *reason)
 {
     CU_pTest test = CU_get_current_test();
-    struct Skip *skip = skips;
-    while (skip < skips + REASONS_MOST - 1 && skip->reason && strcmp(skip->reason, reason) != 0)
-        skip++;
-    skip->reason = reason;
-    skip->tests += skip->last != test;
-    skip->last = test;
-    tests_skipped += test != last_skipped;
-    last_skipped = test;
+    size_t i = skip_count;
+    for (; i > 0 && skips[i - 1].test == test; i--)
+        if (!strcmp(skips[i - 1].reason, reason))
+            return;
+    if (skip_count < SKIPS_MOST)
+        skips[skip_count] = (struct Skip){test, reason, i == skip_count, false};
+    skip_count += skip_count < SKIPS_MOST;
+}
+
+static bool has_failed(CU_pTest test)
+{
+    for (CU_pFailureRecord failure = CU_get_failure_list(); failure; failure = failure->pNext)
+        if (failure->pTest == test)
+            return true;
+    return false;
+}
+
+/* Tells the reason of skips[first], with how many tests share it, and marks them. */
+static void tell_reason(size_t first)
+{
+    unsigned tests = 0;
+    for (size_t i = first; i < skip_count; i++)
+        if (!strcmp(skips[i].reason, skips[first].reason)) {
+            tests += !has_failed(skips[i].test);
+            skips[i].told = true;
+        }
+    if (tests > 0)
+        printf("  skipped: %s (%u %s)\n", skips[first].reason, tests, tests == 1 ? "test" : "tests");
 }
 
 unsigned tell_skipped(void)
 {
-    for (const struct Skip *skip = skips; skip < skips + REASONS_MOST && skip->reason; skip++)
-        printf("  skipped: %s (%u %s)\n", skip->reason, skip->tests, skip->tests == 1 ? "test" : "tests");
-    return tests_skipped;
+    unsigned tests = 0;
+    for (size_t i = 0; i < skip_count; i++) {
+        tests += skips[i].first_of_test && !has_failed(skips[i].test);
+        if (!skips[i].told)
+            tell_reason(i);
+    }
+    return tests;
 }
 
 const char *shared_file(const char *name)

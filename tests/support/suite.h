@@ -22,6 +22,6 @@ void skipped(const char *reason);
 /* Path of a file in the shared folder, or NULL when it is absent: then the test counts as skipped. */
 const char *shared_file(const char *name);
 
-/* What was skipped so far: prints a line for each reason; how many tests. */
+/* What was skipped so far: prints a line for each reason; how many tests. One that has failed in spite of it is no skip. */
 unsigned tell_skipped(void);
 #endif

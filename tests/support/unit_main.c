@@ -16,7 +16,7 @@ int main(void)
     CU_basic_run_tests();
     unsigned failures = CU_get_number_of_failures() + CU_get_number_of_suites_failed();
     unsigned run = CU_get_number_of_tests_run(), failed = CU_get_number_of_tests_failed(), skips = tell_skipped();
-    printf("tests: %u passed, %u failed, %u skipped\n", run - failed - (skips > run - failed ? run - failed : skips), failed, skips);
+    printf("tests: %u passed, %u failed, %u skipped\n", run - failed - skips, failed, skips);
     CU_cleanup_registry();
     if (run == 0) {
         puts("no test was run");
