@@ -35,7 +35,7 @@ static void say_best(Buffer *out, spz_language language, const MovementNotes *no
     Buffer bar, at;
     buffer_init(&bar);
     buffer_init(&at);
-    say_bar(&bar, language, notes, overview->strongest->passage->first);
+    say_bar(&bar, language, notes, overview->strongest->upbeat_to); /* as its place is told */
     say_when(&at, language, notes, overview->strongest);
     Phrase phrase = overview->dialogues == 1 ? PHRASE_NOTES_BEST_ONLY : (Phrase)(PHRASE_NOTES_BEST_1 + notes->number % BEST_WAYS);
     SAY(out, language, phrase, slot_of("bar", &bar), slot_of("at", &at));
