@@ -19,9 +19,9 @@ void say_clock(Buffer *out, spz_language language, double seconds)
     long whole = seconds < 0 || seconds > 1e8 ? 0 : lround(seconds);
     char minutes[24], rest[24];
     snprintf(minutes, sizeof minutes, whole >= 3600 ? "%02ld" : "%ld", whole / 60 % 60);
-    snprintf(rest, sizeof rest, "%02ld", whole % 60);
+    snprintf(rest, sizeof rest, whole < 60 ? "%ld" : "%02ld", whole % 60);
     SAY(out, language, whole >= 3600 ? PHRASE_NOTES_CLOCK_HOURS : whole < 60 ? PHRASE_NOTES_CLOCK_SECONDS : PHRASE_NOTES_CLOCK, slot_number("hours", whole / 3600),
-        slot_text("minutes", minutes), slot_text("seconds", rest));
+        slot_text("minutes", minutes), slot_text("seconds", rest), slot_text("nought", whole < 10 ? "0" : ""));
 }
 
 void say_about(Buffer *out, spz_language language, double seconds)

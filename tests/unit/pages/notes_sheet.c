@@ -72,6 +72,8 @@ static void clock_times_are_minutes_and_seconds(void)
     CU_ASSERT_STRING_EQUAL(clock_in(SPZ_GERMAN, 430.2), "7:10");
     CU_ASSERT_STRING_EQUAL(clock_in(SPZ_ENGLISH, 3735), "1:02:15");
     CU_ASSERT_STRING_EQUAL(clock_in(SPZ_FRENCH, 356), "5 min 56");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_FRENCH, 7), "7 s");
+    CU_ASSERT_STRING_EQUAL(clock_in(SPZ_GERMAN, 7), "0:07");
 }
 
 static void without_a_length_places_are_shares(void)
