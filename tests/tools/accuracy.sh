@@ -134,11 +134,11 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     goals "$build/divisi.rows" recall 3 0.95 precision 4 0.95
     echo
     if rows "$shared/quartets" divisi "$quartets" | grep -v '^| [^|]*| - | - |' > "$build/quartet-divisions.rows"; then
-        echo "In the quartets (single readings) nobody marked a division; what the program lists there as clear:"
+        echo "In the quartets (single readings), where a division was marked or is listed as clear:"
         divisi_heads
         cat "$build/quartet-divisions.rows"
     else
-        echo "In the quartets (single readings) nobody marked a division, and the program lists none."
+        echo "In the quartets (single readings) no division is marked, and none is listed as clear."
     fi
     echo
     echo "## The programme notes"
