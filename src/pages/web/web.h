@@ -47,8 +47,6 @@ enum { WEB_ID = 48 };
 char *web_passage_id(const Web *web, size_t index, char id[WEB_ID]);
 /* 0 marginal, 1 clear, 2 striking. */
 int web_strength(const spz_passage *passage);
-/* The group's place in score order for one side of a passage; SIZE_MAX for winds, sets of sections and nobody. */
-size_t web_group(const Web *web, const spz_passage *passage, int side);
 /* Room for the names of the groups before a drawing, in its units. */
 double web_names_width(const Web *web);
 /* Whether the group belongs to that side of the passage, sets included. */

@@ -18,16 +18,6 @@ int web_strength(const spz_passage *passage)
     return (int)spz_weight_of(passage->strength);
 }
 
-size_t web_group(const Web *web, const spz_passage *passage, int side)
-{
-    if (passage->sides[side].group < web->map->group_count)
-        return passage->sides[side].group;
-    for (size_t i = 0; i < web->map->group_count; i++)
-        if (web->map->groups[i].about.section == passage->sides[side].section && !web->map->groups[i].about.solo)
-            return i;
-    return SIZE_MAX;
-}
-
 double web_names_width(const Web *web)
 {
     size_t longest = 5; /* 'Winds' */
