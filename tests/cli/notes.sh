@@ -68,7 +68,7 @@ if command -v soffice > /dev/null 2>&1; then
     HOME="$folder" timeout 120 soffice --headless --convert-to pdf --outdir "$folder" "$folder/notes.odt" > /dev/null 2>&1
     [ "$(head -c 5 "$folder/notes.pdf" 2>/dev/null)" = "%PDF-" ] || fault "a word processor makes no PDF of it"
 else
-    echo "  skipped: soffice is not at hand (Debian package libreoffice-writer-nogui); no word processor opened the notes"
+    skip "soffice is not at hand (Debian package libreoffice-writer-nogui)"
 fi
 
 # The printed numbers: every page uses them.
