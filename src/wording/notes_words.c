@@ -119,10 +119,11 @@ static void say_change_of(Buffer *out, spz_language language, spz_change change)
     buffer_free(&words);
 }
 
+/* As many as are listed. */
 static void say_turns(Buffer *out, spz_language language, Phrase phrase, const spz_passage *passage)
 {
-    if (passage->turns >= 4 && (size_t)passage->turns > passage->link_count)
-        SAY(out, language, phrase, slot_number("n", passage->turns));
+    if (passage->turns >= 4 && passage->entry_count > passage->link_count)
+        SAY(out, language, phrase, slot_number("n", (long)passage->entry_count));
 }
 
 /* Violins, violas, cellos and basses, all of one orchestra, are the strings. */
