@@ -48,6 +48,7 @@ CLI_OBJECTS := $(call objects,$(CLI_SOURCES))
 PROGRAM := $(BUILD)/spezzato
 UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
+FIELDS := $(BUILD)/fields
 SUITES := $(notdir $(basename $(UNIT_SOURCES)))
 
 # The version stands in one place.
@@ -79,7 +80,7 @@ test: packages
 	@$(MAKE) -s --no-print-directory tests-built
 	@SPEZZATO_WHOLE=yes $(MAKE) -s --no-print-directory check
 
-tests-built: all $(UNIT) $(SKETCH) $(BUILD)/written $(BUILD)/host-spezzato
+tests-built: all $(UNIT) $(SKETCH) $(FIELDS) $(BUILD)/written $(BUILD)/host-spezzato
 check: tests-built check-includes
 	@BUILD=$(BUILD) sh tests/support/run-tests.sh
 
@@ -194,8 +195,12 @@ test-web: all $(SKETCH)
 engraver:
 	cd $(ENGRAVER) && npm ci --no-audit --no-fund --silent
 
+# The lists of fields and columns in docs/, from the program's tables.
+$(FIELDS): $(call objects,tests/tools/docs/fields.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
+
 # Takes today's output for right, after a look at it: golden files, README page, reports/.
-accept: all $(SKETCH)
+accept: all $(SKETCH) $(FIELDS)
 	@BUILD=$(BUILD) sh tests/tools/accept.sh
 
 # The scores of corpus/ from their sketches.

@@ -43,8 +43,7 @@ spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_re
         return SPZ_NO_MEMORY;
     *report = (spz_report){.form = kinds[kind].forms[format], .depth = kinds[kind].depth, .options = sensible(options)};
     buffer_init(&report->out);
-    json_begin(&report->json, &report->out);
-    csv_begin(&report->row, &report->out);
+    facts_begin(&report->facts, &report->out);
     html_begin(&report->html, &report->out);
     report->form->begin(report);
     *out = report;
@@ -94,7 +93,7 @@ spz_status spz_report_close(spz_report *report, spz_document **out)
 {
     buffer_go_on(&report->out);
     report->form->end(report);
-    json_finish(&report->json);
+    facts_finish(&report->facts);
     html_end(&report->html);
     return document_take(&report->out, out);
 }
@@ -103,6 +102,7 @@ void spz_report_free(spz_report *report)
 {
     if (!report)
         return;
+    buffer_free(&report->facts.words);
     buffer_free(&report->out);
     memory_free(report);
 }

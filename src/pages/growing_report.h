@@ -1,8 +1,7 @@
 /* growing_report.h - a report under way. Each kind and format is a Form: three small functions over the same state. */
 #ifndef PAGES_GROWING_REPORT_H
 #define PAGES_GROWING_REPORT_H
-#include "writing/csv_text.h"
-#include "writing/json.h"
+#include "writing/facts.h"
 #include "writing/markup.h"
 #include "spezzato/report.h"
 #include "support/buffer.h"
@@ -27,8 +26,7 @@ struct spz_report {
     spz_depth depth;
     spz_report_options options;
     Buffer out;
-    Json json; /* the writers, all over `out`; a form uses one of them */
-    CsvRow row;
+    FactsOut facts; /* the writers, both over `out`; a form uses one of them */
     Html html;
     size_t movements; /* added so far */
     const spz_verdict *work; /* one seating for all; NULL when not asked for */

@@ -23,6 +23,19 @@ static void separate(CsvRow *row)
         buffer_putc(row->out, ',');
 }
 
+void csv_head(CsvRow *row, const char *name)
+{
+    separate(row);
+    buffer_puts(row->out, name);
+}
+
+void csv_end_heads(CsvRow *row)
+{
+    buffer_putc(row->out, '\n');
+    row->columns = row->cells;
+    row->cells = 0;
+}
+
 static bool is_separator(uint32_t character)
 {
     return character == ',' || character == ';';

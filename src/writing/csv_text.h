@@ -10,8 +10,10 @@ typedef struct CsvRow {
 } CsvRow;
 
 void csv_begin(CsvRow *row, Buffer *out);
-/* The names of the columns: "a,b,c". Every row has as many cells from now on. */
+/* The names of the columns: "a,b,c", or one by one. Every row has as many cells from now on. */
 void csv_header(CsvRow *row, const char *names);
+void csv_head(CsvRow *row, const char *name);
+void csv_end_heads(CsvRow *row);
 /* Text from a score, made safe as for a terminal (spz_text_clean); NULL is an empty field. What a spreadsheet could take for a formula has an
  * apostrophe before it: '=', '+', '-', '@' and their full-width forms, whatever blank, invisible or quoting characters come first, at the
  * beginning and behind each comma or semicolon, at which a spreadsheet of another country would cut. A number stays a number. */

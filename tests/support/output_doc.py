@@ -36,10 +36,11 @@ def main(program, scores):
         words = set(re.findall(r"`([a-z_0-9]+)`|\"([a-z_0-9]+)\":", shared))
         documented = {a or b for a, b in words}
         name = [] if command == "page" else [command]
-        given = set()
+        given, columns = set(), set()
         for score in [[]] if command == "settings" else [[score] for score in scores]:
             given |= keys(json.loads(ask(program, *name, "--format", "json", *score)), set())
             heads = next(csv.reader(io.StringIO(ask(program, *name, "--format", "csv", *score))))
+            columns |= set(heads)
             for head in heads:
                 compared += 1
                 if not re.search(r"(?<![a-z_])%s(?![a-z_])" % head, shared):
@@ -49,10 +50,10 @@ def main(program, scores):
             faults += 1
             print("%s: the field %s is not told in docs/output.md" % (command, key))
         compared += len(given)
-        for row in re.findall(r"^\| (`.*?) \|", told, flags=re.M):
+        for row in re.findall(r"^\| (`[^|]*) \|(?!.*only where there is one)", told, flags=re.M):
             for key in re.findall(r"`([a-z_0-9]+)`", row):
                 compared += 1
-                if key not in given:
+                if key not in given | columns:
                     faults += 1
                     print("%s: docs/output.md tells of %s, which no report has" % (command, key))
     print("%d fields compared, %d faults" % (compared, faults))

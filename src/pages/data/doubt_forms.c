@@ -1,13 +1,35 @@
 /* The doubts about score files: as a list to be worked through, as JSON, as CSV. */
-#include "writing/csv_text.h"
+#include "pages/data/fields.h"
 #include "writing/document.h"
-#include "writing/json.h"
 #include "writing/text_layout.h"
 #include "wording/doubt_words.h"
 #include "wording/phrase.h"
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
+
+static const Field of_doubt[] = {
+    {"file", IN_CSV, "the score's file name"},
+    {"movement", IN_CSV, "the movement's title"},
+    {"kind", IN_BOTH, "file (what the reader put right or left out), bar, length, tie, range, tempo, section, division, order"},
+    {"severity", IN_BOTH, "doubt, or note for what is worth knowing and no fault"},
+    {"movement", IN_JSON, "place in its file, from 0"},
+    {"title", IN_JSON, "the movement's title"},
+    {"part", IN_BOTH, "\"\" where all parts are meant"},
+    {"bar", IN_BOTH, "as printed, `12-15` for a row of bars; \"\" where none is meant"},
+    {"line", IN_BOTH, "in the XML; 0 where none is known"},
+    {"fault", IN_JSON, "what is doubtful, for programs; include/spezzato/status.h lists the names, with a hyphen for each _"},
+    {"name", IN_JSON, "what the fault names; null"},
+    {"number", IN_JSON, "how many"},
+    {"of", IN_JSON, "of how many"},
+    {"holds", IN_JSON, "length that is there, in crotchets (`7/2`); null"},
+    {"asks", IN_JSON, "length that is asked for, in crotchets; null"},
+    {"pitch", IN_JSON, "the pitch in question; null"},
+    {"instrument", IN_JSON, "the instrument whose range is meant (sources in src/checking/range_doubts.c); null"},
+    {"text", IN_BOTH, "one sentence"},
+};
+const FieldTable doubt_fields = FIELD_TABLE("doubt", of_doubt);
+const Columns doubts_columns = {"check", IN_CSV, {&doubt_fields}};
 
 /* What was put together as one line; `line` is empty afterwards. */
 static void end_line(Buffer *out, Buffer *line)
@@ -56,91 +78,58 @@ static void text_list(Buffer *out, spz_language language, const spz_doubts *doub
     buffer_free(&line);
 }
 
-/* In data a doubt has one text for its bars and one sentence, in English. */
-typedef struct DoubtTexts {
-    Buffer bars, text;
-} DoubtTexts;
-
-static void begin_texts(DoubtTexts *texts, const spz_doubt *doubt)
+static const char *fraction_text(spz_fraction fraction, char text[48])
 {
-    buffer_init(&texts->bars);
-    buffer_init(&texts->text);
-    say_doubt_bars(&texts->bars, doubt);
-    say_doubt(&texts->text, SPZ_ENGLISH, doubt);
+    snprintf(text, 48, fraction.under == 1 ? "%" PRId64 : "%" PRId64 "/%" PRId64, fraction.over, fraction.under);
+    return fraction.under ? text : NULL;
 }
 
-static void end_texts(DoubtTexts *texts, Buffer *out)
+static void give_figures(Facts *facts, const spz_doubt *doubt)
 {
-    out->failed = out->failed || buffer_failed(&texts->bars) || buffer_failed(&texts->text);
-    buffer_free(&texts->bars);
-    buffer_free(&texts->text);
-}
-
-static void csv_doubt(CsvRow *row, const char *file, const spz_doubt *doubt)
-{
-    DoubtTexts texts;
-    begin_texts(&texts, doubt);
-    csv_text(row, file);
-    csv_text(row, doubt->title);
-    csv_text(row, spz_doubt_kind_name(doubt->kind));
-    csv_text(row, doubt->severity == SPZ_NOTE ? "note" : "doubt");
-    csv_text(row, doubt->part);
-    csv_text(row, texts.bars.text);
-    csv_integer(row, doubt->line);
-    csv_text(row, texts.text.text);
-    csv_end(row);
-    end_texts(&texts, row->out);
-}
-
-/* '7/2'; null where the fault has no such length. */
-static void put_fraction(Json *json, const char *key, spz_fraction fraction)
-{
-    char text[48];
-    snprintf(text, sizeof text, fraction.under == 1 ? "%" PRId64 : "%" PRId64 "/%" PRId64, fraction.over, fraction.under);
-    json_put_text(json, key, fraction.under ? text : NULL);
-}
-
-static void put_figures(Json *json, const spz_doubt *doubt)
-{
-    char pitch[SPZ_PITCH_TEXT];
+    char holds[48], asks[48], pitch[SPZ_PITCH_TEXT];
     bool ranged = doubt->fault == SPZ_FAULT_OUT_OF_RANGE, pitched = ranged || doubt->kind == SPZ_DOUBT_TIE;
-    json_put_text(json, "name", *doubt->name ? doubt->name : NULL);
-    json_put_integer(json, "number", doubt->count);
-    json_put_integer(json, "of", doubt->of);
-    put_fraction(json, "holds", doubt->holds);
-    put_fraction(json, "asks", doubt->asks);
-    json_put_text(json, "pitch", pitched ? spz_pitch_text(doubt->pitch, pitch) : NULL);
-    json_put_text(json, "instrument", ranged ? spz_range_at(doubt->range)->name : NULL);
+    fact_text(facts, "name", *doubt->name ? doubt->name : NULL);
+    fact_integer(facts, "number", doubt->count);
+    fact_integer(facts, "of", doubt->of);
+    fact_text(facts, "holds", fraction_text(doubt->holds, holds));
+    fact_text(facts, "asks", fraction_text(doubt->asks, asks));
+    fact_text(facts, "pitch", pitched ? spz_pitch_text(doubt->pitch, pitch) : NULL);
+    fact_text(facts, "instrument", ranged ? spz_range_at(doubt->range)->name : NULL);
 }
 
-static void json_doubt(Json *json, const spz_doubt *doubt)
+static void give_doubt(FactsOut *out, const char *file, const spz_doubt *doubt)
 {
-    DoubtTexts texts;
-    begin_texts(&texts, doubt);
-    json_row(json);
-    json_put_text(json, "kind", spz_doubt_kind_name(doubt->kind));
-    json_put_text(json, "severity", doubt->severity == SPZ_NOTE ? "note" : "doubt");
-    json_put_integer(json, "movement", (long long)doubt->movement);
-    json_put_text(json, "title", doubt->title);
-    json_put_text(json, "part", doubt->part);
-    json_put_text(json, "bar", texts.bars.text ? texts.bars.text : "");
-    json_put_integer(json, "line", doubt->line);
-    json_put_text(json, "fault", spz_fault_name(doubt->fault));
-    put_figures(json, doubt);
-    json_put_text(json, "text", texts.text.text ? texts.text.text : "");
-    json_end(json);
-    end_texts(&texts, json->out);
+    Facts facts = facts_of(out, &doubt_fields);
+    fact_text(&facts, "file", file);
+    fact_text(&facts, "movement", doubt->title); /* of the CSV */
+    fact_text(&facts, "kind", spz_doubt_kind_name(doubt->kind));
+    fact_text(&facts, "severity", doubt->severity == SPZ_NOTE ? "note" : "doubt");
+    fact_integer(&facts, "movement", (long long)doubt->movement);
+    fact_text(&facts, "title", doubt->title);
+    fact_text(&facts, "part", doubt->part);
+    say_doubt_bars(&out->words, doubt);
+    fact_said(&facts, "bar", "");
+    fact_integer(&facts, "line", doubt->line);
+    fact_text(&facts, "fault", spz_fault_name(doubt->fault));
+    give_figures(&facts, doubt);
+    say_doubt(&out->words, SPZ_ENGLISH, doubt);
+    fact_said(&facts, "text", "");
+    facts_done(&facts);
 }
 
-static void json_list_of(Json *json, const spz_doubts *doubts)
+static void json_list_of(FactsOut *out, const spz_doubts *doubts)
 {
+    Json *json = &out->json;
     json_object(json);
     json_put_text(json, "file", spz_doubts_file(doubts));
     json_put_integer(json, "count", (long long)spz_doubts_grave(doubts));
     json_key(json, "doubts");
     json_array(json);
-    for (size_t i = 0; i < spz_doubts_count(doubts); i++)
-        json_doubt(json, spz_doubts_at(doubts, i));
+    for (size_t i = 0; i < spz_doubts_count(doubts); i++) {
+        json_row(json);
+        give_doubt(out, NULL, spz_doubts_at(doubts, i));
+        json_end(json);
+    }
     json_end(json);
     json_end(json);
 }
@@ -153,28 +142,31 @@ static void as_text(const spz_doubts *const *lists, size_t count, spz_language l
 
 static void as_json(const spz_doubts *const *lists, size_t count, spz_language language, Buffer *out)
 {
-    Json json;
+    FactsOut facts;
     (void)language;
-    json_begin(&json, out);
-    json_object(&json);
-    json_key(&json, "files");
-    json_array(&json);
+    facts_begin(&facts, out);
+    json_object(&facts.json);
+    json_key(&facts.json, "files");
+    json_array(&facts.json);
     for (size_t i = 0; i < count; i++)
-        json_list_of(&json, lists[i]);
-    json_end(&json);
-    json_end(&json);
-    json_finish(&json);
+        json_list_of(&facts, lists[i]);
+    json_end(&facts.json);
+    json_end(&facts.json);
+    facts_finish(&facts);
 }
 
 static void as_csv(const spz_doubts *const *lists, size_t count, spz_language language, Buffer *out)
 {
-    CsvRow row;
+    FactsOut facts;
     (void)language;
-    csv_begin(&row, out);
-    csv_header(&row, "file,movement,kind,severity,part,bar,line,text");
+    facts_begin(&facts, out);
+    facts_columns(&facts, &doubts_columns);
     for (size_t i = 0; i < count; i++)
-        for (size_t d = 0; d < spz_doubts_count(lists[i]); d++)
-            csv_doubt(&row, spz_doubts_file(lists[i]), spz_doubts_at(lists[i], d));
+        for (size_t d = 0; d < spz_doubts_count(lists[i]); d++) {
+            give_doubt(&facts, spz_doubts_file(lists[i]), spz_doubts_at(lists[i], d));
+            facts_end_row(&facts);
+        }
+    facts_finish(&facts);
 }
 
 spz_status spz_report_doubts(const spz_doubts *const *lists, size_t count, spz_format format, spz_language language, spz_document **out)

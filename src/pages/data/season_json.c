@@ -1,246 +1,330 @@
-/* The plan of a season as JSON. Fields once written stay; docs/season.md lists them. */
-#include "writing/json.h"
+/* The plan of a season as JSON. Fields once written stay; docs/season.md lists them from the tables below. */
+#include "pages/data/fields.h"
 #include "pages/data/seating_forms.h"
-#include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "support/path.h"
-#include "wording/phrase.h"
 #include "wording/season_words.h"
 #include "wording/seating_words.h"
 
-/* The text under way as a value; null where there is none. */
-static void put_said(Json *json, const char *key, Buffer *said)
-{
-    json_put_text(json, key, said->length ? said->text : NULL);
-    json->out->failed = json->out->failed || buffer_failed(said);
-    buffer_free(said);
-}
+static const Field of_concert[] = {
+    {"concert", IN_JSON, "its name"},
+    {"date", IN_JSON, "'2027-05-31'; null"},
+    {"hall", IN_JSON, "as the table has it"},
+    {"hall_settings", IN_JSON, "the hall's settings file, its name"},
+    {"problem", IN_JSON, "why it was not planned; null"},
+    {"works", IN_JSON, "in playing order (below)"},
+    {"set_up", IN_JSON, "the change before the concert; null"},
+    {"changes", IN_JSON, "all others (below)"},
+    {"points_given_up", IN_JSON, "against the best seating of each movement"},
+    {"price", IN_JSON, "what the plan costs by the settings"},
+    {"minutes", IN_JSON, "of all changes"},
+    {"without_change", IN_JSON, "the best plan without a change (below); null"},
+    {"one_more_change", IN_JSON, "the best plan with one more; null"},
+    {"two_more_changes", IN_JSON, "the best plan with two more; null"},
+    {"other_order", IN_JSON, "the best plan in another order of works; null"},
+};
+const FieldTable concert_fields = FIELD_TABLE("concert", of_concert);
 
-static void put_moves(Json *json, const spz_changeover *change)
+static const Field of_work[] = {
+    {"title", IN_JSON, "as the table has it"},
+    {"line", IN_JSON, "of the table"},
+    {"composed", IN_JSON, "year; null"},
+    {"seating", IN_JSON, "the arrangement it is played in"},
+    {"order", IN_JSON, "from house left to house right, in words; null"},
+    {"two_orchestras", IN_JSON, "whether it has two"},
+    {"fixed", IN_JSON, "the arrangement that the table asks for; null"},
+    {"interval_after", IN_JSON, "whether an interval follows"},
+    {"note", IN_JSON, "as the table has it"},
+    {"problem", IN_JSON, "what stands in its way; null"},
+    {"scores_missing", IN_JSON, "how many of its scores could not be read"},
+    {"points_given_up", IN_JSON, "against the best seating of each movement"},
+    {"movements", IN_JSON, "in playing order (below)"},
+};
+const FieldTable work_fields = FIELD_TABLE("work", of_work);
+
+static const Field of_movement[] = {
+    {"file", IN_JSON, "the score's file name"},
+    {"movement", IN_JSON, "place in its file, from 1"},
+    {"title", IN_JSON, "the movement's"},
+    {"bars", IN_JSON, "number of bars"},
+    {"judged", IN_JSON, "whether anything could be judged"},
+    {"statement", IN_JSON, "what the score asks for, in one sentence"},
+    {"confidence", IN_JSON, "firm, leaning, open"},
+    {"best", IN_JSON, "the arrangement that suits it best; null"},
+    {"seating", IN_JSON, "the one it is played in"},
+    {"points_given_up", IN_JSON, "between the two"},
+    {"weakened", IN_JSON, "what that weakens, as one text"},
+    {"losses", IN_JSON, "the same as facts, as in `seating`"},
+    {"violins_in_three", IN_JSON, "whether it has three violin parts"},
+};
+const FieldTable planned_fields = FIELD_TABLE("planned", of_movement);
+
+static const Field of_change[] = {
+    {"where", IN_JSON, "at which moment of the concert"},
+    {"after", IN_JSON, "title of the work before it; null"},
+    {"before", IN_JSON, "title of the work after it"},
+    {"before_movement", IN_JSON, "which of its movements, from 1"},
+    {"from", IN_JSON, "arrangement"},
+    {"to", IN_JSON, "arrangement"},
+    {"minutes", IN_JSON, "that it takes"},
+    {"price", IN_JSON, "by the settings"},
+    {"chairs", IN_JSON, "to be carried"},
+    {"stands", IN_JSON, "to be carried"},
+    {"moves", IN_JSON, "section by section (below)"},
+    {"two_orchestras_before", IN_JSON, "whether two sit there before"},
+    {"two_orchestras_after", IN_JSON, "whether two sit there after"},
+    {"not_allowed", IN_JSON, "the house allows no change there, but the works ask for it"},
+    {"remark", IN_JSON, "in words; \"\""},
+};
+const FieldTable change_fields = FIELD_TABLE("change", of_change);
+
+static const Field of_move[] = {
+    {"section", IN_JSON, "who moves"},
+    {"players", IN_JSON, "how many"},
+    {"from", IN_JSON, "place on the stage"},
+    {"to", IN_JSON, "place on the stage"},
+};
+const FieldTable move_fields = FIELD_TABLE("move", of_move);
+
+static const Field of_other[] = {
+    {"words", IN_JSON, "the plan in English"},
+    {"changes", IN_JSON, "how many"},
+    {"points_given_up", IN_JSON, "as of the concert"},
+    {"price", IN_JSON, "as of the concert"},
+    {"seating", IN_JSON, "one for the whole concert; null"},
+    {"list", IN_JSON, "its changes (below)"},
+    {"order", IN_JSON, "titles"},
+};
+const FieldTable other_fields = FIELD_TABLE("other", of_other);
+
+static const Field of_other_change[] = {
+    {"where", IN_JSON, "at which moment"},
+    {"after", IN_JSON, "title of the work before it; null"},
+    {"before", IN_JSON, "title of the work after it"},
+    {"before_movement", IN_JSON, "which of its movements, from 1"},
+    {"to", IN_JSON, "arrangement"},
+    {"minutes", IN_JSON, "that it takes"},
+    {"price", IN_JSON, "by the settings"},
+    {"allowed", IN_JSON, "whether the house allows it there"},
+};
+const FieldTable other_change_fields = FIELD_TABLE("other change", of_other_change);
+
+static const Field of_total[] = {
+    {"concerts", IN_JSON, "in the table"},
+    {"planned", IN_JSON, "of these"},
+    {"works", IN_JSON, "planned"},
+    {"movements", IN_JSON, "read"},
+    {"bars", IN_JSON, "read"},
+    {"changes", IN_JSON, "of the season"},
+    {"chairs", IN_JSON, "carried"},
+    {"stands", IN_JSON, "carried"},
+    {"minutes", IN_JSON, "of all changes"},
+    {"points_given_up", IN_JSON, "by all movements"},
+    {"price", IN_JSON, "of all plans"},
+    {"points_given_up_without_change", IN_JSON, "had no concert a change"},
+    {"problems", IN_JSON, "how many"},
+};
+const FieldTable total_fields = FIELD_TABLE("total", of_total);
+
+static void give_moves(Facts *change_facts, const spz_changeover *change)
 {
-    json_key(json, "moves");
-    json_array(json);
+    fact_array(change_facts, "moves");
     for (size_t i = 0; i < change->move_count; i++) {
-        json_row(json);
-        json_put_text(json, "section", spz_section_name(change->moves[i].section));
-        json_put_integer(json, "players", change->moves[i].players);
-        json_put_text(json, "from", spz_stage_place_name(change->moves[i].from));
-        json_put_text(json, "to", spz_stage_place_name(change->moves[i].to));
-        json_end(json);
+        Facts facts = facts_line(change_facts->out, &move_fields);
+        fact_text(&facts, "section", spz_section_name(change->moves[i].section));
+        fact_integer(&facts, "players", change->moves[i].players);
+        fact_text(&facts, "from", spz_stage_place_name(change->moves[i].from));
+        fact_text(&facts, "to", spz_stage_place_name(change->moves[i].to));
+        facts_close(&facts);
     }
-    json_end(json);
+    facts_end_list(change_facts);
 }
 
-static void put_change(Json *json, const spz_changeover *change)
+static void give_change(FactsOut *out, const spz_changeover *change)
 {
-    json_object(json);
-    json_put_text(json, "where", spz_gap_name(change->gap));
-    json_put_text(json, "after", change->after);
-    json_put_text(json, "before", change->before);
-    json_put_integer(json, "before_movement", (long long)change->movement + 1);
-    json_put_text(json, "from", change->from);
-    json_put_text(json, "to", change->to);
-    json_put_number(json, "minutes", change->minutes, 1);
-    json_put_number(json, "price", change->price, 2);
-    json_put_integer(json, "chairs", change->chairs);
-    json_put_integer(json, "stands", change->stands);
-    put_moves(json, change);
-    json_put_flag(json, "two_orchestras_before", change->two_before);
-    json_put_flag(json, "two_orchestras_after", change->two_after);
-    json_put_flag(json, "not_allowed", change->not_allowed);
-    Buffer remark;
-    buffer_init(&remark);
-    say_change_remark(&remark, SPZ_ENGLISH, change);
-    json_put_text(json, "remark", remark.length ? remark.text : "");
-    json->out->failed = json->out->failed || buffer_failed(&remark);
-    buffer_free(&remark);
-    json_end(json);
+    Facts facts = facts_object(out, &change_fields);
+    fact_text(&facts, "where", spz_gap_name(change->gap));
+    fact_text(&facts, "after", change->after);
+    fact_text(&facts, "before", change->before);
+    fact_integer(&facts, "before_movement", (long long)change->movement + 1);
+    fact_text(&facts, "from", change->from);
+    fact_text(&facts, "to", change->to);
+    fact_number(&facts, "minutes", change->minutes, 1);
+    fact_number(&facts, "price", change->price, 2);
+    fact_integer(&facts, "chairs", change->chairs);
+    fact_integer(&facts, "stands", change->stands);
+    give_moves(&facts, change);
+    fact_flag(&facts, "two_orchestras_before", change->two_before);
+    fact_flag(&facts, "two_orchestras_after", change->two_after);
+    fact_flag(&facts, "not_allowed", change->not_allowed);
+    say_change_remark(&out->words, SPZ_ENGLISH, change);
+    fact_said(&facts, "remark", "");
+    facts_close(&facts);
 }
 
-static void put_movement(Json *json, const spz_planned_movement *movement)
+static void give_planned(FactsOut *out, const spz_planned_movement *movement)
 {
-    json_object(json);
-    json_put_text(json, "file", path_name(movement->file));
-    json_put_integer(json, "movement", (long long)movement->number);
-    json_put_text(json, "title", season_movement_title(movement));
-    json_put_integer(json, "bars", (long long)movement->bars);
-    json_put_flag(json, "judged", movement->judged);
-    Buffer words;
-    buffer_init(&words);
-    say_statement(&words, SPZ_ENGLISH, movement->statement);
-    put_said(json, "statement", &words);
-    json_put_text(json, "confidence", spz_confidence_name(movement->statement.confidence));
-    json_put_text(json, "best", movement->best);
-    json_put_text(json, "seating", movement->seating);
-    json_put_number(json, "points_given_up", movement->points, 2);
-    buffer_init(&words);
-    data_losses(&words, movement->losses, movement->loss_count);
-    json_put_text(json, "weakened", words.length ? words.text : "");
-    json->out->failed = json->out->failed || buffer_failed(&words);
-    buffer_free(&words);
-    json_put_losses(json, "losses", movement->losses, movement->loss_count, false);
-    json_put_flag(json, "violins_in_three", movement->thirds);
-    json_end(json);
+    Facts facts = facts_object(out, &planned_fields);
+    fact_text(&facts, "file", path_name(movement->file));
+    fact_integer(&facts, "movement", (long long)movement->number);
+    fact_text(&facts, "title", season_movement_title(movement));
+    fact_integer(&facts, "bars", (long long)movement->bars);
+    fact_flag(&facts, "judged", movement->judged);
+    say_statement(&out->words, SPZ_ENGLISH, movement->statement);
+    fact_said(&facts, "statement", NULL);
+    fact_text(&facts, "confidence", spz_confidence_name(movement->statement.confidence));
+    fact_text(&facts, "best", movement->best);
+    fact_text(&facts, "seating", movement->seating);
+    fact_number(&facts, "points_given_up", movement->points, 2);
+    data_losses(&out->words, movement->losses, movement->loss_count);
+    fact_said(&facts, "weakened", "");
+    give_losses(&facts, "losses", movement->losses, movement->loss_count, false);
+    fact_flag(&facts, "violins_in_three", movement->thirds);
+    facts_close(&facts);
 }
 
-static void put_work(Json *json, const spz_planned_work *work)
+static void give_work(FactsOut *out, const spz_planned_work *work)
 {
-    json_object(json);
-    json_put_text(json, "title", work->title);
-    json_put_integer(json, "line", work->line);
-    json_key(json, "composed");
-    if (work->year)
-        json_integer(json, work->year);
-    else
-        json_text(json, NULL);
-    json_put_text(json, "seating", work->seating);
-    Buffer order;
-    buffer_init(&order);
-    say_order(&order, SPZ_ENGLISH, work->order);
-    put_said(json, "order", &order);
-    json_put_flag(json, "two_orchestras", work->two_orchestras);
-    json_put_text(json, "fixed", work->fixed);
-    json_put_flag(json, "interval_after", work->interval_after);
-    json_put_text(json, "note", work->note);
-    Buffer problem;
-    buffer_init(&problem);
-    say_work_problem(&problem, SPZ_ENGLISH, work);
-    put_said(json, "problem", &problem);
-    json_put_integer(json, "scores_missing", (long long)work->scores_missing);
-    json_put_number(json, "points_given_up", work->points, 2);
-    json_key(json, "movements");
-    json_array(json);
+    Facts facts = facts_object(out, &work_fields);
+    fact_text(&facts, "title", work->title);
+    fact_integer(&facts, "line", work->line);
+    fact_some(&facts, "composed", work->year != 0, work->year);
+    fact_text(&facts, "seating", work->seating);
+    say_order(&out->words, SPZ_ENGLISH, work->order);
+    fact_said(&facts, "order", NULL);
+    fact_flag(&facts, "two_orchestras", work->two_orchestras);
+    fact_text(&facts, "fixed", work->fixed);
+    fact_flag(&facts, "interval_after", work->interval_after);
+    fact_text(&facts, "note", work->note);
+    say_work_problem(&out->words, SPZ_ENGLISH, work);
+    fact_said(&facts, "problem", NULL);
+    fact_integer(&facts, "scores_missing", (long long)work->scores_missing);
+    fact_number(&facts, "points_given_up", work->points, 2);
+    fact_array(&facts, "movements");
     for (size_t i = 0; i < work->movement_count; i++)
-        put_movement(json, &work->movements[i]);
-    json_end(json);
-    json_end(json);
+        give_planned(out, &work->movements[i]);
+    facts_end_list(&facts);
+    facts_close(&facts);
 }
 
-static void put_other_change(Json *json, const spz_other_change *change)
+static void give_other_change(FactsOut *out, const spz_other_change *change)
 {
-    json_row(json);
-    json_put_text(json, "where", spz_gap_name(change->gap));
-    json_put_text(json, "after", change->after);
-    json_put_text(json, "before", change->before);
-    json_put_integer(json, "before_movement", (long long)change->movement + 1);
-    json_put_text(json, "to", change->to);
-    json_put_number(json, "minutes", change->minutes, 1);
-    json_put_number(json, "price", change->price, 2);
-    json_put_flag(json, "allowed", change->allowed);
-    json_end(json);
+    Facts facts = facts_line(out, &other_change_fields);
+    fact_text(&facts, "where", spz_gap_name(change->gap));
+    fact_text(&facts, "after", change->after);
+    fact_text(&facts, "before", change->before);
+    fact_integer(&facts, "before_movement", (long long)change->movement + 1);
+    fact_text(&facts, "to", change->to);
+    fact_number(&facts, "minutes", change->minutes, 1);
+    fact_number(&facts, "price", change->price, 2);
+    fact_flag(&facts, "allowed", change->allowed);
+    facts_close(&facts);
 }
 
-static void put_other(Json *json, const char *key, const spz_other_plan *other)
+static void give_other_plan(FactsOut *out, const spz_other_plan *other)
 {
-    json_key(json, key);
-    if (!other->possible) {
-        json_text(json, NULL);
-        return;
-    }
-    json_object(json);
-    Buffer words;
-    buffer_init(&words);
-    say_other_plan(&words, SPZ_ENGLISH, other);
-    put_said(json, "words", &words);
-    json_put_integer(json, "changes", other->changes);
-    json_put_number(json, "points_given_up", other->points, 2);
-    json_put_number(json, "price", other->price, 2);
-    json_put_text(json, "seating", other->seating);
-    json_key(json, "list");
-    json_array(json);
+    Facts facts = facts_object(out, &other_fields);
+    say_other_plan(&out->words, SPZ_ENGLISH, other);
+    fact_said(&facts, "words", NULL);
+    fact_integer(&facts, "changes", other->changes);
+    fact_number(&facts, "points_given_up", other->points, 2);
+    fact_number(&facts, "price", other->price, 2);
+    fact_text(&facts, "seating", other->seating);
+    fact_array(&facts, "list");
     for (size_t i = 0; i < other->list_count; i++)
-        put_other_change(json, &other->list[i]);
-    json_end(json);
-    json_key(json, "order");
-    json_list(json);
+        give_other_change(out, &other->list[i]);
+    facts_end_list(&facts);
+    fact_list(&facts, "order");
     for (size_t i = 0; i < other->order_count; i++)
-        json_text(json, other->order[i]);
-    json_end(json);
-    json_end(json);
+        json_text(&out->json, other->order[i]);
+    facts_end_list(&facts);
+    facts_close(&facts);
 }
 
-static void put_changes(Json *json, const spz_planned_concert *concert)
+static void give_other(Facts *concert, const char *name, const spz_other_plan *other)
 {
-    json_key(json, "set_up");
-    if (concert->setup)
-        put_change(json, concert->setup);
-    else
-        json_text(json, NULL);
-    json_key(json, "changes");
-    json_array(json);
+    if (!other->possible)
+        fact_nothing(concert, name);
+    else if (fact_object(concert, name))
+        give_other_plan(concert->out, other);
+}
+
+static void give_changes(Facts *facts, const spz_planned_concert *concert)
+{
+    if (!concert->setup)
+        fact_nothing(facts, "set_up");
+    else if (fact_object(facts, "set_up"))
+        give_change(facts->out, concert->setup);
+    fact_array(facts, "changes");
     for (size_t i = 0; i < concert->change_count; i++)
-        put_change(json, &concert->changes[i]);
-    json_end(json);
+        give_change(facts->out, &concert->changes[i]);
+    facts_end_list(facts);
 }
 
-static void put_plan(Json *json, const spz_planned_concert *concert)
+static void give_plan(Facts *facts, const spz_planned_concert *concert)
 {
-    json_key(json, "works");
-    json_array(json);
+    fact_array(facts, "works");
     for (size_t i = 0; i < concert->work_count; i++)
-        put_work(json, &concert->works[i]);
-    json_end(json);
-    put_changes(json, concert);
-    json_put_number(json, "points_given_up", concert->points, 2);
-    json_put_number(json, "price", concert->price, 2);
-    json_put_number(json, "minutes", concert->minutes, 1);
-    put_other(json, "without_change", &concert->unchanged);
-    put_other(json, "one_more_change", &concert->one_more);
-    put_other(json, "two_more_changes", &concert->two_more);
-    put_other(json, "other_order", &concert->other_order);
+        give_work(facts->out, &concert->works[i]);
+    facts_end_list(facts);
+    give_changes(facts, concert);
+    fact_number(facts, "points_given_up", concert->points, 2);
+    fact_number(facts, "price", concert->price, 2);
+    fact_number(facts, "minutes", concert->minutes, 1);
+    give_other(facts, "without_change", &concert->unchanged);
+    give_other(facts, "one_more_change", &concert->one_more);
+    give_other(facts, "two_more_changes", &concert->two_more);
+    give_other(facts, "other_order", &concert->other_order);
 }
 
-static void put_concert(Json *json, const spz_planned_concert *concert)
+static void give_concert(FactsOut *out, const spz_planned_concert *concert)
 {
-    Buffer date, problem;
-    buffer_init(&date);
-    buffer_init(&problem);
-    say_iso_date(&date, concert);
-    say_concert_problem(&problem, SPZ_ENGLISH, concert);
-    json_object(json);
-    json_put_text(json, "concert", concert->name);
-    put_said(json, "date", &date);
-    json_put_text(json, "hall", concert->hall);
-    json_put_text(json, "hall_settings", path_name(concert->hall_settings));
-    put_said(json, "problem", &problem);
-    put_plan(json, concert);
-    json_end(json);
+    Facts facts = facts_object(out, &concert_fields);
+    fact_text(&facts, "concert", concert->name);
+    say_iso_date(&out->words, concert);
+    fact_said(&facts, "date", NULL);
+    fact_text(&facts, "hall", concert->hall);
+    fact_text(&facts, "hall_settings", path_name(concert->hall_settings));
+    say_concert_problem(&out->words, SPZ_ENGLISH, concert);
+    fact_said(&facts, "problem", NULL);
+    give_plan(&facts, concert);
+    facts_close(&facts);
 }
 
-static void put_totals(Json *json, const spz_season_totals *totals)
+static void give_totals(FactsOut *out, const spz_season_totals *totals)
 {
-    json_key(json, "totals");
-    json_object(json);
-    json_put_integer(json, "concerts", (long long)totals->concerts);
-    json_put_integer(json, "planned", (long long)totals->planned);
-    json_put_integer(json, "works", (long long)totals->works);
-    json_put_integer(json, "movements", (long long)totals->movements);
-    json_put_integer(json, "bars", (long long)totals->bars);
-    json_put_integer(json, "changes", totals->changes);
-    json_put_integer(json, "chairs", totals->chairs);
-    json_put_integer(json, "stands", totals->stands);
-    json_put_number(json, "minutes", totals->minutes, 1);
-    json_put_number(json, "points_given_up", totals->points, 2);
-    json_put_number(json, "price", totals->price, 2);
-    json_put_number(json, "points_given_up_without_change", totals->unchanged_points, 2);
-    json_put_integer(json, "problems", (long long)totals->problems);
-    json_end(json);
+    Facts facts = facts_object(out, &total_fields);
+    fact_integer(&facts, "concerts", (long long)totals->concerts);
+    fact_integer(&facts, "planned", (long long)totals->planned);
+    fact_integer(&facts, "works", (long long)totals->works);
+    fact_integer(&facts, "movements", (long long)totals->movements);
+    fact_integer(&facts, "bars", (long long)totals->bars);
+    fact_integer(&facts, "changes", totals->changes);
+    fact_integer(&facts, "chairs", totals->chairs);
+    fact_integer(&facts, "stands", totals->stands);
+    fact_number(&facts, "minutes", totals->minutes, 1);
+    fact_number(&facts, "points_given_up", totals->points, 2);
+    fact_number(&facts, "price", totals->price, 2);
+    fact_number(&facts, "points_given_up_without_change", totals->unchanged_points, 2);
+    fact_integer(&facts, "problems", (long long)totals->problems);
+    facts_close(&facts);
 }
 
 void season_json(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
-    Json json;
+    FactsOut facts;
     spz_season_totals totals = spz_season_total(season);
     (void)look;
-    json_begin(&json, out);
-    json_object(&json);
-    json_key(&json, "concerts");
-    json_array(&json);
+    facts_begin(&facts, out);
+    json_object(&facts.json);
+    json_key(&facts.json, "concerts");
+    json_array(&facts.json);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
-        put_concert(&json, spz_season_concert(season, i));
-    json_end(&json);
-    put_totals(&json, &totals);
-    json_put_text(&json, "cautions", report_cautions(SPZ_ENGLISH));
-    json_end(&json);
-    json_finish(&json);
+        give_concert(&facts, spz_season_concert(season, i));
+    json_end(&facts.json);
+    json_key(&facts.json, "totals");
+    give_totals(&facts, &totals);
+    json_put_text(&facts.json, "cautions", report_cautions(SPZ_ENGLISH));
+    json_end(&facts.json);
+    facts_finish(&facts);
 }

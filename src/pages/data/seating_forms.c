@@ -1,5 +1,84 @@
 #include "pages/data/seating_forms.h"
+#include "pages/data/movement_forms.h"
 #include "wording/seating_words.h"
+#include <math.h>
+
+static const Field of_verdict[] = {
+    {"recommended", IN_JSON, "the arrangement's name; null where nothing could be judged"},
+    {"statement", IN_JSON, "one sentence: the recommendation, or why there is none"},
+    {"outcome", IN_JSON, "judged; without strings, without violins, without movement where there was nothing to judge"},
+    {"ranked", IN_JSON, "the arrangements, best first (below)"},
+    {"margin", IN_JSON, "0 to 1, to the best arrangement with the violins placed the other way"},
+    {"confidence", IN_JSON, "firm, leaning, open"},
+    {"turning", IN_JSON, "what would overturn it; \"\""},
+    {"turning_term", IN_JSON, "the term whose weight has to move least for that; null"},
+    {"turning_factor", IN_JSON, "by how much it has to; null"},
+    {"reasons", IN_JSON, "weightiest first (below)"},
+};
+const FieldTable verdict_fields = FIELD_TABLE("verdict", of_verdict);
+
+static const Field of_ranked[] = {
+    {"place", IN_CSV, "from 1, the best"},
+    {"arrangement", IN_BOTH, "its name"},
+    {"violins", IN_BOTH, "opposed, together"},
+    {"outside", IN_BOTH, "who sits at house right"},
+    {"order", IN_BOTH, "from house left to house right, as one text"},
+    {"sections", IN_JSON, "the same as a list"},
+    {"score", IN_BOTH, "0 to 100"},
+    {"margin", IN_CSV, "of the verdict"},
+    {"confidence", IN_CSV, "of the verdict"},
+    {"losses", IN_BOTH, "what it weakens, as one text"},
+    {"weakened", IN_JSON, "the same as facts (below)"},
+    {"terms", IN_JSON, "what its score is made of (below)"},
+};
+const FieldTable ranked_fields = FIELD_TABLE("ranked", of_ranked);
+const Columns seating_columns = {"seating", IN_CSV, {&movement_fields, &ranked_fields}};
+
+static const Field of_loss[] = {
+    {"movement", IN_JSON | SOMETIMES, "with `--work`: which, from 1"},
+    {"kind", IN_JSON, "as of a passage"},
+    {"sections", IN_JSON, "who loses by it"},
+    {"throughout", IN_JSON, "three violin parts from first bar to last"},
+    {"spans", IN_JSON, "stretches of bars: first and last as printed"},
+    {"passages", IN_JSON, "places in the movement's `passages` as `page` and `passages` list them unfiltered, from 0, the weightiest first"},
+};
+const FieldTable loss_fields = FIELD_TABLE("loss", of_loss);
+
+static const Field of_term[] = {
+    {"name", IN_JSON, "of the weight in the settings"},
+    {"points", IN_JSON, "what it adds to the score"},
+    {"because", IN_JSON, "a clause; the figures behind it follow, as far as the term has them"},
+    {"sections", IN_JSON | SOMETIMES, "the pair that counts most"},
+    {"evidence", IN_JSON | SOMETIMES, "0 to 1"},
+    {"degrees", IN_JSON | SOMETIMES, "from the middle seats"},
+    {"widths", IN_JSON | SOMETIMES, "times what can be told apart"},
+    {"delay", IN_JSON | SOMETIMES, "in seconds"},
+    {"strain", IN_JSON | SOMETIMES, "times what the shortest notes allow"},
+    {"centrality", IN_JSON | SOMETIMES, "of the bass, 0 to 1"},
+    {"openness", IN_JSON | SOMETIMES, "of the seconds, -1 to 1"},
+    {"year", IN_JSON | SOMETIMES, "of composition"},
+    {"preferred", IN_JSON | SOMETIMES, "whether it is the house's usual"},
+};
+const FieldTable term_fields = FIELD_TABLE("term", of_term);
+
+static const Field of_reason[] = {
+    {"text", IN_JSON, "one sentence"},
+    {"bars", IN_JSON, "as one text"},
+    {"points", IN_JSON, "what it weighs"},
+    {"kind", IN_JSON, "which kind of reason"},
+    {"sections", IN_JSON | SOMETIMES, "whom it is about"},
+    {"against", IN_JSON | SOMETIMES, "the arrangement it is measured against"},
+    {"here", IN_JSON | SOMETIMES, "in this arrangement: degrees, seconds, or 0 to 1 for the bass"},
+    {"there", IN_JSON | SOMETIMES, "the same in the other"},
+    {"shortest", IN_JSON | SOMETIMES, "the shortest notes, in seconds"},
+    {"allows", IN_JSON | SOMETIMES, "the delay that they allow, in seconds"},
+    {"movement", IN_JSON | SOMETIMES, "with `--work`: which, from 1"},
+    {"confidence", IN_JSON | SOMETIMES, "of that movement alone"},
+    {"lost", IN_JSON | SOMETIMES, "points given up"},
+    {"spans", IN_JSON, "stretches of bars: first and last as printed"},
+    {"passages", IN_JSON, "as of a loss"},
+};
+const FieldTable reason_fields = FIELD_TABLE("reason", of_reason);
 
 void data_order(Buffer *out, spz_order order)
 {
@@ -56,188 +135,171 @@ static void data_all_losses(Buffer *out, const spz_verdict *verdict, const spz_r
     }
 }
 
-/* Takes the text from the buffer, which is emptied. */
-static void put_words(Json *json, const char *key, Buffer *words)
+static void give_sections(Facts *facts, const spz_section *sections, int count)
 {
-    json_put_text(json, key, words->length ? words->text : "");
-    json->out->failed = json->out->failed || buffer_failed(words);
-    buffer_clear(words);
-}
-
-static void put_sections(Json *json, const spz_section *sections, int count)
-{
-    json_key(json, "sections");
-    json_list(json);
+    if (!fact_list(facts, "sections"))
+        return;
     for (int i = 0; i < count; i++)
         if (sections[i] != SPZ_NO_SECTION)
-            json_text(json, spz_section_name(sections[i]));
-    json_end(json);
+            json_text(&facts->out->json, spz_section_name(sections[i]));
+    facts_end_list(facts);
 }
 
-/* What it rests on: bars as printed, first and last, and the passages by their place in the findings, the weightiest first. */
-static void put_basis(Json *json, const spz_basis *basis)
+/* What it rests on: bars, and the passages by their place in the findings, the weightiest first. */
+static void give_basis(Facts *facts, const spz_basis *basis)
 {
-    json_key(json, "spans");
-    json_list(json);
-    for (size_t i = 0; i < basis->bar_count; i++) {
-        json_list(json);
-        json_text(json, basis->bars[i].first_bar);
-        json_text(json, basis->bars[i].last_bar);
-        json_end(json);
+    Json *json = &facts->out->json;
+    if (fact_list(facts, "spans")) {
+        for (size_t i = 0; i < basis->bar_count; i++) {
+            json_list(json);
+            json_text(json, basis->bars[i].first_bar);
+            json_text(json, basis->bars[i].last_bar);
+            json_end(json);
+        }
+        facts_end_list(facts);
     }
-    json_end(json);
-    json_key(json, "passages");
-    json_list(json);
-    for (size_t i = 0; i < basis->passage_count; i++)
-        json_integer(json, (long long)basis->passages[i].passage);
-    json_end(json);
+    if (fact_list(facts, "passages")) {
+        for (size_t i = 0; i < basis->passage_count; i++)
+            json_integer(json, (long long)basis->passages[i].passage);
+        facts_end_list(facts);
+    }
 }
 
 /* A figure, where there is one. */
-static void put_figure(Json *json, const char *key, double value, int decimals)
+static void give_figure(Facts *facts, const char *name, double value, int decimals)
 {
     if (value != 0)
-        json_put_number(json, key, value, decimals);
+        fact_number(facts, name, value, decimals);
 }
 
-static void put_term_figures(Json *json, const spz_term *term)
+static void give_term(FactsOut *out, const spz_ranked *ranked, const spz_term *term)
 {
+    Facts facts = facts_line(out, &term_fields);
+    fact_text(&facts, "name", spz_term_name(term->kind));
+    fact_number(&facts, "points", term->points, 2);
+    say_because(&out->words, SPZ_ENGLISH, ranked, term);
+    fact_said(&facts, "because", "");
     if (term->sections[0] != SPZ_NO_SECTION)
-        put_sections(json, term->sections, 2);
-    put_figure(json, "evidence", term->evidence, 3);
-    put_figure(json, "degrees", term->degrees, 1);
-    put_figure(json, "widths", term->widths, 2);
-    put_figure(json, "delay", term->delay, 4);
-    put_figure(json, "strain", term->strain, 2);
-    put_figure(json, "centrality", term->centrality, 3);
-    put_figure(json, "openness", term->openness, 3);
+        give_sections(&facts, term->sections, 2);
+    give_figure(&facts, "evidence", term->evidence, 3);
+    give_figure(&facts, "degrees", term->degrees, 1);
+    give_figure(&facts, "widths", term->widths, 2);
+    give_figure(&facts, "delay", term->delay, 4);
+    give_figure(&facts, "strain", term->strain, 2);
+    give_figure(&facts, "centrality", term->centrality, 3);
+    give_figure(&facts, "openness", term->openness, 3);
     if (term->kind == SPZ_TERM_ERA && !term->of_movements)
-        json_put_integer(json, "year", term->year);
+        fact_integer(&facts, "year", term->year);
     if (term->kind == SPZ_TERM_HOUSE && !term->of_movements)
-        json_put_flag(json, "preferred", term->preferred);
+        fact_flag(&facts, "preferred", term->preferred);
+    facts_close(&facts);
 }
 
-static void put_terms(Json *json, const spz_ranked *ranked)
+static void give_loss(FactsOut *out, const spz_loss *loss, bool of_work)
 {
-    Buffer words;
-    buffer_init(&words);
-    json_key(json, "terms");
-    json_array(json);
-    for (size_t i = 0; i < ranked->term_count; i++) {
-        const spz_term *term = &ranked->terms[i];
-        json_row(json);
-        json_put_text(json, "name", spz_term_name(term->kind));
-        json_put_number(json, "points", term->points, 2);
-        say_because(&words, SPZ_ENGLISH, ranked, term);
-        put_words(json, "because", &words);
-        put_term_figures(json, term);
-        json_end(json);
-    }
-    json_end(json);
-    buffer_free(&words);
+    Facts facts = facts_line(out, &loss_fields);
+    if (of_work)
+        fact_integer(&facts, "movement", (long long)loss->movement + 1);
+    fact_text(&facts, "kind", spz_kind_name(loss->kind));
+    give_sections(&facts, loss->sides, 2);
+    fact_flag(&facts, "throughout", loss->throughout);
+    give_basis(&facts, &loss->basis);
+    facts_close(&facts);
 }
 
-void json_put_losses(Json *json, const char *key, const spz_loss *losses, size_t count, bool of_work)
+void give_losses(Facts *facts, const char *name, const spz_loss *losses, size_t count, bool of_work)
 {
-    json_key(json, key);
-    json_array(json);
-    for (size_t i = 0; i < count; i++) {
-        json_row(json);
-        if (of_work)
-            json_put_integer(json, "movement", (long long)losses[i].movement + 1);
-        json_put_text(json, "kind", spz_kind_name(losses[i].kind));
-        put_sections(json, losses[i].sides, 2);
-        json_put_flag(json, "throughout", losses[i].throughout);
-        put_basis(json, &losses[i].basis);
-        json_end(json);
-    }
-    json_end(json);
+    if (!fact_array(facts, name))
+        return;
+    for (size_t i = 0; i < count; i++)
+        give_loss(facts->out, &losses[i], of_work);
+    facts_end_list(facts);
 }
 
-static void put_ranked(Json *json, const spz_verdict *verdict, const spz_ranked *ranked)
+static void give_terms(Facts *facts, const spz_ranked *ranked)
 {
-    Buffer words;
-    buffer_init(&words);
-    json_object(json);
-    json_put_text(json, "arrangement", ranked->name);
-    json_put_text(json, "violins", ranked->opposed ? "opposed" : "together");
-    json_put_text(json, "outside", spz_section_name(ranked->order.sections[ranked->order.count - 1]));
-    json_put_number(json, "score", ranked->score, 1);
-    data_order(&words, ranked->order);
-    put_words(json, "order", &words);
-    put_sections(json, ranked->order.sections, ranked->order.count);
-    data_all_losses(&words, verdict, ranked);
-    put_words(json, "losses", &words);
-    json_put_losses(json, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
-    put_terms(json, ranked);
-    json_end(json);
-    buffer_free(&words);
+    if (!fact_array(facts, "terms"))
+        return;
+    for (size_t i = 0; i < ranked->term_count; i++)
+        give_term(facts->out, ranked, &ranked->terms[i]);
+    facts_end_list(facts);
+}
+
+static void give_ranked(FactsOut *out, const spz_verdict *verdict, size_t place)
+{
+    const spz_ranked *ranked = spz_verdict_ranked(verdict, place);
+    Facts facts = facts_of(out, &ranked_fields);
+    fact_integer(&facts, "place", (long long)place + 1);
+    fact_text(&facts, "arrangement", ranked->name);
+    fact_text(&facts, "violins", ranked->opposed ? "opposed" : "together");
+    fact_text(&facts, "outside", spz_section_name(ranked->order.sections[ranked->order.count - 1]));
+    data_order(&out->words, ranked->order);
+    fact_said(&facts, "order", "");
+    give_sections(&facts, ranked->order.sections, ranked->order.count);
+    fact_number(&facts, "score", ranked->score, 1);
+    fact_number(&facts, "margin", spz_verdict_margin(verdict), 2);
+    fact_text(&facts, "confidence", spz_confidence_name(spz_verdict_confidence(verdict)));
+    data_all_losses(&out->words, verdict, ranked);
+    fact_said(&facts, "losses", "");
+    give_losses(&facts, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
+    give_terms(&facts, ranked);
+    facts_done(&facts);
 }
 
 /* The pairs of figures that some kinds of reason have. */
-static void put_measures(Json *json, const spz_reason *reason)
+static void give_measures(Facts *facts, const spz_reason *reason)
 {
     int decimals = reason->kind == SPZ_REASON_ENSEMBLE ? 4 : reason->kind == SPZ_REASON_BASS ? 3 : 1;
     if (reason->here == 0 && reason->there == 0)
         return;
-    json_put_number(json, "here", reason->here, decimals);
-    json_put_number(json, "there", reason->there, decimals);
+    fact_number(facts, "here", reason->here, decimals);
+    fact_number(facts, "there", reason->there, decimals);
 }
 
-static void put_alone(Json *json, const spz_reason *reason)
+static void give_reason_facts(Facts *facts, const spz_reason *reason)
 {
-    json_put_integer(json, "movement", (long long)reason->movement + 1);
-    json_put_text(json, "confidence", spz_confidence_name(reason->alone.confidence));
-    json_put_number(json, "lost", reason->lost, 2);
-}
-
-static void put_reason_facts(Json *json, const spz_reason *reason)
-{
-    json_put_text(json, "kind", spz_reason_name(reason->kind));
+    fact_text(facts, "kind", spz_reason_name(reason->kind));
     if (reason->sections[0] != SPZ_NO_SECTION)
-        put_sections(json, reason->sections, 2);
+        give_sections(facts, reason->sections, 2);
     if (reason->other)
-        json_put_text(json, "against", reason->other);
-    put_measures(json, reason);
-    put_figure(json, "shortest", reason->shortest, 3);
-    put_figure(json, "allows", reason->allows, 4);
-    if (reason->kind == SPZ_REASON_MOVEMENT)
-        put_alone(json, reason);
-    if (reason->kind == SPZ_REMARK_NEIGHBOUR)
-        json_put_number(json, "lost", reason->lost, 2);
-    put_basis(json, &reason->basis);
+        fact_text(facts, "against", reason->other);
+    give_measures(facts, reason);
+    give_figure(facts, "shortest", reason->shortest, 3);
+    give_figure(facts, "allows", reason->allows, 4);
+    if (reason->kind == SPZ_REASON_MOVEMENT) {
+        fact_integer(facts, "movement", (long long)reason->movement + 1);
+        fact_text(facts, "confidence", spz_confidence_name(reason->alone.confidence));
+    }
+    if (reason->kind == SPZ_REASON_MOVEMENT || reason->kind == SPZ_REMARK_NEIGHBOUR)
+        fact_number(facts, "lost", reason->lost, 2);
+    give_basis(facts, &reason->basis);
 }
 
-static void put_reasons(Json *json, const spz_verdict *verdict)
+static void give_reasons(Facts *verdict_facts, const spz_verdict *verdict)
 {
-    Buffer words;
-    buffer_init(&words);
-    json_key(json, "reasons");
-    json_array(json);
+    FactsOut *out = verdict_facts->out;
+    if (!fact_array(verdict_facts, "reasons"))
+        return;
     for (size_t i = 0; i < spz_verdict_reasons(verdict); i++) {
         const spz_reason *reason = spz_verdict_reason(verdict, i);
-        json_row(json);
-        say_reason(&words, SPZ_ENGLISH, verdict, reason);
-        put_words(json, "text", &words);
-        data_bars(&words, &reason->basis);
-        put_words(json, "bars", &words);
-        json_put_number(json, "points", reason->points, 2);
-        put_reason_facts(json, reason);
-        json_end(json);
+        Facts facts = facts_line(out, &reason_fields);
+        say_reason(&out->words, SPZ_ENGLISH, verdict, reason);
+        fact_said(&facts, "text", "");
+        data_bars(&out->words, &reason->basis);
+        fact_said(&facts, "bars", "");
+        fact_number(&facts, "points", reason->points, 2);
+        give_reason_facts(&facts, reason);
+        facts_close(&facts);
     }
-    json_end(json);
-    buffer_free(&words);
+    facts_end_list(verdict_facts);
 }
 
-static void put_turning(Json *json, const spz_verdict *verdict)
+static void give_turning(Facts *facts, spz_turning turning)
 {
-    spz_turning turning = spz_verdict_turning(verdict);
-    json_put_text(json, "turning_term", turning.factor > 0 ? spz_term_name(turning.term) : NULL);
-    json_key(json, "turning_factor");
-    if (turning.factor > 0)
-        json_number(json, turning.factor, 3);
-    else
-        json_text(json, NULL);
+    say_turning(&facts->out->words, SPZ_ENGLISH, turning);
+    fact_said(facts, "turning", "");
+    fact_text(facts, "turning_term", turning.factor > 0 ? spz_term_name(turning.term) : NULL);
+    fact_number(facts, "turning_factor", turning.factor > 0 ? turning.factor : (double)NAN, 3);
 }
 
 static const char *outcome_name(spz_outcome outcome)
@@ -246,72 +308,58 @@ static const char *outcome_name(spz_outcome outcome)
     return names[outcome];
 }
 
-void json_put_verdict(Json *json, const spz_verdict *verdict)
+void give_verdict(FactsOut *out, const spz_verdict *verdict)
 {
     spz_statement statement = spz_verdict_statement(verdict);
-    Buffer words;
-    buffer_init(&words);
-    json_put_text(json, "recommended", statement.arrangement);
-    say_statement(&words, SPZ_ENGLISH, statement);
-    put_words(json, "statement", &words);
-    json_put_text(json, "outcome", outcome_name(statement.outcome));
-    json_key(json, "ranked");
-    json_array(json);
-    for (size_t i = 0; i < spz_verdict_count(verdict); i++)
-        put_ranked(json, verdict, spz_verdict_ranked(verdict, i));
-    json_end(json);
-    json_put_number(json, "margin", statement.margin, 2);
-    json_put_text(json, "confidence", spz_confidence_name(statement.confidence));
-    say_turning(&words, SPZ_ENGLISH, spz_verdict_turning(verdict));
-    put_words(json, "turning", &words);
-    put_turning(json, verdict);
-    put_reasons(json, verdict);
-    buffer_free(&words);
-}
-
-static void begin_csv(spz_report *report)
-{
-    csv_header(&report->row, "file,title,place,arrangement,violins,outside,order,score,margin,confidence,losses");
-}
-
-static void csv_rows(CsvRow *row, const spz_verdict *verdict, const char *file, const char *title)
-{
-    Buffer order, losses;
-    buffer_init(&order);
-    buffer_init(&losses);
+    Facts facts = facts_of(out, &verdict_fields);
+    fact_text(&facts, "recommended", statement.arrangement);
+    data_statement(&out->words, verdict);
+    fact_said(&facts, "statement", "");
+    fact_text(&facts, "outcome", outcome_name(statement.outcome));
+    fact_array(&facts, "ranked");
     for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
-        const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
-        buffer_clear(&order);
-        buffer_clear(&losses);
-        data_order(&order, ranked->order);
-        data_all_losses(&losses, verdict, ranked);
-        csv_text(row, file);
-        csv_text(row, title);
-        csv_integer(row, (long long)i + 1);
-        csv_text(row, ranked->name);
-        csv_text(row, ranked->opposed ? "opposed" : "together");
-        csv_text(row, spz_section_name(ranked->order.sections[ranked->order.count - 1]));
-        csv_text(row, order.text);
-        csv_number(row, ranked->score, 1);
-        csv_number(row, spz_verdict_margin(verdict), 2);
-        csv_text(row, spz_confidence_name(spz_verdict_confidence(verdict)));
-        csv_text(row, losses.length ? losses.text : "");
-        csv_end(row);
+        json_object(&out->json);
+        give_ranked(out, verdict, i);
+        json_end(&out->json);
     }
-    row->out->failed = row->out->failed || order.failed || losses.failed;
-    buffer_free(&order);
-    buffer_free(&losses);
+    facts_end_list(&facts);
+    fact_number(&facts, "margin", statement.margin, 2);
+    fact_text(&facts, "confidence", spz_confidence_name(statement.confidence));
+    give_turning(&facts, spz_verdict_turning(verdict));
+    give_reasons(&facts, verdict);
+    facts_done(&facts);
 }
 
-static void csv_movement(spz_report *report, const ShownMovement *shown)
+static void json_movement(spz_report *report, const ShownMovement *shown)
 {
-    csv_rows(&report->row, shown->reading.verdict, shown->file, shown->title);
+    json_object(&report->facts.json);
+    give_movement(&report->facts, shown);
+    give_verdict(&report->facts, shown->reading.verdict);
+    json_end(&report->facts.json);
 }
 
-static void end_csv(spz_report *report)
+static void begin_rows(spz_report *report)
 {
-    if (report->work)
-        csv_rows(&report->row, report->work, "", "all these movements");
+    facts_columns(&report->facts, &seating_columns);
 }
 
-const Form csv_seating = {begin_csv, csv_movement, end_csv};
+static void rows(spz_report *report, const ShownMovement *shown)
+{
+    for (size_t i = 0; i < spz_verdict_count(shown->reading.verdict); i++) {
+        give_movement(&report->facts, shown);
+        give_ranked(&report->facts, shown->reading.verdict, i);
+        facts_end_row(&report->facts);
+    }
+}
+
+static void end_rows(spz_report *report)
+{
+    for (size_t i = 0; report->work && i < spz_verdict_count(report->work); i++) {
+        give_all_movements(&report->facts, "all these movements");
+        give_ranked(&report->facts, report->work, i);
+        facts_end_row(&report->facts);
+    }
+}
+
+const Form json_seating = {data_begin, json_movement, data_end_with_cautions};
+const Form csv_seating = {begin_rows, rows, end_rows};

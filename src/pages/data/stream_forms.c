@@ -1,9 +1,34 @@
 /* Note streams as CSV, JSON and text: one row a sound, tied notes joined. */
-#include "pages/growing_report.h"
+#include "pages/data/movement_forms.h"
 #include "pages/report_streams.h"
 #include "support/utf8.h"
 #include <stdio.h>
 #include <string.h>
+
+static const Field of_sound[] = {
+    {"part_name", IN_BOTH, "the part's name in the score"},
+    {"staff", IN_BOTH, "from 1"},
+    {"voice", IN_BOTH, "as the file numbers it"},
+    {"section", IN_BOTH, "both where two read the same notes: `Vc+Db`"},
+    {"bar", IN_BOTH, "as printed, on paper, also with `--played`"},
+    {"bar_index", IN_BOTH, "the bar's place in the file, from 0"},
+    {"beat", IN_BOTH, "on paper"},
+    {"onset", IN_BOTH, "in crotchets from the start, exact (`7/2`, `3`); with `--played` from the start of the performance"},
+    {"duration", IN_BOTH, "in crotchets, exact"},
+    {"pitch", IN_BOTH, "sounding; middle C is C4"},
+    {"midi", IN_BOTH, "the same as a number, middle C is 60; nothing for unpitched notes"},
+    {"grace", IN_BOTH, "1 for a grace note, 0"},
+    {"dynamic", IN_BOTH, "in force"},
+};
+const FieldTable sound_fields = FIELD_TABLE("sound", of_sound);
+const Columns streams_columns = {"streams", IN_CSV, {&sound_fields}};
+
+static const Field of_source[] = {
+    {"file", IN_CSV, "the score's file name without its folder"},
+    {"movement", IN_CSV, "place in its file, from 1"},
+};
+const FieldTable source_fields = FIELD_TABLE("source", of_source);
+const Columns named_streams_columns = {"streams of several movements", IN_CSV, {&sound_fields, &source_fields}};
 
 /* What a row shows, in the order of its columns. */
 typedef struct Cells {
@@ -73,36 +98,40 @@ static void write_movement(spz_report *report, const ShownMovement *shown, RowWr
         write_part(report, shown, part, writer);
 }
 
+static void give_sound(FactsOut *out, const Cells *cells)
+{
+    Facts facts = facts_of(out, &sound_fields);
+    fact_text(&facts, "part_name", cells->part);
+    fact_integer(&facts, "staff", cells->staff);
+    fact_text(&facts, "voice", cells->voice);
+    fact_text(&facts, "section", cells->section);
+    fact_text(&facts, "bar", cells->bar);
+    fact_integer(&facts, "bar_index", cells->bar_index);
+    fact_text(&facts, "beat", cells->beat);
+    fact_text(&facts, "onset", cells->onset);
+    fact_text(&facts, "duration", cells->duration);
+    fact_text(&facts, "pitch", cells->pitch);
+    fact_some(&facts, "midi", cells->midi >= 0, cells->midi);
+    fact_integer(&facts, "grace", cells->grace);
+    fact_text(&facts, "dynamic", cells->dynamic);
+    facts_done(&facts);
+}
+
 static void csv_row(spz_report *report, const ShownMovement *shown, const Cells *cells)
 {
-    CsvRow *row = &report->row;
-    csv_text(row, cells->part);
-    csv_integer(row, cells->staff);
-    csv_text(row, cells->voice);
-    csv_text(row, cells->section);
-    csv_text(row, cells->bar);
-    csv_integer(row, cells->bar_index);
-    csv_text(row, cells->beat);
-    csv_text(row, cells->onset);
-    csv_text(row, cells->duration);
-    csv_text(row, cells->pitch);
-    if (cells->midi >= 0)
-        csv_integer(row, cells->midi);
-    else
-        csv_text(row, "");
-    csv_integer(row, cells->grace);
-    csv_text(row, cells->dynamic);
+    give_sound(&report->facts, cells);
     if (report->named) {
-        csv_text(row, shown->file);
-        csv_integer(row, (long long)shown->number);
+        Facts whose = facts_of(&report->facts, &source_fields);
+        fact_text(&whose, "file", shown->file);
+        fact_integer(&whose, "movement", (long long)shown->number);
+        facts_done(&whose);
     }
-    csv_end(row);
+    facts_end_row(&report->facts);
 }
 
 static void csv_heads(spz_report *report)
 {
-    csv_header(&report->row, report->named ? "part_name,staff,voice,section,bar,bar_index,beat,onset,duration,pitch,midi,grace,dynamic,file,movement"
-                                           : "part_name,staff,voice,section,bar,bar_index,beat,onset,duration,pitch,midi,grace,dynamic");
+    facts_columns(&report->facts, report->named ? &named_streams_columns : &streams_columns);
 }
 
 /* The columns are known once the first movement is. */
@@ -117,55 +146,23 @@ static void csv_movement(spz_report *report, const ShownMovement *shown)
 
 static void json_row_of(spz_report *report, const ShownMovement *shown, const Cells *cells)
 {
-    Json *json = &report->json;
     (void)shown;
-    json_row(json);
-    json_put_text(json, "part_name", cells->part);
-    json_put_integer(json, "staff", cells->staff);
-    json_put_text(json, "voice", cells->voice);
-    json_put_text(json, "section", cells->section);
-    json_put_text(json, "bar", cells->bar);
-    json_put_integer(json, "bar_index", cells->bar_index);
-    json_put_text(json, "beat", cells->beat);
-    json_put_text(json, "onset", cells->onset);
-    json_put_text(json, "duration", cells->duration);
-    json_put_text(json, "pitch", cells->pitch);
-    json_key(json, "midi");
-    if (cells->midi >= 0)
-        json_integer(json, cells->midi);
-    else
-        json_text(json, NULL);
-    json_put_integer(json, "grace", cells->grace);
-    json_put_text(json, "dynamic", cells->dynamic);
-    json_end(json);
-}
-
-static void json_begin_streams(spz_report *report)
-{
-    json_object(&report->json);
-    json_key(&report->json, "movements");
-    json_array(&report->json);
+    json_row(&report->facts.json);
+    give_sound(&report->facts, cells);
+    json_end(&report->facts.json);
 }
 
 static void json_movement(spz_report *report, const ShownMovement *shown)
 {
-    Json *json = &report->json;
+    Json *json = &report->facts.json;
     json_object(json);
-    json_put_text(json, "file", shown->file);
-    json_put_text(json, "title", shown->title);
-    json_put_integer(json, "movement", (long long)shown->number);
+    give_movement(&report->facts, shown);
     json_put_flag(json, "played", report->options.played);
     json_key(json, "notes");
     json_array(json);
     write_movement(report, shown, json_row_of);
     json_end(json);
     json_end(json);
-}
-
-static void json_end_streams(spz_report *report)
-{
-    json_end(&report->json);
-    json_end(&report->json);
 }
 
 static void add_clean(Buffer *out, const char *text, size_t width)
@@ -211,5 +208,5 @@ static void csv_end_streams(spz_report *report)
 }
 
 const Form csv_streams = {nothing, csv_movement, csv_end_streams};
-const Form json_streams = {json_begin_streams, json_movement, json_end_streams};
+const Form json_streams = {data_begin, json_movement, data_end};
 const Form text_streams = {nothing, text_movement, nothing};

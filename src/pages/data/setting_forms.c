@@ -1,13 +1,33 @@
 /* All settings: as a settings file that can be read back, as JSON, as CSV. */
-#include "writing/csv_text.h"
+#include "pages/data/fields.h"
 #include "writing/document.h"
-#include "writing/json.h"
 #include "spezzato/report.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
 enum { NAME = 128, COMMENT = 100 };
+
+static const Field of_setting[] = {
+    {"name", IN_BOTH, "section and key, `hall.width`"},
+    {"kind", IN_BOTH, "number, word, text, yes or no"},
+    {"value", IN_BOTH, "in force"},
+    {"default", IN_BOTH, "without a settings file"},
+    {"least", IN_BOTH, "of a number; null"},
+    {"most", IN_BOTH, "of a number; null"},
+    {"words", IN_BOTH, "those that a word may be"},
+    {"unit", IN_BOTH, "of a number"},
+    {"meaning", IN_BOTH, "in one sentence"},
+    {"source", IN_BOTH, "where the default comes from"},
+};
+const FieldTable setting_fields = FIELD_TABLE("setting", of_setting);
+const Columns settings_columns = {"settings", IN_CSV, {&setting_fields}};
+
+static const Field of_entry[] = {
+    {"key", IN_JSON, "as the file has it"},
+    {"value", IN_JSON, "as the file has it"},
+};
+const FieldTable setting_entry_fields = FIELD_TABLE("setting entry", of_entry);
 
 static char *full_name(const spz_setting *setting, char name[NAME])
 {
@@ -91,79 +111,69 @@ static void text_settings(const spz_settings *settings, Buffer *out)
 
 static const char *const kind_names[] = {[SPZ_NUMBER] = "number", [SPZ_WORD] = "word", [SPZ_TEXT] = "text", [SPZ_YES_NO] = "yes or no"};
 
-static void json_setting(const spz_settings *settings, const spz_setting *setting, Json *json)
+static void give_setting(FactsOut *out, const spz_settings *settings, const spz_setting *setting)
 {
     char name[NAME];
-    json_object(json);
-    json_put_text(json, "name", full_name(setting, name));
-    json_put_text(json, "kind", kind_names[setting->kind]);
-    json_put_text(json, "value", spz_settings_text(settings, name));
-    json_put_text(json, "default", setting->initial);
-    if (setting->kind == SPZ_NUMBER) {
-        json_put_number(json, "least", setting->least, 3);
-        json_put_number(json, "most", setting->most, 3);
-    }
-    if (setting->kind == SPZ_WORD)
-        json_put_text(json, "words", setting->words);
-    json_put_text(json, "unit", setting->unit);
-    json_put_text(json, "meaning", setting->meaning);
-    json_put_text(json, "source", setting->source);
-    json_end(json);
+    bool number = setting->kind == SPZ_NUMBER;
+    Facts facts = facts_of(out, &setting_fields);
+    fact_text(&facts, "name", full_name(setting, name));
+    fact_text(&facts, "kind", kind_names[setting->kind]);
+    fact_text(&facts, "value", spz_settings_text(settings, name));
+    fact_text(&facts, "default", setting->initial);
+    fact_number(&facts, "least", number ? setting->least : (double)NAN, 3);
+    fact_number(&facts, "most", number ? setting->most : (double)NAN, 3);
+    fact_text(&facts, "words", setting->words);
+    fact_text(&facts, "unit", setting->unit);
+    fact_text(&facts, "meaning", setting->meaning);
+    fact_text(&facts, "source", setting->source);
+    facts_done(&facts);
 }
 
-static void json_entries(const spz_settings *settings, const char *section, Json *json)
+static void json_entries(const spz_settings *settings, const char *section, FactsOut *out)
 {
     const char *key, *value;
-    json_key(json, section);
-    json_array(json);
+    json_key(&out->json, section);
+    json_array(&out->json);
     for (size_t i = 0; spz_settings_entry(settings, section, i, &key, &value); i++) {
-        json_row(json);
-        json_put_text(json, "key", key);
-        json_put_text(json, "value", value);
-        json_end(json);
+        Facts facts = facts_line(out, &setting_entry_fields);
+        fact_text(&facts, "key", key);
+        fact_text(&facts, "value", value);
+        facts_close(&facts);
     }
-    json_end(json);
+    json_end(&out->json);
 }
 
 static void json_settings(const spz_settings *settings, Buffer *out)
 {
-    Json json;
+    FactsOut facts;
     const char *arrangement;
-    json_begin(&json, out);
-    json_object(&json);
-    json_key(&json, "settings");
-    json_array(&json);
-    for (size_t i = 0; i < spz_setting_count(); i++)
-        json_setting(settings, spz_setting_at(i), &json);
-    json_end(&json);
-    json_entries(settings, "sections", &json);
+    facts_begin(&facts, out);
+    json_object(&facts.json);
+    json_key(&facts.json, "settings");
+    json_array(&facts.json);
+    for (size_t i = 0; i < spz_setting_count(); i++) {
+        json_object(&facts.json);
+        give_setting(&facts, settings, spz_setting_at(i));
+        json_end(&facts.json);
+    }
+    json_end(&facts.json);
+    json_entries(settings, "sections", &facts);
     for (size_t i = 0; (arrangement = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
-        json_entries(settings, arrangement, &json);
-    json_end(&json);
-    json_finish(&json);
+        json_entries(settings, arrangement, &facts);
+    json_end(&facts.json);
+    facts_finish(&facts);
 }
 
 static void csv_settings(const spz_settings *settings, Buffer *out)
 {
-    CsvRow row;
-    csv_begin(&row, out);
-    csv_header(&row, "name,kind,value,default,least,most,words,unit,meaning,source");
+    FactsOut facts;
+    facts_begin(&facts, out);
+    facts_columns(&facts, &settings_columns);
     for (size_t i = 0; i < spz_setting_count(); i++) {
-        char name[NAME];
-        const spz_setting *setting = spz_setting_at(i);
-        bool number = setting->kind == SPZ_NUMBER;
-        csv_text(&row, full_name(setting, name));
-        csv_text(&row, kind_names[setting->kind]);
-        csv_text(&row, spz_settings_text(settings, name));
-        csv_text(&row, setting->initial);
-        csv_number(&row, number ? setting->least : (double)NAN, 3);
-        csv_number(&row, number ? setting->most : (double)NAN, 3);
-        csv_text(&row, setting->words);
-        csv_text(&row, setting->unit);
-        csv_text(&row, setting->meaning);
-        csv_text(&row, setting->source);
-        csv_end(&row);
+        give_setting(&facts, settings, spz_setting_at(i));
+        facts_end_row(&facts);
     }
+    facts_finish(&facts);
 }
 
 spz_status spz_report_settings(const spz_settings *settings, spz_format format, spz_document **out)
