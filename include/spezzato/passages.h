@@ -148,6 +148,20 @@ typedef struct spz_unity { /* coupling */
     double notes_a_second; /* to be kept together, where that is fast; else 0 */
 } spz_unity;
 
+/* What the conductor says of a passage, in [passages] of the settings. */
+typedef enum spz_ruling_kind {
+    SPZ_AS_FOUND,
+    SPZ_VETOED,  /* it counts for nothing; its strength is 0 */
+    SPZ_WEIGHTED /* its strength is what she holds it to be */
+} spz_ruling_kind;
+SPZ_API const char *spz_ruling_name(spz_ruling_kind kind); /* as in data: "", "vetoed", "weighted" */
+
+typedef struct spz_ruling {
+    spz_ruling_kind kind;
+    double heard;       /* its strength as found; 0 where nothing was said */
+    const char *reason; /* hers; "" for none, NULL where nothing was said */
+} spz_ruling;
+
 typedef struct spz_passage {
     spz_kind kind;
     spz_side sides[2];       /* caller and responder; one (the other has SPZ_NO_SECTION) for a divided section */
@@ -173,7 +187,11 @@ typedef struct spz_passage {
     double tightness;        /* coupling: 0..1, how much the ensemble hangs on sitting close (speed, softness, exactness) */
     double shortest;         /* seconds: shortest shared note value at the tempo in force (coupling, antiphony) */
     bool fully_voiced;       /* div3: all lines independent rather than chords that fill */
+    spz_ruling ruling;       /* the conductor's */
 } spz_passage;
+
+/* The strength by which a passage keeps its place in lists: as found or as weighted, whichever is more. */
+SPZ_API double spz_passage_standing(const spz_passage *passage);
 
 /* The bodies of players in a set, whole families by one name: all violins are SPZ_VIOLINS, all parts of a section the section. In score
  * order. Returns how many; at most `most` are written. Their names are those of data ('Vn I', 'Va 2', 'Violins'). */
@@ -191,7 +209,8 @@ typedef struct spz_pairing {
     size_t shared_bars;
 } spz_pairing;
 
-/* Finds all passages of the movement, ordered by first bar, then kind, then sections. `sections` must outlive the result.
+/* Finds all passages of the movement, ordered by first bar, then kind, then sections. `sections` must outlive the result. [passages] of
+ * the settings then vetoes and weights them (SPZ_BAD_SETTINGS for a line that can't be understood). `settings` NULL: none.
  * SPZ_NO_STRINGS is not an error here: a score without strings has no passages. */
 SPZ_API spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,
                                      spz_findings **out);
@@ -201,6 +220,9 @@ SPZ_API void spz_findings_free(spz_findings *findings);
 SPZ_API bool spz_findings_chamber_music(const spz_findings *findings);
 SPZ_API size_t spz_findings_count(const spz_findings *findings);
 SPZ_API const spz_passage *spz_findings_at(const spz_findings *findings, size_t index);
+/* How [passages] of a settings file names passage `index`: '46-48 Vn I Vn II', with its kind where only that tells it from another; ""
+ * where its bars carry no number that could be written. Returns `out`. */
+SPZ_API char *spz_passage_line(const spz_findings *findings, size_t index, char *out, size_t size);
 SPZ_API size_t spz_findings_pairings(const spz_findings *findings);
 SPZ_API const spz_pairing *spz_findings_pairing(const spz_findings *findings, size_t index);
 

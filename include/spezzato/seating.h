@@ -146,6 +146,8 @@ typedef enum spz_reason_kind {
     SPZ_REMARK_IN_FOUR,            /* violins in four, two lines in each section */
     SPZ_REMARK_WINDS,              /* strings and winds answer each other */
     SPZ_REMARK_SOLOISTS,           /* passages with soloists */
+    SPZ_REMARK_VETOED,             /* passages that the conductor has taken out */
+    SPZ_REMARK_WEIGHTED,           /* passages that she holds to be more, or less, than was found */
     SPZ_REMARK_FORBIDDEN,          /* the house forbids arrangements */
     SPZ_REMARK_NEIGHBOUR,          /* the same placing of the violins with the lower strings otherwise is as good */
     SPZ_REMARK_SMALL_STAGE,        /* judged as if it fitted */
@@ -153,7 +155,7 @@ typedef enum spz_reason_kind {
     SPZ_REASON_KIND_COUNT
 } spz_reason_kind;
 /* As in data: "antiphony", "ensemble", "three", "bass", "era", "house", "melody", "turned", "two orchestras", "between orchestras",
- * "third violins", "in four", "winds", "soloists", "forbidden", "neighbour", "small stage", "movement"; "" outside the list. */
+ * "third violins", "in four", "winds", "soloists", "vetoed", "weighted", "forbidden", "neighbour", "small stage", "movement"; "" outside the list. */
 SPZ_API const char *spz_reason_name(spz_reason_kind kind);
 
 /* What shows that the music is built over a bass line. */

@@ -297,7 +297,7 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
     for (size_t i = 0; i < spz_findings_count(reading->findings) && !advisor.status; i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
         bool wanted = !options->kinds || (options->kinds & 1u << passage->kind);
-        if (wanted && passage->strength >= options->strength)
+        if (wanted && passage->ruling.kind != SPZ_VETOED && passage->strength >= options->strength)
             advise(&advisor, passage);
     }
     if (list->items.count)

@@ -1,6 +1,7 @@
 #include "analysis/detectors.h"
 #include "analysis/antiphony/antiphony.h"
 #include "analysis/passages/coupling.h"
+#include "analysis/passages/rulings.h"
 #include "analysis/division/divisi.h"
 #include "analysis/antiphony/split_line.h"
 #include "analysis/antiphony/strings_and_winds.h"
@@ -36,7 +37,6 @@ static spz_status run_all(Findings *findings, const spz_settings *settings)
 spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,
                              spz_findings **out)
 {
-    (void)sink; /* the detectors have no doubts to report: what they are unsure of comes out weak */
     *out = NULL;
     Findings *findings = memory_get(sizeof *findings);
     if (!findings)
@@ -44,7 +44,9 @@ spz_status spz_passages_find(const spz_sections *sections, const spz_settings *s
     memset(findings, 0, sizeof *findings);
     arena_init(&findings->arena);
     findings->map = sections;
-    spz_status status = sections->movement->bar_count ? run_all(findings, settings) : SPZ_OK;
+    spz_status status = sections->movement->bar_count ? run_all(findings, settings) : SPZ_OK; /* what they are unsure of comes out weak */
+    if (!status)
+        status = rulings_apply(findings, settings, sink);
     if (status)
         spz_findings_free(findings);
     else

@@ -1,7 +1,10 @@
 /* The main job in one call: every step of it for every movement of one file. */
+#include "analysis/passages/rulings.h"
 #include "engine/bar_rules.h"
 #include "engine/steps.h"
 #include "support/memory.h"
+#include "support/message.h"
+#include "support/path.h"
 #include <stdlib.h>
 
 struct spz_reading {
@@ -22,6 +25,37 @@ static spz_status read_movements(spz_reading *reading, const StepsWanted *wanted
     return status;
 }
 
+/* Whether a line of [passages] meets a passage of the movement, or of any where it names none. */
+static bool is_met(const spz_reading *reading, const Ruling *ruling, size_t movement)
+{
+    bool met = false;
+    for (size_t i = 0; i < reading->count && !met; i++)
+        met = (i == movement || !ruling->of_movement) && ruling_meets(reading->movements[i].findings, ruling);
+    return met;
+}
+
+static void tell_unmet(const spz_reading *reading, const Ruling *ruling, const spz_sink *sink)
+{
+    spz_message place = {.severity = SPZ_DOUBT, .file = ruling->file, .line = ruling->line};
+    message_send(sink, &place, "'%.60s' meets no passage of %.60s; `spezzato passages --explain %s` tells what was compared there", ruling->key,
+                 path_name(spz_score_file(reading->score)), ruling->from);
+}
+
+/* Lines of [passages] that are about nothing. */
+static spz_status tell_unmet_lines(const spz_reading *reading, const StepsWanted *wanted, const spz_sink *sink)
+{
+    spz_status status = SPZ_OK;
+    for (size_t m = 0; m < reading->count && wanted->depth >= SPZ_TO_PASSAGES && !status; m++) {
+        Rulings rulings;
+        status = rulings_read(spz_score_movement(reading->score, m), wanted->settings, NULL, &rulings);
+        for (size_t i = 0; i < rulings.count && !status; i++)
+            if ((m == 0 || rulings.at[i].of_movement) && !is_met(reading, &rulings.at[i], m))
+                tell_unmet(reading, &rulings.at[i], sink);
+        array_free(&rulings);
+    }
+    return status;
+}
+
 spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, int year, spz_depth depth, const spz_sink *sink,
                                 spz_reading **out)
 {
@@ -35,8 +69,11 @@ spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, 
         spz_score_free(score);
     if (!status)
         status = bar_rules_apply(score, settings ? settings : usual, sink);
+    StepsWanted wanted = {settings ? settings : usual, year, depth};
     if (!status)
-        status = read_movements(reading, &(StepsWanted){settings ? settings : usual, year, depth}, sink);
+        status = read_movements(reading, &wanted, sink);
+    if (!status)
+        status = tell_unmet_lines(reading, &wanted, sink);
     spz_settings_free(usual);
     if (status)
         spz_reading_free(reading);

@@ -127,6 +127,7 @@ struct spz_movement {
     Part *parts;
     Bar *bars;
     size_t part_count, bar_count;
+    size_t number;        /* among the movements of its file, from 1 */
     size_t first_in_file; /* its first bar among the bars of its file, which may hold several movements */
     Ticks per_crotchet, length;
     Tempo *tempos; /* all tempo marks of all parts, by onset, one a moment */

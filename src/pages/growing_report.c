@@ -3,6 +3,7 @@
 #include "writing/text_layout.h"
 #include "support/memory.h"
 #include "support/path.h"
+#include <stdio.h>
 #include <string.h>
 
 enum { FORMATS = SPZ_AS_HTML + 1 };
@@ -50,11 +51,20 @@ spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_re
     return SPZ_OK;
 }
 
+char *ruling_section(const ShownMovement *shown, char *out, size_t size)
+{
+    if (shown->of > 1)
+        snprintf(out, size, "passages %s %zu", shown->file, shown->number);
+    else
+        snprintf(out, size, "passages %s", shown->file);
+    return out;
+}
+
 bool report_shows(const spz_report_options *options, const spz_passage *passage)
 {
     if (options->kinds && !(options->kinds & 1u << passage->kind))
         return false;
-    return passage->strength >= options->strength;
+    return spz_passage_standing(passage) >= options->strength;
 }
 
 static bool deep_enough(const spz_movement_reading *reading, spz_depth depth)

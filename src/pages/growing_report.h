@@ -43,6 +43,9 @@ static inline Speaker data_speaker(const ShownMovement *shown)
     return (Speaker){SPZ_ENGLISH, shown->reading.sections};
 }
 
+/* 'passages symphony.mxl 2': the section of a settings file that rules the passages of the movement. Returns `out`. */
+char *ruling_section(const ShownMovement *shown, char *out, size_t size);
+
 /* What the user asked to see of the passages. */
 bool report_shows(const spz_report_options *options, const spz_passage *passage);
 

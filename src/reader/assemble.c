@@ -217,6 +217,7 @@ static void assemble_movement(Reader *reader, const Stretch *stretch, int ordina
 {
     const Titles *titles = &reader->titles;
     movement->file = reader->file;
+    movement->number = ordinal ? (size_t)ordinal : 1;
     movement->first_in_file = stretch->first;
     movement->work = titles->work ? titles->work : "";
     movement->composer = titles->composer ? titles->composer : "";

@@ -19,7 +19,7 @@ const char *spz_reason_name(spz_reason_kind kind)
 {
     static const char *const names[] = {"antiphony",    "ensemble",      "three",           "bass",           "era",     "house",
                                         "melody",       "turned",        "two orchestras",  "between orchestras", "third violins", "in four",
-                                        "winds",        "soloists",      "forbidden",       "neighbour",      "small stage",   "movement"};
+                                        "winds",        "soloists",      "vetoed",          "weighted",       "forbidden",       "neighbour",      "small stage",   "movement"};
     _Static_assert(sizeof names / sizeof *names == SPZ_REASON_KIND_COUNT, "every kind has its name");
     return (unsigned)kind < SPZ_REASON_KIND_COUNT ? names[kind] : "";
 }
@@ -207,6 +207,10 @@ static spz_status remarks(Case *c)
         status = remark_items(c, &e->winds, SPZ_REMARK_WINDS);
     if (status == SPZ_OK)
         status = remark_items(c, &e->solos, SPZ_REMARK_SOLOISTS);
+    if (status == SPZ_OK)
+        status = remark_items(c, &e->vetoed, SPZ_REMARK_VETOED);
+    if (status == SPZ_OK)
+        status = remark_items(c, &e->weighted, SPZ_REMARK_WEIGHTED);
     if (status == SPZ_OK)
         status = remark(c, c->comparison->rules.forbidden[0] != '\0', SPZ_REMARK_FORBIDDEN);
     if (status == SPZ_OK)

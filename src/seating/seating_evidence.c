@@ -158,6 +158,10 @@ static bool add_between(SeatingEvidence *evidence, const Rules *rules, const spz
 static bool add_passage(SeatingEvidence *evidence, const Rules *rules, const spz_passage *p)
 {
     double bars = (double)evidence->movement->bar_count;
+    if (p->ruling.kind == SPZ_VETOED)
+        return push(&evidence->vetoed, p, p->ruling.heard);
+    if (p->ruling.kind == SPZ_WEIGHTED && !push(&evidence->weighted, p, p->strength))
+        return false;
     if (p->kind == SPZ_DIV2)
         return true;
     if (p->kind != SPZ_DIV3)
@@ -239,6 +243,8 @@ void evidence_release(SeatingEvidence *evidence)
     array_free(&evidence->thirds);
     array_free(&evidence->fours);
     array_free(&evidence->orchestras);
+    array_free(&evidence->vetoed);
+    array_free(&evidence->weighted);
     array_free(&evidence->winds);
     array_free(&evidence->solos);
     array_free(&evidence->melody);

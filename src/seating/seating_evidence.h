@@ -57,6 +57,7 @@ typedef struct SeatingEvidence {
     ItemList orchestras; /* between two orchestras: they face each other whatever the arrangement within each */
     ItemList winds;      /* strings against winds: told, not weighed */
     ItemList solos;      /* with a soloist, who stands before the section: told, not weighed */
+    ItemList vetoed, weighted; /* by the conductor; the weighted ones are in their own lists too */
     SpanList melody;     /* bars in which the seconds have the melody */
     double melody_share;
     double bass; /* 0..1: how much the music is built over a bass line */

@@ -88,5 +88,5 @@ const spz_setting settings_table[] = {
 };
 const size_t settings_table_count = sizeof settings_table / sizeof settings_table[0];
 
-const char *const settings_free_sections[] = { "sections", "arrangement ", "bars", "bars " };
+const char *const settings_free_sections[] = { "sections", "arrangement ", "bars", "bars ", "passages", "passages " };
 const size_t settings_free_section_count = sizeof settings_free_sections / sizeof settings_free_sections[0];

@@ -64,6 +64,33 @@ const char *words_weight(spz_language language, double strength)
     return phrase_text(language, (Phrase)(PHRASE_WEIGHT_MARGINAL + (unsigned)spz_weight_of(strength)));
 }
 
+char *words_standing(spz_language language, const spz_passage *passage, char text[WORDS_TEXT])
+{
+    Buffer words;
+    buffer_init(&words);
+    if (passage->ruling.kind == SPZ_AS_FOUND)
+        buffer_puts(&words, words_weight(language, passage->strength));
+    else
+        SAY(&words, language, passage->ruling.kind == SPZ_VETOED ? PHRASE_RULING_VETOED : PHRASE_RULING_WEIGHTED,
+            slot_text("weight", words_weight(language, passage->strength)));
+    return in_line(&words, text);
+}
+
+void words_ruling(spz_language language, const spz_passage *passage, Buffer *out)
+{
+    Buffer why;
+    const spz_ruling *ruling = &passage->ruling;
+    if (ruling->kind == SPZ_AS_FOUND)
+        return;
+    buffer_init(&why);
+    if (*ruling->reason)
+        SAY(&why, language, PHRASE_RULING_WHY, slot_text("reason", ruling->reason));
+    SAY(out, language, ruling->kind == SPZ_VETOED ? PHRASE_RULING_TOLD_VETOED : PHRASE_RULING_TOLD_WEIGHTED, slot_text("why", why.text),
+        slot_text("heard", words_weight(language, ruling->heard)));
+    out->failed = out->failed || why.failed;
+    buffer_free(&why);
+}
+
 static void put_short(spz_language language, const spz_group *bodies, size_t count, Buffer *out)
 {
     Slot who = slot_players("who", bodies, count);
@@ -305,6 +332,7 @@ void words_reason(const Speaker *speaker, const spz_passage *passage, Buffer *ou
     words_told(speaker, passage, out);
     if (links.length)
         SAY(out, speaker->language, PHRASE_LINK_ORDER, slot_text("links", links.text));
+    words_ruling(speaker->language, passage, out);
     out->failed = out->failed || links.failed;
     buffer_free(&links);
 }

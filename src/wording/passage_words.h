@@ -21,6 +21,10 @@ char *words_letter(const spz_passage *passage, char text[WORDS_TEXT]);
 /* 'exchange', 'div. a 3', 'coupling': what a musician calls it. */
 char *words_kind(spz_language language, const spz_passage *passage, char text[WORDS_TEXT]);
 const char *words_weight(spz_language language, double strength); /* 'marginal', 'clear', 'striking' */
+/* The same of a passage, and whether the conductor says so: 'taken out', 'striking, by the conductor'. */
+char *words_standing(spz_language language, const spz_passage *passage, char text[WORDS_TEXT]);
+/* What she says of it and why, as a clause behind what `out` holds; nothing where she says nothing. */
+void words_ruling(spz_language language, const spz_passage *passage, Buffer *out);
 /* A body of players in short: 'Vn I', 'Va 2', 'Violins (orchestra 2)'. In English these are the names of data. */
 char *words_body(spz_language language, const spz_group *body, char text[WORDS_TEXT]);
 /* The body of players on a side, in short: 'Vn I', 'Violins (orchestra 2)'; "" for none. */

@@ -51,7 +51,7 @@ fi
 
 # The choice of kinds and strengths.
 run 0 passages --format csv $scores
-head -n 1 "$folder/out" | grep -qx "file,title,kind,caller,responder,first_bar,last_bar,first_index,last_index,rehearsal,strength,strength_word,turns,chain,reason" || fault "the heads of the passages' CSV"
+head -n 1 "$folder/out" | grep -qx "file,title,kind,caller,responder,first_bar,last_bar,first_index,last_index,rehearsal,strength,strength_word,ruling,ruling_reason,strength_found,turns,chain,reason" || fault "the heads of the passages' CSV"
 grep -c ',coupling,' "$folder/out" > "$folder/couplings"
 cp "$folder/out" "$folder/all.csv"
 run 0 passages --kind coupling --format csv $scores

@@ -106,7 +106,7 @@ static void count_weights(const spz_report *report, const spz_findings *findings
 {
     for (size_t i = 0; i < spz_findings_count(findings); i++) {
         const spz_passage *passage = spz_findings_at(findings, i);
-        if (report_shows(&report->options, passage) && spz_kind_is_antiphony(passage->kind))
+        if (report_shows(&report->options, passage) && passage->ruling.kind != SPZ_VETOED && spz_kind_is_antiphony(passage->kind))
             counts[spz_weight_of(passage->strength)]++;
     }
 }

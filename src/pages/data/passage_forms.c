@@ -19,6 +19,9 @@ static const Field of_passage[] = {
     {"rehearsal", IN_BOTH, "letter and bars after it, 'B+3'; \"\""},
     {"strength", IN_BOTH, "0 to 1, cut to two decimals; below 0.5 marginal, from 0.5 clear, from 0.8 striking"},
     {"strength_word", IN_BOTH, "that word"},
+    {"ruling", IN_BOTH, "what the conductor says of it in [passages] of the settings: vetoed (its strength is then 0), weighted; \"\""},
+    {"ruling_reason", IN_BOTH, "why, in her words; \"\""},
+    {"strength_found", IN_BOTH, "its strength before she said so"},
     {"turns", IN_BOTH, "entries of the chain; lines of a divided section"},
     {"chain", IN_BOTH, "all sections in order of entry, where there are more than the two"},
     {"reason", IN_BOTH, "one sentence"},
@@ -154,6 +157,10 @@ static void give_passage(FactsOut *out, const spz_passage *passage, const ShownM
     give_bars(&facts, passage);
     fact_number(&facts, "strength", shown_strength(passage->strength), 2); /* never a number of a higher word */
     fact_text(&facts, "strength_word", spz_weight_name(spz_weight_of(passage->strength)));
+    bool ruled = passage->ruling.kind != SPZ_AS_FOUND;
+    fact_text(&facts, "ruling", spz_ruling_name(passage->ruling.kind));
+    fact_text(&facts, "ruling_reason", ruled ? passage->ruling.reason : "");
+    fact_number(&facts, "strength_found", shown_strength(ruled ? passage->ruling.heard : passage->strength), 2);
     fact_integer(&facts, "turns", passage->turns);
     words_links(&speaker, passage, &out->words);
     fact_said(&facts, "chain", "");

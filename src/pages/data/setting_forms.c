@@ -95,7 +95,7 @@ static void text_entries(const spz_settings *settings, const char *section, Buff
 
 static void text_settings(const spz_settings *settings, Buffer *out)
 {
-    const char *section = "", *arrangement;
+    const char *section = "", *own;
     buffer_puts(out, "; Settings of spezzato. Keep the lines you want to change in a file of your own and give it with --settings.\n");
     for (size_t i = 0; i < spz_setting_count(); i++) {
         const spz_setting *setting = spz_setting_at(i);
@@ -104,9 +104,8 @@ static void text_settings(const spz_settings *settings, Buffer *out)
         section = setting->section;
         text_setting(settings, setting, out);
     }
-    text_entries(settings, "sections", out);
-    for (size_t i = 0; (arrangement = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
-        text_entries(settings, arrangement, out);
+    for (size_t i = 0; (own = spz_settings_section(settings, "", i)) != NULL; i++)
+        text_entries(settings, own, out);
 }
 
 static const char *const kind_names[] = {[SPZ_NUMBER] = "number", [SPZ_WORD] = "word", [SPZ_TEXT] = "text", [SPZ_YES_NO] = "yes or no"};
@@ -146,7 +145,8 @@ static void json_entries(const spz_settings *settings, const char *section, Fact
 static void json_settings(const spz_settings *settings, Buffer *out)
 {
     FactsOut facts;
-    const char *arrangement;
+    static const char *const lists[] = {"arrangement ", "bars", "passages"}; /* and what begins so */
+    const char *own;
     facts_begin(&facts, out);
     json_object(&facts.json);
     json_key(&facts.json, "settings");
@@ -158,8 +158,9 @@ static void json_settings(const spz_settings *settings, Buffer *out)
     }
     json_end(&facts.json);
     json_entries(settings, "sections", &facts);
-    for (size_t i = 0; (arrangement = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
-        json_entries(settings, arrangement, &facts);
+    for (size_t k = 0; k < sizeof lists / sizeof lists[0]; k++)
+        for (size_t i = 0; (own = spz_settings_section(settings, lists[k], i)) != NULL; i++)
+            json_entries(settings, own, &facts);
     json_end(&facts.json);
     facts_finish(&facts);
 }

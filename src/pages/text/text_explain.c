@@ -4,7 +4,7 @@
 #include "wording/explain_words.h"
 #include <string.h>
 
-enum { INDENT = 2, LISTED_MOST = 12 };
+enum { INDENT = 2, LISTED_MOST = 12, SECTION_NAME = 128 };
 
 static void begin(spz_report *report)
 {
@@ -49,11 +49,32 @@ static void list_reported(spz_report *report, const ShownMovement *shown, const 
         passage_cells(&table, &speaker, passage);
         buffer_clear(&told);
         words_told(&speaker, passage, &told);
+        words_ruling(speaker.language, passage, &told);
         table_note(&table, told.length ? told.text : "");
     }
     report->out.failed = report->out.failed || told.failed;
     buffer_free(&told);
     table_end(&table, &report->out, INDENT, report->options.width);
+}
+
+/* Lines for a settings file that take the passages of the bar out, or weigh them. */
+static void list_lines(spz_report *report, const ShownMovement *shown, const char *bar)
+{
+    const spz_movement_reading *reading = &shown->reading;
+    char section[SECTION_NAME], line[WORDS_TEXT];
+    if (count_reported(reading, bar) == 0)
+        return;
+    buffer_putc(&report->out, '\n');
+    layout_paragraph(&report->out, INDENT, "", phrase_text(report->options.language, PHRASE_EXPLAIN_LINES), report->options.width);
+    buffer_printf(&report->out, "    [%s]\n", ruling_section(shown, section, sizeof section));
+    for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
+        const spz_passage *passage = spz_findings_at(reading->findings, i);
+        if (!sounds_in(passage, reading->movement, bar) || !*spz_passage_line(reading->findings, i, line, sizeof line))
+            continue;
+        const char *word = passage->ruling.kind == SPZ_VETOED ? "no" : spz_weight_name(spz_weight_of(passage->strength));
+        bool reason = passage->ruling.reason && *passage->ruling.reason;
+        buffer_printf(&report->out, "    %s = %s%s%s\n", line, word, reason ? ", " : "", reason ? passage->ruling.reason : "");
+    }
 }
 
 static void print_considered(spz_report *report, const ShownMovement *shown, const spz_considered *item)
@@ -113,6 +134,7 @@ static void movement(spz_report *report, const ShownMovement *shown)
         report->out.failed = true;
     else {
         list_reported(report, shown, bar);
+        list_lines(report, shown, bar);
         list_considered(report, shown, explanation);
     }
     spz_explanation_free(explanation);

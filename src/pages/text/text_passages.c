@@ -30,8 +30,9 @@ typedef struct Pick {
 static int stronger_first(const void *a, const void *b)
 {
     const Pick *one = a, *two = b;
-    if (one->passage->strength != two->passage->strength)
-        return one->passage->strength < two->passage->strength ? 1 : -1;
+    double first = spz_passage_standing(one->passage), second = spz_passage_standing(two->passage);
+    if (first < second || first > second)
+        return first < second ? 1 : -1;
     return one->place < two->place ? -1 : one->place > two->place;
 }
 
@@ -55,14 +56,14 @@ static size_t pick_family(const spz_report *report, const spz_findings *findings
 static size_t count_clear(const Pick *picks, size_t count)
 {
     size_t found = 0;
-    while (found < count && picks[found].passage->strength >= clear)
+    while (found < count && spz_passage_standing(picks[found].passage) >= clear)
         found++;
     return found;
 }
 
 void passage_heads(Table *table, spz_language language)
 {
-    static const int most[] = {14, 10, 12, 0, 10};
+    static const int most[] = {14, 10, 12, 0, 20};
     const char *const heads[] = {phrase_text(language, PHRASE_HEAD_BARS), phrase_text(language, PHRASE_HEAD_LETTER), phrase_text(language, PHRASE_HEAD_KIND),
                                  phrase_text(language, PHRASE_HEAD_WHO), phrase_text(language, PHRASE_HEAD_STRENGTH)};
     table_begin(table, 5, heads, most);
@@ -70,10 +71,10 @@ void passage_heads(Table *table, spz_language language)
 
 void passage_cells(Table *table, const Speaker *speaker, const spz_passage *passage)
 {
-    char bars[WORDS_TEXT], letter[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
+    char bars[WORDS_TEXT], letter[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT], standing[WORDS_TEXT];
     table_row(table, (const char *const[]){words_bars(speaker->language, passage, bars), words_letter(passage, letter),
                                            words_kind(speaker->language, passage, kind), words_who(speaker, passage, who),
-                                           words_weight(speaker->language, passage->strength)});
+                                           words_standing(speaker->language, passage, standing)});
 }
 
 /* With the players of `settings` a division names its desks; NULL: it doesn't. */

@@ -257,7 +257,7 @@ static void draw_mark(const System *system, const spz_passage *passage)
 
 static void draw_passage(const System *system, size_t index)
 {
-    char id[WEB_ID], bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
+    char id[WEB_ID], bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT], standing[WORDS_TEXT];
     const spz_passage *passage = spz_findings_at(system->web->shown->reading.findings, index);
     Speaker speaker = web_speaker(system->web);
     Html *html = system->web->html;
@@ -269,7 +269,7 @@ static void draw_passage(const System *system, size_t index)
     if (passage->first < system->first) /* its first system has the stop of the keyboard */
         html_put(html, "tabindex", "-1");
     const Slot told[] = {slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
-                         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength))};
+                         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_standing(speaker.language, passage, standing))};
     web_put(html, "aria-label", speaker.language, PHRASE_WEB_MARK, told, sizeof told / sizeof *told);
     html_open(html, "title");
     web_say(html, speaker.language, PHRASE_WEB_MARK_TITLE, told, sizeof told / sizeof *told);

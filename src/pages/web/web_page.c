@@ -150,7 +150,7 @@ static void index_row(spz_report *report, const ShownMovement *shown)
     long striking = 0, clear = 0;
     for (size_t i = 0; i < spz_findings_count(shown->reading.findings); i++) {
         const spz_passage *passage = spz_findings_at(shown->reading.findings, i);
-        if (spz_kind_is_antiphony(passage->kind)) {
+        if (spz_kind_is_antiphony(passage->kind) && passage->ruling.kind != SPZ_VETOED) {
             striking += web_strength(passage) == 2;
             clear += web_strength(passage) == 1;
         }

@@ -15,7 +15,7 @@ char *web_passage_id(const Web *web, size_t index, char id[WEB_ID])
 
 int web_strength(const spz_passage *passage)
 {
-    return (int)spz_weight_of(passage->strength);
+    return (int)spz_weight_of(spz_passage_standing(passage));
 }
 
 double web_names_width(const Web *web)
@@ -159,7 +159,7 @@ static void summary(const Web *web, const spz_passage *passage)
     html_words(html, " ");
     html_element(html, "span", "who", words_who(&speaker, passage, text));
     html_words(html, " ");
-    html_element(html, "span", "strength", words_weight(speaker.language, passage->strength));
+    html_element(html, "span", "strength", words_standing(speaker.language, passage, text));
     html_words(html, " ");
     buffer_init(&reason);
     words_reason(&speaker, passage, &reason);

@@ -44,6 +44,9 @@ void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT])
     add_entries(&sum, settings, "bars");
     for (size_t i = 0; (name_of = spz_settings_section(settings, "bars ", i)) != NULL; i++)
         add_entries(&sum, settings, name_of);
+    add_entries(&sum, settings, "passages");
+    for (size_t i = 0; (name_of = spz_settings_section(settings, "passages ", i)) != NULL; i++)
+        add_entries(&sum, settings, name_of);
     for (size_t i = 0; (name_of = spz_settings_section(settings, "arrangement ", i)) != NULL; i++)
         add_entries(&sum, settings, name_of);
     sha256_end(&sum, name);

@@ -1,0 +1,106 @@
+#include "analysis/passages/rulings.h"
+#include <stdint.h>
+#include <string.h>
+
+/* What a passage counts for that the conductor weighs otherwise than the analysis: the middle of what is called so. */
+static const double weighted_as[SPZ_WEIGHT_COUNT] = {[SPZ_MARGINAL] = 0.4, [SPZ_CLEAR] = 0.65, [SPZ_STRIKING] = 0.9};
+
+const char *spz_ruling_name(spz_ruling_kind kind)
+{
+    static const char *const names[] = {"", "vetoed", "weighted"};
+    return (unsigned)kind < sizeof names / sizeof *names ? names[kind] : "";
+}
+
+double spz_passage_standing(const spz_passage *passage)
+{
+    return passage->ruling.kind && passage->ruling.heard > passage->strength ? passage->ruling.heard : passage->strength;
+}
+
+/* Indices of the bars that a line names; where a number stands on several bars, all of them are meant. False: the movement has no such. */
+static bool bars_of(const Movement *movement, const Ruling *ruling, size_t *first, size_t *last)
+{
+    *first = *last = SIZE_MAX;
+    for (size_t i = 0; i < movement->bar_count; i++) {
+        if (*first == SIZE_MAX && !strcmp(movement->bars[i].number, ruling->from))
+            *first = i;
+        if (!strcmp(movement->bars[i].number, ruling->to))
+            *last = i;
+    }
+    return *first != SIZE_MAX && *last != SIZE_MAX && *first <= *last;
+}
+
+static bool body_fits(const Findings *findings, const RuledBody *body, const spz_side *side)
+{
+    spz_group named = spz_side_named(findings->map, side);
+    return body->section == named.section && (!body->number || body->number == named.number) &&
+           (!body->orchestra || body->orchestra == named.orchestra) && (!body->solo || named.solo);
+}
+
+static bool players_fit(const Findings *findings, const Ruling *ruling, const spz_passage *p)
+{
+    const RuledBody *one = &ruling->bodies[0], *two = &ruling->bodies[1];
+    if (ruling->body_count == 0)
+        return true;
+    if (ruling->body_count == 1)
+        return body_fits(findings, one, &p->sides[0]) || body_fits(findings, one, &p->sides[1]);
+    return (body_fits(findings, one, &p->sides[0]) && body_fits(findings, two, &p->sides[1])) ||
+           (body_fits(findings, two, &p->sides[0]) && body_fits(findings, one, &p->sides[1]));
+}
+
+/* How many passages the line is about; they get it where `apply` is set. */
+static size_t about(Findings *findings, const Ruling *ruling, bool exactly, void (*apply)(spz_passage *, const Ruling *))
+{
+    size_t first, last, count = 0;
+    if (!bars_of(findings->map->movement, ruling, &first, &last))
+        return 0;
+    for (size_t i = 0; i < findings->passages.count; i++) {
+        spz_passage *p = &findings->passages.at[i];
+        size_t from = p->first > first ? p->first : first, to = p->last < last ? p->last : last;
+        bool within = exactly ? p->first == first && p->last == last : from <= to && 2 * (to - from + 1) >= p->last - p->first + 1;
+        if (!within || !(ruling->any_kind || ruling->kind == p->kind) || !players_fit(findings, ruling, p))
+            continue;
+        if (apply)
+            apply(p, ruling);
+        count++;
+    }
+    return count;
+}
+
+static void rule(spz_passage *p, const Ruling *ruling)
+{
+    double heard = p->ruling.kind ? p->ruling.heard : p->strength;
+    p->ruling = (spz_ruling){.kind = ruling->ruling, .heard = heard, .reason = ruling->reason};
+    if (ruling->ruling == SPZ_VETOED)
+        p->strength = 0;
+    else
+        p->strength = spz_weight_of(heard) == ruling->weight ? heard : weighted_as[ruling->weight];
+}
+
+bool ruling_meets(const Findings *findings, const Ruling *ruling)
+{
+    return about((Findings *)findings, ruling, false, NULL) > 0; /* nothing is applied: the findings stay as they are */
+}
+
+static bool own_reasons(Findings *findings)
+{
+    bool good = true;
+    for (size_t i = 0; i < findings->passages.count && good; i++) {
+        spz_ruling *ruling = &findings->passages.at[i].ruling;
+        if (ruling->kind)
+            good = (ruling->reason = arena_string(&findings->arena, ruling->reason)) != NULL;
+    }
+    return good;
+}
+
+spz_status rulings_apply(Findings *findings, const spz_settings *settings, const spz_sink *sink)
+{
+    Rulings rulings;
+    spz_status status = rulings_read(findings->map->movement, settings, sink, &rulings);
+    for (size_t i = 0; i < rulings.count && !status; i++)
+        if (!about(findings, &rulings.at[i], true, rule))
+            about(findings, &rulings.at[i], false, rule);
+    if (!status && rulings.count && !own_reasons(findings))
+        status = SPZ_NO_MEMORY;
+    array_free(&rulings);
+    return status;
+}

@@ -1,0 +1,50 @@
+/* rulings.h - the conductor's own ear: [passages] of the settings. A line names bars, if wanted players and a kind, and says what she
+ * holds of the passages there: 'no' (not heard, or not worth hearing), 'marginal', 'clear', 'striking'; behind a comma, why.
+ *
+ *     [passages]                        for every score
+ *     46-48 = no, the horns cover it
+ *     [passages symphony-1.mxl]         for the score file of that name
+ *     66-71 Vn I Vn II = striking
+ *     [passages symphony-1.mxl 2]       for its second movement
+ *     9 Va Vc imitation = clear
+ *
+ * A line that meets a passage of just these bars is about it alone; else about every passage of which at least half the bars lie within.
+ * Of several lines about one passage the last holds, those for the movement after those for the file, these after those for all. */
+#ifndef ANALYSIS_PASSAGES_RULINGS_H
+#define ANALYSIS_PASSAGES_RULINGS_H
+#include "analysis/passages/findings.h"
+#include "spezzato/settings.h"
+
+/* A section and what tells it from its like; fields that the line leaves open fit any. */
+typedef struct RuledBody {
+    spz_section section;
+    int number, orchestra;
+    bool solo;
+} RuledBody;
+
+typedef struct Ruling {
+    char from[24], to[24];      /* bars as printed */
+    RuledBody bodies[2];
+    int body_count;
+    bool any_kind;
+    spz_kind kind;
+    spz_ruling_kind ruling;
+    spz_weight weight;          /* SPZ_WEIGHTED */
+    const char *reason;         /* a view into the settings; "" */
+    bool of_movement;           /* it names the movement, not its file or all */
+    const char *file;           /* where the line stands */
+    long line;
+    const char *key;
+} Ruling;
+typedef ARRAY(Ruling) Rulings;
+
+/* The lines that hold for the movement, in the order in which they count. SPZ_BAD_SETTINGS after one SPZ_ERROR; SPZ_NO_MEMORY. The array
+ * is to be freed in any case. `settings` NULL: none. */
+spz_status rulings_read(const Movement *movement, const spz_settings *settings, const spz_sink *sink, Rulings *out);
+
+/* Whether the line is about a passage of the findings. */
+bool ruling_meets(const Findings *findings, const Ruling *ruling);
+
+/* Puts what the settings say into the passages. Codes as above. */
+spz_status rulings_apply(Findings *findings, const spz_settings *settings, const spz_sink *sink);
+#endif

@@ -1,0 +1,50 @@
+#!/bin/sh
+# [passages] of a settings file: what the conductor takes out or weighs is told in every document where it stood, and counts.
+. tests/support/cli.sh
+score=corpus/brelisk-balconies-1.musicxml
+
+# --explain names the line to write; given back as it stands it changes nothing but who says so.
+run 0 passages --explain 10 "$score"
+sed -n '/^    \[passages /,/^$/s/^    //p' "$folder/out" > "$folder/advice.ini"
+grep -q '^\[passages brelisk-balconies-1.musicxml\]$' "$folder/advice.ini" || fault "no section to write: $(head -n 1 "$folder/advice.ini")"
+grep -q '^7-14 Vn I Vn II = striking$' "$folder/advice.ini" || fault "no line to write for bars 7-14"
+run 0 passages --explain 10 --settings "$folder/advice.ini" "$score"
+shows "striking (conductor)"
+[ "$(error_lines)" = 0 ] || fault "the line that --explain names: $(head -n 1 "$folder/err")"
+
+# A veto, with its reason: on the page, among the grounds, and in the points.
+sed 's/ = .*/ = no, the horns cover it/' "$folder/advice.ini" > "$folder/veto.ini"
+run 0 --width 200 --settings "$folder/veto.ini" --all "$score"
+grep -q '^  7-14 .*taken out' "$folder/out" || fault "the passage that was taken out doesn't stand in its place"
+shows "taken out by the conductor: the horns cover it (found as striking)"
+shows "Taken out by the conductor: 1 passage (bars 7-14)"
+shows_not "(bars 7-14, 29-44"
+points() { "$SPEZZATO" seating --format csv "$@" "$score" | sed -n 2p; }
+[ "$(points)" != "$(points --settings "$folder/veto.ini")" ] || fault "a veto changes no figure of the seating"
+
+run 0 passages --format json --settings "$folder/veto.ini" "$score"
+tr -d '\n' < "$folder/out" | tr -s ' ' | grep -q '"strength": 0.00, "strength_word": "marginal", "ruling": "vetoed", "ruling_reason": "the horns cover it", "strength_found": 0.[89]' ||
+    fault "the JSON doesn't say who took bars 7-14 out, and why"
+
+# What is taken out is cited nowhere, and marked in no part.
+run 0 notes --all --format csv "$score"
+grep -q ',7,14,' "$folder/out" || fault "the note doesn't cite bars 7-14 before"
+run 0 notes --all --format csv --settings "$folder/veto.ini" "$score"
+if grep -q ',7,14,' "$folder/out"; then fault "the note cites what was taken out"; fi
+
+# A line about nothing is one doubt; one that can't be understood is one line with its place.
+printf '[passages]\n\n2-3 Va Db hocket = no\n' > "$folder/nothing.ini"
+run 0 passages --settings "$folder/nothing.ini" "$score"
+says "nothing.ini, line 3: doubt: '2-3 Va Db hocket' meets no passage of brelisk-balconies-1.musicxml"
+[ "$(error_lines)" = 1 ] || fault "a line about nothing: $(error_lines) lines"
+printf '[passages]\n46-48 = perhaps\n' > "$folder/fault.ini"
+run 2 passages --settings "$folder/fault.ini" "$score"
+says "fault.ini, line 2: '46-48 = perhaps' in [passages]: it says no, marginal, clear or striking"
+[ "$(error_lines)" = 1 ] || fault "a line that can't be understood: $(error_lines) lines"
+
+# All settings, with hers, can be read back.
+run 0 settings --settings "$folder/veto.ini"
+cp "$folder/out" "$folder/all.ini"
+run 0 settings --settings "$folder/all.ini"
+same "$folder/all.ini" "$folder/out" "settings with [passages], given back"
+finish
