@@ -128,7 +128,17 @@ typedef struct spz_statement {
     spz_confidence confidence; /* SPZ_JUDGED; else SPZ_OPEN */
     double margin;             /* spz_verdict_margin */
     const char *arrangement;   /* the recommended one; NULL where nothing was judged */
+    bool by_year;              /* the year of composition makes it so: without it the score leaves it open, or says the contrary */
 } spz_statement;
+
+/* What the year of composition does to a verdict. Before about 1930 facing violins were the rule (common practice, no source). */
+enum { SPZ_EARLIER_YEAR = 1800, SPZ_LATER_YEAR = 1980 };
+typedef struct spz_by_year {
+    int year;              /* as judged; 0: not known */
+    spz_statement silent;  /* by the score (and the house) alone */
+    spz_statement earlier; /* as if it were of SPZ_EARLIER_YEAR */
+    spz_statement later;   /* of SPZ_LATER_YEAR */
+} spz_by_year;
 
 /* What kind of reason: grounds for the recommended arrangement against another, remarks without points, what a movement of a work says. */
 typedef enum spz_reason_kind {
@@ -206,6 +216,7 @@ SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, s
 SPZ_API void spz_verdict_free(spz_verdict *verdict);
 
 SPZ_API spz_statement spz_verdict_statement(const spz_verdict *verdict);
+SPZ_API spz_by_year spz_verdict_by_year(const spz_verdict *verdict); /* where nothing was judged all three are the statement */
 SPZ_API size_t spz_verdict_count(const spz_verdict *verdict);          /* ranked arrangements; 0 when nothing could be judged */
 SPZ_API const spz_ranked *spz_verdict_ranked(const spz_verdict *verdict, size_t place); /* best first */
 /* 0..1: hundredths of the score between the best and the best of the other violin placing; where the house allows one placing only,

@@ -53,13 +53,14 @@ static spz_status page_of(const Pages *pages, const spz_reading *reading, spz_do
     return status;
 }
 
-static int add_page(Pages *pages, const char *score, const spz_sink *sink, const Voice *voice)
+static int add_page(Pages *pages, const ScoreItem *item, const spz_sink *sink, const Voice *voice)
 {
+    const char *score = item->path;
     char name[PATH_SIZE];
     spz_reading *reading = NULL;
     spz_document *document = NULL;
     int result = EXIT_INPUT;
-    spz_status status = spz_reading_make(score, pages->settings, pages->year, SPZ_TO_SEATING, sink, &reading);
+    spz_status status = spz_reading_make(score, pages->settings, pages->year ? pages->year : item->year, SPZ_TO_SEATING, sink, &reading);
     if (!status)
         status = page_of(pages, reading, &document);
     if (!status)
@@ -80,8 +81,8 @@ static int add_pages(Pages *pages)
     for (size_t i = 0; i < pages->scores.count; i++) {
         Voice voice = {.most_doubts = pages->most_doubts};
         spz_sink sink = voice_sink(&voice);
-        int one = add_page(pages, pages->scores.paths[i], &sink, &voice);
-        voice_close(&voice, pages->scores.paths[i]);
+        int one = add_page(pages, &pages->scores.at[i], &sink, &voice);
+        voice_close(&voice, pages->scores.at[i].path);
         result = one ? one : result;
     }
     return result;
@@ -105,12 +106,12 @@ static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
 {
     char one[PATH_SIZE], other[PATH_SIZE];
     for (size_t i = 0; i < scores->count; i++) {
-        spz_report_page_name(scores->paths[i], one, sizeof one);
+        spz_report_page_name(scores->at[i].path, one, sizeof one);
         bool taken = strcmp(one, "index.html") == 0 || (scores->plan && strcmp(one, season_page) == 0);
         for (size_t k = 0; k < i && !taken; k++)
-            taken = strcmp(one, spz_report_page_name(scores->paths[k], other, sizeof other)) == 0;
+            taken = strcmp(one, spz_report_page_name(scores->at[k].path, other, sizeof other)) == 0;
         if (taken) {
-            complain_usage(arguments->command, "%s: the name %s is taken; rename the score, or report it into another folder", scores->paths[i], one);
+            complain_usage(arguments->command, "%s: the name %s is taken; rename the score, or report it into another folder", scores->at[i].path, one);
             return false;
         }
     }

@@ -6,20 +6,20 @@
 #include <string.h>
 
 /* Adds a path unless it is there. */
-static spz_status add_path(ScoreList *list, const char *path)
+static spz_status add_path(ScoreList *list, const char *path, int year)
 {
     for (size_t i = 0; i < list->count; i++)
-        if (strcmp(list->paths[i], path) == 0)
+        if (strcmp(list->at[i].path, path) == 0)
             return SPZ_OK;
     size_t size = strlen(path) + 1;
-    char **paths = realloc(list->paths, (list->count + 1) * sizeof *paths);
-    if (paths)
-        list->paths = paths;
-    char *copy = paths ? malloc(size) : NULL;
+    ScoreItem *at = realloc(list->at, (list->count + 1) * sizeof *at);
+    if (at)
+        list->at = at;
+    char *copy = at ? malloc(size) : NULL;
     if (!copy)
         return SPZ_NO_MEMORY;
     memcpy(copy, path, size);
-    list->paths[list->count++] = copy;
+    list->at[list->count++] = (ScoreItem){copy, year};
     return SPZ_OK;
 }
 
@@ -28,7 +28,7 @@ static spz_status add_works(ScoreList *list, const spz_planned_concert *concert)
     spz_status status = SPZ_OK;
     for (size_t w = 0; w < concert->work_count && !status; w++)
         for (size_t m = 0; m < concert->works[w].movement_count && !status; m++)
-            status = add_path(list, concert->works[w].movements[m].file);
+            status = add_path(list, concert->works[w].movements[m].file, concert->works[w].year);
     return status;
 }
 
@@ -77,7 +77,7 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
         int one = EXIT_OK;
         if (is_table(path))
             one = add_season(list, path, settings, language);
-        else if (add_path(list, path)) {
+        else if (add_path(list, path, 0)) {
             complain_status(path, SPZ_NO_MEMORY);
             one = EXIT_INPUT;
         }
@@ -89,8 +89,8 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
 void score_list_free(ScoreList *list)
 {
     for (size_t i = 0; i < list->count; i++)
-        free(list->paths[i]);
-    free(list->paths);
+        free(list->at[i].path);
+    free(list->at);
     spz_document_free(list->plan);
     *list = (ScoreList){NULL, 0, NULL};
 }

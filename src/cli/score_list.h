@@ -3,8 +3,13 @@
 #define CLI_SCORE_LIST_H
 #include "arguments.h"
 
+typedef struct ScoreItem {
+    char *path;
+    int year;            /* of composition, as the table of a season has it; 0 none */
+} ScoreItem;
+
 typedef struct ScoreList {
-    char **paths;        /* each score once, in the order given */
+    ScoreItem *at;       /* each score once, in the order given */
     size_t count;
     spz_document *plan;  /* the plan of the season as a page; NULL where no table was given */
 } ScoreList;

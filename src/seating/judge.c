@@ -77,6 +77,8 @@ static void weigh_all(Verdict *verdict, const Comparison *comparison, const Seat
     ranking->count = comparison->list.count;
     for (size_t i = 0; i < ranking->count; i++) {
         terms_weigh(comparison, evidence, i, &ranking->points[i]);
+        ranking->under[YEAR_EARLIER][i] = terms_era(comparison, i, SPZ_EARLIER_YEAR);
+        ranking->under[YEAR_LATER][i] = terms_era(comparison, i, SPZ_LATER_YEAR);
         ranking->opposed[i] = comparison->list.at[i].opposed;
         ranking->allowed[i] = comparison->allowed[i];
         if (strcmp(comparison->list.at[i].name, comparison->rules.usual) == 0)
@@ -124,6 +126,8 @@ spz_status spz_seating_judge(const spz_findings *findings, const spz_settings *s
     spz_status status = verdict ? start(verdict, findings) : SPZ_NO_MEMORY;
     spz_outcome outcome = outcome_of(findings->map);
     *out = NULL;
+    if (status == SPZ_OK)
+        verdict->year = year;
     if (status == SPZ_OK && outcome)
         verdict->outcome = outcome;
     if (status == SPZ_OK && !outcome && !settings)

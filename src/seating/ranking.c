@@ -114,7 +114,7 @@ static spz_confidence confidence_of(const Ranking *s)
     return s->margin >= f->firm_margin && steady && direct_margin(s) >= f->firm_direct ? SPZ_FIRM : SPZ_LEANING;
 }
 
-void ranking_settle(Ranking *s, size_t usual)
+static void settle_alone(Ranking *s, size_t usual)
 {
     for (size_t i = 0; i < s->count; i++) {
         s->totals[i] = terms_total(&s->points[i]);
@@ -125,4 +125,38 @@ void ranking_settle(Ranking *s, size_t usual)
     s->margin = (s->scores[s->order[0]] - s->scores[s->rival]) / 100;
     find_turning(s);
     s->confidence = confidence_of(s);
+}
+
+/* No year of composition makes a verdict firm that is not firm without it. */
+static spz_confidence without_calendar(const Ranking *s, size_t best, spz_confidence confidence)
+{
+    const YearView *silent = &s->views[YEAR_SILENT];
+    bool firm = silent->confidence == SPZ_FIRM && s->opposed[silent->best] == s->opposed[best];
+    return confidence == SPZ_FIRM && !firm ? SPZ_LEANING : confidence;
+}
+
+static YearView view_under(const Ranking *s, Calendar calendar, size_t usual)
+{
+    Ranking other = *s;
+    for (size_t i = 0; i < s->count; i++)
+        other.points[i].of[SPZ_TERM_ERA] = s->under[calendar][i];
+    settle_alone(&other, usual);
+    return (YearView){other.order[0], other.margin, other.confidence};
+}
+
+void ranking_settle(Ranking *s, size_t usual)
+{
+    settle_alone(s, usual);
+    for (int calendar = 0; calendar < CALENDAR_COUNT; calendar++) { /* the silent one first */
+        YearView *view = &s->views[calendar];
+        *view = view_under(s, (Calendar)calendar, usual);
+        view->confidence = without_calendar(s, view->best, view->confidence);
+    }
+    s->confidence = without_calendar(s, s->order[0], s->confidence);
+}
+
+bool ranking_hangs_on_year(const Ranking *s, size_t best, spz_confidence confidence)
+{
+    const YearView *silent = &s->views[YEAR_SILENT];
+    return confidence != SPZ_OPEN && (silent->confidence == SPZ_OPEN || s->opposed[silent->best] != s->opposed[best]);
 }

@@ -11,9 +11,19 @@ typedef struct RankingFigures {
 } RankingFigures;
 extern const RankingFigures ranking_figures;
 
+/* The same arrangements under another year of composition, or under none. */
+typedef enum Calendar { YEAR_SILENT, YEAR_EARLIER, YEAR_LATER, CALENDAR_COUNT } Calendar;
+typedef struct YearView {
+    size_t best;
+    double margin;
+    spz_confidence confidence;
+} YearView;
+
 typedef struct Ranking {
     size_t count;
     Points points[SPZ_ARRANGEMENT_LIMIT];
+    double under[CALENDAR_COUNT][SPZ_ARRANGEMENT_LIMIT]; /* points of the era in these years */
+    YearView views[CALENDAR_COUNT];
     double totals[SPZ_ARRANGEMENT_LIMIT], scores[SPZ_ARRANGEMENT_LIMIT];
     bool opposed[SPZ_ARRANGEMENT_LIMIT], allowed[SPZ_ARRANGEMENT_LIMIT];
     size_t order[SPZ_ARRANGEMENT_LIMIT]; /* the allowed ones, best first */
@@ -24,6 +34,8 @@ typedef struct Ranking {
     spz_turning turning; /* the term whose weight has to move least, and by which factor */
 } Ranking;
 
-/* Fills all but points, opposed, allowed and count, which the caller has set. `usual`: index that wins ties; SIZE_MAX: none. */
+/* Fills all but points, under, opposed, allowed and count, which the caller has set. `usual`: index that wins ties; SIZE_MAX: none. */
 void ranking_settle(Ranking *ranking, size_t usual);
+/* Whether it is the year that makes of this what it is: without it the score leaves it open, or says the contrary. */
+bool ranking_hangs_on_year(const Ranking *ranking, size_t best, spz_confidence confidence);
 #endif

@@ -80,6 +80,11 @@ static void weigh_melody(const Comparison *comparison, const SeatingEvidence *ev
     out->of[SPZ_TERM_TURNED] = comparison->rules.weights.turned * amount * open;
 }
 
+double terms_era(const Comparison *comparison, size_t arrangement, int year)
+{
+    return (comparison->list.at[arrangement].opposed ? 0.5 : -0.5) * comparison->rules.weights.era * evidence_era(year);
+}
+
 void terms_weigh(const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement, Points *out)
 {
     const Weights *w = &comparison->rules.weights;
@@ -90,7 +95,7 @@ void terms_weigh(const Comparison *comparison, const SeatingEvidence *evidence, 
     out->of[SPZ_TERM_THREE] = -side * w->three * evidence_saturation(evidence->three_sum, evidence_figures.three_full);
     out->of[SPZ_TERM_BASS] = w->bass * evidence->bass *
                          (geometry_bass_centrality(&comparison->layouts[arrangement]) - comparison_usual_centrality(comparison));
-    out->of[SPZ_TERM_ERA] = side * w->era * evidence_era(evidence->year);
+    out->of[SPZ_TERM_ERA] = terms_era(comparison, arrangement, evidence->year);
     out->of[SPZ_TERM_HOUSE] = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? w->house : 0;
 }
 

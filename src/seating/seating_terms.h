@@ -13,6 +13,7 @@ typedef struct Points {
 double terms_antiphony(const Comparison *comparison, const PairEvidence *pair, size_t arrangement);
 double terms_ensemble(const Comparison *comparison, const PairEvidence *pair, size_t arrangement);
 double terms_violins_share(const SeatingEvidence *evidence); /* what each pair of violin sections counts: less where there are three */
+double terms_era(const Comparison *comparison, size_t arrangement, int year); /* points of the year alone; 0 for none */
 void terms_weigh(const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement, Points *out);
 double terms_total(const Points *points);
 double terms_score(double total); /* 0..100 */

@@ -79,11 +79,29 @@ const char *spz_confidence_name(spz_confidence confidence)
     return (unsigned)confidence < sizeof names / sizeof *names ? names[confidence] : "";
 }
 
+static spz_statement statement_of(const Verdict *verdict, size_t best, double margin, spz_confidence confidence)
+{
+    if (verdict->outcome != SPZ_JUDGED)
+        return (spz_statement){.outcome = verdict->outcome, .confidence = SPZ_OPEN, .margin = verdict->ranking.margin};
+    return (spz_statement){verdict->outcome, confidence, margin, verdict->by_arrangement[best].name,
+                           ranking_hangs_on_year(&verdict->ranking, best, confidence)};
+}
+
 spz_statement spz_verdict_statement(const spz_verdict *verdict)
 {
-    bool judged = verdict->outcome == SPZ_JUDGED;
-    return (spz_statement){verdict->outcome, judged ? verdict->ranking.confidence : SPZ_OPEN, verdict->ranking.margin,
-                           judged ? verdict->by_arrangement[verdict->ranking.order[0]].name : NULL};
+    const Ranking *s = &verdict->ranking;
+    return statement_of(verdict, s->order[0], s->margin, s->confidence);
+}
+
+spz_by_year spz_verdict_by_year(const spz_verdict *verdict)
+{
+    spz_by_year by = {.year = verdict->year};
+    spz_statement *const each[CALENDAR_COUNT] = {&by.silent, &by.earlier, &by.later};
+    for (int i = 0; i < CALENDAR_COUNT; i++) {
+        const YearView *view = &verdict->ranking.views[i];
+        *each[i] = statement_of(verdict, view->best, view->margin, view->confidence);
+    }
+    return by;
 }
 size_t spz_verdict_count(const spz_verdict *verdict)
 {

@@ -14,6 +14,7 @@ struct spz_verdict {
     const char *const *movements; /* of a work: titles */
     size_t movement_count;
     spz_outcome outcome;
+    int year; /* of composition; 0 not known */
     Ranking ranking;                                /* count 0: nothing could be judged */
     spz_ranked by_arrangement[SPZ_ARRANGEMENT_LIMIT]; /* in the order of the settings */
     ReasonList reasons;

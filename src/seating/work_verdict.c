@@ -51,6 +51,7 @@ static spz_status combine(Verdict *work, const spz_verdict *const *movements, si
     size_t judged = 0;
     work->ranking.count = model->ranking.count;
     memcpy(work->ranking.opposed, model->ranking.opposed, sizeof model->ranking.opposed);
+    memcpy(work->ranking.under, model->ranking.under, sizeof model->ranking.under);
     memcpy(work->ranking.allowed, model->ranking.allowed, sizeof model->ranking.allowed);
     for (size_t m = 0; m < count; m++) {
         if (!movements[m]->ranking.ranked)
@@ -58,6 +59,7 @@ static spz_status combine(Verdict *work, const spz_verdict *const *movements, si
         if (!same_arrangements(model, movements[m]))
             return SPZ_BAD_ARGUMENT;
         all += voice_of(&movements[m]->ranking);
+        work->year = work->year ? work->year : movements[m]->year;
         judged++;
         work->thirds = work->thirds || movements[m]->thirds;
         work->orchestras = movements[m]->orchestras > work->orchestras ? movements[m]->orchestras : work->orchestras;

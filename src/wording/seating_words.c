@@ -74,7 +74,9 @@ void say_statement(Buffer *out, spz_language language, spz_statement statement)
         return;
     }
     bool own = spz_arrangement_standard(statement.arrangement) == SPZ_OWN_ARRANGEMENT;
-    Phrase phrase = own && statement.confidence == SPZ_FIRM ? PHRASE_STATEMENT_FIRM_OWN : (Phrase)(PHRASE_STATEMENT_OPEN + (unsigned)statement.confidence);
+    Phrase phrase = statement.by_year                               ? PHRASE_STATEMENT_BY_YEAR
+                    : own && statement.confidence == SPZ_FIRM ? PHRASE_STATEMENT_FIRM_OWN
+                                                              : (Phrase)(PHRASE_STATEMENT_OPEN + (unsigned)statement.confidence);
     SAY(out, language, phrase, slot_text("arrangement", words_arrangement(language, statement.arrangement)),
         slot_decimal("margin", statement.margin, 2));
 }
@@ -113,12 +115,13 @@ void say_best_order(Buffer *out, spz_language language, const spz_verdict *verdi
 void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict)
 {
     spz_confidence confidence = spz_verdict_confidence(verdict);
+    bool by_year = spz_verdict_statement(verdict).by_year;
     bool opposed = spz_verdict_ranked(verdict, 0)->opposed;
     Buffer turning;
     buffer_init(&turning);
     say_turning(&turning, language, spz_verdict_turning(verdict));
     SAY(out, language, PHRASE_SEATING_SURE, slot_phrase("confidence", (Phrase)(PHRASE_CONFIDENCE_OPEN + (unsigned)confidence)),
-        slot_phrase("meaning", (Phrase)(PHRASE_MEANING_OPEN + (unsigned)confidence)));
+        slot_phrase("meaning", by_year ? PHRASE_MEANING_BY_YEAR : (Phrase)(PHRASE_MEANING_OPEN + (unsigned)confidence)));
     buffer_putc(out, ' ');
     SAY(out, language, opposed ? PHRASE_SEATING_MARGIN_TOGETHER : PHRASE_SEATING_MARGIN_OPPOSED,
         slot_number("n", lround(spz_verdict_margin(verdict) * 100)));
@@ -128,6 +131,42 @@ void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict)
     }
     out->failed = out->failed || turning.failed;
     buffer_free(&turning);
+}
+
+/* 'violins opposed, cellos inside left (leaning, 12 points ahead of a hundred)'; 'open (2 points ...)'. */
+static void say_year_view(Buffer *out, spz_language language, const spz_statement *view)
+{
+    SAY(out, language, view->confidence == SPZ_OPEN ? PHRASE_YEAR_VIEW_OPEN : PHRASE_YEAR_VIEW,
+        slot_text("arrangement", words_arrangement(language, view->arrangement)),
+        slot_phrase("confidence", (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + (unsigned)view->confidence)), slot_number("n", lround(view->margin * 100)));
+}
+
+static bool same_view(const spz_statement *one, const spz_statement *other)
+{
+    return one->confidence == other->confidence && (one->confidence == SPZ_OPEN || strcmp(one->arrangement, other->arrangement) == 0);
+}
+
+void say_year(Buffer *out, spz_language language, const spz_verdict *verdict)
+{
+    spz_by_year by = spz_verdict_by_year(verdict);
+    spz_statement now = spz_verdict_statement(verdict);
+    Buffer silent, earlier, later;
+    if (now.outcome != SPZ_JUDGED || (by.year && same_view(&now, &by.silent)))
+        return;
+    buffer_init(&silent);
+    buffer_init(&earlier);
+    buffer_init(&later);
+    say_year_view(&silent, language, &by.silent);
+    say_year_view(&earlier, language, &by.earlier);
+    say_year_view(&later, language, &by.later);
+    bool same = same_view(&by.earlier, &by.later);
+    SAY(out, language, by.year ? PHRASE_YEAR_WITHOUT : same ? PHRASE_YEAR_UNKNOWN_SAME : PHRASE_YEAR_UNKNOWN, slot_number("year", by.year),
+        slot_text("silent", silent.text), slot_number("before", SPZ_EARLIER_YEAR), slot_text("earlier", earlier.text),
+        slot_number("after", SPZ_LATER_YEAR), slot_text("later", later.text));
+    out->failed = out->failed || silent.failed || earlier.failed || later.failed;
+    buffer_free(&silent);
+    buffer_free(&earlier);
+    buffer_free(&later);
 }
 
 static Phrase because_phrase(const spz_ranked *ranked, const spz_term *term)

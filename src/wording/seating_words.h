@@ -19,6 +19,8 @@ void say_statement(Buffer *out, spz_language language, spz_statement statement);
 /* 'From house left to house right: Vn I, Vc, Va, Vn II.' */
 void say_best_order(Buffer *out, spz_language language, const spz_verdict *verdict);
 /* How far it is ahead of the other placing of the violins, and what would turn it. */
+/* The verdict both ways where the year of composition is not known, or without it where it changes something; else nothing. */
+void say_year(Buffer *out, spz_language language, const spz_verdict *verdict);
 void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict);
 /* 'turns if ensemble weighs 1.8 times as much'; nothing when no weight turns it. */
 void say_turning(Buffer *out, spz_language language, spz_turning turning);

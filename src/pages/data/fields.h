@@ -6,7 +6,7 @@
 extern const FieldTable movement_fields, summary_fields;
 extern const FieldTable passage_fields, link_fields, entry_fields;
 extern const FieldTable line_fields, clue_fields;
-extern const FieldTable verdict_fields, ranked_fields, term_fields, loss_fields, reason_fields;
+extern const FieldTable verdict_fields, year_fields, ranked_fields, term_fields, loss_fields, reason_fields;
 extern const FieldTable sound_fields, source_fields;
 extern const FieldTable doubt_fields;
 extern const FieldTable setting_fields, setting_entry_fields;

@@ -10,12 +10,23 @@ static const Field of_verdict[] = {
     {"ranked", IN_JSON, "the arrangements, best first (below)"},
     {"margin", IN_JSON, "0 to 1, to the best arrangement with the violins placed the other way"},
     {"confidence", IN_JSON, "firm, leaning, open"},
+    {"by_year", IN_JSON, "whether the year of composition makes it so: without it the score leaves it open, or says the contrary"},
+    {"year_judged", IN_JSON, "the year of composition that counted: the score's, or the one given; null"},
+    {"years", IN_JSON, "the verdict without a year, and with an earlier and a later one (below)"},
     {"turning", IN_JSON, "what would overturn it; \"\""},
     {"turning_term", IN_JSON, "the term whose weight has to move least for that; null"},
     {"turning_factor", IN_JSON, "by how much it has to; null"},
     {"reasons", IN_JSON, "weightiest first (below)"},
 };
 const FieldTable verdict_fields = FIELD_TABLE("verdict", of_verdict);
+
+static const Field of_year[] = {
+    {"year", IN_JSON, "of composition, as if it were; null: none"},
+    {"recommended", IN_JSON, "the arrangement's name; null"},
+    {"confidence", IN_JSON, "firm, leaning, open"},
+    {"margin", IN_JSON, "0 to 1"},
+};
+const FieldTable year_fields = FIELD_TABLE("year", of_year);
 
 static const Field of_ranked[] = {
     {"place", IN_CSV, "from 1, the best"},
@@ -308,6 +319,28 @@ static const char *outcome_name(spz_outcome outcome)
     return names[outcome];
 }
 
+static void give_year(FactsOut *out, int year, const spz_statement *statement)
+{
+    Facts facts = facts_line(out, &year_fields);
+    fact_some(&facts, "year", year != 0, year);
+    fact_text(&facts, "recommended", statement->arrangement);
+    fact_text(&facts, "confidence", spz_confidence_name(statement->confidence));
+    fact_number(&facts, "margin", statement->margin, 2);
+    facts_close(&facts);
+}
+
+static void give_years(Facts *facts, const spz_verdict *verdict)
+{
+    spz_by_year by = spz_verdict_by_year(verdict);
+    fact_flag(facts, "by_year", spz_verdict_statement(verdict).by_year);
+    fact_some(facts, "year_judged", by.year != 0, by.year);
+    fact_array(facts, "years");
+    give_year(facts->out, 0, &by.silent);
+    give_year(facts->out, SPZ_EARLIER_YEAR, &by.earlier);
+    give_year(facts->out, SPZ_LATER_YEAR, &by.later);
+    facts_end_list(facts);
+}
+
 void give_verdict(FactsOut *out, const spz_verdict *verdict)
 {
     spz_statement statement = spz_verdict_statement(verdict);
@@ -325,6 +358,7 @@ void give_verdict(FactsOut *out, const spz_verdict *verdict)
     facts_end_list(&facts);
     fact_number(&facts, "margin", statement.margin, 2);
     fact_text(&facts, "confidence", spz_confidence_name(statement.confidence));
+    give_years(&facts, verdict);
     give_turning(&facts, spz_verdict_turning(verdict));
     give_reasons(&facts, verdict);
     facts_done(&facts);

@@ -28,7 +28,7 @@ void block_title(spz_report *report, const ShownMovement *shown)
     buffer_init(&line);
     between(report);
     layout_heading(&report->out, shown->title, '=', report->options.width);
-    int year = spz_movement_year(movement);
+    int year = shown->reading.verdict ? spz_verdict_by_year(shown->reading.verdict).year : spz_movement_year(movement);
     SAY(&line, report->options.language, year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", shown->file),
         slot_number("n", (long)spz_movement_bars(movement)), slot_number("year", year));
     layout_flow(&report->out, 0, "", &line, report->options.width);

@@ -27,6 +27,8 @@ static void show_recommendation(spz_report *report, const spz_verdict *verdict)
     flow(report, "", &line);
     say_margin(&line, language, verdict);
     flow(report, "", &line);
+    say_year(&line, language, verdict);
+    flow(report, "", &line);
 }
 
 static void show_reasons(spz_report *report, const spz_verdict *verdict, bool all)

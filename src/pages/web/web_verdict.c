@@ -81,6 +81,8 @@ void web_verdict(Html *html, spz_language language, const spz_verdict *verdict)
     put_paragraph(html, NULL, &words);
     say_margin(&words, language, verdict);
     put_margin(html, words_confidence(language, spz_verdict_confidence(verdict)), &words);
+    say_year(&words, language, verdict);
+    put_paragraph(html, "year", &words);
     reasons(html, language, verdict, &words);
     say_instead(&words, language, verdict);
     put_paragraph(html, NULL, &words);

@@ -50,6 +50,7 @@ static void put_statement(Json *json, const spz_statement *statement)
     json_put_integer(json, "confidence", (int)statement->confidence);
     json_put_number(json, "margin", statement->margin, 9);
     json_put_text(json, "arrangement", statement->arrangement);
+    json_put_flag(json, "by_year", statement->by_year);
 }
 
 static void put_movement(Json *json, const MovementResult *movement)
@@ -151,6 +152,7 @@ static bool take_statement(const JsonValue *line, spz_statement *statement)
     statement->outcome = (spz_outcome)outcome;
     statement->confidence = (spz_confidence)confidence;
     statement->arrangement = json_member_text(line, "arrangement");
+    statement->by_year = json_member_flag(line, "by_year");
     return statement->arrangement || outcome != SPZ_JUDGED;
 }
 

@@ -70,8 +70,8 @@ static ScoreResult *sample(void)
     static SeatingResult seats[2] = {{"violins opposed, violas inside left", NULL, 0, 1234}, {"violins together, cellos outside", losses, 2, -7}};
     ScoreResult *result = score_result_new();
     CU_ASSERT_PTR_NOT_NULL_FATAL(result);
-    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name}, 120, true, false, true, seats, 2};
-    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL}, 7, false, true, false, seats, 0};
+    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name, true}, 120, true, false, true, seats, 2};
+    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL, false}, 7, false, true, false, seats, 0};
     ResultMessage doubt = {.severity = SPZ_DOUBT, .line = 33, .part = "Violino", .fault = SPZ_FAULT_REPEAT_COUNT, .name = "two \"or\" so"};
     ResultMessage said = {.severity = SPZ_NOTE, .text = "words"};
     CU_ASSERT_TRUE(array_push(&result->movements, first) && array_push(&result->movements, second));

@@ -247,6 +247,72 @@ static void what_is_buried_under_a_tutti_counts_less(void)
     done(verdict);
 }
 
+static bool same_view(const spz_statement *one, const spz_statement *other)
+{
+    return one->confidence == other->confidence && one->by_year == other->by_year && !strcmp(one->arrangement, other->arrangement) &&
+           fabs(one->margin - other->margin) < 1e-12;
+}
+
+/* From nothing heard to a movement full of it. */
+static void what_a_verdict_says_of_other_years_is_what_judging_in_them_gives(void)
+{
+    for (size_t exchanges = 0; exchanges <= 8; exchanges++) {
+        evening_begin(&evening, 200);
+        evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, exchanges, 0.7);
+        spz_verdict *silent = evening_judge(&evening, NULL, 0), *late = evening_judge(&evening, NULL, 1890);
+        spz_verdict *earlier = evening_judge(&evening, NULL, SPZ_EARLIER_YEAR), *later = evening_judge(&evening, NULL, SPZ_LATER_YEAR);
+        spz_statement each[] = {spz_verdict_statement(silent), spz_verdict_statement(earlier), spz_verdict_statement(later)};
+        spz_by_year by = spz_verdict_by_year(late);
+        CU_ASSERT_EQUAL(by.year, 1890);
+        CU_ASSERT_EQUAL(spz_verdict_by_year(silent).year, 0);
+        CU_ASSERT_TRUE(same_view(&by.silent, &each[0]) && same_view(&by.earlier, &each[1]) && same_view(&by.later, &each[2]));
+        spz_verdict_free(silent);
+        spz_verdict_free(late);
+        spz_verdict_free(earlier);
+        spz_verdict_free(later);
+        evening_end(&evening);
+    }
+}
+
+/* However the score stands, and however much the year may weigh. */
+static void no_year_makes_firm_what_is_not_firm_without_it(void)
+{
+    size_t lifted = 0;
+    for (double strength = 0.5; strength < 1; strength += 0.05)
+        for (size_t exchanges = 1; exchanges <= 6; exchanges++)
+            for (int weight = 6; weight <= 60; weight *= 3) {
+                char house[64];
+                snprintf(house, sizeof house, "[weights]\nera = %d\n", weight);
+                spz_settings *settings = evening_settings(house);
+                evening_begin(&evening, 200);
+                evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, exchanges, strength);
+                spz_verdict *silent = evening_judge(&evening, settings, 0), *dated = evening_judge(&evening, settings, 1780);
+                CU_ASSERT_TRUE(spz_verdict_confidence(dated) < SPZ_FIRM || spz_verdict_confidence(silent) == SPZ_FIRM);
+                lifted += spz_verdict_margin(dated) >= 0.15 && spz_verdict_confidence(silent) < SPZ_FIRM;
+                spz_verdict_free(silent);
+                spz_verdict_free(dated);
+                evening_end(&evening);
+                spz_settings_free(settings);
+            }
+    CU_ASSERT_TRUE(lifted > 10); /* the year has carried the margin over the line often enough for this to mean something */
+}
+
+static void where_the_score_is_silent_it_is_the_year_that_speaks(void)
+{
+    evening_begin(&evening, 100);
+    spz_verdict *silent = evening_judge(&evening, NULL, 0), *early = evening_judge(&evening, NULL, 1780);
+    CU_ASSERT_FALSE(spz_verdict_statement(silent).by_year);
+    CU_ASSERT_TRUE(spz_verdict_statement(early).by_year);
+    CU_ASSERT_EQUAL(spz_verdict_confidence(early), SPZ_LEANING);
+    spz_verdict_free(silent);
+    spz_verdict_free(early);
+    evening_passages(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 6, 0.9);
+    early = evening_judge(&evening, NULL, 1780);
+    CU_ASSERT_FALSE(spz_verdict_statement(early).by_year);
+    spz_verdict_free(early);
+    evening_end(&evening);
+}
+
 static void the_year_alone_never_gives_more_than_a_leaning(void)
 {
     static const int years[] = {1600, 1720, 1780, 1850, 1900, 1929, 1931, 1960, 2020};
@@ -558,6 +624,9 @@ static const struct Statement statements[] = {
     STATEMENT(imitation_weighs_less_than_an_exchange),
     STATEMENT(what_is_buried_under_a_tutti_counts_less),
     STATEMENT(the_year_alone_never_gives_more_than_a_leaning),
+    STATEMENT(what_a_verdict_says_of_other_years_is_what_judging_in_them_gives),
+    STATEMENT(no_year_makes_firm_what_is_not_firm_without_it),
+    STATEMENT(where_the_score_is_silent_it_is_the_year_that_speaks),
     STATEMENT(a_blurred_hall_shifts_toward_together),
     STATEMENT(a_long_movement_with_the_same_few_exchanges_is_no_firmer),
     STATEMENT(the_turning_weight_turns_the_verdict),

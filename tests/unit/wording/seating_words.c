@@ -27,8 +27,8 @@ static const char *statement(spz_language language, spz_statement statement)
 
 static void a_statement_recommends_leans_or_leaves_open(void)
 {
-    const spz_statement firm = {SPZ_JUDGED, SPZ_FIRM, 0.34, "violins opposed, cellos inside left"};
-    const spz_statement open = {SPZ_JUDGED, SPZ_OPEN, 0, "violins together, violas outside"}, own = {SPZ_JUDGED, SPZ_FIRM, 0.2, "as in the old hall"};
+    const spz_statement firm = {SPZ_JUDGED, SPZ_FIRM, 0.34, "violins opposed, cellos inside left", false};
+    const spz_statement open = {SPZ_JUDGED, SPZ_OPEN, 0, "violins together, violas outside", false}, own = {SPZ_JUDGED, SPZ_FIRM, 0.2, "as in the old hall", false};
     const spz_statement nothing = {.outcome = SPZ_WITHOUT_STRINGS};
     CU_ASSERT_STRING_EQUAL(statement(SPZ_ENGLISH, firm), "Seat the violins opposed, cellos inside left: the evidence is firm (margin 0.34).");
     CU_ASSERT_STRING_EQUAL(statement(SPZ_GERMAN, firm), "Zu empfehlen ist „Violinen gegenüber, Violoncelli innen links“: Das Urteil ist sicher (Vorsprung 0,34).");
