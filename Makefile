@@ -1,6 +1,6 @@
 # Two commands do everything on a fresh machine: `make demo` (the main job on the bundled season) and `make test`.
 # Other targets: all, check (unit and command-line tests without the installing step and without what takes minutes), check-includes, test-web,
-# engraver, accept, asan, valgrind, bench, fuzz, install, uninstall, clean, distclean.
+# engraver, accept, asan, valgrind, bench, fuzz, install, uninstall, deb, clean, distclean.
 # Settings that may be given on the command line: CC, CFLAGS, CPPFLAGS, LDFLAGS, AR, OBJCOPY, BUILD; for `install` PREFIX, bindir, libdir,
 # includedir, datadir, mandir, docdir, DESTDIR. What was built with other settings, or from sources that are gone, is built anew.
 
@@ -18,6 +18,9 @@ datadir = $(prefix)/share
 mandir = $(datadir)/man
 docdir = $(datadir)/doc/spezzato
 pkgconfigdir = $(libdir)/pkgconfig
+bash_completions = $(datadir)/bash-completion/completions
+zsh_completions = $(datadir)/zsh/vendor-completions
+fish_completions = $(datadir)/fish/vendor_completions.d
 # What the program needs beside itself: where it is installed, and where the program of this tree looks for it.
 own_data = $(datadir)/spezzato
 BUILD_DATADIR = $(CURDIR)/src/pages/web
@@ -62,7 +65,7 @@ LIBRARY := $(BUILD)/libspezzato.a
 SHARED := $(BUILD)/libspezzato.so.$(VERSION)
 INTERNAL := $(BUILD)/internal.a
 
-.PHONY: all demo test check check-includes packages asan valgrind bench accept clean distclean install uninstall sketches
+.PHONY: all demo test check check-includes packages asan valgrind bench accept clean distclean install uninstall deb sketches
 .PHONY: fit accuracy citation-times fuzz accuracy-notes accuracy-reader reliability suite-table tests-built FORCE
 .DELETE_ON_ERROR:
 
@@ -284,12 +287,22 @@ install: all
 	chmod 644 $(call to,$(mandir)/man1/spezzato.1)
 	$(INSTALL) -m 644 README.md LICENSE docs/*.md $(call to,$(docdir))
 	$(INSTALL) -m 644 $(ENGRAVER)/engrave.mjs $(ENGRAVER)/package.json $(ENGRAVER)/package-lock.json $(call to,$(own_data)/engraver)
+	$(INSTALL) -d $(call to,$(bash_completions)) $(call to,$(zsh_completions)) $(call to,$(fish_completions))
+	$(PROGRAM) completions bash > $(call to,$(bash_completions)/spezzato)
+	$(PROGRAM) completions zsh > $(call to,$(zsh_completions)/_spezzato)
+	$(PROGRAM) completions fish > $(call to,$(fish_completions)/spezzato.fish)
+	chmod 644 $(call to,$(bash_completions)/spezzato) $(call to,$(zsh_completions)/_spezzato) $(call to,$(fish_completions)/spezzato.fish)
 	if [ -d $(ENGRAVER)/node_modules ]; then cp -R $(ENGRAVER)/node_modules $(call to,$(own_data)/engraver); fi
 
 uninstall:
 	rm -f $(call to,$(bindir)/spezzato) $(call to,$(libdir)/libspezzato.a) $(call to,$(libdir)/$(notdir $(SHARED))) $(call to,$(libdir)/$(SONAME)) \
 	    $(call to,$(libdir)/libspezzato.so) $(call to,$(pkgconfigdir)/spezzato.pc) $(call to,$(mandir)/man1/spezzato.1)
+	rm -f $(call to,$(bash_completions)/spezzato) $(call to,$(zsh_completions)/_spezzato) $(call to,$(fish_completions)/spezzato.fish)
 	rm -rf $(call to,$(includedir)/spezzato) $(call to,$(docdir)) $(call to,$(own_data))
+
+# Packages for Debian in $(BUILD)/deb (needs debhelper).
+deb: all
+	@BUILD=$(BUILD) sh src/about/debian/build.sh
 
 clean:
 	rm -rf $(BUILD) $(BUILD)-asan $(BUILD)-fuzz

@@ -16,6 +16,7 @@ typedef struct Command {
     int (*run)(const Arguments *arguments); /* exit status */
 } Command;
 
+const Command *command_at(size_t index);         /* in the order of `spezzato --help`; NULL past the last */
 const Command *command_named(const char *name); /* NULL when there is none */
 void command_help(const Command *command);      /* prints `spezzato NAME --help` */
 void commands_help(void);                       /* prints `spezzato --help` */

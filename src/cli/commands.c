@@ -10,6 +10,11 @@ COMMANDS(DECLARE)
 static const Command *const commands[] = {COMMANDS(LIST)};
 enum { COMMAND_COUNT = sizeof commands / sizeof commands[0] };
 
+const Command *command_at(size_t index)
+{
+    return index < COMMAND_COUNT ? commands[index] : NULL;
+}
+
 const Command *command_named(const char *name)
 {
     for (size_t i = 0; i < COMMAND_COUNT; i++)

@@ -12,4 +12,5 @@
     COMMAND(settings) \
     COMMAND(parts) \
     COMMAND(mark) \
-    COMMAND(notes)
+    COMMAND(notes) \
+    COMMAND(completions)
