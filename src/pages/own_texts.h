@@ -6,6 +6,7 @@
  * tests/web measures it), a letter, and a form: nothing is said by colour alone. The script filters what is listed and drawn, and opens the
  * passage that a mark of the map leads to; without it everything is listed, and every mark still leads to its passage. */
 extern const char text_page_css[], text_page_js[];
+extern const char text_own_ear_css[], text_own_ear_js[]; /* the conductor's choices, and the lines that say them */
 extern const char text_season_css[];
 extern const char text_parts_css[];
 extern const char text_notes_css[];

@@ -46,6 +46,7 @@ typedef struct PageHead {
     const char *language; /* "en" */
     const char *title;
     const char *style, *script; /* of our own */
+    const char *more_style, *more_script; /* further ones; NULL: none */
 } PageHead;
 void html_page_begin(Html *html, const PageHead *head);
 /* Ends body and page; the script runs last. */

@@ -31,7 +31,7 @@ static void meta(Html *html, const char *attribute, const char *name, const char
 }
 
 /* The script stands on a line of its own; the digest covers that line's end. */
-static void add_digest(Buffer *policy, const char *script)
+static void add_digest(Buffer *policy, const char *script, const char *before)
 {
     Sha256 sum;
     unsigned char digest[SHA256_BYTES];
@@ -39,18 +39,20 @@ static void add_digest(Buffer *policy, const char *script)
     sha256_add(&sum, "\n", 1);
     sha256_add(&sum, script, strlen(script));
     sha256_end_bytes(&sum, digest);
-    buffer_puts(policy, "; script-src 'sha256-");
+    buffer_printf(policy, "%s'sha256-", before);
     add_base64(policy, (const char *)digest, sizeof digest);
     buffer_puts(policy, "'");
 }
 
-static void put_policy(Html *html, const char *script)
+static void put_policy(Html *html, const PageHead *head)
 {
     Buffer policy;
     buffer_init(&policy);
     buffer_puts(&policy, "default-src 'none'; img-src data:; style-src 'unsafe-inline'");
-    if (script)
-        add_digest(&policy, script);
+    if (head->script)
+        add_digest(&policy, head->script, "; script-src ");
+    if (head->script && head->more_script)
+        add_digest(&policy, head->more_script, " ");
     html->failed = html->failed || buffer_failed(&policy);
     meta(html, "http-equiv", "Content-Security-Policy", policy.text);
     buffer_free(&policy);
@@ -73,10 +75,12 @@ void html_page_begin(Html *html, const PageHead *head)
     html_open(html, "meta");
     html_put(html, "charset", "utf-8");
     html_close_void(html);
-    put_policy(html, head->script);
+    put_policy(html, head);
     meta(html, "name", "viewport", "width=device-width, initial-scale=1");
     html_element(html, "title", NULL, head->title);
     own_text(html, "style", head->style);
+    if (head->more_style)
+        own_text(html, "style", head->more_style);
     html_close(html);
     html_line_end(html);
     html_open(html, "body");
@@ -86,6 +90,8 @@ void html_page_end(Html *html, const PageHead *head)
 {
     if (head->script)
         own_text(html, "script", head->script);
+    if (head->script && head->more_script)
+        own_text(html, "script", head->more_script);
     html_close(html);
     html_close(html);
     html_line_end(html);

@@ -33,6 +33,10 @@ void web_arrangements(Html *html, spz_language language, const spz_verdict *verd
 void web_stage(const Web *web);
 void web_map(const Web *web);
 void web_passages(const Web *web);
+/* Her own ear: what the conductor says of passage `index`, as attributes of the element that is open; and, once behind them, where the script
+ * writes the lines that she puts into a settings file. */
+void web_ruled(const Web *web, size_t index);
+void web_own_ear(const Web *web);
 /* Notes of the groups that the passage is about, by pitch and time: at most a page of it. */
 void web_strip(const Web *web, const spz_passage *passage);
 

@@ -8,7 +8,8 @@
 
 static PageHead head_of(spz_language language, const char *title)
 {
-    return (PageHead){.language = spz_language_code(language), .title = title, .style = text_page_css, .script = text_page_js};
+    return (PageHead){.language = spz_language_code(language), .title = title, .style = text_page_css, .script = text_page_js,
+                      .more_style = text_own_ear_css, .more_script = text_own_ear_js};
 }
 
 static void page_begin(Html *html, spz_language language, const char *title)

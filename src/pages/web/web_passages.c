@@ -181,6 +181,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     pair_words(web, passage, pair);
     html_put(html, "data-pair", pair);
     put_bodies(web, passage);
+    web_ruled(web, index);
     summary(web, passage);
     if (!web_notation(web, passage, index))
         web_strip(web, passage);
@@ -285,4 +286,5 @@ void web_passages(const Web *web)
         if (report_shows(&web->report->options, spz_findings_at(findings, i)))
             passage_details(web, spz_findings_at(findings, i), i);
     html_close(html);
+    web_own_ear(web);
 }
