@@ -60,7 +60,9 @@ T
 
 libFuzzer under address and undefined-behaviour sanitizers (`make fuzz SECONDS=...`), seeded with the bundled season, the test suite and the hostile files. `xml`
 reads any bytes as a score and joins and plays its notes; `archive` reads them as the packed score or the container of an archive, or as the archive itself;
-`settings` as a settings file; `analysis` takes a score the whole way to its seating. What was found is fixed and kept in tests/data/hostile.
+`settings` as a settings file; `analysis` takes a score the whole way to its seating. `music` changes scores as music (tests/fuzz/score_mutator.c: stretches of one part given to
+another, notes, bars, marks and parts moved, copied, changed), so that most of what it makes gets to a verdict, and takes each through every report, the notes, the parts, and
+marking and unmarking, which has to give the bytes back; `season` reads any bytes as the table of a season and plans it. Edges are the branches that were seen. What was found is fixed and kept in tests/data/hostile.
 
 T
     cat "$fuzz"
