@@ -26,6 +26,11 @@ typedef struct spz_sheet_options {
 SPZ_API spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
                                    const spz_sheet_options *options, spz_format format, spz_document **out);
 
+/* For the rehearsal: the passages by who has to be called for them, the longest and most exposed first, how long each lasts at the tempo in
+ * force, what to listen for and from where. As above; SPZ_AS_TEXT, SPZ_AS_HTML, SPZ_AS_CSV, SPZ_AS_JSON. */
+SPZ_API spz_status spz_sheet_rehearsal(const spz_reading *const *readings, size_t count, const spz_settings *settings,
+                                       const spz_sheet_options *options, spz_format format, spz_document **out);
+
 /* The score of `path` with the same things put in as MusicXML directions (words, brackets, dashed lines). Nothing else changes: plain
  * text stays the same byte for byte, whatever its encoding; of a compressed score all other members stay as they are packed. Marks
  * of an earlier run are replaced. `compressed`: the result is a compressed score (a zip archive: the document is not text). `marks` (may be NULL)

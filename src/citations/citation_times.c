@@ -1,61 +1,16 @@
 /* When a moment of the score sounds: the bars in playing order, each as long as the tempo marks make it. */
-#include "model/movement.h"
+#include "model/durations.h"
 #include "spezzato/sheets.h"
 #include "support/ascii.h"
 #include "support/numbers.h"
 #include <stdlib.h>
 #include <string.h>
 
-static const double usual_tempo = 120; /* crotchets a minute, where the score has no tempo mark at all; what MIDI files mean by none */
-
-static double tempo_rate(const Movement *movement, Ticks when)
-{
-    double rate = movement_tempo_at(movement, when);
-    if (rate <= 0 && movement->tempo_count)
-        rate = movement->tempos[0].rate; /* before the first mark */
-    return rate > 0 ? rate : usual_tempo;
-}
-
-/* First tempo mark behind `when`; the count when there is none. */
-static size_t next_tempo(const Movement *movement, Ticks when)
-{
-    size_t low = 0, high = movement->tempo_count;
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        if (movement->tempos[middle].onset <= when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
-/* Seconds from one written moment to a later one, without repeats. */
-static double seconds_between(const Movement *movement, Ticks from, Ticks to)
-{
-    double seconds = 0;
-    size_t next = next_tempo(movement, from);
-    while (from < to) {
-        Ticks until = next < movement->tempo_count && movement->tempos[next].onset < to ? movement->tempos[next].onset : to;
-        double crotchets = (double)(until - from) / (double)movement->per_crotchet;
-        seconds += crotchets * 60 / tempo_rate(movement, from);
-        from = until;
-        next++;
-    }
-    return seconds;
-}
-
-static double bar_seconds(const Movement *movement, size_t bar)
-{
-    Ticks onset = movement->bars[bar].onset;
-    return seconds_between(movement, onset, onset + movement->bars[bar].length);
-}
-
 double spz_movement_duration(const spz_movement *movement)
 {
     double seconds = 0;
     for (size_t i = 0; i < movement->played_count; i++)
-        seconds += bar_seconds(movement, (size_t)movement->played[i]);
+        seconds += movement_bar_seconds(movement, (size_t)movement->played[i]);
     return seconds;
 }
 
@@ -64,8 +19,8 @@ double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks
     double all = 0, found = -1;
     for (size_t i = 0; i < movement->played_count; i++) {
         if ((size_t)movement->played[i] == bar && found < 0 && pass-- == 0)
-            found = all + seconds_between(movement, movement->bars[bar].onset, when);
-        all += bar_seconds(movement, (size_t)movement->played[i]);
+            found = all + movement_seconds(movement, movement->bars[bar].onset, when);
+        all += movement_bar_seconds(movement, (size_t)movement->played[i]);
     }
     if (found < 0 || lasts <= 0 || all <= 0)
         return found;

@@ -86,3 +86,52 @@ bool sheets_strength(const Arguments *arguments, double *strength)
         *strength = arguments_have(arguments, &option_all) ? 0 : usual_strength;
     return true;
 }
+
+static spz_status write_sheet(const Readings *readings, const spz_settings *settings, const spz_sheet_options *sheet, spz_format format,
+                              const SheetRun *wanted, const char *path, int *result)
+{
+    spz_document *document = NULL;
+    spz_status status = wanted->sheet((const spz_reading *const *)readings->at, readings->count, settings, sheet, format, &document);
+    if (!status && output_save(document, path))
+        *result = EXIT_INPUT;
+    spz_document_free(document);
+    return status;
+}
+
+static int write_all(const Arguments *arguments, const SheetRun *wanted, const spz_settings *settings, const spz_sheet_options *sheet, spz_format format,
+                     int year)
+{
+    Readings readings;
+    int result = readings_make(arguments, settings, year, &readings);
+    if (readings.count) {
+        const char *path = arguments_value(arguments, &option_output, NULL);
+        spz_status status = write_sheet(&readings, settings, sheet, format, wanted, path, &result);
+        if (status == SPZ_BAD_ARGUMENT)
+            complain_usage(arguments->command, "there is no seating '%s'; `spezzato seating SCORE` names them", sheet->arrangement);
+        else if (status)
+            complain_status(path, status);
+        if (status)
+            result = status == SPZ_BAD_ARGUMENT ? EXIT_USAGE : EXIT_INPUT;
+    }
+    readings_free(&readings);
+    return result;
+}
+
+int sheets_run(const Arguments *arguments, const SheetRun *wanted)
+{
+    spz_format format;
+    spz_sheet_options sheet = SPZ_SHEET_USUAL;
+    spz_settings *settings = NULL;
+    int year;
+    sheet.arrangement = arguments_value(arguments, wanted->arrangement, NULL);
+    if (!sheets_format(arguments, wanted->form, wanted->names, wanted->formats, &format) || !arguments_year(arguments, &year) ||
+        !arguments_kinds(arguments, &sheet.kinds) || !sheets_strength(arguments, &sheet.strength) || !sheets_operands(arguments))
+        return EXIT_USAGE;
+    int result = arguments_settings(arguments, &settings);
+    if (!result && !arguments_language(arguments, settings, &sheet.language))
+        result = EXIT_USAGE;
+    if (!result)
+        result = write_all(arguments, wanted, settings, &sheet, format, year);
+    spz_settings_free(settings);
+    return result;
+}

@@ -18,4 +18,13 @@ bool sheets_format(const Arguments *arguments, const Option *option, const char 
 bool sheets_operands(const Arguments *arguments);
 /* --strength and --all: this strength at least; clear ones where nothing is said. false after one line. */
 bool sheets_strength(const Arguments *arguments, double *strength);
+
+/* A sheet made of readings, settings and spz_sheet_options: `names` and `formats` as above. Runs the whole command; its exit status. */
+typedef struct SheetRun {
+    const Option *form, *arrangement;
+    const char *names;
+    const spz_format *formats;
+    spz_status (*sheet)(const spz_reading *const *, size_t, const spz_settings *, const spz_sheet_options *, spz_format, spz_document **);
+} SheetRun;
+int sheets_run(const Arguments *arguments, const SheetRun *wanted);
 #endif

@@ -13,4 +13,5 @@
     COMMAND(parts) \
     COMMAND(mark) \
     COMMAND(notes) \
+    COMMAND(rehearsal) \
     COMMAND(completions)

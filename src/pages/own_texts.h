@@ -10,5 +10,6 @@ extern const char text_own_ear_css[], text_own_ear_js[]; /* the conductor's choi
 extern const char text_season_css[];
 extern const char text_parts_css[];
 extern const char text_notes_css[];
+extern const char text_rehearsal_css[];
 extern const char text_stage_css[];
 #endif

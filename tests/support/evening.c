@@ -68,6 +68,8 @@ spz_passage *evening_passage(Evening *evening, spz_kind kind, spz_section a, spz
                      .turns = kind == SPZ_DIV3 ? 3 : 2, /* of all violins: three lines */
                      .foreground = 1,
                      .letter = ""};
+    for (int side = 0; side < 2; side++)
+        p.sides[side].players = p.sides[side].group < SIZE_MAX ? players_of_group(p.sides[side].group) : 0;
     CU_ASSERT_FATAL(last >= first && last <= evening->movement.bar_count);
     p.first_bar = evening->bars[p.first].number;
     p.last_bar = evening->bars[p.last].number;

@@ -7,7 +7,7 @@ CSV after 'CSV'; a field in the table of a command that no score gives is one to
 """
 import csv, io, json, re, subprocess, sys
 
-COMMANDS = ["passages", "seating", "page", "sections", "streams", "settings", "check", "notes"]
+COMMANDS = ["passages", "seating", "page", "sections", "streams", "settings", "check", "notes", "rehearsal"]
 
 
 def ask(*words):

@@ -4,6 +4,7 @@
 
    What stands between <!-- fields: NAME --> or <!-- columns: NAME --> and <!-- end --> is written anew; the rest stays. Status 1 where a name is none. */
 #include "pages/data/fields.h"
+#include "pages/sheets/rehearsal_sheet.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -13,10 +14,11 @@ static const FieldTable *const tables[] = {
     &movement_fields, &summary_fields, &passage_fields, &link_fields,    &entry_fields,         &line_fields,    &clue_fields,   &verdict_fields, &year_fields, &ranked_fields,
     &term_fields,     &loss_fields,    &reason_fields,  &sound_fields,         &doubt_fields,   &setting_fields, &concert_fields, &work_fields,
     &planned_fields,  &change_fields,  &move_fields,    &other_fields,         &other_change_fields, &total_fields,  &setting_entry_fields,
+    &rehearsal_movement_fields, &call_fields, &rehearsal_item_fields,
 };
 
 static const Columns *const columns[] = {
-    &movements_columns, &sections_columns, &passages_columns, &seating_columns, &streams_columns, &named_streams_columns, &doubts_columns, &settings_columns,
+    &movements_columns, &sections_columns, &passages_columns, &seating_columns, &streams_columns, &named_streams_columns, &doubts_columns, &settings_columns, &rehearsal_columns,
 };
 
 static const char *forms_text(unsigned forms)

@@ -1,0 +1,46 @@
+/* How long the music lasts by its tempo marks. */
+#include "model/durations.h"
+
+static const double usual_tempo = 120; /* crotchets a minute, where the score has no tempo mark at all; what MIDI files mean by none */
+
+double movement_rate_at(const Movement *movement, Ticks when)
+{
+    double rate = movement_tempo_at(movement, when);
+    if (rate <= 0 && movement->tempo_count)
+        rate = movement->tempos[0].rate; /* before the first mark */
+    return rate > 0 ? rate : usual_tempo;
+}
+
+/* First tempo mark behind `when`; the count when there is none. */
+static size_t next_tempo(const Movement *movement, Ticks when)
+{
+    size_t low = 0, high = movement->tempo_count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (movement->tempos[middle].onset <= when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+double movement_seconds(const Movement *movement, Ticks from, Ticks to)
+{
+    double seconds = 0;
+    size_t next = next_tempo(movement, from);
+    while (from < to) {
+        Ticks until = next < movement->tempo_count && movement->tempos[next].onset < to ? movement->tempos[next].onset : to;
+        double crotchets = (double)(until - from) / (double)movement->per_crotchet;
+        seconds += crotchets * 60 / movement_rate_at(movement, from);
+        from = until;
+        next++;
+    }
+    return seconds;
+}
+
+double movement_bar_seconds(const Movement *movement, size_t bar)
+{
+    Ticks onset = movement->bars[bar].onset;
+    return movement_seconds(movement, onset, onset + movement->bars[bar].length);
+}

@@ -1,0 +1,148 @@
+/* The rehearsal sheet, and its form as text. */
+#include "pages/sheets/rehearsal_sheet.h"
+#include "editing/score_files.h"
+#include "pages/growing_report.h"
+#include "support/path.h"
+#include "wording/seating_words.h"
+#include "writing/document.h"
+#include "writing/text_layout.h"
+
+enum { INDENT = 2 };
+
+void rehearsal_about(const RehearsalPage *page, Buffer *out)
+{
+    spz_language language = page->speaker.language;
+    buffer_puts(out, phrase_text(language, PHRASE_REHEARSAL_ABOUT));
+    if (*page->plan->seating) {
+        buffer_putc(out, ' ');
+        SAY(out, language, PHRASE_REHEARSAL_SEATING, slot_text("seating", words_arrangement(language, page->plan->seating)));
+    }
+    if (!page->plan->tempo_given)
+        buffer_printf(out, " %s", phrase_text(language, PHRASE_REHEARSAL_NO_TEMPO));
+}
+
+static void nothing(SheetOut *sheet, FactsOut *facts)
+{
+    (void)sheet;
+    (void)facts;
+}
+
+static void text_row(Table *table, const RehearsalPage *page, const RehearsalItem *item)
+{
+    const spz_passage *p = item->passage;
+    spz_language language = page->speaker.language;
+    char bars[WORDS_TEXT], letter[WORDS_TEXT], kind[WORDS_TEXT], standing[WORDS_TEXT];
+    Buffer lasts, note;
+    buffer_init(&lasts);
+    buffer_init(&note);
+    say_lasts(&lasts, language, item);
+    table_row(table, (const char *const[]){words_bars(language, p, bars), words_letter(p, letter), lasts.text ? lasts.text : "", words_kind(language, p, kind),
+                                           words_standing(language, p, standing)});
+    say_to_rehearse(&note, &page->speaker, item);
+    buffer_puts(&note, ". ");
+    say_listening(&note, language, item);
+    table_note(table, note.text);
+    table->failed = table->failed || buffer_failed(&lasts) || buffer_failed(&note);
+    buffer_free(&lasts);
+    buffer_free(&note);
+}
+
+static void text_call(SheetOut *sheet, const RehearsalPage *page, const RehearsalCall *call)
+{
+    spz_language language = page->speaker.language;
+    const char *const heads[] = {phrase_text(language, PHRASE_HEAD_BARS), phrase_text(language, PHRASE_HEAD_LETTER), phrase_text(language, PHRASE_REHEARSAL_HEAD_LASTS),
+                                 phrase_text(language, PHRASE_HEAD_KIND), phrase_text(language, PHRASE_HEAD_STRENGTH)};
+    static const int most[] = {14, 10, 16, 14, 0};
+    Table table;
+    buffer_clear(&sheet->line);
+    say_call(&sheet->line, &page->speaker, call);
+    buffer_putc(&sheet->text, '\n');
+    layout_heading(&sheet->text, sheet->line.text ? sheet->line.text : "", '-', LAYOUT_USUAL_WIDTH);
+    table_begin(&table, 5, heads, most);
+    for (size_t i = 0; i < call->count; i++)
+        text_row(&table, page, &page->plan->items.at[call->first + i]);
+    table_end(&table, &sheet->text, INDENT, LAYOUT_USUAL_WIDTH);
+}
+
+static void text_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
+{
+    Buffer *out = &sheet->text;
+    (void)facts;
+    if (page->number)
+        buffer_putc(out, '\n');
+    layout_heading(out, page->title, '=', LAYOUT_USUAL_WIDTH);
+    layout_paragraph(out, 0, "", page->file, LAYOUT_USUAL_WIDTH);
+    buffer_clear(&sheet->line);
+    rehearsal_about(page, &sheet->line);
+    layout_paragraph(out, 0, "", sheet->line.text ? sheet->line.text : "", LAYOUT_USUAL_WIDTH);
+    for (size_t i = 0; i < page->plan->calls.count; i++)
+        text_call(sheet, page, &page->plan->calls.at[i]);
+    if (page->plan->calls.count == 0)
+        buffer_printf(out, "\n%s\n", phrase_text(page->speaker.language, PHRASE_REHEARSAL_NONE));
+    if (*page->plan->seating) {
+        buffer_putc(out, '\n');
+        layout_paragraph(out, 0, "", report_cautions(page->speaker.language), LAYOUT_USUAL_WIDTH);
+    }
+    out->failed = out->failed || buffer_failed(&sheet->line);
+}
+
+const RehearsalForm rehearsal_text = {nothing, text_movement, nothing, false};
+
+static const RehearsalForm *form_of(spz_format format)
+{
+    switch (format) {
+    case SPZ_AS_TEXT: return &rehearsal_text;
+    case SPZ_AS_HTML: return &rehearsal_html;
+    case SPZ_AS_JSON: return &rehearsal_json;
+    case SPZ_AS_CSV: return &rehearsal_csv;
+    default: return NULL;
+    }
+}
+
+typedef struct Under { /* a sheet under way */
+    const RehearsalForm *form;
+    const spz_settings *settings;
+    const spz_sheet_options *options;
+    SheetOut sheet;
+    FactsOut facts;
+    size_t number;
+} Under;
+
+static spz_status add_movement(Under *under, const spz_movement_reading *reading)
+{
+    RehearsalPlan plan;
+    spz_status status = rehearsal_plan(reading, under->settings, under->options, &plan);
+    const char *title = spz_movement_title(reading->movement);
+    spz_language language = under->form->data ? SPZ_ENGLISH : under->options->language;
+    RehearsalPage page = {reading->movement, reading->findings, &plan, path_name(spz_movement_file(reading->movement)), NULL, {language, reading->sections}, under->number++};
+    page.title = *title ? title : page.file;
+    if (!status)
+        under->form->movement(&under->sheet, &under->facts, &page);
+    rehearsal_free(&plan);
+    return status;
+}
+
+spz_status spz_sheet_rehearsal(const spz_reading *const *readings, size_t count, const spz_settings *settings, const spz_sheet_options *options,
+                               spz_format format, spz_document **out)
+{
+    spz_sheet_options usual = SPZ_SHEET_USUAL;
+    Under under = {.form = form_of(format), .settings = settings, .options = options ? options : &usual};
+    spz_status status = SPZ_OK;
+    *out = NULL;
+    if (!under.form || !judged_all(readings, count))
+        return SPZ_BAD_ARGUMENT;
+    sheet_begin(&under.sheet, under.options->language);
+    facts_begin(&under.facts, &under.sheet.text);
+    under.form->begin(&under.sheet, &under.facts);
+    for (size_t i = 0; i < count && !status; i++)
+        for (size_t m = 0; m < spz_reading_count(readings[i]) && !status; m++) {
+            spz_movement_reading reading = spz_reading_at(readings[i], m);
+            status = add_movement(&under, &reading);
+        }
+    under.form->end(&under.sheet, &under.facts);
+    facts_finish(&under.facts);
+    if (!status)
+        status = document_take(&under.sheet.text, out);
+    sheet_end(&under.sheet);
+    return status;
+}

@@ -1,0 +1,29 @@
+/* rehearsal_sheet.h - the rehearsal sheet in its forms. */
+#ifndef PAGES_SHEETS_REHEARSAL_SHEET_H
+#define PAGES_SHEETS_REHEARSAL_SHEET_H
+#include "pages/sheets/sheet_out.h"
+#include "wording/rehearsal_words.h"
+#include "writing/facts.h"
+
+typedef struct RehearsalPage { /* one movement */
+    const spz_movement *movement;
+    const spz_findings *findings;
+    const RehearsalPlan *plan;
+    const char *file, *title;
+    Speaker speaker;
+    size_t number; /* in the document, from 0 */
+} RehearsalPage;
+
+typedef struct RehearsalForm {
+    void (*begin)(SheetOut *sheet, FactsOut *facts);
+    void (*movement)(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page);
+    void (*end)(SheetOut *sheet, FactsOut *facts);
+    bool data; /* English, through `facts`; else through `sheet` */
+} RehearsalForm;
+extern const RehearsalForm rehearsal_text, rehearsal_html, rehearsal_json, rehearsal_csv;
+extern const FieldTable rehearsal_movement_fields, call_fields, rehearsal_item_fields;
+extern const Columns rehearsal_columns;
+
+/* What the sheet is about: seating, and how times were counted. */
+void rehearsal_about(const RehearsalPage *page, Buffer *out);
+#endif
