@@ -109,7 +109,8 @@ static spz_status copy_member(Zip *zip, const ScoreFile *file, const ArchiveMemb
     ArchiveStream stream;
     spz_status status = archive_stream_open(&stream, &file->archive, member);
     if (!status)
-        zip_packed(zip, (ZipMember){member->name, member->name_length, member->checksum, member->packed, member->unpacked, 0, (uint16_t)member->method},
+        zip_packed(zip, (ZipMember){member->name, member->name_length, member->checksum, member->packed, member->unpacked, 0, (uint16_t)member->method,
+                                     member->date},
                    stream.data);
     archive_stream_close(&stream);
     return status;
@@ -121,8 +122,6 @@ static spz_status rewrite_archive(const ScoreFile *file, const NewText *texts, s
     for (size_t i = 0; i < file->archive.count && !status; i++) {
         const ArchiveMember *member = &file->archive.members[i];
         const NewText *text = new_text_of(texts, count, member);
-        if (member->name_length == strlen(mimetype_name) && memcmp(member->name, mimetype_name, member->name_length) == 0)
-            continue;
         if (text)
             zip_deflated(zip, member->name, member->name_length, text->text.text, text->text.length);
         else
@@ -165,10 +164,10 @@ spz_status score_file_write(const ScoreFile *file, NewText *texts, size_t count,
         return buffer_failed(out) ? SPZ_NO_MEMORY : SPZ_OK;
     }
     zip_begin(&zip, out);
-    zip_stored(&zip, mimetype_name, strlen(mimetype_name), media_type, strlen(media_type));
-    if (file->compressed)
+    if (file->compressed) /* with a media type where it had one */
         status = rewrite_archive(file, texts, count, &zip);
     else {
+        zip_stored(&zip, mimetype_name, strlen(mimetype_name), media_type, strlen(media_type));
         add_container(&zip);
         zip_deflated(&zip, score_name, strlen(score_name), texts[0].text.text, texts[0].text.length);
     }

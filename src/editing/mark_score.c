@@ -114,25 +114,33 @@ static void free_texts(NewText *texts, size_t count)
     memory_free(texts);
 }
 
-/* Every text of the file that `score` was read from, changed; a text may hold several movements. `*count`: texts. */
+static bool is_among(const NewText *texts, size_t count, const char *name)
+{
+    for (size_t i = 0; i < count; i++)
+        if (!name || strcmp(texts[i].name, name) == 0)
+            return true;
+    return false;
+}
+
+/* Every text of the file that `score` was read from, changed; a text may hold several movements, and a collection may name one twice.
+ * `*count`: texts. */
 static spz_status change_texts(Job *job, const ScoreFile *file, const spz_score *score, NewText *texts, size_t *count)
 {
     spz_status status = SPZ_OK;
     size_t movements = spz_score_movement_count(score), prefix = strlen(file->path) + 1;
-    const char *before = "";
     *count = 0;
     for (size_t i = 0; i < movements && !status; i++) {
         const char *name = spz_movement_file(spz_score_movement(score, i)); /* 'archive:member' */
-        if (i && !strcmp(name, before))
+        const char *member = file->compressed ? name + prefix : NULL;
+        if (is_among(texts, *count, member))
             continue;
         NewText *text = &texts[(*count)++];
-        text->name = file->compressed ? name + prefix : NULL;
+        text->name = member;
         status = score_file_text(file, text->name, &text->text);
         if (status)
             complain(job, name, status, NULL);
         else
             status = change_text(job, name, &text->text);
-        before = name;
     }
     return status;
 }
@@ -146,7 +154,7 @@ static spz_status write_file(const Job *job, const ScoreFile *file, NewText *tex
         status = document_take(&whole, out);
     if (status)
         complain(job, file->path, status,
-                 status == SPZ_BAD_ARGUMENT ? "it holds several scores, which go into a compressed file only (a name that ends in .mxl)" : NULL);
+                 status == SPZ_BAD_ARGUMENT ? "it is a collection of several score files, which go into a compressed file only (a name that ends in .mxl)" : NULL);
     buffer_free(&whole);
     return status;
 }

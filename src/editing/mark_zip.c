@@ -31,8 +31,7 @@ static void put_about(Buffer *out, const ZipMember *member)
     put2(out, VERSION);
     put2(out, is_ascii(member) ? 0 : FLAG_UTF8);
     put2(out, member->method);
-    put2(out, 0);
-    put2(out, DATE_1980_01_01);
+    put4(out, member->date ? member->date : (uint32_t)DATE_1980_01_01 << 16);
     put4(out, member->checksum);
     put4(out, member->packed);
     put4(out, member->unpacked);
@@ -63,7 +62,7 @@ void zip_packed(Zip *zip, ZipMember member, const void *packed)
 static ZipMember about(const char *name, size_t name_length, const char *bytes, size_t length)
 {
     uint32_t checksum = (uint32_t)crc32(crc32(0, NULL, 0), (const Bytef *)bytes, (uInt)length);
-    return (ZipMember){name, name_length, checksum, (uint32_t)length, (uint32_t)length, 0, 0};
+    return (ZipMember){name, name_length, checksum, (uint32_t)length, (uint32_t)length, 0, 0, 0};
 }
 
 void zip_stored(Zip *zip, const char *name, size_t name_length, const char *bytes, size_t length)

@@ -1,5 +1,5 @@
-/* mark_zip.h - writes a zip archive into memory (PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16; DEFLATE by zlib). All dates are the
- * first that the format can hold, so that the same contents give the same bytes. */
+/* mark_zip.h - writes a zip archive into memory (PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16; DEFLATE by zlib). Members
+ * made anew have the first date that the format can hold, so that the same contents give the same bytes. */
 #ifndef EDITING_MARK_ZIP_H
 #define EDITING_MARK_ZIP_H
 #include "support/array.h"
@@ -11,6 +11,7 @@ typedef struct ZipMember {
     size_t name_length;
     uint32_t checksum, packed, unpacked, offset;
     uint16_t method;   /* 0 stored, 8 deflated */
+    uint32_t date;     /* as in ArchiveMember; 0: the first day that the format can hold */
 } ZipMember;
 
 typedef struct Zip {

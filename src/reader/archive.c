@@ -44,6 +44,7 @@ static size_t read_entry(const Archive *archive, size_t at, ArchiveMember *membe
         return 0;
     member->encrypted = (number2(entry + 8) & 1) != 0;
     member->method = (int)number2(entry + 10);
+    member->date = number4(entry + 12);
     member->checksum = number4(entry + 16);
     member->packed = number4(entry + 20);
     member->unpacked = number4(entry + 24);

@@ -13,6 +13,7 @@ typedef struct ArchiveMember {
     size_t name_length;
     size_t offset;    /* of its local header */
     uint32_t packed, unpacked, checksum;
+    uint32_t date;    /* as the archive has it: time in the low half, day in the high one */
     int method;       /* 0 stored, 8 deflated */
     bool encrypted;
 } ArchiveMember;

@@ -184,15 +184,19 @@ static void add_text(Zip *zip, const char *name, const char *text)
     zip_deflated(zip, name, strlen(name), text, strlen(text));
 }
 
-/* Two scores and a picture in one file. */
+static const uint32_t cover_date = 0x5D5C6A20; /* some afternoon of 2026 */
+
+/* Two scores, one of them named once more, and a picture in one file. */
 static void write_collection(Buffer *out, const char *score)
 {
     Zip zip;
     zip_begin(&zip, out);
     add_text(&zip, "META-INF/container.xml", "<container><rootfiles><rootfile full-path=\"all.xml\"/></rootfiles></container>");
-    add_text(&zip, "all.xml", "<opus xmlns:xlink=\"http://www.w3.org/1999/xlink\"><score xlink:href=\"one.xml\"/><score xlink:href=\"two.xml\"/></opus>");
+    add_text(&zip, "all.xml", "<opus xmlns:xlink=\"http://www.w3.org/1999/xlink\"><score xlink:href=\"one.xml\"/><score xlink:href=\"two.xml\"/>"
+                                "<score xlink:href=\"one.xml\"/></opus>");
     add_text(&zip, "one.xml", score);
-    zip_stored(&zip, "cover.png", 9, "\0\1\2\3", 4);
+    zip_packed(&zip, (ZipMember){.name = "cover.png", .name_length = 9, .checksum = 0x8BB98613, .packed = 4, .unpacked = 4, .date = cover_date},
+               "\0\1\2\3");
     add_text(&zip, "two.xml", score);
     CU_ASSERT_TRUE_FATAL(zip_end(&zip));
 }
@@ -212,7 +216,9 @@ static void every_score_of_a_collection_is_marked(void)
     CU_ASSERT_EQUAL(marks, 2 * one);
     CU_ASSERT_EQUAL_FATAL(archive_open(&archive, bytes, length), SPZ_OK);
     const ArchiveMember *cover = archive_find(&archive, "cover.png"), *score = archive_find(&archive, "two.xml");
-    CU_ASSERT_TRUE(cover && cover->unpacked == 4 && cover->method == 0);
+    CU_ASSERT_TRUE(cover && cover->unpacked == 4 && cover->method == 0 && cover->date == cover_date && cover->checksum == 0x8BB98613);
+    CU_ASSERT_PTR_NULL(archive_find(&archive, "mimetype")); /* it had none */
+    CU_ASSERT_TRUE(archive.count == 5 && memcmp(archive.members[3].name, "cover.png", 9) == 0);
     CU_ASSERT_TRUE(score && score->unpacked > music.length);
     archive_close(&archive);
     CU_ASSERT_EQUAL(spz_score_mark(both.path, NULL, NULL, false, NULL, &document, NULL), SPZ_BAD_ARGUMENT); /* one plain file can't hold two */
