@@ -69,6 +69,9 @@ SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /
  * orchestra; the same section twice asks for the way from one orchestra to the other. */
 SPZ_API bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_distance *out);
 SPZ_API size_t spz_plan_places(const spz_plan *plan); /* listeners */
+/* Degrees from where a listener on that place looks when he looks at the podium to the middle of a section, to the right above 0. In a double plan of
+ * `orchestra` 1 or 2. False where the section is not on the stage, or a set. */
+SPZ_API bool spz_plan_direction(const spz_plan *plan, spz_section section, int orchestra, size_t place, double *degrees);
 SPZ_API bool spz_plan_separation(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_separation *out);
 
 /* All arrangements of these settings, the user's own after the four standard ones. SPZ_BAD_SETTINGS as the judge says it. `names`

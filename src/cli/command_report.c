@@ -18,6 +18,7 @@ static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything 
 static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
 enum { PATH_SIZE = 4096 };
+static const char index_page[] = "index.html";
 
 typedef struct Pages {
     const char *folder;
@@ -53,39 +54,68 @@ static spz_status page_of(const Pages *pages, const spz_reading *reading, spz_do
     return status;
 }
 
-static int add_page(Pages *pages, const ScoreItem *item, const spz_sink *sink, const Voice *voice)
+/* A score that was read and waits for the one after it, so that its page can lead on to a page that is there. */
+typedef struct Waiting {
+    spz_reading *reading;
+    const char *score; /* NULL: none waits */
+    char before[PATH_SIZE]; /* page before it; "" none */
+} Waiting;
+
+/* Writes the page of the one that waits; `next`: the score after it, NULL for the last. */
+static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
 {
-    const char *score = item->path;
-    char name[PATH_SIZE];
-    spz_reading *reading = NULL;
+    char name[PATH_SIZE], after[PATH_SIZE];
     spz_document *document = NULL;
     int result = EXIT_INPUT;
-    spz_status status = spz_reading_make(score, pages->settings, pages->year ? pages->year : item->year, SPZ_TO_SEATING, sink, &reading);
+    if (!waiting->score)
+        return EXIT_OK;
+    pages->options.overview = index_page;
+    pages->options.before = *waiting->before ? waiting->before : NULL;
+    pages->options.after = next ? spz_report_page_name(next, after, sizeof after) : NULL;
+    spz_report_page_name(waiting->score, name, sizeof name);
+    spz_status status = page_of(pages, waiting->reading, &document);
     if (!status)
-        status = page_of(pages, reading, &document);
+        status = spz_report_add(pages->index, waiting->reading);
     if (!status)
-        status = spz_report_add(pages->index, reading);
-    if (!status)
-        result = write_document(pages, spz_report_page_name(score, name, sizeof name), document);
-    else if (!voice->errors)
-        complain_status(score, status);
+        result = write_document(pages, name, document);
+    else
+        complain_status(waiting->score, status);
     pages->written += result == EXIT_OK;
     spz_document_free(document);
-    spz_reading_free(reading);
+    spz_reading_free(waiting->reading);
+    memcpy(waiting->before, name, sizeof name);
+    waiting->score = NULL;
+    return result;
+}
+
+/* Reads the score; the one that waited can then be written. */
+static int add_page(Pages *pages, const ScoreItem *item, Waiting *waiting)
+{
+    Voice voice = {.most_doubts = pages->most_doubts};
+    spz_sink sink = voice_sink(&voice);
+    spz_reading *reading = NULL;
+    spz_status status = spz_reading_make(item->path, pages->settings, pages->year ? pages->year : item->year, SPZ_TO_SEATING, &sink, &reading);
+    if (status && !voice.errors)
+        complain_status(item->path, status);
+    voice_close(&voice, item->path);
+    if (status)
+        return EXIT_INPUT;
+    int result = write_waiting(pages, waiting, item->path);
+    waiting->reading = reading;
+    waiting->score = item->path;
     return result;
 }
 
 static int add_pages(Pages *pages)
 {
     int result = EXIT_OK;
+    Waiting waiting = {.score = NULL};
     for (size_t i = 0; i < pages->scores.count; i++) {
-        Voice voice = {.most_doubts = pages->most_doubts};
-        spz_sink sink = voice_sink(&voice);
-        int one = add_page(pages, &pages->scores.at[i], &sink, &voice);
-        voice_close(&voice, pages->scores.at[i].path);
+        int one = add_page(pages, &pages->scores.at[i], &waiting);
         result = one ? one : result;
     }
-    return result;
+    int last = write_waiting(pages, &waiting, NULL);
+    return last ? last : result;
 }
 
 static int write_index(Pages *pages)
@@ -94,7 +124,7 @@ static int write_index(Pages *pages)
     spz_status status = spz_report_close(pages->index, &document);
     if (status)
         complain_status(pages->folder, status);
-    int result = status ? EXIT_INPUT : write_document(pages, "index.html", document);
+    int result = status ? EXIT_INPUT : write_document(pages, index_page, document);
     spz_document_free(document);
     return result;
 }
@@ -107,7 +137,7 @@ static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
     char one[PATH_SIZE], other[PATH_SIZE];
     for (size_t i = 0; i < scores->count; i++) {
         spz_report_page_name(scores->at[i].path, one, sizeof one);
-        bool taken = strcmp(one, "index.html") == 0 || (scores->plan && strcmp(one, season_page) == 0);
+        bool taken = strcmp(one, index_page) == 0 || (scores->plan && strcmp(one, season_page) == 0);
         for (size_t k = 0; k < i && !taken; k++)
             taken = strcmp(one, spz_report_page_name(scores->at[k].path, other, sizeof other)) == 0;
         if (taken) {
@@ -148,6 +178,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
     spz_report_options brief = SPZ_REPORT_USUAL;
     brief.brief = true;
     brief.language = pages->options.language;
+    brief.settings = pages->settings;
     brief.season = pages->scores.plan ? season_page : NULL;
     if (!folder_is_there(pages->folder))
         return EXIT_INPUT;

@@ -30,6 +30,7 @@ struct spz_report {
     Html html;
     size_t movements; /* added so far */
     const spz_verdict *work; /* one seating for all; NULL when not asked for */
+    size_t longest;   /* overview: bars of the longest movement so far */
     bool named;       /* streams as CSV: with the columns file and movement */
 };
 

@@ -2,11 +2,13 @@
  * (Makefile: FILE.css becomes text_FILE_css). */
 #ifndef PAGES_OWN_TEXTS_H
 #define PAGES_OWN_TEXTS_H
-/* The conductor's page. Kinds of passages have a colour each (blue, red, purple, green, ochre, grey, as far apart as can be to every kind of eye;
- * tests/web measures it), a letter, and a form: nothing is said by colour alone. The script filters what is listed and drawn, and opens the
- * passage that a mark of the map leads to; without it everything is listed, and every mark still leads to its passage. */
+/* The conductor's page. Colour says who plays (first violins, second violins, greys for all others), filled calls, hollow answers; nothing is said by
+ * colour alone (tests/web measures contrast). The script filters what is listed and drawn, opens the passage that a mark leads to, sorts the overview,
+ * and shows a second seating and another seat of the audience; without it everything is listed. */
 extern const char text_page_css[], text_page_js[];
 extern const char text_own_ear_css[], text_own_ear_js[]; /* the conductor's choices, and the lines that say them */
+/* What all pages have in common: colours by light and dark, type, and the drawings' own styles. Goes before the page's (PageHead.base). */
+extern const char text_drawings_css[];
 extern const char text_season_css[];
 extern const char text_parts_css[];
 extern const char text_notes_css[];

@@ -104,6 +104,13 @@ static double direction(const Listener *listener, const Rules *rules, Place plac
     return there - to_podium;
 }
 
+double geometry_direction(const Layout *layout, const Rules *rules, spz_section section, bool mirrored, size_t place)
+{
+    Place centre = layout->spots[section].centre;
+    centre.x = mirrored ? -centre.x : centre.x;
+    return direction(&rules->listeners[place], rules, centre) * 180 / half_turn;
+}
+
 typedef struct HearingSum {
     const Layout *layout;
     const Rules *rules;

@@ -8,6 +8,9 @@
 bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, spz_section b, spz_distance *out);
 bool geometry_hearing(const Layout *layout, const Rules *rules, spz_section a, spz_section b, size_t place, spz_separation *out);
 
+/* Degrees to the right of the podium as a listener on that place sees it; `mirrored`: of the second of two orchestras. */
+double geometry_direction(const Layout *layout, const Rules *rules, spz_section section, bool mirrored, size_t place);
+
 /* A pair in short. Widths: the mean over the listeners (front, middle, back and sides a quarter each) of the angle as a multiple
  * of the hall's blur. Delay: the mean of front desks, centres and last rows, in seconds. Zeros where one is not on stage. */
 typedef struct PairView {

@@ -217,6 +217,14 @@ bool spz_plan_distance(const spz_plan *plan, spz_section a, spz_section b, spz_d
     return is_seated(a) && is_seated(b) && geometry_distance(&plan->layout, &plan->rules, a, b, out);
 }
 
+bool spz_plan_direction(const spz_plan *plan, spz_section section, int orchestra, size_t place, double *degrees)
+{
+    if (section < SPZ_VN1 || section > SPZ_DB || place >= SPZ_LISTENER_COUNT || plan->layout.spots[section].weight <= 0)
+        return false;
+    *degrees = geometry_direction(&plan->layout, &plan->rules, section, orchestra == 2, place);
+    return true;
+}
+
 bool spz_plan_separation(const spz_plan *plan, spz_section a, spz_section b, size_t place, spz_separation *out)
 {
     return is_seated(a) && is_seated(b) && geometry_hearing(&plan->layout, &plan->rules, a, b, place, out);

@@ -117,6 +117,31 @@ static Phrase phrase_of(const spz_reason *reason)
     }
 }
 
+static Phrase ground_phrase(const spz_reason *reason)
+{
+    switch (reason->kind) {
+    case SPZ_REASON_ANTIPHONY: return PHRASE_GROUND_ANTIPHONY;
+    case SPZ_REASON_ENSEMBLE: return PHRASE_GROUND_ENSEMBLE;
+    case SPZ_REASON_THREE: return PHRASE_GROUND_THREE;
+    case SPZ_REASON_BASS: return PHRASE_GROUND_BASS;
+    case SPZ_REASON_ERA: return reason->opposed ? PHRASE_GROUND_ERA_OPPOSED : PHRASE_GROUND_ERA_TOGETHER;
+    case SPZ_REASON_HOUSE: return PHRASE_GROUND_HOUSE;
+    case SPZ_REASON_MELODY: return PHRASE_GROUND_MELODY;
+    default: return PHRASE_GROUND_TURNED;
+    }
+}
+
+void say_ground(Buffer *out, spz_language language, const spz_reason *reason)
+{
+    Buffer pair;
+    buffer_init(&pair);
+    if (reason->sections[0] != SPZ_NO_SECTION)
+        say_pair(&pair, language, reason->sections);
+    SAY(out, language, ground_phrase(reason), slot_text("pair", pair.text), slot_number("year", reason->year));
+    out->failed = out->failed || pair.failed;
+    buffer_free(&pair);
+}
+
 static void say_movement_reason(Buffer *out, spz_language language, const spz_verdict *work, const spz_reason *reason)
 {
     static const double nothing = 0.05; /* points */

@@ -112,16 +112,21 @@ void say_best_order(Buffer *out, spz_language language, const spz_verdict *verdi
     buffer_free(&order);
 }
 
-void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict)
+void say_sure(Buffer *out, spz_language language, const spz_verdict *verdict)
 {
     spz_confidence confidence = spz_verdict_confidence(verdict);
     bool by_year = spz_verdict_statement(verdict).by_year;
+    SAY(out, language, PHRASE_SEATING_SURE, slot_phrase("confidence", (Phrase)(PHRASE_CONFIDENCE_OPEN + (unsigned)confidence)),
+        slot_phrase("meaning", by_year ? PHRASE_MEANING_BY_YEAR : (Phrase)(PHRASE_MEANING_OPEN + (unsigned)confidence)));
+}
+
+void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict)
+{
     bool opposed = spz_verdict_ranked(verdict, 0)->opposed;
     Buffer turning;
     buffer_init(&turning);
     say_turning(&turning, language, spz_verdict_turning(verdict));
-    SAY(out, language, PHRASE_SEATING_SURE, slot_phrase("confidence", (Phrase)(PHRASE_CONFIDENCE_OPEN + (unsigned)confidence)),
-        slot_phrase("meaning", by_year ? PHRASE_MEANING_BY_YEAR : (Phrase)(PHRASE_MEANING_OPEN + (unsigned)confidence)));
+    say_sure(out, language, verdict);
     buffer_putc(out, ' ');
     SAY(out, language, opposed ? PHRASE_SEATING_MARGIN_TOGETHER : PHRASE_SEATING_MARGIN_OPPOSED,
         slot_number("n", lround(spz_verdict_margin(verdict) * 100)));

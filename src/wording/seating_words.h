@@ -18,6 +18,8 @@ void say_with_bars(Buffer *out, spz_language language, Phrase phrase, const spz_
 void say_statement(Buffer *out, spz_language language, spz_statement statement);
 /* 'From house left to house right: Vn I, Vc, Va, Vn II.' */
 void say_best_order(Buffer *out, spz_language language, const spz_verdict *verdict);
+/* 'Firm: the score decides this, and it would take much to overturn it.' */
+void say_sure(Buffer *out, spz_language language, const spz_verdict *verdict);
 /* How far it is ahead of the other placing of the violins, and what would turn it. */
 /* The verdict both ways where the year of composition is not known, or without it where it changes something; else nothing. */
 void say_year(Buffer *out, spz_language language, const spz_verdict *verdict);
@@ -28,6 +30,8 @@ void say_turning(Buffer *out, spz_language language, spz_turning turning);
 void say_because(Buffer *out, spz_language language, const spz_ranked *ranked, const spz_term *term);
 /* The clause of the term with that index, in the first arrangement that it touches. */
 void say_first_because(Buffer *out, spz_language language, const spz_verdict *verdict, size_t index);
+/* One reason in a line, without figures: 'First and second violins answer each other'. */
+void say_ground(Buffer *out, spz_language language, const spz_reason *reason);
 /* One reason as a sentence without its bars, and with them. */
 void say_reason(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason);
 void say_reason_and_place(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason);

@@ -78,6 +78,8 @@ void html_page_begin(Html *html, const PageHead *head)
     put_policy(html, head);
     meta(html, "name", "viewport", "width=device-width, initial-scale=1");
     html_element(html, "title", NULL, head->title);
+    if (head->base)
+        own_text(html, "style", head->base);
     own_text(html, "style", head->style);
     if (head->more_style)
         own_text(html, "style", head->more_style);

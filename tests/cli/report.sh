@@ -34,6 +34,11 @@ run 2 report --engraver none "$one" "$folder/empty.musicxml" "$two" -o "$folder/
 [ "$(error_lines)" = 1 ] || fault "one bad file, $(error_lines) lines"
 [ "$(ls "$folder/pages" | tr '\n' ' ')" = "brelisk-balconies-2.html index.html tolvesk-ecluses-2.html " ] || fault "the pages are not those of the good scores: $(ls "$folder/pages")"
 [ "$(grep -o 'href="[a-z][^#"]*' "$folder/pages/index.html" | tr '\n' ' ')" = 'href="brelisk-balconies-2.html href="tolvesk-ecluses-2.html ' ] || fault "the index leads elsewhere"
+# From page to page, over the bad one, and back to the index.
+grep -o 'href="[a-z][^#"]*' "$folder/pages/brelisk-balconies-2.html" | tr '\n' ' ' > "$folder/ways"
+[ "$(cat "$folder/ways")" = 'href="index.html href="tolvesk-ecluses-2.html ' ] || fault "the page leads to $(cat "$folder/ways")"
+grep -o 'href="[a-z][^#"]*' "$folder/pages/tolvesk-ecluses-2.html" | tr '\n' ' ' > "$folder/ways"
+[ "$(cat "$folder/ways")" = 'href="index.html href="brelisk-balconies-2.html ' ] || fault "the last page leads to $(cat "$folder/ways")"
 run 2 report "$folder/empty.musicxml" -o "$folder/nothing"
 [ -e "$folder/nothing/index.html" ] && fault "an index of nothing"
 printf 'a file\n' > "$folder/taken"
@@ -53,6 +58,7 @@ if at_hand xmllint; then
     done
 fi
 
+run 0 report --engraver none "$one" -o "$folder/alone"
 # Engravers that can't be trusted: one that fails, one that says nonsense, one that breaks off, none at all. The page is drawn instead.
 mkdir -p "$folder/engraver/node_modules" "$folder/path"
 printf '// not used by the stand-in\n' > "$folder/engraver/engrave.mjs"
@@ -60,7 +66,7 @@ stand_in() {
     printf '#!/bin/sh\n%s\n' "$1" > "$folder/path/node"
     chmod +x "$folder/path/node"
     PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" 2> "$folder/err" || fault "an engraver that does '$1' makes the report fail"
-    same "$folder/pages/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "an engraver that does '$1' changes the page"
+    same "$folder/alone/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "an engraver that does '$1' changes the page"
 }
 stand_in 'exit 1'
 stand_in 'echo nonsense'
@@ -68,7 +74,7 @@ stand_in 'cat > /dev/null; printf "100000\n<svg>"'
 stand_in 'cat > /dev/null; printf "5\n<svg>7\nhello!!"'
 stand_in 'kill -9 $$'
 PATH=$folder/nowhere "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" 2> "$folder/err" || fault "a missing node makes the report fail"
-same "$folder/pages/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "a missing node changes the page"
+same "$folder/alone/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "a missing node changes the page"
 
 # One that answers: its drawings are on the page, and come from the cache the next time. No shell sees a name on the way.
 cat > "$folder/path/node" << 'END'

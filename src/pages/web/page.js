@@ -1,6 +1,7 @@
 'use strict';
+// Filters of the list and the drawings.
 for (const form of document.querySelectorAll('form.filters')) {
-  const section = form.closest('section');
+  const section = form.closest('section.movement');
   const passages = [...section.querySelectorAll('details.passage')];
   const select = form.elements.pair;
   for (const pair of [...new Set(passages.map(p => p.dataset.pair))]) select.add(new Option(pair, pair));
@@ -11,7 +12,8 @@ for (const form of document.querySelectorAll('form.filters')) {
     const least = Number(form.querySelector('[type=radio]:checked').value);
     let count = 0;
     for (const p of passages) {
-      const on = kinds.has(p.dataset.kind) && Number(p.dataset.strength) >= least && takesPart(p, select.value);
+      const strong = Number(p.dataset.strength) >= least || (least === 1 && 'cited' in p.dataset);
+      const on = kinds.has(p.dataset.kind) && strong && takesPart(p, select.value);
       p.hidden = !on;
       count += on;
       for (const mark of section.querySelectorAll('a.mark[href="#' + p.id + '"]')) mark.toggleAttribute('hidden', !on);
@@ -23,6 +25,42 @@ for (const form of document.querySelectorAll('form.filters')) {
   form.addEventListener('submit', event => event.preventDefault());
   show();
 }
+// A second seating beside the recommended one, and another seat of the audience.
+for (const form of document.querySelectorAll('form.choices')) {
+  const section = form.closest('section.movement');
+  const chosen = what => form.querySelector('[data-chooses=' + what + ']:checked')?.value;
+  const show = () => {
+    const second = chosen('second'), seat = Number(chosen('seat'));
+    for (const panel of section.querySelectorAll('.second')) panel.hidden = panel.dataset.place !== second;
+    for (const said of section.querySelectorAll('.heard')) said.hidden = Number(said.dataset.seat) !== seat;
+    for (const dot of section.querySelectorAll('.heard-at')) dot.setAttribute('x', dot.dataset.at.split(' ')[seat] + '%');
+    for (const mark of section.querySelectorAll('a.mark')) mark.classList.toggle('lost', (mark.dataset.lost ?? '').split(' ').includes(second));
+    const words = section.querySelector('.key .lost-words');
+    if (words?.dataset.words) words.textContent = words.dataset.words.replace('#', form.querySelector('[data-chooses=second]:checked').dataset.name);
+  };
+  form.addEventListener('input', show);
+  form.addEventListener('submit', event => event.preventDefault());
+  show();
+}
+// The overview sorts by a click on a heading, and back by the next.
+for (const table of document.querySelectorAll('table.index')) {
+  const body = table.tBodies[0];
+  const value = (row, at) => row.cells[at].dataset.sort ?? row.cells[at].textContent;
+  [...table.tHead.rows[0].cells].forEach((head, at) => {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.append(...head.childNodes);
+    head.append(button);
+    button.addEventListener('click', () => {
+      const down = head.getAttribute('aria-sort') === 'ascending';
+      for (const other of table.tHead.rows[0].cells) other.removeAttribute('aria-sort');
+      head.setAttribute('aria-sort', down ? 'descending' : 'ascending');
+      const order = (a, b) => value(a, at).localeCompare(value(b, at), document.documentElement.lang, { numeric: true });
+      body.append(...[...body.rows].sort((a, b) => down ? order(b, a) : order(a, b)));
+    });
+  });
+}
+// A mark or a range of bars opens its passage.
 const open = () => {
   const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
   if (!target || target.tagName !== 'DETAILS') return;

@@ -1,9 +1,10 @@
 /* web.h - the conductor's page: one file that needs nothing else, for the screen, paper and a screen reader. */
 #ifndef PAGES_WEB_WEB_H
 #define PAGES_WEB_WEB_H
-#include "writing/markup.h"
+#include "pages/drawings/score_view.h"
 #include "pages/growing_report.h"
 #include "sections/section_map.h"
+#include "writing/markup.h"
 
 typedef struct Web {
     Html *html;
@@ -11,6 +12,7 @@ typedef struct Web {
     const ShownMovement *shown;
     const SectionMap *map;
     const Movement *movement;
+    ScoreView view;
     Buffer *drawings; /* engraved passages by their place in the findings, empty where there is none; NULL: none at all */
 } Web;
 
@@ -20,23 +22,32 @@ static inline Speaker web_speaker(const Web *web)
     return report_speaker(web->report, web->shown);
 }
 
+/* Headings in order: the movement is h1 where it is alone on its page, h2 among others; `below` levels under that. */
+const char *web_heading(const Web *web, int below);
+
 /* A phrase with its slots as the text of the element that is open; as an attribute of it. */
 void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count);
 void web_put(Html *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count);
 #define WEB_SAY(html, language, phrase, ...) web_say(html, language, phrase, (const Slot[]){__VA_ARGS__}, sizeof((const Slot[]){__VA_ARGS__}) / sizeof(Slot))
 #define WEB_PUT(html, attribute, language, phrase, ...) \
     web_put(html, attribute, language, phrase, (const Slot[]){__VA_ARGS__}, sizeof((const Slot[]){__VA_ARGS__}) / sizeof(Slot))
+/* The buffer in the element that is open; it is emptied. */
+void web_words(Html *html, Buffer *words);
+/* The buffer as an element, nothing where it is empty; it is emptied. `class` NULL for none. */
+void web_element(Html *html, const char *element, const char *class, Buffer *words);
 
-/* Pieces of a movement's section. */
-void web_verdict(Html *html, spz_language language, const spz_verdict *verdict);
-void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
-void web_stage(const Web *web);
-void web_map(const Web *web);
+/* Pieces of a movement's section, in the order in which they are read. */
+void web_first_screen(const Web *web);
+void web_why(const Web *web);
+void web_two_seatings(const Web *web);
 void web_passages(const Web *web);
 /* Her own ear: what the conductor says of passage `index`, as attributes of the element that is open; and, once behind them, where the script
  * writes the lines that she puts into a settings file. */
 void web_ruled(const Web *web, size_t index);
 void web_own_ear(const Web *web);
+void web_stage(const Web *web);
+void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
+
 /* Notes of the groups that the passage is about, by pitch and time: at most a page of it. */
 void web_strip(const Web *web, const spz_passage *passage);
 
@@ -49,13 +60,15 @@ bool web_notation(const Web *web, const spz_passage *passage, size_t index);
 /* 'm1-p12': where passage `index` of the movement stands on its page. */
 enum { WEB_ID = 48 };
 char *web_passage_id(const Web *web, size_t index, char id[WEB_ID]);
-/* 0 marginal, 1 clear, 2 striking. */
-int web_strength(const spz_passage *passage);
-/* Room for the names of the groups before a drawing, in its units. */
-double web_names_width(const Web *web);
+/* 'bars 12-16' as a link to the passage in the list. */
+void web_bars_link(const Web *web, size_t index);
 /* Whether the group belongs to that side of the passage, sets included. */
-bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group);
-/* Whether the entry is drawn as an answer. In a split line nobody calls: the one who begins is told from the other. */
-bool web_answers(const spz_passage *passage, const spz_entry *entry);
-bool web_has_winds(const spz_passage *passage);
+bool web_group_takes_part(const spz_passage *passage, int side, size_t group);
+
+/* web_index.c: the overview, row by row. */
+void web_index_row(spz_report *report, const ShownMovement *shown);
+void web_index_head(spz_report *report);
+void web_index_end(spz_report *report);
+/* A file's name within an address (RFC 3986). */
+void web_add_escaped(Buffer *out, const char *name);
 #endif

@@ -26,12 +26,12 @@ static int stronger_first(const void *a, const void *b)
     return one->index < two->index ? -1 : one->index > two->index;
 }
 
-static bool takes_part(const Web *web, const spz_passage *passage, size_t group)
+static bool takes_part(const spz_passage *passage, size_t group)
 {
     for (size_t i = 0; i < passage->entry_count; i++)
         if (group < 63 && (passage->entries[i].players >> group & 1))
             return true;
-    return web_group_takes_part(web, passage, 0, group) || web_group_takes_part(web, passage, 1, group);
+    return web_group_takes_part(passage, 0, group) || web_group_takes_part(passage, 1, group);
 }
 
 /* Parts of the groups that the passage is about, in score order, each once. */
@@ -43,7 +43,7 @@ static size_t parts_of(const Web *web, const spz_passage *passage, ExcerptPart p
         for (size_t group = 0; group < web->map->group_count && !name; group++) {
             const Group *about = &web->map->groups[group];
             for (size_t i = 0; i < about->line_count && !name; i++)
-                if (web->map->lines[about->lines[i]].part == part && takes_part(web, passage, group))
+                if (web->map->lines[about->lines[i]].part == part && takes_part(passage, group))
                     name = about->about.name;
         }
         if (name)
@@ -72,7 +72,7 @@ static size_t choose(const Web *web, Choice *choices)
     size_t count = 0;
     for (size_t i = 0; i < spz_findings_count(web->shown->reading.findings); i++) {
         const spz_passage *passage = spz_findings_at(web->shown->reading.findings, i);
-        if (web_strength(passage) > 0 && report_shows(&web->report->options, passage))
+        if (view_strength(passage) > 0 && report_shows(&web->report->options, passage))
             choices[count++] = (Choice){i, passage->strength};
     }
     qsort(choices, count, sizeof *choices, stronger_first);

@@ -60,7 +60,7 @@ void web_own_ear(const Web *web)
     html_open_class(html, "section", "ear");
     html_put(html, "data-section", ruling_section(web->shown, section, sizeof section));
     choices(html, language);
-    html_element(html, "h3", NULL, phrase_text(language, PHRASE_EAR_TITLE));
+    html_element(html, web_heading(web, 2), NULL, phrase_text(language, PHRASE_EAR_TITLE));
     html_element(html, "p", NULL, phrase_text(language, PHRASE_EAR_ABOUT));
     html_open_class(html, "pre", "ear-lines");
     html_put(html, "tabindex", "0");

@@ -1,33 +1,17 @@
-/* The conductor's page as a whole, and the page that leads to several of them. */
+/* The conductor's page as a whole: its frame, the way to other pages, and what stands over the first screen. */
 #include "pages/web/web.h"
 #include "pages/own_texts.h"
 #include "support/path.h"
+#include "wording/notes_words.h"
 #include "wording/seating_words.h"
+#include "spezzato/sheets.h"
 #include <stdio.h>
 #include <string.h>
 
 static PageHead head_of(spz_language language, const char *title)
 {
-    return (PageHead){.language = spz_language_code(language), .title = title, .style = text_page_css, .script = text_page_js,
+    return (PageHead){.language = spz_language_code(language), .title = title, .base = text_drawings_css, .style = text_page_css, .script = text_page_js,
                       .more_style = text_own_ear_css, .more_script = text_own_ear_js};
-}
-
-static void page_begin(Html *html, spz_language language, const char *title)
-{
-    PageHead head = head_of(language, title);
-    html_page_begin(html, &head);
-    html_open(html, "main");
-}
-
-/* With what goes with every proposal for a stage. */
-static void page_end(Html *html, spz_language language)
-{
-    PageHead head = head_of(language, "");
-    html_close(html);
-    html_open(html, "footer");
-    html_element(html, "p", NULL, report_cautions(language));
-    html_close(html);
-    html_page_end(html, &head);
 }
 
 void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count)
@@ -35,8 +19,7 @@ void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots
     Buffer words;
     buffer_init(&words);
     say(&words, language, phrase, slots, count);
-    html_words(html, words.length ? words.text : "");
-    html->failed = html->failed || words.failed;
+    web_words(html, &words);
     buffer_free(&words);
 }
 
@@ -50,10 +33,154 @@ void web_put(Html *html, const char *attribute, spz_language language, Phrase ph
     buffer_free(&words);
 }
 
-static void sections_line(const Web *web)
+void web_words(Html *html, Buffer *words)
+{
+    html_words(html, words->text ? words->text : "");
+    html->failed = html->failed || buffer_failed(words);
+    buffer_clear(words);
+}
+
+void web_element(Html *html, const char *element, const char *class, Buffer *words)
+{
+    html->failed = html->failed || buffer_failed(words);
+    if (words->length)
+        html_element(html, element, class, words->text);
+    buffer_clear(words);
+}
+
+const char *web_heading(const Web *web, int below)
+{
+    static const char *const levels[] = {"h1", "h2", "h3", "h4"};
+    int level = below + (web->shown->of > 1);
+    return levels[level < 3 ? level : 3];
+}
+
+void web_add_escaped(Buffer *out, const char *name)
+{
+    for (; *name; name++) {
+        unsigned char c = (unsigned char)*name;
+        if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_' || c == '~')
+            buffer_putc(out, *name);
+        else
+            buffer_printf(out, "%%%02X", c);
+    }
+}
+
+static void page_link(Html *html, spz_language language, const char *page, Phrase phrase)
+{
+    Buffer address;
+    if (!page)
+        return;
+    buffer_init(&address);
+    web_add_escaped(&address, page);
+    html->failed = html->failed || address.failed;
+    html_open(html, "li");
+    html_open(html, "a");
+    html_put(html, "href", address.text);
+    html_words(html, phrase_text(language, phrase));
+    html_close(html);
+    html_close(html);
+    buffer_free(&address);
+}
+
+static void skip_link(Html *html, spz_language language)
+{
+    html_open_class(html, "a", "skip");
+    html_put(html, "href", "#main");
+    html_words(html, phrase_text(language, PHRASE_NAV_SKIP));
+    html_close(html);
+}
+
+/* Back to the overview, and to the pages before and after. */
+static void ways(Html *html, const spz_report_options *options)
+{
+    if (!options->overview && !options->before && !options->after && !options->season)
+        return;
+    html_open_class(html, "nav", "ways");
+    html_put(html, "aria-label", phrase_text(options->language, PHRASE_NAV_PAGES));
+    html_open(html, "ul");
+    page_link(html, options->language, options->overview, PHRASE_NAV_OVERVIEW);
+    page_link(html, options->language, options->season, PHRASE_WEB_INDEX_SEASON);
+    page_link(html, options->language, options->before, PHRASE_NAV_BEFORE);
+    page_link(html, options->language, options->after, PHRASE_NAV_AFTER);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+/* The movement's own title without the work's, which stands over it. */
+static const char *own_title(const ShownMovement *shown)
+{
+    const char *work = shown->reading.movement->work, *title = shown->title;
+    size_t length = strlen(work);
+    bool both = length > 0 && strncmp(title, work, length) == 0 && strncmp(title + length, ": ", 2) == 0 && title[length + 2];
+    return both ? title + length + 2 : title;
+}
+
+static void work_line(const Web *web)
+{
+    Html *html = web->html;
+    const char *composer = web->movement->composer, *work = own_title(web->shown) == web->shown->title ? "" : web->movement->work;
+    if (!*composer && !*work)
+        return;
+    html_open_class(html, "p", "work");
+    html_words(html, composer);
+    html_words(html, *composer && *work ? ", " : "");
+    html_words(html, work);
+    html_close(html);
+}
+
+static void fact(Html *html, const char *figure, const char *about)
+{
+    html_open(html, "div");
+    html_element(html, "dt", NULL, about);
+    html_element(html, "dd", NULL, figure);
+    html_close(html);
+}
+
+static void facts(const Web *web)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    double seconds = spz_movement_duration(web->movement);
+    Buffer clock;
+    char number[32];
+    buffer_init(&clock);
+    html_open_class(html, "dl", "facts");
+    snprintf(number, sizeof number, "%d", web->movement->year);
+    fact(html, web->movement->year ? number : "?", phrase_text(language, web->movement->year ? PHRASE_FIRST_COMPOSED : PHRASE_FIRST_YEAR_UNKNOWN));
+    snprintf(number, sizeof number, "%zu", web->movement->bar_count);
+    Slot bars = slot_number("n", (long)web->movement->bar_count);
+    say(&clock, language, PHRASE_FIRST_BARS, &bars, 1);
+    fact(html, number, clock.text ? clock.text : "");
+    buffer_clear(&clock);
+    if (seconds > 0 && web->movement->tempo_count) {
+        say_clock(&clock, language, seconds);
+        fact(html, clock.text ? clock.text : "", phrase_text(language, PHRASE_FIRST_LASTS));
+    }
+    html_close(html);
+    html->failed = html->failed || clock.failed;
+    buffer_free(&clock);
+}
+
+static void masthead(const Web *web)
+{
+    Html *html = web->html;
+    html_open_class(html, "div", "mast");
+    html_open(html, "div");
+    work_line(web);
+    html_element(html, web_heading(web, 0), "title", own_title(web->shown));
+    html_close(html);
+    facts(web);
+    html_close(html);
+    html_line_end(html);
+}
+
+/* From where the reading comes, and how the parts were understood. */
+static void about_reading(const Web *web)
 {
     size_t count = web->map->group_count;
-    spz_language language = web_speaker(web).language;
+    spz_language language = web->view.language;
     Html *html = web->html;
     Buffer names;
     buffer_init(&names);
@@ -61,7 +188,9 @@ static void sections_line(const Web *web)
         char name[WORDS_TEXT];
         buffer_printf(&names, "%s%s", i ? ", " : "", words_body(language, &web->map->groups[i].about, name));
     }
-    html_open(html, "p");
+    html_open_class(html, "p", "small soft");
+    WEB_SAY(html, language, PHRASE_FIRST_READ_FROM, slot_text("file", web->shown->file));
+    html_words(html, " ");
     WEB_SAY(html, language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
     html_close(html);
     html_line_end(html);
@@ -72,29 +201,25 @@ static void sections_line(const Web *web)
 static void movement_section(const Web *web)
 {
     Html *html = web->html;
-    const ShownMovement *shown = web->shown;
-    spz_language language = web_speaker(web).language;
     html_open_class(html, "section", "movement");
-    html_put_format(html, "id", "m%zu", shown->number);
-    html_element(html, shown->of > 1 ? "h2" : "h1", NULL, shown->title);
-    html_open_class(html, "p", "small");
-    WEB_SAY(html, language, web->movement->year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", shown->file),
-            slot_number("n", (long)web->movement->bar_count), slot_number("year", web->movement->year));
-    html_close(html);
-    sections_line(web);
-    html_element(html, "h3", NULL, phrase_text(language, PHRASE_WEB_SEATING));
-    web_verdict(html, language, shown->reading.verdict);
+    html_put_format(html, "id", "m%zu", web->shown->number);
+    html_put(html, "aria-label", web->shown->title);
+    masthead(web);
+    web_first_screen(web);
+    web_why(web);
+    web_two_seatings(web);
     if (web->map->group_count)
         web_passages(web);
     web_stage(web);
-    web_arrangements(html, language, shown->reading.verdict);
+    about_reading(web);
     html_close(html);
     html_raw(html, "\n");
 }
 
 static void page_movement(spz_report *report, const ShownMovement *shown)
 {
-    Web web = {.html = &report->html, .report = report, .shown = shown, .map = shown->reading.sections, .movement = shown->reading.movement};
+    Web web = {.html = &report->html, .report = report, .shown = shown, .map = shown->reading.sections, .movement = shown->reading.movement,
+               .view = score_view(&report->html, &report->options, shown)};
     web_engrave(&web);
     movement_section(&web);
     web_engraved_free(&web);
@@ -115,132 +240,53 @@ char *spz_report_page_name(const char *path, char *out, size_t size)
     return out;
 }
 
-/* A file's name within an address (RFC 3986). */
-static void add_escaped(Buffer *out, const char *name)
-{
-    for (; *name; name++) {
-        unsigned char c = (unsigned char)*name;
-        if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_' || c == '~')
-            buffer_putc(out, *name);
-        else
-            buffer_printf(out, "%%%02X", c);
-    }
-}
-
-static void index_link(Html *html, const ShownMovement *shown)
-{
-    char page[512];
-    Buffer address;
-    buffer_init(&address);
-    add_escaped(&address, spz_report_page_name(shown->file, page, sizeof page));
-    buffer_printf(&address, "#m%zu", shown->number);
-    html->failed = html->failed || address.failed;
-    html_open(html, "a");
-    html_put(html, "href", address.text);
-    html_words(html, shown->title);
-    html_close(html);
-    buffer_free(&address);
-}
-
-static void index_row(spz_report *report, const ShownMovement *shown)
-{
-    Html *html = &report->html;
-    const spz_verdict *verdict = shown->reading.verdict;
-    bool judged = spz_verdict_count(verdict) > 0;
-    spz_language language = report->options.language;
-    long striking = 0, clear = 0;
-    for (size_t i = 0; i < spz_findings_count(shown->reading.findings); i++) {
-        const spz_passage *passage = spz_findings_at(shown->reading.findings, i);
-        if (spz_kind_is_antiphony(passage->kind) && passage->ruling.kind != SPZ_VETOED) {
-            striking += web_strength(passage) == 2;
-            clear += web_strength(passage) == 1;
-        }
-    }
-    html_open(html, "tr");
-    html_open(html, "th");
-    html_put(html, "scope", "row");
-    index_link(html, shown);
-    html_close(html);
-    html_element(html, "td", NULL, judged ? words_arrangement(language, spz_verdict_ranked(verdict, 0)->name) : phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE));
-    html_element(html, "td", NULL, judged ? words_confidence(language, spz_verdict_confidence(verdict)) : "-");
-    html_open_class(html, "td", "figure");
-    html_format(html, "%ld", striking);
-    html_close(html);
-    html_open_class(html, "td", "figure");
-    html_format(html, "%ld", clear);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
-}
-
-static void season_link(Html *html, spz_language language, const char *page)
-{
-    Buffer address;
-    buffer_init(&address);
-    add_escaped(&address, page);
-    html->failed = html->failed || address.failed;
-    html_open(html, "p");
-    html_open(html, "a");
-    html_put(html, "href", address.text);
-    html_words(html, phrase_text(language, PHRASE_WEB_INDEX_SEASON));
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
-    buffer_free(&address);
-}
-
-static void index_heads(spz_report *report)
-{
-    static const Phrase heads[] = {PHRASE_PAGE_HEAD_MOVEMENT, PHRASE_PAGE_HEAD_SEATING, PHRASE_PAGE_HEAD_SURE, PHRASE_WEB_INDEX_STRIKING,
-                                   PHRASE_WEB_INDEX_CLEAR};
-    Html *html = &report->html;
-    spz_language language = report->options.language;
-    html_element(html, "h1", NULL, phrase_text(language, PHRASE_WEB_INDEX));
-    html_line_end(html);
-    if (report->options.season)
-        season_link(html, language, report->options.season);
-    html_open_class(html, "div", "scroll");
-    html_open_class(html, "table", "index");
-    html_open(html, "thead");
-    html_open(html, "tr");
-    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(language, heads[i]));
-        html_close(html);
-    }
-    html_close(html);
-    html_close(html);
-    html_open(html, "tbody");
-    html_line_end(html);
-}
-
 /* The page is named after its first movement. */
-static void begin_once(spz_report *report, const char *title)
+static void begin_once(spz_report *report, const ShownMovement *first)
 {
     spz_language language = report->options.language;
+    Html *html = &report->html;
     if (report->movements > 0)
         return;
-    page_begin(&report->html, language, report->options.brief || !title ? phrase_text(language, PHRASE_WEB_INDEX) : title);
+    PageHead head = head_of(language, report->options.brief || !first ? phrase_text(language, PHRASE_WEB_INDEX) : first->title);
+    html_page_begin(html, &head);
+    skip_link(html, language);
+    html_open(html, "header");
+    ways(html, &report->options);
+    if (!report->options.brief && first && first->of > 1) {
+        const char *work = first->reading.movement->work;
+        html_element(html, "h1", "title", *work ? work : first->file);
+    }
+    html_close(html);
+    html_open(html, "main");
+    html_put(html, "id", "main");
+    html_line_end(html);
     if (report->options.brief)
-        index_heads(report);
+        web_index_head(report);
 }
 
 static void movement(spz_report *report, const ShownMovement *shown)
 {
-    begin_once(report, shown->title);
+    begin_once(report, shown);
     if (report->options.brief)
-        index_row(report, shown);
+        web_index_row(report, shown);
     else
         page_movement(report, shown);
 }
 
+/* With what goes with every proposal for a stage. */
 static void end(spz_report *report)
 {
+    spz_language language = report->options.language;
+    PageHead head = head_of(language, "");
+    Html *html = &report->html;
     begin_once(report, NULL);
-    for (int i = 0; report->options.brief && i < 3; i++) /* body of the table, table, its frame */
-        html_close(&report->html);
-    page_end(&report->html, report->options.language);
+    if (report->options.brief)
+        web_index_end(report);
+    html_close(html);
+    html_open(html, "footer");
+    html_element(html, "p", NULL, report_cautions(language));
+    html_close(html);
+    html_page_end(html, &head);
 }
 
 const Form html_movements = {begin, movement, end};

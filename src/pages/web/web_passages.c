@@ -1,6 +1,7 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "support/numbers.h"
 #include "support/utf8.h"
+#include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
 #include <stdint.h>
@@ -13,36 +14,19 @@ char *web_passage_id(const Web *web, size_t index, char id[WEB_ID])
     return id;
 }
 
-int web_strength(const spz_passage *passage)
+bool web_group_takes_part(const spz_passage *passage, int side, size_t group)
 {
-    return (int)spz_weight_of(spz_passage_standing(passage));
-}
-
-double web_names_width(const Web *web)
-{
-    size_t longest = 5; /* 'Winds' */
-    for (size_t i = 0; i < web->map->group_count; i++) {
-        const char *name = web->map->groups[i].about.name;
-        size_t columns = utf8_columns(name, strlen(name));
-        longest = columns > longest ? columns : longest;
-    }
-    return 14 + 6.6 * (double)(longest > 40 ? 40 : longest); /* letters of 11 units are about 6.6 wide */
-}
-
-bool web_group_takes_part(const Web *web, const spz_passage *passage, int side, size_t group)
-{
-    (void)web;
     return group < 63 && (passage->sides[side].players >> group & 1);
 }
 
-bool web_answers(const spz_passage *passage, const spz_entry *entry)
+void web_bars_link(const Web *web, size_t index)
 {
-    return passage->kind == SPZ_SPLIT_LINE ? entry->leader != passage->entries[0].leader : entry->answer;
-}
-
-bool web_has_winds(const spz_passage *passage)
-{
-    return passage->sides[0].section == SPZ_WINDS || passage->sides[1].section == SPZ_WINDS;
+    char id[WEB_ID], bars[WORDS_TEXT];
+    const spz_passage *passage = spz_findings_at(web->view.findings, index);
+    html_open_class(web->html, "a", "bars-link");
+    html_put_format(web->html, "href", "#%s", web_passage_id(web, index, id));
+    WEB_SAY(web->html, web->view.language, passage->first == passage->last ? PHRASE_WEB_BAR : PHRASE_WEB_BARS, slot_text("bars", words_bars(web->view.language, passage, bars)));
+    html_close(web->html);
 }
 
 /* 'Vn I / Vn II' in score order, whoever calls. */
@@ -169,15 +153,19 @@ static void summary(const Web *web, const spz_passage *passage)
     html_close(html);
 }
 
-static void passage_details(const Web *web, const spz_passage *passage, size_t index)
+static void passage_details(const Web *web, const spz_passage *passage, size_t index, bool open)
 {
     char id[WEB_ID], pair[WORDS_TEXT];
     Html *html = web->html;
     html_open(html, "details");
-    html_put_format(html, "class", "passage k-%s s%d", spz_kind_name(passage->kind), web_strength(passage));
+    html_put_format(html, "class", "passage k-%s s%d", spz_kind_name(passage->kind), view_strength(passage));
     html_put(html, "id", web_passage_id(web, index, id));
     html_put(html, "data-kind", spz_kind_name(passage->kind));
-    html_put_format(html, "data-strength", "%d", web_strength(passage));
+    html_put_format(html, "data-strength", "%d", view_strength(passage));
+    if (open)
+        html_put(html, "open", "open");
+    if (view_cites(&web->view, index))
+        html_put(html, "data-cited", "cited");
     pair_words(web, passage, pair);
     html_put(html, "data-pair", pair);
     put_bodies(web, passage);
@@ -268,23 +256,49 @@ static void filters(const Web *web)
     html_close(html);
 }
 
-void web_passages(const Web *web)
+/* Opened from the start: the first of those that strike the ear. */
+static void list(const Web *web)
 {
-    const spz_findings *findings = web->shown->reading.findings;
-    size_t count = spz_findings_count(findings);
-    Html *html = web->html;
-    spz_language language = web_speaker(web).language;
-    html_element(html, "h3", NULL, phrase_text(language, PHRASE_WEB_PASSAGES));
-    if (count == 0) {
-        html_element(html, "p", NULL, phrase_text(language, PHRASE_WEB_NONE));
-        return;
+    enum { OPEN_MOST = 12 };
+    const spz_findings *findings = web->view.findings;
+    size_t opened = 0;
+    html_open_class(web->html, "div", "passages");
+    for (size_t i = 0; i < spz_findings_count(findings); i++) {
+        const spz_passage *passage = spz_findings_at(findings, i);
+        if (!view_shows(&web->view, i))
+            continue;
+        bool open = opened < OPEN_MOST && view_strength(passage) == 2 && spz_kind_is_antiphony(passage->kind);
+        opened += open;
+        passage_details(web, passage, i, open);
     }
-    filters(web);
-    web_map(web);
-    html_open_class(html, "div", "passages");
-    for (size_t i = 0; i < count; i++)
-        if (report_shows(&web->report->options, spz_findings_at(findings, i)))
-            passage_details(web, spz_findings_at(findings, i), i);
+    html_close(web->html);
+}
+
+/* The map with all lanes, line under line, where the first screen has three rows only. */
+static void map(const Web *web)
+{
+    Html *html = web->html;
+    html_open_class(html, "div", "map");
+    html_put_format(html, "id", "m%zu-map", web->shown->number);
+    if (web->movement->bar_count > STRIP_LANES_MOST)
+        strip_systems(&web->view);
     html_close(html);
     web_own_ear(web);
+}
+
+void web_passages(const Web *web)
+{
+    Html *html = web->html;
+    spz_language language = web_speaker(web).language;
+    html_open_class(html, "section", "part passages-part");
+    html_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_WEB_PASSAGES));
+    if (spz_findings_count(web->view.findings) == 0) {
+        html_element(html, "p", NULL, phrase_text(language, PHRASE_WEB_NONE));
+    } else {
+        filters(web);
+        map(web);
+        list(web);
+    }
+    html_close(html);
+    html_line_end(html);
 }

@@ -1,8 +1,10 @@
 /* A passage as pitch over time: for each group of players a strip, a few bars a line. It stands where no engraved notes are to be had. */
 #include "support/numbers.h"
+#include "support/utf8.h"
 #include "pages/web/web.h"
 #include <stdint.h>
 #include <stdio.h>
+#include <string.h>
 
 enum { WIDTH = 1000, RIGHT = 6, NUMBERS = 10, TOP = 24, GAP = 11, BARS_A_LINE = 8, LINES_MOST = 4, STRIPS_MOST = 4, LEAST_RANGE = 12 };
 static const double semitone = 3.6; /* units of the drawing */
@@ -58,8 +60,8 @@ static void begin_strips(Excerpt *excerpt, Ticks from, Ticks to)
 {
     const Web *web = excerpt->web;
     for (size_t group = 0; group < web->map->group_count; group++)
-        if (has_entry(excerpt->passage, group) || web_group_takes_part(web, excerpt->passage, 0, group) ||
-            web_group_takes_part(web, excerpt->passage, 1, group))
+        if (has_entry(excerpt->passage, group) || web_group_takes_part(excerpt->passage, 0, group) ||
+            web_group_takes_part(excerpt->passage, 1, group))
             begin_strip(excerpt, group, from, to);
 }
 
@@ -88,7 +90,7 @@ static void draw_entries(const Excerpt *excerpt, const Strip *strip, double top)
         if (strip->index > 62 || !(entry->players >> strip->index & 1) || entry->onset >= excerpt->to || entry->end <= excerpt->from)
             continue;
         double x = x_of(excerpt, entry->onset);
-        html_box(html, web_answers(excerpt->passage, entry) ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
+        html_box(html, view_answers(excerpt->passage, entry) ? "shade answers" : "shade calls", x, top, x_of(excerpt, entry->end) - x, strip_height(strip));
         bool said = spz_kind_is_antiphony(excerpt->passage->kind) && excerpt->passage->kind != SPZ_SPLIT_LINE;
         if (entry->onset >= excerpt->from && said)
             html_label(html, "said", x, top - 2, phrase_text(web_speaker(excerpt->web).language, entry->answer ? PHRASE_WEB_ANSWER : PHRASE_WEB_CALL));
@@ -109,7 +111,7 @@ static void draw_notes(const Excerpt *excerpt, const Strip *strip, double top)
                       number_text(end - x > 1.5 ? end - x : 1.5, 1, width));
     }
     if (path.length) {
-        html_open_class(excerpt->web->html, "path", "notes");
+        html_open_class(excerpt->web->html, "path", "heads");
         html_put(excerpt->web->html, "d", path.text);
         html_close_void(excerpt->web->html);
     }
@@ -133,7 +135,7 @@ static void draw_strip(const Excerpt *excerpt, const Strip *strip, double top)
 {
     Html *html = excerpt->web->html;
     double right = x_of(excerpt, excerpt->to);
-    html_box(html, "ground", excerpt->left, top, right - excerpt->left, strip_height(strip));
+    html_box(html, "ground-of-notes", excerpt->left, top, right - excerpt->left, strip_height(strip));
     draw_pitches(excerpt, strip, top, right);
     draw_entries(excerpt, strip, top);
     draw_notes(excerpt, strip, top);
@@ -175,7 +177,7 @@ static void draw_line(Excerpt *excerpt)
     buffer_init(&label);
     SAY(&label, web_speaker(excerpt->web).language, PHRASE_WEB_PITCH_BARS, slot_text("from", bars[excerpt->first_bar].number),
         slot_text("to", bars[excerpt->end_bar - 1].number));
-    html_open_drawing(html, "strip", WIDTH, height, label.length ? label.text : "");
+    html_open_drawing(html, "pitch", WIDTH, height, label.length ? label.text : "");
     html->failed = html->failed || label.failed;
     buffer_free(&label);
     draw_bars(excerpt, height - GAP);
@@ -208,9 +210,20 @@ static void set_line(Excerpt *excerpt, size_t first, size_t each, size_t end)
     excerpt->per_tick = length > 0 ? (WIDTH - excerpt->left - RIGHT) * share / (double)length : 0;
 }
 
+static double names_width(const Web *web)
+{
+    size_t longest = 5; /* 'Winds' */
+    for (size_t i = 0; i < web->map->group_count; i++) {
+        const char *name = web->map->groups[i].about.name;
+        size_t columns = utf8_columns(name, strlen(name));
+        longest = columns > longest ? columns : longest;
+    }
+    return 14 + 6.6 * (double)(longest > 40 ? 40 : longest); /* letters of 11 units are about 6.6 wide */
+}
+
 void web_strip(const Web *web, const spz_passage *passage)
 {
-    Excerpt excerpt = {.web = web, .passage = passage, .left = web_names_width(web) + 20};
+    Excerpt excerpt = {.web = web, .passage = passage, .left = names_width(web) + 20};
     const Movement *movement = web->movement;
     size_t bars = passage->last - passage->first + 1, each = bars_a_line(bars), end = passage->last + 1;
     size_t shown = bars < each * LINES_MOST ? bars : each * LINES_MOST;

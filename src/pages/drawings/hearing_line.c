@@ -1,0 +1,65 @@
+#include "pages/drawings/hearing_line.h"
+#include "pages/drawings/score_view.h"
+#include "support/numbers.h"
+#include "wording/seating_words.h"
+#include <math.h>
+
+static const double widest = 60; /* degrees from the middle to the end of the line */
+
+/* Where that direction stands on the line: the script reckons likewise. */
+static double share_of(double degrees)
+{
+    return 0.5 + 0.5 * fmin(fmax(degrees / widest, -1), 1);
+}
+
+static void put_degrees(Html *html, const spz_plan *plan, spz_section section, int orchestra)
+{
+    Buffer all;
+    double degrees = 0;
+    char number[NUMBER_TEXT];
+    buffer_init(&all);
+    for (size_t place = 0; place < spz_plan_places(plan); place++) {
+        spz_plan_direction(plan, section, orchestra, place, &degrees);
+        buffer_printf(&all, "%s%s", place ? " " : "", number_text_short(100 * share_of(degrees), 1, number));
+    }
+    html_put(html, "data-at", all.text ? all.text : "");
+    html->failed = html->failed || all.failed;
+    buffer_free(&all);
+}
+
+static void dot(Html *html, spz_language language, const spz_plan *plan, spz_section section, int orchestra)
+{
+    double degrees;
+    if (!spz_plan_direction(plan, section, orchestra, SPZ_MIDDLE_SEATS, &degrees))
+        return;
+    html_open(html, "svg");
+    html_put_format(html, "class", "heard-at %s", view_class(section));
+    draw_percent(html, "x", share_of(degrees));
+    html_put(html, "overflow", "visible");
+    put_degrees(html, plan, section, orchestra);
+    html_open_class(html, "circle", "dot");
+    html_put(html, "cx", "0");
+    html_put(html, "cy", "24");
+    html_put(html, "r", "6");
+    html_close_void(html);
+    html_label(html, "name", 0, section_is_violin(section) ? 13 : section == SPZ_DB ? 59 : 45, words_section_short(language, section));
+    html_close(html);
+}
+
+void hearing_line(Html *html, spz_language language, const spz_plan *plan)
+{
+    html_open_class(html, "svg", "hearing");
+    html_put(html, "height", "64");
+    html_put(html, "role", "img");
+    html_put(html, "aria-label", phrase_text(language, PHRASE_TWO_HEARING));
+    html_open_class(html, "line", "axis");
+    html_put(html, "x1", "0");
+    html_put(html, "x2", "100%");
+    html_put(html, "y1", "24");
+    html_put(html, "y2", "24");
+    html_close_void(html);
+    for (int orchestra = 1; orchestra <= (spz_plan_is_double(plan) ? 2 : 1); orchestra++)
+        for (int section = SPZ_VN1; section <= SPZ_DB; section++)
+            dot(html, language, plan, (spz_section)section, orchestra);
+    html_close(html);
+}

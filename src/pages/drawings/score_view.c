@@ -1,0 +1,143 @@
+#include "pages/drawings/score_view.h"
+#include "support/numbers.h"
+
+ScoreView score_view(Html *html, const spz_report_options *options, const ShownMovement *shown)
+{
+    return (ScoreView){.html = html, .language = options->language, .map = shown->reading.sections, .movement = shown->reading.movement,
+                       .findings = shown->reading.findings, .verdict = shown->reading.verdict, .options = options, .number = shown->number};
+}
+
+const char *view_class(spz_section section)
+{
+    switch (section) {
+    case SPZ_VN1: return "vn1";
+    case SPZ_VN2: return "vn2";
+    case SPZ_VN3: return "vn3";
+    case SPZ_VA: return "va";
+    case SPZ_VC: return "vc";
+    case SPZ_DB: return "db";
+    default: return "winds";
+    }
+}
+
+static bool basis_has(const spz_basis *basis, size_t passage)
+{
+    for (size_t i = 0; i < basis->passage_count; i++)
+        if (basis->passages[i].passage == passage)
+            return true;
+    return false;
+}
+
+bool view_loses(const spz_verdict *verdict, size_t place, size_t passage)
+{
+    const spz_ranked *ranked = place < spz_verdict_count(verdict) ? spz_verdict_ranked(verdict, place) : NULL;
+    for (size_t i = 0; ranked && i < ranked->loss_count; i++)
+        if (basis_has(&ranked->losses[i].basis, passage))
+            return true;
+    return false;
+}
+
+bool view_cites(const ScoreView *view, size_t passage)
+{
+    for (size_t i = 0; i < spz_verdict_reasons(view->verdict); i++)
+        if (basis_has(&spz_verdict_reason(view->verdict, i)->basis, passage))
+            return true;
+    for (size_t place = 0; place < spz_verdict_count(view->verdict); place++)
+        if (view_loses(view->verdict, place, passage))
+            return true;
+    return false;
+}
+
+bool view_shows(const ScoreView *view, size_t passage)
+{
+    return report_shows(view->options, spz_findings_at(view->findings, passage)) || view_cites(view, passage);
+}
+
+size_t view_other(const spz_verdict *verdict)
+{
+    size_t count = spz_verdict_count(verdict);
+    for (size_t place = 1; place < count; place++)
+        if (spz_verdict_ranked(verdict, place)->opposed != spz_verdict_ranked(verdict, 0)->opposed)
+            return place;
+    return count > 1 ? 1 : 0;
+}
+
+int view_strength(const spz_passage *passage)
+{
+    return (int)spz_weight_of(passage->strength);
+}
+
+bool view_answers(const spz_passage *passage, const spz_entry *entry)
+{
+    return passage->kind == SPZ_SPLIT_LINE ? entry->leader != passage->entries[0].leader : entry->answer;
+}
+
+spz_players view_players(const spz_passage *passage)
+{
+    spz_players all = passage->sides[0].players | passage->sides[1].players;
+    for (size_t i = 0; i < passage->entry_count; i++)
+        all |= passage->entries[i].players;
+    return all;
+}
+
+typedef struct Decisive {
+    size_t passages[VIEW_DECISIVE];
+    size_t count;
+} Decisive;
+
+static bool has(const Decisive *chosen, size_t passage)
+{
+    for (size_t i = 0; i < chosen->count; i++)
+        if (chosen->passages[i] == passage)
+            return true;
+    return false;
+}
+
+/* Those that speak for the verdict, ground by ground: the reasons come weightiest first, and so do the passages of each. */
+static void choose_from_grounds(const ScoreView *view, Decisive *chosen)
+{
+    for (size_t i = 0; i < spz_verdict_reasons(view->verdict); i++) {
+        const spz_reason *reason = spz_verdict_reason(view->verdict, i);
+        for (size_t p = 0; p < reason->basis.passage_count && reason->points > 0 && chosen->count < VIEW_DECISIVE; p++) {
+            size_t passage = reason->basis.passages[p].passage;
+            if (passage < spz_findings_count(view->findings) && !has(chosen, passage))
+                chosen->passages[chosen->count++] = passage;
+        }
+    }
+}
+
+static void choose_strongest(const ScoreView *view, Decisive *chosen)
+{
+    while (chosen->count < VIEW_DECISIVE) {
+        size_t best = SIZE_MAX;
+        for (size_t i = 0; i < spz_findings_count(view->findings); i++) {
+            const spz_passage *passage = spz_findings_at(view->findings, i);
+            bool better = best == SIZE_MAX || passage->strength > spz_findings_at(view->findings, best)->strength;
+            if (passage->kind != SPZ_COUPLING && view_strength(passage) > 0 && !has(chosen, i) && better)
+                best = i;
+        }
+        if (best == SIZE_MAX)
+            return;
+        chosen->passages[chosen->count++] = best;
+    }
+}
+
+size_t view_decisive(const ScoreView *view, size_t out[VIEW_DECISIVE])
+{
+    Decisive chosen = {.count = 0};
+    choose_from_grounds(view, &chosen);
+    choose_strongest(view, &chosen);
+    for (size_t i = 0; i < chosen.count; i++) {
+        size_t at = i;
+        for (; at > 0 && out[at - 1] > chosen.passages[i]; at--)
+            out[at] = out[at - 1];
+        out[at] = chosen.passages[i];
+    }
+    return chosen.count;
+}
+
+void draw_percent(Html *html, const char *attribute, double share)
+{
+    char text[NUMBER_TEXT];
+    html_put_format(html, attribute, "%s%%", number_text_short(100 * share, 3, text));
+}

@@ -1,0 +1,418 @@
+/* Where the pieces of a movement are cut, and what stands in each; strip_marks.c draws the passages. */
+#include "pages/drawings/strip_piece.h"
+#include "support/ascii.h"
+#include "support/memory.h"
+#include "support/numbers.h"
+#include "support/utf8.h"
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+enum { PIECE_BARS = 36, PIECE_ROW_BARS = 130, SYSTEM_BARS = 64, PIECES_MOST = 64 };
+static const double head = 42, foot = 20, lane_gap = 3, lanes_most = 158; /* pixels */
+static const double wide = 1180, narrow = 300; /* pixels that the bars have on a wide and on a narrow page */
+static const double letter_size = 8, names_wide = 60;
+
+double strip_x(const StripPiece *piece, Ticks when)
+{
+    const Movement *movement = piece->view->movement;
+    int bar = movement_bar_at(movement, when);
+    if (bar < 0)
+        return 0;
+    const Bar *at = &movement->bars[bar];
+    double part = at->length > 0 ? (double)(when - at->onset) / (double)at->length : 0;
+    double x = ((double)bar + fmin(part, 1) - (double)piece->first) / (double)(piece->end - piece->first);
+    return fmin(fmax(x, 0), 1);
+}
+
+static void add_lane(StripLanes *lanes, spz_players players, spz_section section, double height, const char *name)
+{
+    if (lanes->count == STRIP_LANES)
+        return;
+    StripLane *lane = &lanes->lanes[lanes->count++];
+    *lane = (StripLane){.players = players, .class = view_class(section), .height = height};
+    snprintf(lane->name, sizeof lane->name, "%s", name);
+}
+
+static void place_lanes(StripLanes *lanes, double top, double most)
+{
+    double sum = 0;
+    for (size_t i = 0; i < lanes->count; i++)
+        sum += lanes->lanes[i].height;
+    double scale = sum > most ? fmax(most / sum, 0.42) : 1;
+    for (size_t i = 0; i < lanes->count; i++) {
+        lanes->lanes[i].top = top;
+        lanes->lanes[i].height *= scale;
+        top += lanes->lanes[i].height + lane_gap;
+    }
+    lanes->dense = scale < 0.75;
+    lanes->bottom = top - lane_gap;
+}
+
+static bool any_winds(const ScoreView *view)
+{
+    for (size_t i = 0; i < spz_findings_count(view->findings); i++)
+        if (view_players(spz_findings_at(view->findings, i)) & SPZ_WIND_PLAYERS)
+            return true;
+    return false;
+}
+
+static void all_lanes(const ScoreView *view, StripLanes *lanes)
+{
+    char name[WORDS_TEXT];
+    *lanes = (StripLanes){.notes = true};
+    if (any_winds(view))
+        add_lane(lanes, SPZ_WIND_PLAYERS, SPZ_WINDS, 22, words_body(view->language, &(spz_group){.section = SPZ_WINDS}, name));
+    for (size_t i = 0; i < view->map->group_count && i < 63; i++) {
+        const Group *group = &view->map->groups[i];
+        double height = section_is_violin(group->about.section) ? 32 : group->about.section == SPZ_DB ? 16 : 22;
+        add_lane(lanes, (spz_players)1 << i, group->about.section, height, words_body(view->language, &group->about, name));
+        lanes->lanes[lanes->count - 1].group = group;
+    }
+    place_lanes(lanes, head, lanes_most);
+}
+
+/* First violins, second violins, all others. */
+static void three_rows(const ScoreView *view, StripLanes *lanes, double top, double height)
+{
+    spz_players firsts = 0, seconds = 0, others = SPZ_WIND_PLAYERS;
+    *lanes = (StripLanes){.rows = true};
+    for (size_t i = 0; i < view->map->group_count && i < 63; i++) {
+        spz_section section = view->map->groups[i].about.section;
+        *(section == SPZ_VN1 ? &firsts : section == SPZ_VN2 || section == SPZ_VN3 ? &seconds : &others) |= (spz_players)1 << i;
+    }
+    char name[WORDS_TEXT];
+    add_lane(lanes, firsts, SPZ_VN1, height, words_body(view->language, &(spz_group){.section = SPZ_VN1}, name));
+    add_lane(lanes, seconds, SPZ_VN2, height, words_body(view->language, &(spz_group){.section = SPZ_VN2}, name));
+    add_lane(lanes, others, SPZ_NO_SECTION, height, phrase_text(view->language, PHRASE_STRIP_OTHERS));
+    place_lanes(lanes, top, 3 * height);
+}
+
+/* The letter nearest to where an even cut would fall; that place where none is near. */
+static size_t cut_near(const Movement *movement, double ideal, double within)
+{
+    size_t best = (size_t)lround(ideal);
+    double least = within;
+    for (size_t bar = 1; bar < movement->bar_count; bar++) {
+        const char *letter = movement->bars[bar].rehearsal;
+        if (letter && *letter && fabs((double)bar - ideal) < least) {
+            least = fabs((double)bar - ideal);
+            best = bar;
+        }
+    }
+    return best;
+}
+
+/* Where the pieces begin, and the end of the last. */
+static size_t cut(const ScoreView *view, size_t most, size_t starts[PIECES_MOST + 1])
+{
+    size_t bars = view->movement->bar_count, count = (bars + most - 1) / most, made = 1;
+    count = count > PIECES_MOST ? PIECES_MOST : count;
+    double each = (double)bars / (double)count;
+    starts[0] = 0;
+    for (size_t i = 1; i < count; i++) {
+        size_t at = cut_near(view->movement, each * (double)i, each / 4);
+        if (at > starts[made - 1] && at < bars)
+            starts[made++] = at;
+    }
+    starts[made] = bars;
+    return made;
+}
+
+static double names_width(const StripLanes *lanes)
+{
+    size_t longest = 0;
+    for (size_t i = 0; i < lanes->count; i++) {
+        size_t columns = utf8_columns(lanes->lanes[i].name, strlen(lanes->lanes[i].name));
+        longest = columns > longest ? columns : longest;
+    }
+    double width = 12 + (lanes->dense ? 7.2 : 9) * (double)longest;
+    return fmin(fmax(width, names_wide), 150);
+}
+
+static void draw_names(const StripPiece *piece, double width, double height)
+{
+    Html *html = piece->view->html;
+    html_open(html, "svg");
+    html_put(html, "class", piece->lanes->dense ? "names dense" : "names");
+    html_put_number(html, "width", width, 0);
+    html_put_number(html, "height", height, 0);
+    html_put(html, "aria-hidden", "true");
+    for (size_t i = 0; i < piece->lanes->count; i++) {
+        const StripLane *lane = &piece->lanes->lanes[i];
+        html_label(html, lane->class, width - 8, lane->top + lane->height / 2 + 4.5, lane->name);
+    }
+    html_close(html);
+}
+
+static int bar_step(const StripPiece *piece)
+{
+    static const int steps[] = {5, 10, 20, 50, 100};
+    size_t i = 0;
+    while (i < 4 && steps[i] * piece->pixels < 34)
+        i++;
+    return steps[i];
+}
+
+static void upright(Html *html, const char *class, double x, double from, double to)
+{
+    html_open_class(html, "line", class);
+    draw_percent(html, "x1", x);
+    draw_percent(html, "x2", x);
+    html_put_number(html, "y1", from, 0);
+    html_put_number(html, "y2", to, 0);
+    html_close_void(html);
+}
+
+void strip_label(Html *html, const char *class, double x, double shift, double y, const char *text)
+{
+    html_open_class(html, "text", class);
+    draw_percent(html, "x", x);
+    html_put_number(html, "dx", shift, 0);
+    html_put_number(html, "y", y, 0);
+    html_words(html, text);
+    html_close(html);
+}
+
+static void draw_bars(const StripPiece *piece)
+{
+    Html *html = piece->view->html;
+    const StripLanes *lanes = piece->lanes;
+    int step = bar_step(piece);
+    for (size_t bar = piece->first + 1; bar < piece->end; bar++) {
+        const char *number = piece->view->movement->bars[bar].number;
+        bool counted = ascii_is_digit(*number) && atoi(number) % step == 0;
+        double x = (double)(bar - piece->first) / (double)(piece->end - piece->first);
+        if (!counted && piece->pixels < 7)
+            continue;
+        upright(html, counted ? "tick five" : "tick", x, lanes->lanes[0].top, lanes->bottom + (counted ? 4 : 0));
+        if (counted)
+            strip_label(html, "number", x, 2, lanes->bottom + 15, number);
+    }
+}
+
+/* The words of a tempo mark without what is left of a metronome mark in brackets; "" where nothing is left. */
+static const char *tempo_words(const char *text, char words[64])
+{
+    bool letters = false;
+    snprintf(words, 64, "%s", text);
+    size_t length = strlen(words);
+    while (length > 0 && strchr(" ([=", words[length - 1]))
+        words[--length] = '\0';
+    for (const char *c = words; *c; c++)
+        letters = letters || ascii_is_letter((unsigned char)*c) || (unsigned char)*c >= 0x80;
+    return letters ? words : "";
+}
+
+/* What tempo words stand in the bar, in the first part that has any. */
+static const char *tempo_of_bar(const Movement *movement, size_t bar, char words[64])
+{
+    for (size_t part = 0; part < movement->part_count; part++)
+        for (size_t i = 0; i < movement->parts[part].direction_count; i++) {
+            const Direction *mark = &movement->parts[part].directions[i];
+            if (mark->kind == DIRECTION_TEMPO && mark->text && mark->bar == (int32_t)bar && *tempo_words(mark->text, words))
+                return words;
+        }
+    return "";
+}
+
+static double draw_letter(const StripPiece *piece, double x, const char *letter, const char *number)
+{
+    Html *html = piece->view->html;
+    double width = 10 + letter_size * (double)(strlen(letter) < 12 ? strlen(letter) : 12);
+    upright(html, "letter-line", x, 10, piece->lanes->bottom);
+    html_open(html, "svg");
+    draw_percent(html, "x", x);
+    html_put(html, "y", "1");
+    html_put(html, "width", "90");
+    html_put(html, "height", "22");
+    html_put(html, "overflow", "visible");
+    html_box(html, "letter-box", 0.75, 0.75, width, 18);
+    html_label(html, "letter", 0.75 + width / 2, 15, letter);
+    html_label(html, "number", width + 5, 15, number);
+    html_close(html);
+    return width + 10 + letter_size * (double)strlen(number);
+}
+
+/* Rehearsal letters and tempo words on one line; what would run into what stands before it is left out. */
+static void draw_letters(const StripPiece *piece)
+{
+    char words[64];
+    double free_from = 0;
+    for (size_t bar = piece->first; bar < piece->end; bar++) {
+        const Bar *at = &piece->view->movement->bars[bar];
+        double pixel = (double)(bar - piece->first) * piece->pixels, x = (double)(bar - piece->first) / (double)(piece->end - piece->first);
+        bool letter = at->rehearsal && *at->rehearsal && pixel >= free_from;
+        double taken = letter ? draw_letter(piece, x, at->rehearsal, at->number) : 0;
+        const char *tempo = tempo_of_bar(piece->view->movement, bar, words);
+        double tempo_width = 12 + letter_size * 1.1 * (double)utf8_columns(tempo, strlen(tempo)), end = piece->pixels * (double)(piece->end - piece->first);
+        bool fits = pixel + taken >= free_from && (bar == piece->first || pixel + taken + tempo_width < end);
+        if (*tempo && fits) {
+            strip_label(piece->view->html, "tempo", x, taken ? taken + 6 : 0, 16, tempo);
+            taken += tempo_width;
+        }
+        if (taken > 0)
+            free_from = pixel + taken + 4;
+    }
+}
+
+static void draw_lanes(const StripPiece *piece)
+{
+    for (size_t i = 0; i < piece->lanes->count; i++) {
+        const StripLane *lane = &piece->lanes->lanes[i];
+        html_open_class(piece->view->html, "rect", "lane");
+        html_put(piece->view->html, "x", "0");
+        html_put_number(piece->view->html, "y", lane->top, 1);
+        html_put(piece->view->html, "width", "100%");
+        html_put_number(piece->view->html, "height", lane->height, 1);
+        html_close_void(piece->view->html);
+    }
+}
+
+static void draw_piece(StripPiece *piece, bool lead, double names, size_t longest)
+{
+    Html *html = piece->view->html;
+    double height = piece->lanes->bottom + foot;
+    const Bar *bars = piece->view->movement->bars;
+    html_open_class(html, "div", lead ? "system lead" : "system");
+    html_put_format(html, "style", "--n:%zu;--longest:%zu;--names:%dpx", piece->end - piece->first, longest, (int)names);
+    draw_names(piece, names, height);
+    html_open(html, "svg");
+    html_put(html, "class", piece->lanes->rows ? "bars-drawn thumb" : "bars-drawn");
+    html_put_number(html, "height", height, 0);
+    html_put(html, "role", "group");
+    Buffer label;
+    buffer_init(&label);
+    SAY(&label, piece->view->language, PHRASE_WEB_MAP_BARS, slot_text("from", bars[piece->first].number), slot_text("to", bars[piece->end - 1].number));
+    html_put(html, "aria-label", label.text ? label.text : "");
+    html->failed = html->failed || label.failed;
+    buffer_free(&label);
+    draw_lanes(piece);
+    draw_bars(piece);
+    draw_letters(piece);
+    if (piece->lanes->notes)
+        strip_notes(piece);
+    strip_marks(piece);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+/* Pieces side by side where there is room, else one under the other. */
+static void draw_row(StripPiece *piece, const size_t *starts, size_t count)
+{
+    Html *html = piece->view->html;
+    size_t longest = 1;
+    for (size_t i = 0; i < count; i++)
+        longest = starts[i + 1] - starts[i] > longest ? starts[i + 1] - starts[i] : longest;
+    double beside = wide / (double)(starts[count] - starts[0]), under = narrow / (double)longest;
+    piece->pixels = fmin(beside, under);
+    html_open_class(html, "div", "strip");
+    for (size_t i = 0; i < count; i++) {
+        piece->first = starts[i];
+        piece->end = starts[i + 1];
+        draw_piece(piece, i == 0, names_width(piece->lanes), longest);
+    }
+    html_close(html);
+}
+
+/* What is to be drawn: by strength and kind where `all` is asked for, else what is clear, and what the verdict cites. */
+static size_t *choose(const ScoreView *view, bool all, size_t *count)
+{
+    size_t *shown = memory_resize(NULL, spz_findings_count(view->findings) + 1, sizeof *shown);
+    *count = 0;
+    for (size_t i = 0; shown && i < spz_findings_count(view->findings); i++) {
+        const spz_passage *passage = spz_findings_at(view->findings, i);
+        bool clear = view_strength(passage) > 0 && passage->kind != SPZ_COUPLING;
+        if (view_shows(view, i) && (all || clear || (view_cites(view, i) && passage->kind != SPZ_COUPLING)))
+            shown[(*count)++] = i;
+    }
+    view->html->failed = view->html->failed || !shown;
+    return shown;
+}
+
+void strip_whole(const ScoreView *view, const size_t *named, size_t named_count)
+{
+    size_t starts[PIECES_MOST + 1], count;
+    StripLanes lanes;
+    bool rows = view->movement->bar_count > STRIP_LANES_MOST;
+    if (view->movement->bar_count == 0)
+        return;
+    size_t *shown = choose(view, !rows, &count);
+    if (rows)
+        three_rows(view, &lanes, head, 26);
+    else
+        all_lanes(view, &lanes);
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown, .shown_count = shown ? count : 0, .named = named, .named_count = named_count, .all_named = !rows};
+    draw_row(&piece, starts, cut(view, rows ? PIECE_ROW_BARS : PIECE_BARS, starts));
+    memory_free(shown);
+}
+
+void strip_systems(const ScoreView *view)
+{
+    size_t starts[PIECES_MOST + 1], count;
+    StripLanes lanes;
+    if (view->movement->bar_count == 0)
+        return;
+    size_t *shown = choose(view, true, &count), pieces = cut(view, SYSTEM_BARS / 2, starts);
+    all_lanes(view, &lanes);
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown, .shown_count = shown ? count : 0, .all_named = true};
+    for (size_t i = 0; i < pieces; i += 2)
+        draw_row(&piece, starts + i, pieces - i < 2 ? 1 : 2);
+    memory_free(shown);
+}
+
+void strip_thumb(const ScoreView *view, const char *label)
+{
+    size_t count;
+    StripLanes lanes;
+    Html *html = view->html;
+    size_t *shown = choose(view, false, &count);
+    three_rows(view, &lanes, 0, 8);
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown, .shown_count = shown ? count : 0, .end = view->movement->bar_count, .thumb = true};
+    html_open_class(html, "svg", "thumb");
+    html_put_number(html, "height", lanes.bottom + 5, 0);
+    html_put(html, "role", "img");
+    html_put(html, "aria-label", label);
+    draw_lanes(&piece);
+    if (piece.end > 0)
+        strip_marks(&piece);
+    html_close(html);
+    memory_free(shown);
+}
+
+static void open_sample(const ScoreView *view, const char *class)
+{
+    Html *html = view->html;
+    html_open(html, "span");
+    html_open(html, "svg");
+    html_put(html, "width", "18");
+    html_put(html, "height", "13");
+    html_put(html, "aria-hidden", "true");
+    html_box(html, class, 1.5, 1.5, 14, 10);
+    html_close(html);
+}
+
+static void sample(const ScoreView *view, const char *class, const char *words)
+{
+    open_sample(view, class);
+    html_words(view->html, words);
+    html_close(view->html);
+}
+
+void strip_key(const ScoreView *view, const char *lost, const char *lost_with)
+{
+    html_open_class(view->html, "p", "key");
+    sample(view, "call", phrase_text(view->language, PHRASE_STRIP_CALLS));
+    sample(view, "answer", phrase_text(view->language, PHRASE_STRIP_ANSWERS));
+    if (*lost) {
+        open_sample(view, "lost-sample");
+        html_open_class(view->html, "span", "lost-words");
+        html_put(view->html, "data-words", lost_with);
+        html_words(view->html, lost);
+        html_close(view->html);
+        html_close(view->html);
+    }
+    html_close(view->html);
+}

@@ -1,0 +1,322 @@
+/* The passages on a strip: blocks for calls and answers, lines for divided and coupled sections, frames for what would be lost. */
+#include "pages/drawings/strip_piece.h"
+#include "support/numbers.h"
+#include <math.h>
+#include <string.h>
+
+enum { RANGE_LINE = 35 };
+static const double range_letter = 7, least_block = 0.0012; /* pixels; share of the piece */
+
+/* Pitch within its lane: the range of the lane's group from top to bottom. */
+typedef struct Range {
+    int low, high;
+} Range;
+
+static Range range_of(const Group *group)
+{
+    Range range = {127, 0};
+    for (size_t i = 0; i < group->sound_count; i++) {
+        int midi = group->sounds[i].note->midi;
+        if (midi < 0)
+            continue;
+        range.low = midi < range.low ? midi : range.low;
+        range.high = midi > range.high ? midi : range.high;
+    }
+    if (range.high - range.low < 6)
+        range.high = range.low + 6;
+    return range;
+}
+
+static void add_notes(const StripPiece *piece, const StripLane *lane, Ticks from, Ticks to, Buffer *path)
+{
+    const Group *group = lane->group;
+    Range range = range_of(group);
+    double bars = (double)(piece->end - piece->first);
+    for (size_t i = group_sound_at(group, from); i < group->sound_count && group->sounds[i].onset < to; i++) {
+        const GroupSound *sound = &group->sounds[i];
+        if (sound->note->midi < 0 || sound->duration <= 0)
+            continue;
+        Ticks end = sound->onset + sound->duration < to ? sound->onset + sound->duration : to;
+        double x = strip_x(piece, sound->onset) * bars, wide = strip_x(piece, end) * bars - x - 0.04;
+        double y = lane->top + 4 + (lane->height - 8) * (double)(range.high - sound->note->midi) / (double)(range.high - range.low);
+        char n[3][NUMBER_TEXT];
+        buffer_printf(path, "M%s %sh%s", number_text_short(x, 2, n[0]), number_text_short(y, 1, n[1]), number_text_short(fmax(wide, 0.05), 2, n[2]));
+    }
+}
+
+static void open_ink(const StripPiece *piece)
+{
+    Html *html = piece->view->html;
+    html_open_class(html, "svg", "ink");
+    html_put(html, "width", "100%");
+    html_put_number(html, "height", piece->lanes->bottom, 0);
+    html_put_format(html, "viewBox", "0 0 %zu %d", piece->end - piece->first, (int)lround(piece->lanes->bottom));
+    html_put(html, "preserveAspectRatio", "none");
+    html_put(html, "aria-hidden", "true");
+}
+
+static void put_path(Html *html, const char *class, Buffer *path)
+{
+    if (path->length) {
+        html_open_class(html, "path", class);
+        html_put(html, "d", path->text);
+        html_close_void(html);
+    }
+    html->failed = html->failed || buffer_failed(path);
+    buffer_clear(path);
+}
+
+void strip_notes(const StripPiece *piece)
+{
+    const Bar *bars = piece->view->movement->bars;
+    Ticks from = bars[piece->first].onset, to = bars[piece->end - 1].onset + bars[piece->end - 1].length;
+    Buffer path;
+    buffer_init(&path);
+    open_ink(piece);
+    for (size_t i = 0; i < piece->lanes->count; i++)
+        if (piece->lanes->lanes[i].group)
+            add_notes(piece, &piece->lanes->lanes[i], from, to, &path);
+    put_path(piece->view->html, "quiet", &path);
+    html_close(piece->view->html);
+    buffer_free(&path);
+}
+
+static bool in_piece(const StripPiece *piece, const spz_passage *passage)
+{
+    return passage->first < piece->end && passage->last >= piece->first;
+}
+
+static bool entry_in_piece(const StripPiece *piece, const spz_entry *entry)
+{
+    const Bar *bars = piece->view->movement->bars;
+    return entry->onset < bars[piece->end - 1].onset + bars[piece->end - 1].length && entry->end > bars[piece->first].onset;
+}
+
+/* An entry in each lane whose players have it. */
+static bool lane_has(const StripLane *lane, spz_players players)
+{
+    return (lane->players & players) != 0;
+}
+
+static void block(const StripPiece *piece, const StripLane *lane, bool answer, double from, double to)
+{
+    Html *html = piece->view->html;
+    html_open(html, "rect");
+    html_put_format(html, "class", "%s %s", answer ? "answer" : "call", lane->class);
+    draw_percent(html, "x", from);
+    html_put_number(html, "y", lane->top + (piece->thumb ? 1 : 1.5), 1);
+    draw_percent(html, "width", fmax(to - from, least_block));
+    html_put_number(html, "height", lane->height - (piece->thumb ? 2 : 3), 1);
+    html_close_void(html);
+}
+
+static const StripLane *lane_of(const StripPiece *piece, const spz_entry *entry)
+{
+    for (size_t i = 0; i < piece->lanes->count; i++)
+        if (lane_has(&piece->lanes->lanes[i], entry->leader < 63 ? (spz_players)1 << entry->leader : entry->players & SPZ_WIND_PLAYERS))
+            return &piece->lanes->lanes[i];
+    for (size_t i = 0; i < piece->lanes->count; i++)
+        if (lane_has(&piece->lanes->lanes[i], entry->players))
+            return &piece->lanes->lanes[i];
+    return NULL;
+}
+
+/* A thin line from the end of the call to the answer's beginning. */
+static void tie(const StripPiece *piece, const spz_entry *call, const spz_entry *answer)
+{
+    const StripLane *from = lane_of(piece, call), *to = lane_of(piece, answer);
+    Html *html = piece->view->html;
+    if (!from || !to || from == to)
+        return;
+    bool down = to->top > from->top;
+    html_open_class(html, "line", "tie");
+    draw_percent(html, "x1", strip_x(piece, call->end < answer->onset ? call->end : answer->onset));
+    draw_percent(html, "x2", strip_x(piece, answer->onset));
+    html_put_number(html, "y1", down ? from->top + from->height : from->top, 1);
+    html_put_number(html, "y2", down ? to->top : to->top + to->height, 1);
+    html_close_void(html);
+}
+
+static void entries(const StripPiece *piece, const spz_passage *passage)
+{
+    for (size_t i = 0; i < passage->entry_count; i++) {
+        const spz_entry *entry = &passage->entries[i];
+        if (!entry_in_piece(piece, entry))
+            continue;
+        bool answer = view_answers(passage, entry);
+        if (answer && i > 0 && !piece->lanes->rows && entry_in_piece(piece, &passage->entries[i - 1]))
+            tie(piece, &passage->entries[i - 1], entry);
+        for (size_t k = 0; k < piece->lanes->count; k++)
+            if (lane_has(&piece->lanes->lanes[k], entry->players))
+                block(piece, &piece->lanes->lanes[k], answer, strip_x(piece, entry->onset), strip_x(piece, entry->end));
+    }
+}
+
+/* The notes of the entries once more, on their blocks. */
+static void notes_on_blocks(const StripPiece *piece, const spz_passage *passage)
+{
+    Buffer path;
+    buffer_init(&path);
+    open_ink(piece);
+    for (size_t k = 0; k < piece->lanes->count; k++)
+        for (int answer = 0; answer < 2; answer++) {
+            const StripLane *lane = &piece->lanes->lanes[k];
+            for (size_t i = 0; lane->group && i < passage->entry_count; i++) {
+                const spz_entry *entry = &passage->entries[i];
+                if (lane_has(lane, entry->players) && view_answers(passage, entry) == (answer == 1) && entry_in_piece(piece, entry))
+                    add_notes(piece, lane, entry->onset, entry->end, &path);
+            }
+            char class[24] = "on";
+            if (answer) {
+                strcpy(class, "of ");
+                strncat(class, lane->class, 8);
+            }
+            put_path(piece->view->html, class, &path);
+        }
+    html_close(piece->view->html);
+    buffer_free(&path);
+}
+
+static void level(const StripPiece *piece, const char *kind, const StripLane *lane, double y, const spz_passage *passage)
+{
+    Html *html = piece->view->html;
+    double from = strip_x(piece, passage->onset);
+    html_open(html, "line");
+    html_put_format(html, "class", "%s %s", kind, lane->class);
+    draw_percent(html, "x1", from);
+    draw_percent(html, "x2", fmax(strip_x(piece, passage->end), from + least_block));
+    html_put_number(html, "y1", y, 1);
+    html_put_number(html, "y2", y, 1);
+    html_close_void(html);
+}
+
+/* As many lines as the section divides into, three at most; a dotted line under those who move together. */
+static void bands(const StripPiece *piece, const spz_passage *passage)
+{
+    bool coupled = passage->kind == SPZ_COUPLING;
+    for (size_t k = 0; k < piece->lanes->count; k++) {
+        const StripLane *lane = &piece->lanes->lanes[k];
+        if (!lane_has(lane, view_players(passage)))
+            continue;
+        int lines = coupled ? 1 : passage->kind == SPZ_DIV2 ? 2 : 3;
+        for (int i = 0; i < lines; i++)
+            level(piece, coupled ? "coupled" : "divided", lane, coupled ? lane->top + lane->height - 2 : lane->top + lane->height * (i + 1) / (lines + 1), passage);
+    }
+}
+
+/* Round all lanes of the passage; in a list of movements a line under them. */
+static void lost(const StripPiece *piece, const spz_passage *passage)
+{
+    Html *html = piece->view->html;
+    double top = HUGE_VAL, bottom = 0, from = strip_x(piece, passage->onset), to = strip_x(piece, passage->end);
+    for (size_t k = 0; k < piece->lanes->count; k++)
+        if (lane_has(&piece->lanes->lanes[k], view_players(passage))) {
+            top = fmin(top, piece->lanes->lanes[k].top);
+            bottom = fmax(bottom, piece->lanes->lanes[k].top + piece->lanes->lanes[k].height);
+        }
+    if (bottom <= 0)
+        return;
+    html_open_class(html, piece->thumb ? "line" : "rect", piece->thumb ? "lost-line" : "lost-frame");
+    draw_percent(html, piece->thumb ? "x1" : "x", from);
+    draw_percent(html, piece->thumb ? "x2" : "width", piece->thumb ? to : to - from);
+    html_put_number(html, piece->thumb ? "y1" : "y", piece->thumb ? piece->lanes->bottom + 3 : top - 2, 1);
+    html_put_number(html, piece->thumb ? "y2" : "height", piece->thumb ? piece->lanes->bottom + 3 : bottom - top + 4, 1);
+    html_close_void(html);
+}
+
+static bool is_named(const StripPiece *piece, size_t passage)
+{
+    for (size_t i = 0; i < piece->named_count; i++)
+        if (piece->named[i] == passage)
+            return true;
+    return false;
+}
+
+/* Which arrangements lose it, by their places; the one that is shown beside the recommended one is 'lost' from the start. */
+static void put_class(const StripPiece *piece, const spz_passage *passage, size_t index)
+{
+    const spz_verdict *verdict = piece->view->verdict;
+    Html *html = piece->view->html;
+    size_t other = view_other(verdict);
+    bool gone = other > 0 && view_loses(verdict, other, index);
+    html_put_format(html, "class", "%s k-%s s%d%s", piece->thumb ? "passage-drawn" : "mark", spz_kind_name(passage->kind), view_strength(passage), gone ? " lost" : "");
+    Buffer places;
+    buffer_init(&places);
+    for (size_t place = 0; place < spz_verdict_count(verdict); place++)
+        if (!piece->thumb && view_loses(verdict, place, index))
+            buffer_printf(&places, "%s%zu", places.length ? " " : "", place);
+    if (places.length)
+        html_put(html, "data-lost", places.text);
+    html->failed = html->failed || places.failed;
+    buffer_free(&places);
+}
+
+static void name_mark(const StripPiece *piece, const spz_passage *passage)
+{
+    char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
+    Speaker speaker = {piece->view->language, piece->view->map};
+    Html *html = piece->view->html;
+    Buffer words;
+    buffer_init(&words);
+    SAY(&words, speaker.language, PHRASE_WEB_MARK, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
+        slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength)));
+    html_put(html, "aria-label", words.text ? words.text : "");
+    html_element(html, "title", NULL, words.text ? words.text : "");
+    html->failed = html->failed || words.failed;
+    buffer_free(&words);
+}
+
+static void open_mark(const StripPiece *piece, const spz_passage *passage, size_t index)
+{
+    Html *html = piece->view->html;
+    html_open(html, piece->thumb ? "g" : "a");
+    put_class(piece, passage, index);
+    if (piece->thumb)
+        return;
+    html_put_format(html, "href", "#m%zu-p%zu", piece->view->number, index + 1);
+    if (passage->first < piece->first || !(piece->all_named || is_named(piece, index))) /* the keyboard stops at each once */
+        html_put(html, "tabindex", "-1");
+    name_mark(piece, passage);
+}
+
+/* The range of bars over the lanes, where it doesn't run into the one before. Returns where the next one may stand. */
+static double range(const StripPiece *piece, const spz_passage *passage, size_t index, double free_from)
+{
+    char bars[WORDS_TEXT];
+    double x = strip_x(piece, passage->onset), pixel = x * piece->pixels * (double)(piece->end - piece->first);
+    bool told = is_named(piece, index) || (piece->all_named && passage->kind != SPZ_COUPLING && view_strength(passage) > 0);
+    words_bars(piece->view->language, passage, bars);
+    if (piece->thumb || !told || passage->first < piece->first || pixel < free_from)
+        return free_from;
+    strip_label(piece->view->html, "range", x, 1, RANGE_LINE, bars);
+    return pixel + 6 + range_letter * (double)strlen(bars);
+}
+
+static double draw_mark(const StripPiece *piece, size_t index, double free_from)
+{
+    const spz_passage *passage = spz_findings_at(piece->view->findings, index);
+    open_mark(piece, passage, index);
+    lost(piece, passage);
+    if (!spz_kind_is_antiphony(passage->kind))
+        bands(piece, passage);
+    else {
+        entries(piece, passage);
+        if (piece->lanes->notes)
+            notes_on_blocks(piece, passage);
+    }
+    free_from = range(piece, passage, index, free_from);
+    html_close(piece->view->html);
+    html_line_end(piece->view->html);
+    return free_from;
+}
+
+void strip_marks(const StripPiece *piece)
+{
+    double free_from = 0;
+    for (int antiphony = 0; antiphony < 2; antiphony++, free_from = antiphony ? free_from : 0) /* lines lie below blocks */
+        for (size_t i = 0; i < piece->shown_count; i++) {
+            const spz_passage *passage = spz_findings_at(piece->view->findings, piece->shown[i]);
+            if (in_piece(piece, passage) && spz_kind_is_antiphony(passage->kind) == (antiphony == 1))
+                free_from = draw_mark(piece, piece->shown[i], free_from);
+        }
+}

@@ -1,0 +1,43 @@
+/* strip_piece.h - one piece of a strip while it is drawn: what strip.c and strip_marks.c share. */
+#ifndef PAGES_DRAWINGS_STRIP_PIECE_H
+#define PAGES_DRAWINGS_STRIP_PIECE_H
+#include "pages/drawings/strip.h"
+#include "wording/passage_words.h"
+
+enum { STRIP_LANES = 40 };
+
+typedef struct StripLane {
+    spz_players players;
+    const Group *group; /* NULL for winds and for rows of several groups */
+    const char *class;
+    double top, height; /* pixels */
+    char name[WORDS_TEXT];
+} StripLane;
+
+typedef struct StripLanes {
+    StripLane lanes[STRIP_LANES];
+    size_t count;
+    double bottom;
+    bool notes, rows, dense; /* with a hairline for each note; three rows; so many lanes that they are low */
+} StripLanes;
+
+typedef struct StripPiece {
+    const ScoreView *view;
+    const StripLanes *lanes;
+    size_t first, end;   /* bars */
+    double pixels;       /* that a bar has at the least */
+    const size_t *shown; /* passages, by their place in the findings */
+    size_t shown_count;
+    const size_t *named; /* whose bars are written first, and which the keyboard reaches where `all_named` is not set */
+    size_t named_count;
+    bool all_named, thumb;
+} StripPiece;
+
+/* Share of the piece's width. */
+double strip_x(const StripPiece *piece, Ticks when);
+/* A text that begins `shift` pixels behind x. */
+void strip_label(Html *html, const char *class, double x, double shift, double y, const char *text);
+/* strip_marks.c: all notes as hairlines at their pitch; the passages. */
+void strip_notes(const StripPiece *piece);
+void strip_marks(const StripPiece *piece);
+#endif

@@ -1,0 +1,272 @@
+/* The first screen: the stage, the verdict and how sure it is, the passages that weigh most, the whole movement as one strip. */
+#include "pages/drawings/stage_picture.h"
+#include "pages/drawings/strip.h"
+#include "pages/web/web.h"
+#include "spezzato/sheets.h"
+#include "wording/notes_words.h"
+#include "wording/seating_words.h"
+#include <math.h>
+#include <string.h>
+
+/* 'From a middle seat the violins are heard 26 degrees apart; with the violins together it would be 10.' */
+static void heard(const Web *web, const spz_plan *best, const spz_plan *other)
+{
+    spz_separation here, there;
+    if (!spz_plan_separation(best, SPZ_VN1, SPZ_VN2, SPZ_MIDDLE_SEATS, &here))
+        return;
+    bool two = other && spz_plan_separation(other, SPZ_VN1, SPZ_VN2, SPZ_MIDDLE_SEATS, &there);
+    html_open_class(web->html, "figcaption", "small");
+    WEB_SAY(web->html, web->view.language, two ? PHRASE_FIRST_HEARD_TWO : PHRASE_FIRST_HEARD, slot_number("here", lround(here.angle)), slot_number("there", two ? lround(there.angle) : 0),
+            slot_text("other", two ? words_arrangement(web->view.language, spz_plan_arrangement(other)) : ""));
+    html_close(web->html);
+}
+
+static void stage_of(const Web *web)
+{
+    const spz_verdict *verdict = web->view.verdict;
+    const spz_settings *settings = web->report->options.settings;
+    Html *html = web->html;
+    size_t rival = view_other(verdict);
+    if (spz_verdict_count(verdict) == 0)
+        return;
+    spz_plan *best = stage_plan_of(settings, verdict, 0), *other = rival ? stage_plan_of(settings, verdict, rival) : NULL;
+    html_open_class(html, "figure", "seen");
+    if (best) {
+        stage_picture(html, web->view.language, best, web->map, STAGE_WHOLE);
+        heard(web, best, other);
+    }
+    html_close(html);
+    html_line_end(html);
+    spz_plan_free(best);
+    spz_plan_free(other);
+}
+
+/* 'open leaning FIRM': the word that was reached stands out. */
+static void sure(const Web *web)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    spz_confidence reached = spz_verdict_confidence(web->view.verdict);
+    html_open_class(html, "p", "sure");
+    html_element(html, "span", "unseen", phrase_text(language, PHRASE_PAGE_HEAD_SURE));
+    for (int i = SPZ_OPEN; i <= SPZ_FIRM; i++) {
+        const char *word = phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + i));
+        if ((spz_confidence)i == reached)
+            html_element(html, "strong", NULL, word);
+        else {
+            html_open(html, "span");
+            html_put(html, "aria-hidden", "true");
+            html_words(html, word);
+            html_close(html);
+        }
+        html_words(html, " ");
+    }
+    html_close(html);
+}
+
+/* One question as a beam: both answers at its ends, the dot where the evidence has it; the middle is even. `lean` 0..1 toward the left end. */
+static void beam(const Web *web, const char *chosen, const char *other, double lean, const char *word)
+{
+    static const double full = 0.5; /* of the score: the end of the beam */
+    Html *html = web->html;
+    double at = 0.5 - 0.5 * fmin(lean / full, 1);
+    html_open_class(html, "div", "beam");
+    html_element(html, "span", "chosen", chosen);
+    html_open_class(html, "svg", "track");
+    html_put(html, "height", "16");
+    html_put(html, "aria-hidden", "true");
+    html_open_class(html, "line", "axis");
+    html_put(html, "x1", "0");
+    html_put(html, "x2", "100%");
+    html_put(html, "y1", "8");
+    html_put(html, "y2", "8");
+    html_close_void(html);
+    html_open_class(html, "line", "axis");
+    html_put(html, "x1", "50%");
+    html_put(html, "x2", "50%");
+    html_put(html, "y1", "1");
+    html_put(html, "y2", "15");
+    html_close_void(html);
+    html_open_class(html, "line", "reach");
+    draw_percent(html, "x1", at);
+    html_put(html, "x2", "50%");
+    html_put(html, "y1", "8");
+    html_put(html, "y2", "8");
+    html_close_void(html);
+    html_open_class(html, "circle", "dot");
+    draw_percent(html, "cx", at);
+    html_put(html, "cy", "8");
+    html_put(html, "r", "5.5");
+    html_close_void(html);
+    html_close(html);
+    html_element(html, "span", "other", other);
+    html_element(html, "em", NULL, word);
+    html_close(html);
+}
+
+/* What stands inside or outside where the violins sit one way: 'cellos inside left'; the user's own arrangements by their names. */
+static const char *inner_words(spz_language language, const char *name)
+{
+    spz_standard standard = spz_arrangement_standard(name);
+    return standard == SPZ_OWN_ARRANGEMENT ? name : phrase_text(language, (Phrase)(PHRASE_INNER_OPPOSED_CELLOS + (unsigned)standard));
+}
+
+static void beams(const Web *web)
+{
+    static const double even = 0.05;
+    const spz_verdict *verdict = web->view.verdict;
+    spz_language language = web->view.language;
+    const spz_ranked *best = spz_verdict_ranked(verdict, 0), *inner = NULL, *rival = NULL;
+    for (size_t i = spz_verdict_count(verdict); i-- > 1;) {
+        const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
+        *(ranked->opposed == best->opposed ? &inner : &rival) = ranked;
+    }
+    html_open_class(web->html, "div", "beams");
+    if (rival)
+        beam(web, phrase_text(language, best->opposed ? PHRASE_SIDE_OPPOSED : PHRASE_SIDE_TOGETHER), phrase_text(language, best->opposed ? PHRASE_SIDE_TOGETHER : PHRASE_SIDE_OPPOSED),
+             (best->score - rival->score) / 100, phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + (unsigned)spz_verdict_confidence(verdict))));
+    if (inner) {
+        double ahead = (best->score - inner->score) / 100;
+        beam(web, inner_words(language, best->name), inner_words(language, inner->name), ahead, phrase_text(language, ahead < even ? PHRASE_SURE_EVEN : PHRASE_SURE_AHEAD));
+    }
+    html_close(web->html);
+    html_line_end(web->html);
+}
+
+/* One sentence; the year is asked for further down, where it is told what it would change. */
+static void meaning(const Web *web)
+{
+    spz_language language = web->view.language;
+    Buffer words;
+    buffer_init(&words);
+    say_sure(&words, language, web->view.verdict);
+    html_open_class(web->html, "p", "meaning");
+    web_words(web->html, &words);
+    buffer_free(&words);
+    if (!web->movement->year) {
+        html_words(web->html, " ");
+        html_open(web->html, "a");
+        html_put_format(web->html, "href", "#m%zu-year", web->shown->number);
+        html_words(web->html, phrase_text(language, PHRASE_SURE_YEAR));
+        html_close(web->html);
+    }
+    html_close(web->html);
+}
+
+static void verdict_of(const Web *web)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    const spz_verdict *verdict = web->view.verdict;
+    Buffer words;
+    buffer_init(&words);
+    html_open_class(html, "div", "verdict");
+    if (spz_verdict_count(verdict) == 0) {
+        say_statement(&words, language, spz_verdict_statement(verdict));
+        web_element(html, web_heading(web, 1), NULL, &words);
+    } else {
+        SAY(&words, language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(verdict, 0)->name)));
+        web_element(html, web_heading(web, 1), NULL, &words);
+        sure(web);
+        beams(web);
+        meaning(web);
+    }
+    html_close(html);
+    html_line_end(html);
+    buffer_free(&words);
+}
+
+/* ', C+8, at 1:38' */
+static void place_of(const Web *web, const spz_passage *passage)
+{
+    char letter[WORDS_TEXT];
+    Buffer clock;
+    buffer_init(&clock);
+    words_letter(passage, letter);
+    double seconds = web->movement->tempo_count ? spz_movement_sounding(web->movement, passage->first, passage->onset, 0, 0) : -1;
+    if (seconds >= 0)
+        say_clock(&clock, web->view.language, seconds);
+    html_open_class(web->html, "span", "small soft");
+    html_format(web->html, "%s%s%s", letter, *letter && clock.length ? ", " : "", clock.length ? clock.text : "");
+    html_close(web->html);
+    web->html->failed = web->html->failed || clock.failed;
+    buffer_free(&clock);
+}
+
+static void decisive(const Web *web, size_t index)
+{
+    const spz_passage *passage = spz_findings_at(web->view.findings, index);
+    Speaker speaker = web_speaker(web);
+    Html *html = web->html;
+    Buffer words;
+    buffer_init(&words);
+    html_open(html, "li");
+    html_open(html, "div");
+    html_open_class(html, "p", "where");
+    web_bars_link(web, index);
+    html_words(html, " ");
+    place_of(web, passage);
+    html_close(html);
+    words_told(&speaker, passage, &words);
+    web_element(html, "p", "small told", &words);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+    buffer_free(&words);
+}
+
+static void decisive_ones(const Web *web, const size_t *chosen, size_t count)
+{
+    Html *html = web->html;
+    if (count == 0)
+        return;
+    html_open_class(html, "div", "proof");
+    html_element(html, web_heading(web, 2), "unseen", phrase_text(web->view.language, PHRASE_FIRST_THREE));
+    html_open_class(html, "ol", "decide");
+    for (size_t i = 0; i < count; i++)
+        decisive(web, chosen[i]);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+static void whole(const Web *web, const size_t *chosen, size_t count)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    size_t other = view_other(web->view.verdict);
+    Buffer lost, with;
+    if (web->map->group_count == 0)
+        return;
+    buffer_init(&lost);
+    buffer_init(&with);
+    SAY(&with, language, PHRASE_STRIP_LOST, slot_text("arrangement", "#"));
+    if (other)
+        SAY(&lost, language, PHRASE_STRIP_LOST, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(web->view.verdict, other)->name)));
+    html_open_class(html, "div", "whole");
+    html_open_class(html, "div", "whole-head");
+    html_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_FIRST_WHOLE));
+    strip_key(&web->view, lost.text ? lost.text : "", with.text ? with.text : "");
+    html_open(html, "a");
+    html_put_format(html, "href", "#m%zu-map", web->shown->number);
+    html_words(html, phrase_text(language, PHRASE_FIRST_TO_MAP));
+    html_close(html);
+    html_close(html);
+    strip_whole(&web->view, chosen, count);
+    html_close(html);
+    html->failed = html->failed || lost.failed || with.failed;
+    buffer_free(&lost);
+    buffer_free(&with);
+}
+
+void web_first_screen(const Web *web)
+{
+    size_t chosen[VIEW_DECISIVE], count = view_decisive(&web->view, chosen);
+    html_open_class(web->html, "div", spz_verdict_count(web->view.verdict) ? "first" : "first undecided");
+    verdict_of(web);
+    stage_of(web);
+    decisive_ones(web, chosen, count);
+    whole(web, chosen, count);
+    html_close(web->html);
+    html_line_end(web->html);
+}

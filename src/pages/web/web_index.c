@@ -1,0 +1,153 @@
+/* The overview: a row for each movement, with its stage, its strip to one scale of bars, and what was found. The script sorts the rows. */
+#include "pages/drawings/stage_picture.h"
+#include "pages/drawings/strip.h"
+#include "pages/web/web.h"
+#include "wording/seating_words.h"
+#include <math.h>
+#include <string.h>
+
+typedef struct Counts {
+    long striking, clear;
+} Counts;
+
+static Counts count(const spz_findings *findings)
+{
+    Counts counts = {0, 0};
+    for (size_t i = 0; i < spz_findings_count(findings); i++) {
+        const spz_passage *passage = spz_findings_at(findings, i);
+        if (spz_kind_is_antiphony(passage->kind) && passage->ruling.kind != SPZ_VETOED) {
+            counts.striking += view_strength(passage) == 2;
+            counts.clear += view_strength(passage) == 1;
+        }
+    }
+    return counts;
+}
+
+static void index_link(Html *html, const ShownMovement *shown)
+{
+    char page[512];
+    Buffer address;
+    buffer_init(&address);
+    web_add_escaped(&address, spz_report_page_name(shown->file, page, sizeof page));
+    buffer_printf(&address, "#m%zu", shown->number);
+    html->failed = html->failed || address.failed;
+    html_open(html, "a");
+    html_put(html, "href", address.text);
+    html_words(html, shown->title);
+    html_close(html);
+    buffer_free(&address);
+}
+
+static void open_cell(Html *html, const char *class, double sorted)
+{
+    html_open_class(html, "td", class);
+    html_put_number(html, "data-sort", sorted, 3);
+}
+
+static void number_cell(Html *html, const char *class, long number)
+{
+    open_cell(html, class, (double)number);
+    html_format(html, "%ld", number);
+    html_close(html);
+}
+
+static void strip_cell(spz_report *report, const ShownMovement *shown)
+{
+    Html *html = &report->html;
+    ScoreView view = score_view(html, &report->options, shown);
+    size_t bars = shown->reading.movement->bar_count;
+    Buffer label;
+    buffer_init(&label);
+    Slot slots[] = {slot_text("title", shown->title), slot_number("n", (long)bars)};
+    say(&label, report->options.language, PHRASE_INDEX_STRIP, slots, 2);
+    open_cell(html, "strip-cell", (double)bars);
+    html_open(html, "div");
+    html_put_format(html, "style", "--bars:%zu", bars);
+    strip_thumb(&view, label.text ? label.text : "");
+    html_close(html);
+    html_close(html);
+    report->longest = bars > report->longest ? bars : report->longest;
+    html->failed = html->failed || label.failed;
+    buffer_free(&label);
+}
+
+static void seating_cells(spz_report *report, const spz_verdict *verdict)
+{
+    Html *html = &report->html;
+    spz_language language = report->options.language;
+    bool judged = spz_verdict_count(verdict) > 0;
+    html_open_class(html, "td", "seating-cell");
+    spz_plan *plan = judged ? stage_plan_of(report->options.settings, verdict, 0) : NULL;
+    if (plan)
+        stage_picture(html, language, plan, NULL, STAGE_GLYPH);
+    html_element(html, "span", NULL, judged ? words_arrangement(language, spz_verdict_ranked(verdict, 0)->name) : phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE));
+    html_close(html);
+    open_cell(html, "sure-cell", judged ? spz_verdict_margin(verdict) : -1);
+    html_words(html, judged ? words_confidence(language, spz_verdict_confidence(verdict)) : "-");
+    html_close(html);
+    spz_plan_free(plan);
+}
+
+void web_index_row(spz_report *report, const ShownMovement *shown)
+{
+    Html *html = &report->html;
+    Counts counts = count(shown->reading.findings);
+    int year = shown->reading.movement->year;
+    html_open(html, "tr");
+    html_open(html, "th");
+    html_put(html, "scope", "row");
+    index_link(html, shown);
+    html_close(html);
+    html_element(html, "td", "composer-cell", shown->reading.movement->composer);
+    if (year)
+        number_cell(html, "figure year-cell", year);
+    else
+        html_element(html, "td", "figure year-cell", "-");
+    strip_cell(report, shown);
+    seating_cells(report, shown->reading.verdict);
+    number_cell(html, "figure", counts.striking);
+    number_cell(html, "figure", counts.clear);
+    html_close(html);
+    html_line_end(html);
+}
+
+void web_index_head(spz_report *report)
+{
+    static const Phrase heads[] = {PHRASE_PAGE_HEAD_MOVEMENT, PHRASE_INDEX_COMPOSER, PHRASE_INDEX_YEAR, PHRASE_INDEX_STRIP_HEAD, PHRASE_PAGE_HEAD_SEATING,
+                                   PHRASE_PAGE_HEAD_SURE, PHRASE_WEB_INDEX_STRIKING, PHRASE_WEB_INDEX_CLEAR};
+    Html *html = &report->html;
+    spz_language language = report->options.language;
+    html_element(html, "h1", "title", phrase_text(language, PHRASE_WEB_INDEX));
+    html_element(html, "p", "lead", phrase_text(language, PHRASE_INDEX_ABOUT));
+    ScoreView view = {.html = html, .language = language};
+    strip_key(&view, phrase_text(language, PHRASE_INDEX_LOST), "");
+    html_open_class(html, "div", "scroll");
+    html_put(html, "tabindex", "0");
+    html_put(html, "role", "region");
+    html_put(html, "aria-label", phrase_text(language, PHRASE_WEB_INDEX));
+    html_open_class(html, "table", "index");
+    html_open(html, "thead");
+    html_open(html, "tr");
+    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++) {
+        html_open(html, "th");
+        html_put(html, "scope", "col");
+        html_words(html, phrase_text(language, heads[i]));
+        html_close(html);
+    }
+    html_close(html);
+    html_close(html);
+    html_open(html, "tbody");
+    html_line_end(html);
+}
+
+/* The scale of the strips is known when all movements are. */
+void web_index_end(spz_report *report)
+{
+    Html *html = &report->html;
+    for (int i = 0; i < 3; i++) /* body of the table, table, its frame */
+        html_close(html);
+    html_open(html, "style");
+    html_format(html, ":root { --most-bars: %zu; }", report->longest ? report->longest : 1);
+    html_close(html);
+    html_line_end(html);
+}
