@@ -60,6 +60,13 @@ for (const table of document.querySelectorAll('table.index')) {
     });
   });
 }
+// On paper what is folded lies open: it can't be opened there.
+let unfolded = [];
+addEventListener('beforeprint', () => {
+  unfolded = [...document.querySelectorAll('details.ground:not([open]), details.plain:not([open])')];
+  for (const one of unfolded) one.open = true;
+});
+addEventListener('afterprint', () => { for (const one of unfolded) one.open = false; });
 // A mark or a range of bars opens its passage.
 const open = () => {
   const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));

@@ -283,7 +283,6 @@ static void map(const Web *web)
     if (web->movement->bar_count > STRIP_LANES_MOST)
         strip_systems(&web->view);
     html_close(html);
-    web_own_ear(web);
 }
 
 void web_passages(const Web *web)
@@ -298,6 +297,7 @@ void web_passages(const Web *web)
         filters(web);
         map(web);
         list(web);
+        web_own_ear(web);
     }
     html_close(html);
     html_line_end(html);
