@@ -20,6 +20,7 @@ typedef struct spz_planned_movement {
     const char *file;      /* as the table leads to it */
     const char *title;
     size_t number, bars;   /* its place in the file, from 1; its bars */
+    double seconds;        /* that it lasts by its tempo marks, repeats counted */
     bool judged;           /* false: nothing in it speaks for a seating; any will do */
     spz_statement statement; /* the verdict on it alone, in short */
     const char *best;      /* its best seating among those of the hall; NULL when not judged */
@@ -27,6 +28,8 @@ typedef struct spz_planned_movement {
     double points;         /* given up; 0 or more */
     const spz_loss *losses; /* what the seating weakens, where it gives something up; bars alone, no passages */
     size_t loss_count;
+    size_t lost_bars;      /* in which something is weakened that its best seating doesn't weaken */
+    double lost_seconds;   /* how long these sound */
     bool thirds;           /* violins in three sections */
 } spz_planned_movement;
 
@@ -69,6 +72,14 @@ typedef struct spz_section_move {
 /* What becomes of the violins where a change lies. */
 typedef enum spz_violins_after { SPZ_VIOLINS_AS_BEFORE, SPZ_VIOLINS_IN_THREE, SPZ_VIOLINS_IN_TWO_AGAIN } spz_violins_after;
 
+/* A desk of the new layout: its stand, and the chairs of its players. */
+typedef struct spz_desk_move {
+    spz_section section;
+    int orchestra, number; /* as spz_stage_desk */
+    int players;
+    bool stays;            /* a stand stood there before: only the players change */
+} spz_desk_move;
+
 /* What a change takes, counted from the two layouts. A work for two orchestras has a layout of its own in the same seating: then `from`
  * and `to` may be the same, and the price is 0. Where the violins are in three sections, the desks stay as they stand and are shared
  * out anew. */
@@ -82,6 +93,7 @@ typedef struct spz_changeover {
     int chairs, stands;     /* to be carried: those of the new layout at whose place none stood */
     int desks;              /* of the new layout, in all */
     const spz_section_move *moves; /* sections whose players sit elsewhere afterwards, score order */
+    const spz_desk_move *desk_moves; /* `desks` of them, by section and number */
     size_t move_count;      /* 0 where one orchestra becomes two or two become one: all move */
     bool two_before, two_after; /* laid out for two orchestras that face each other */
     bool not_allowed;       /* the house allows no change here, but the works ask for one */
@@ -107,6 +119,9 @@ typedef struct spz_other_plan { /* a plan that was not taken */
     size_t list_count;
     const char *const *order;   /* titles of a half's works, where another order was tried */
     size_t order_count;
+    const spz_planned_movement *movements; /* what each movement gets and gives up then, in playing order; unchanged and at_interval only */
+    size_t movement_count;
+    const spz_changeover *change; /* at_interval only */
 } spz_other_plan;
 
 /* Why a concert could not be planned. */
@@ -134,7 +149,8 @@ typedef struct spz_planned_concert {
     const spz_changeover *setup;   /* from the usual seating to the first; NULL when it is the usual one */
     double points, price;       /* given up by all movements; of all changes, the set-up included */
     double minutes;             /* of the changes within the concert */
-    spz_other_plan unchanged;   /* the best without any change within the concert; not possible where fixed seatings ask for one */
+    spz_other_plan unchanged;   /* one seating for the evening: the best without any change within the concert; not possible where fixed seatings ask for one */
+    spz_other_plan at_interval; /* the least given up with one change, at the interval; not possible where there is none, or it changes nothing */
     spz_other_plan one_more;    /* least evidence given up with one change more, prices and bans between works set aside */
     spz_other_plan two_more;    /* likewise with two, filled only where one alone gains nothing: there and back */
     spz_other_plan other_order; /* works of a half in another order: fewer changes at no higher sum; not possible: none */

@@ -108,6 +108,8 @@ typedef struct spz_ranked {
     size_t term_count;
     const spz_loss *losses; /* what this arrangement weakens */
     size_t loss_count;
+    size_t lost_bars;    /* bars in which it weakens what the best one doesn't; of a work: of all its movements, each against its own best */
+    double lost_seconds; /* how long these sound by the tempo marks, repeats counted */
 } spz_ranked;
 
 typedef enum spz_confidence { SPZ_OPEN, SPZ_LEANING, SPZ_FIRM } spz_confidence;
@@ -193,6 +195,8 @@ typedef struct spz_reason {
     int year;                /* ERA */
     double lost;             /* points. NEIGHBOUR: that it is behind; MOVEMENT: given up by it */
     double needs[2], has[2]; /* SMALL_STAGE: metres wide and deep */
+    size_t lost_bars;        /* MOVEMENT: in which something is weakened that its own best doesn't weaken */
+    double lost_seconds;     /* MOVEMENT: how long these sound */
     size_t movement;         /* MOVEMENT: its place among those judged */
     spz_statement alone;     /* MOVEMENT: its own verdict */
     const spz_loss *losses;  /* MOVEMENT: what it loses in the work's arrangement */

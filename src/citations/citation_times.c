@@ -8,10 +8,7 @@
 
 double spz_movement_duration(const spz_movement *movement)
 {
-    double seconds = 0;
-    for (size_t i = 0; i < movement->played_count; i++)
-        seconds += movement_bar_seconds(movement, (size_t)movement->played[i]);
-    return seconds;
+    return movement_played_seconds(movement);
 }
 
 double spz_movement_sounding(const spz_movement *movement, size_t bar, spz_ticks when, size_t pass, double lasts)

@@ -44,3 +44,11 @@ double movement_bar_seconds(const Movement *movement, size_t bar)
     Ticks onset = movement->bars[bar].onset;
     return movement_seconds(movement, onset, onset + movement->bars[bar].length);
 }
+
+double movement_played_seconds(const Movement *movement)
+{
+    double seconds = 0;
+    for (size_t i = 0; i < movement->played_count; i++)
+        seconds += movement_bar_seconds(movement, (size_t)movement->played[i]);
+    return seconds;
+}

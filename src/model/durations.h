@@ -7,4 +7,5 @@ double movement_rate_at(const Movement *movement, Ticks when); /* crotchets a mi
 /* From one written moment to a later one, without repeats. */
 double movement_seconds(const Movement *movement, Ticks from, Ticks to);
 double movement_bar_seconds(const Movement *movement, size_t bar);
+double movement_played_seconds(const Movement *movement); /* the whole of it, repeats counted */
 #endif

@@ -1,4 +1,5 @@
 /* One movement: evidence, points in each arrangement, ranking, reasons. */
+#include "seating/given_up.h"
 #include "seating/losses.h"
 #include "seating/reasons.h"
 #include <math.h>
@@ -58,6 +59,13 @@ static spz_status tell_terms(Verdict *verdict, const Comparison *comparison, con
     return SPZ_OK;
 }
 
+static void measure(Verdict *verdict, const Movement *movement)
+{
+    const spz_ranked *best = &verdict->by_arrangement[verdict->ranking.order[0]];
+    for (size_t i = 0; i < verdict->ranking.count; i++)
+        given_up_measure(movement, best, &verdict->by_arrangement[i]);
+}
+
 static spz_status tell_ranked(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
 {
     spz_status status = copy_names(verdict, comparison);
@@ -67,6 +75,8 @@ static spz_status tell_ranked(Verdict *verdict, const Comparison *comparison, co
         if (status == SPZ_OK)
             status = losses_find(comparison, evidence, i, &verdict->arena, &ranked->losses, &ranked->loss_count);
     }
+    if (status == SPZ_OK)
+        measure(verdict, evidence->movement);
     return status;
 }
 

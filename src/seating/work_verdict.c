@@ -109,6 +109,8 @@ static bool copy_losses(Verdict *work, const spz_verdict *const *movements, size
         const spz_ranked *from = &movements[m]->by_arrangement[arrangement];
         good = losses_copy(&work->arena, from->losses, from->loss_count, m, losses + ranked->loss_count);
         ranked->loss_count += from->loss_count;
+        ranked->lost_bars += from->lost_bars;
+        ranked->lost_seconds += from->lost_seconds;
     }
     ranked->losses = losses;
     return good;
@@ -149,6 +151,8 @@ static spz_status reason_of_movement(Verdict *work, size_t number, const Verdict
     reason.other = reason.alone.arrangement = work->by_arrangement[s->order[0]].name;
     reason.points = s->totals[own] - s->totals[work->ranking.rival];
     reason.lost = s->totals[s->order[0]] - s->totals[own];
+    reason.lost_bars = movement->by_arrangement[own].lost_bars;
+    reason.lost_seconds = movement->by_arrangement[own].lost_seconds;
     for (size_t i = 0; i < ours->loss_count; i++)
         if (ours->losses[i].movement == number) {
             reason.losses = reason.losses ? reason.losses : &ours->losses[i];
@@ -162,8 +166,7 @@ static spz_status give_reasons(Verdict *work, const spz_verdict *const *movement
     spz_status status = SPZ_OK;
     for (size_t m = 0; m < count && status == SPZ_OK; m++)
         status = reason_of_movement(work, m, movements[m]);
-    verdict_sort_reasons(work);
-    return status;
+    return status; /* in playing order */
 }
 
 static void note_pairs(Verdict *work, const spz_verdict *const *movements, size_t count)

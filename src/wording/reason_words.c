@@ -1,5 +1,6 @@
 /* The reasons of a verdict as sentences. */
 #include "sections/section_map.h"
+#include "wording/notes_words.h"
 #include "wording/seating_words.h"
 #include <stdlib.h>
 #include <string.h>
@@ -146,7 +147,9 @@ static void say_movement_reason(Buffer *out, spz_language language, const spz_ve
 {
     static const double nothing = 0.05; /* points */
     bool judged = reason->alone.outcome == SPZ_JUDGED;
-    Buffer title, loss, losses, why;
+    Buffer title, loss, losses, why, time;
+    buffer_init(&time);
+    say_clock(&time, language, reason->lost_seconds);
     buffer_init(&title);
     buffer_init(&loss);
     buffer_init(&losses);
@@ -155,12 +158,16 @@ static void say_movement_reason(Buffer *out, spz_language language, const spz_ve
     say_losses(&losses, language, reason->losses, reason->loss_count);
     if (!judged)
         say_statement(&why, language, reason->alone);
-    SAY(&loss, language, reason->lost < nothing ? PHRASE_MOVEMENT_LOSES_NOTHING : losses.length ? PHRASE_MOVEMENT_LOSES_THESE : PHRASE_MOVEMENT_LOSES,
-        slot_decimal("lost", reason->lost, 1), slot_text("losses", losses.text));
+    SAY(&loss, language,
+        reason->lost < nothing ? PHRASE_MOVEMENT_LOSES_NOTHING
+        : reason->lost_bars    ? PHRASE_MOVEMENT_LOSES_BARS
+        : losses.length        ? PHRASE_MOVEMENT_LOSES_THESE
+                               : PHRASE_MOVEMENT_LOSES,
+        slot_decimal("lost", reason->lost, 1), slot_text("losses", losses.text), slot_number("n", (long)reason->lost_bars), slot_text("time", time.text));
     SAY(out, language, judged ? (Phrase)(PHRASE_MOVEMENT_OPEN + (unsigned)reason->alone.confidence) : PHRASE_MOVEMENT_NOT_JUDGED,
         slot_text("title", title.text), slot_text("why", why.text), slot_text("loss", loss.text),
         slot_text("arrangement", judged ? words_arrangement(language, reason->alone.arrangement) : ""));
-    Buffer *const each[] = {&title, &loss, &losses, &why};
+    Buffer *const each[] = {&title, &loss, &losses, &why, &time};
     for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
         out->failed = out->failed || buffer_failed(each[i]);
         buffer_free(each[i]);

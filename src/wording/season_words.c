@@ -235,33 +235,6 @@ void say_given_up(Buffer *out, spz_language language, const spz_planned_concert 
     let_go(out, &price);
 }
 
-/* Changes within the concert in which the seating is another afterwards. */
-static size_t seating_changes(const spz_planned_concert *concert)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < concert->change_count; i++)
-        count += strcmp(concert->changes[i].from, concert->changes[i].to) != 0;
-    return count;
-}
-
-void say_unchanged(Buffer *out, spz_language language, const spz_planned_concert *concert)
-{
-    const spz_other_plan *other = &concert->unchanged;
-    Buffer points, worse;
-    buffer_init(&points);
-    buffer_init(&worse);
-    say_points(&points, language, other->points);
-    say_points(&worse, language, other->points + other->price - concert->points - concert->price);
-    Phrase phrase = !other->possible            ? PHRASE_SEASON_UNCHANGED_IMPOSSIBLE
-                    : seating_changes(concert)  ? PHRASE_SEASON_UNCHANGED
-                    : concert->change_count > 0 ? PHRASE_SEASON_UNCHANGED_NONE_OF_SEATING
-                                                : PHRASE_SEASON_UNCHANGED_NONE;
-    SAY(out, language, phrase, slot_text("seating", other->seating ? words_arrangement(language, other->seating) : ""), slot_text("points", points.text),
-        slot_text("worse", worse.text));
-    let_go(out, &points);
-    let_go(out, &worse);
-}
-
 /* 'between 'A' and 'B' to violins opposed, ... (3.5 minutes, at a price of 13.5 points)' */
 static void say_other_change(Buffer *out, spz_language language, const spz_other_change *change)
 {

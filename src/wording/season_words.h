@@ -28,7 +28,6 @@ void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *wo
 void say_loss(Buffer *out, spz_language language, const spz_planned_movement *movement, bool alone);
 void say_given_up(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* What a plan that was not taken would mean; nothing where there is nothing to say. */
-void say_unchanged(Buffer *out, spz_language language, const spz_planned_concert *concert);
 void say_one_more(Buffer *out, spz_language language, const spz_planned_concert *concert);
 void say_other_order(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* Such a plan by itself: its seating, its changes, or its order of works. */

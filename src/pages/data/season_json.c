@@ -19,6 +19,7 @@ static const Field of_concert[] = {
     {"price", IN_JSON, "what the plan costs by the settings"},
     {"minutes", IN_JSON, "of all changes"},
     {"without_change", IN_JSON, "the best plan without a change (below); null"},
+    {"change_at_interval", IN_JSON, "the best plan with one change, at the interval, whatever that costs; null where there is none or it gains nothing"},
     {"one_more_change", IN_JSON, "the best plan with one more; null"},
     {"two_more_changes", IN_JSON, "the best plan with two more; null"},
     {"other_order", IN_JSON, "the best plan in another order of works; null"},
@@ -55,6 +56,9 @@ static const Field of_movement[] = {
     {"points_given_up", IN_JSON, "between the two"},
     {"weakened", IN_JSON, "what that weakens, as one text"},
     {"losses", IN_JSON, "the same as facts, as in `seating`"},
+    {"lost_bars", IN_JSON, "in which something is weakened that its best seating doesn't weaken"},
+    {"lost_seconds", IN_JSON, "how long these sound by the tempo marks, repeats counted"},
+    {"seconds", IN_JSON, "that the movement lasts, likewise"},
     {"violins_in_three", IN_JSON, "whether it has three violin parts"},
 };
 const FieldTable planned_fields = FIELD_TABLE("planned", of_movement);
@@ -71,6 +75,7 @@ static const Field of_change[] = {
     {"chairs", IN_JSON, "to be carried"},
     {"stands", IN_JSON, "to be carried"},
     {"moves", IN_JSON, "section by section (below)"},
+    {"desks", IN_JSON, "of the new layout, by name: which stay (below)"},
     {"two_orchestras_before", IN_JSON, "whether two sit there before"},
     {"two_orchestras_after", IN_JSON, "whether two sit there after"},
     {"not_allowed", IN_JSON, "the house allows no change there, but the works ask for it"},
@@ -86,6 +91,15 @@ static const Field of_move[] = {
 };
 const FieldTable move_fields = FIELD_TABLE("move", of_move);
 
+static const Field of_desk[] = {
+    {"section", IN_JSON, "who sits there afterwards"},
+    {"orchestra", IN_JSON, "1, 2; 0 where there is one"},
+    {"desk", IN_JSON, "its number in the section, the front desk is 1"},
+    {"players", IN_JSON, "2, or 1"},
+    {"stays", IN_JSON, "whether a stand stood there before"},
+};
+const FieldTable desk_fields = FIELD_TABLE("desk", of_desk);
+
 static const Field of_other[] = {
     {"words", IN_JSON, "the plan in English"},
     {"changes", IN_JSON, "how many"},
@@ -94,6 +108,8 @@ static const Field of_other[] = {
     {"seating", IN_JSON, "one for the whole concert; null"},
     {"list", IN_JSON, "its changes (below)"},
     {"order", IN_JSON, "titles"},
+    {"movements", IN_JSON, "without a change, and with one at the interval: what each movement gets and gives up, in playing order, as of a movement; else empty"},
+    {"change", IN_JSON, "the one at the interval, as of a change; null"},
 };
 const FieldTable other_fields = FIELD_TABLE("other", of_other);
 
@@ -140,6 +156,22 @@ static void give_moves(Facts *change_facts, const spz_changeover *change)
     facts_end_list(change_facts);
 }
 
+static void give_desks(Facts *change_facts, const spz_changeover *change)
+{
+    fact_array(change_facts, "desks");
+    for (int i = 0; i < change->desks; i++) {
+        const spz_desk_move *desk = &change->desk_moves[i];
+        Facts facts = facts_line(change_facts->out, &desk_fields);
+        fact_text(&facts, "section", spz_section_name(desk->section));
+        fact_integer(&facts, "orchestra", desk->orchestra);
+        fact_integer(&facts, "desk", desk->number);
+        fact_integer(&facts, "players", desk->players);
+        fact_flag(&facts, "stays", desk->stays);
+        facts_close(&facts);
+    }
+    facts_end_list(change_facts);
+}
+
 static void give_change(FactsOut *out, const spz_changeover *change)
 {
     Facts facts = facts_object(out, &change_fields);
@@ -154,6 +186,7 @@ static void give_change(FactsOut *out, const spz_changeover *change)
     fact_integer(&facts, "chairs", change->chairs);
     fact_integer(&facts, "stands", change->stands);
     give_moves(&facts, change);
+    give_desks(&facts, change);
     fact_flag(&facts, "two_orchestras_before", change->two_before);
     fact_flag(&facts, "two_orchestras_after", change->two_after);
     fact_flag(&facts, "not_allowed", change->not_allowed);
@@ -179,6 +212,9 @@ static void give_planned(FactsOut *out, const spz_planned_movement *movement)
     data_losses(&out->words, movement->losses, movement->loss_count);
     fact_said(&facts, "weakened", "");
     give_losses(&facts, "losses", movement->losses, movement->loss_count, false);
+    fact_integer(&facts, "lost_bars", (long long)movement->lost_bars);
+    fact_number(&facts, "lost_seconds", movement->lost_seconds, 1);
+    fact_number(&facts, "seconds", movement->seconds, 1);
     fact_flag(&facts, "violins_in_three", movement->thirds);
     facts_close(&facts);
 }
@@ -238,6 +274,14 @@ static void give_other_plan(FactsOut *out, const spz_other_plan *other)
     for (size_t i = 0; i < other->order_count; i++)
         json_text(&out->json, other->order[i]);
     facts_end_list(&facts);
+    fact_array(&facts, "movements");
+    for (size_t i = 0; i < other->movement_count; i++)
+        give_planned(out, &other->movements[i]);
+    facts_end_list(&facts);
+    if (!other->change)
+        fact_nothing(&facts, "change");
+    else if (fact_object(&facts, "change"))
+        give_change(out, other->change);
     facts_close(&facts);
 }
 
@@ -272,6 +316,7 @@ static void give_plan(Facts *facts, const spz_planned_concert *concert)
     fact_number(facts, "price", concert->price, 2);
     fact_number(facts, "minutes", concert->minutes, 1);
     give_other(facts, "without_change", &concert->unchanged);
+    give_other(facts, "change_at_interval", &concert->at_interval);
     give_other(facts, "one_more_change", &concert->one_more);
     give_other(facts, "two_more_changes", &concert->two_more);
     give_other(facts, "other_order", &concert->other_order);

@@ -40,6 +40,8 @@ static const Field of_ranked[] = {
     {"confidence", IN_CSV, "of the verdict"},
     {"losses", IN_BOTH, "what it weakens, as one text"},
     {"weakened", IN_JSON, "the same as facts (below)"},
+    {"lost_bars", IN_BOTH, "bars in which it weakens something that the best one doesn't"},
+    {"lost_seconds", IN_BOTH, "how long these sound by the tempo marks, repeats counted"},
     {"terms", IN_JSON, "what its score is made of (below)"},
 };
 const FieldTable ranked_fields = FIELD_TABLE("ranked", of_ranked);
@@ -253,6 +255,8 @@ static void give_ranked(FactsOut *out, const spz_verdict *verdict, size_t place)
     data_all_losses(&out->words, verdict, ranked);
     fact_said(&facts, "losses", "");
     give_losses(&facts, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
+    fact_integer(&facts, "lost_bars", (long long)ranked->lost_bars);
+    fact_number(&facts, "lost_seconds", ranked->lost_seconds, 1);
     give_terms(&facts, ranked);
     facts_done(&facts);
 }

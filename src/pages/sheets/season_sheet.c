@@ -2,7 +2,7 @@
 #include "writing/text_layout.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
-#include "wording/season_words.h"
+#include "wording/evening_words.h"
 #include "wording/seating_words.h"
 #include <stdio.h>
 
@@ -52,6 +52,8 @@ static void put_change(Sheet *sheet, const spz_changeover *change)
         end_box(sheet);
     }
     say_load_of(&sheet->line, sheet->language, change);
+    end_box(sheet);
+    say_desks_of(&sheet->line, sheet->language, change);
     end_box(sheet);
     say_change_remark(&sheet->line, sheet->language, change);
     end_box(sheet);

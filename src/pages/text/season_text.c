@@ -4,7 +4,7 @@
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "support/path.h"
-#include "wording/season_words.h"
+#include "wording/evening_words.h"
 #include <stdio.h>
 
 enum { INDENT = 2, DEEPER = 5 };
@@ -84,13 +84,29 @@ static void put_work(Page *page, const spz_planned_concert *concert, size_t plac
 
 static void put_sums(Page *page, const spz_planned_concert *concert)
 {
-    static void (*const sayers[])(Buffer *, spz_language, const spz_planned_concert *) = {say_given_up, say_unchanged, say_one_more, say_other_order};
+    static void (*const sayers[])(Buffer *, spz_language, const spz_planned_concert *) = {say_given_up, say_one_more, say_other_order};
     buffer_puts(page->out, "\n");
     for (size_t i = 0; i < sizeof sayers / sizeof sayers[0]; i++) {
         sayers[i](&page->line, page->language, concert);
         if (page->line.length)
             end_line(page, INDENT, "");
     }
+}
+
+/* What a conductor chooses first: one seating for all, what it gives up in each movement, what the interval would gain. */
+static void put_one_seating(Page *page, const spz_planned_concert *concert)
+{
+    buffer_puts(page->out, "\n");
+    say_one_seating(&page->line, page->language, concert);
+    end_line(page, INDENT, "");
+    for (size_t i = 0; i < concert->unchanged.movement_count; i++) {
+        say_given_up_by(&page->line, page->language, &concert->unchanged.movements[i]);
+        if (page->line.length)
+            end_line(page, DEEPER, "- ");
+    }
+    say_interval_gain(&page->line, page->language, concert);
+    if (page->line.length)
+        end_line(page, INDENT, "");
 }
 
 static void put_concert(Page *page, const spz_planned_concert *concert)
@@ -106,6 +122,7 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
         end_line(page, INDENT, "");
         return;
     }
+    put_one_seating(page, concert);
     buffer_puts(page->out, "\n");
     if (concert->setup)
         put_change(page, concert->setup);

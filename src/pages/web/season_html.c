@@ -5,7 +5,7 @@
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
 #include "wording/seating_words.h"
-#include "wording/season_words.h"
+#include "wording/evening_words.h"
 
 enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
 
@@ -66,7 +66,7 @@ static void put_change_head(Page *page, const spz_changeover *change)
 
 static void put_change(Page *page, const spz_changeover *change)
 {
-    static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_load_of, say_change_remark};
+    static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_load_of, say_desks_of, say_change_remark};
     html_open_class(&page->html, "div", "change");
     put_change_head(page, change);
     html_open_class(&page->html, "ul", "todo");
@@ -198,15 +198,31 @@ static void put_sheet(Page *page, const spz_planned_concert *concert)
     html_close(&page->html);
 }
 
+/* What a conductor chooses first. */
+static void put_one_seating(Page *page, const spz_planned_concert *concert)
+{
+    put_about(page, say_one_seating, concert);
+    if (concert->unchanged.points > 0) {
+        html_open(&page->html, "ul");
+        for (size_t i = 0; i < concert->unchanged.movement_count; i++) {
+            say_given_up_by(&page->text, page->language, &concert->unchanged.movements[i]);
+            end_text(page, "li", NULL);
+        }
+        html_close(&page->html);
+    }
+    put_about(page, say_interval_gain, concert);
+}
+
 static void put_concert(Page *page, const spz_planned_concert *concert)
 {
-    static ConcertSayer *const remarks[] = {say_given_up, say_unchanged, say_one_more, say_other_order};
+    static ConcertSayer *const remarks[] = {say_given_up, say_one_more, say_other_order};
     html_element(&page->html, "h2", NULL, *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
     put_about(page, say_when_where, concert);
     if (concert->problem) {
         put_about(page, say_not_planned, concert);
         return;
     }
+    put_one_seating(page, concert);
     put_works(page, concert, true);
     for (size_t i = 0; i < sizeof remarks / sizeof remarks[0]; i++)
         put_about(page, remarks[i], concert);

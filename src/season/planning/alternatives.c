@@ -16,6 +16,19 @@ static void fill(spz_other_plan *out, const ConcertChoice *choice)
     *out = (spz_other_plan){.possible = true, .points = points(choice->loss), .price = points(choice->price), .changes = choice->changes};
 }
 
+/* What each movement gets and gives up in this row of seatings. */
+static spz_status list_movements(ConcertPlan *plan, const int *seatings, spz_other_plan *out)
+{
+    spz_planned_movement *movements = arena_take(&plan->season->arena, plan->task.count + 1, sizeof *movements);
+    if (!movements)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < plan->task.count; i++)
+        if (plan->sources[i].result)
+            plan_tell_movement(plan, seatings, i, &movements[out->movement_count++]);
+    out->movements = movements;
+    return SPZ_OK;
+}
+
 static spz_status find_unchanged(ConcertPlan *plan, int *seatings, spz_other_plan *out)
 {
     ConcertChoice choice;
@@ -24,8 +37,60 @@ static spz_status find_unchanged(ConcertPlan *plan, int *seatings, spz_other_pla
     if (status == SPZ_OK && possible) {
         fill(out, &choice);
         out->seating = plan->hall->names[seatings[0]];
+        status = list_movements(plan, seatings, out);
     }
     return status;
+}
+
+/* True price of the changes in the row; those that the house doesn't allow cost nothing here. */
+static Hundredths allowed_prices(const ConcertPlan *plan, const int *seatings)
+{
+    Hundredths sum = 0;
+    for (size_t i = 0; i < plan->task.count; i++) {
+        int before = plan_seating_before(plan, seatings, i);
+        Hundredths price = before >= 0 ? plan->task.price[plan->steps[i].gap][before][seatings[i]] : 0;
+        sum += price < CONCERT_BANNED ? price : 0;
+    }
+    return sum;
+}
+
+/* The same task with changes at the interval alone; one that the house doesn't allow there costs nothing, and says so. */
+static void set_interval(const ConcertPlan *plan, ConcertTask *task)
+{
+    *task = plan->task;
+    for (int from = 0; from < task->seatings; from++)
+        for (int to = 0; to < task->seatings; to++) {
+            if (task->price[SPZ_AT_INTERVAL][from][to] >= CONCERT_BANNED)
+                task->price[SPZ_AT_INTERVAL][from][to] = 0;
+            if (from != to)
+                task->price[SPZ_BETWEEN_WORKS][from][to] = task->price[SPZ_BETWEEN_MOVEMENTS][from][to] = CONCERT_BANNED;
+        }
+}
+
+static spz_status tell_interval(ConcertPlan *plan, const int *seatings, spz_other_plan *out)
+{
+    spz_changeover *change = arena_take(&plan->season->arena, 1, sizeof *change);
+    spz_status status = change ? list_movements(plan, seatings, out) : SPZ_NO_MEMORY;
+    for (size_t i = 1; status == SPZ_OK && i < plan->task.count; i++)
+        if (seatings[i] != seatings[i - 1]) {
+            status = plan_tell_change(plan, seatings, i, seatings[i - 1], change);
+            out->change = change;
+        }
+    return status;
+}
+
+static spz_status find_at_interval(ConcertPlan *plan, int *seatings, spz_other_plan *out)
+{
+    ConcertTask task;
+    ConcertChoice choice;
+    bool possible;
+    set_interval(plan, &task);
+    spz_status status = concert_choose(&task, 1, seatings, &choice, &possible);
+    if (status != SPZ_OK || !possible || choice.changes == 0)
+        return status;
+    choice.price = allowed_prices(plan, seatings);
+    fill(out, &choice);
+    return tell_interval(plan, seatings, out);
 }
 
 /* The same task without prices and bans between works and at the interval; between movements the house's word holds. */
@@ -63,18 +128,6 @@ static spz_status list_changes(ConcertPlan *plan, const int *seatings, spz_other
     return SPZ_OK;
 }
 
-/* True price of the changes in the row; those that the house doesn't allow cost nothing here. */
-static Hundredths allowed_prices(const ConcertPlan *plan, const int *seatings)
-{
-    Hundredths sum = 0;
-    for (size_t i = 0; i < plan->task.count; i++) {
-        int before = plan_seating_before(plan, seatings, i);
-        Hundredths price = before >= 0 ? plan->task.price[plan->steps[i].gap][before][seatings[i]] : 0;
-        sum += price < CONCERT_BANNED ? price : 0;
-    }
-    return sum;
-}
-
 static spz_status find_more(ConcertPlan *plan, int more, int *seatings, spz_other_plan *out)
 {
     ConcertTask task;
@@ -110,6 +163,8 @@ spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out)
 {
     int *seatings = arena_take(&plan->season->arena, plan->task.count, sizeof *seatings);
     spz_status status = seatings ? find_unchanged(plan, seatings, &out->unchanged) : SPZ_NO_MEMORY;
+    if (status == SPZ_OK)
+        status = find_at_interval(plan, seatings, &out->at_interval);
     if (status == SPZ_OK)
         status = find_more(plan, 1, seatings, &out->one_more);
     if (status == SPZ_OK && !out->one_more.possible)

@@ -157,3 +157,16 @@ size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_mo
     }
     return count;
 }
+
+void changeover_desks(const spz_plan *from, const spz_plan *to, const ChangeRules *rules, spz_desk_move *desks)
+{
+    Matching matching = {.from = from, .to = to, .near = rules->near};
+    match(&matching);
+    for (size_t i = 0; i < spz_plan_desks(to); i++) {
+        const spz_stage_desk *desk = spz_plan_desk(to, i);
+        desks[i] = (spz_desk_move){desk->section, desk->orchestra, desk->number, desk->players, false};
+    }
+    for (size_t old = 0; old < desk_count(from); old++)
+        if (matching.kept_by[old] >= 0)
+            desks[matching.kept_by[old]].stays = true;
+}

@@ -31,4 +31,6 @@ Hundredths changeover_price(const ChangeRules *rules, spz_gap gap, const Carried
 void changeover_prices(const Hall *hall, const ChangeRules *rules, ConcertTask *task);
 /* The sections that sit elsewhere afterwards; room for SPZ_SECTION_COUNT. Returns how many. */
 size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_move *moves);
+/* Every desk of `to`, and whether it stays; room for spz_plan_desks(to). */
+void changeover_desks(const spz_plan *from, const spz_plan *to, const ChangeRules *rules, spz_desk_move *desks);
 #endif

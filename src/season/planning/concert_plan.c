@@ -18,13 +18,14 @@ static const char *best_of(const ConcertPlan *plan, size_t step)
     return NULL;
 }
 
-static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_movement *out)
+void plan_tell_movement(const ConcertPlan *plan, const int *seatings, size_t step, spz_planned_movement *out)
 {
     const PlanStep *source = &plan->sources[step];
     const MovementResult *result = source->result;
-    const char *seating = plan->hall->names[plan->seatings[step]];
-    Hundredths loss = plan->steps[step].loss[plan->seatings[step]];
+    const char *seating = plan->hall->names[seatings[step]];
+    Hundredths loss = plan->steps[step].loss[seatings[step]];
     *out = (spz_planned_movement){.file = source->job->path, .title = result->title, .number = source->number, .bars = result->bars,
+                                  .seconds = (double)result->tenths / 10,
                                   .judged = result->seat_count > 0, .statement = result->statement,
                                   .seating = seating, .points = points(loss), .thirds = result->thirds};
     if (out->judged)
@@ -32,6 +33,8 @@ static void tell_movement(const ConcertPlan *plan, size_t step, spz_planned_move
     const SeatingResult *seat = loss > 0 ? plan_seat(result, seating) : NULL;
     out->losses = seat ? seat->losses : NULL;
     out->loss_count = seat ? seat->loss_count : 0;
+    out->lost_bars = seat ? seat->lost_bars : 0;
+    out->lost_seconds = seat ? (double)seat->lost_tenths / 10 : 0;
 }
 
 static void tell_problem(const ConcertPlan *plan, size_t work, spz_planned_work *out)
@@ -69,7 +72,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
                               .two_orchestras = plan->sources[steps->first].two_orchestras, .movements = movements};
     tell_problem(plan, work, out);
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
-        tell_movement(plan, steps->first + i, &movements[i]);
+        plan_tell_movement(plan, plan->seatings, steps->first + i, &movements[i]);
         out->points += movements[i].points;
         out->movement_count++;
     }
@@ -90,15 +93,15 @@ static void tell_limits(const ConcertPlan *plan, spz_changeover *out)
         out->longest = plan->rules.longest[out->gap];
 }
 
-/* The change before `step`, from seating `before`. */
-static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, spz_changeover *out)
+spz_status plan_tell_change(const ConcertPlan *plan, const int *seatings, size_t step, int before, spz_changeover *out)
 {
     const PlanStep *source = &plan->sources[step];
-    int after = plan->seatings[step];
+    int after = seatings[step];
     bool thirds = step > 0 && has_thirds(plan, step - 1);
-    const spz_plan *from = plan_layout_before(plan, plan->seatings, step), *to = plan_layout(plan, plan->seatings, step);
+    const spz_plan *from = plan_layout_before(plan, seatings, step), *to = plan_layout(plan, seatings, step);
     spz_section_move *moves = arena_take(&plan->season->arena, SPZ_SECTION_COUNT, sizeof *moves);
-    if (!moves)
+    spz_desk_move *desks = arena_take(&plan->season->arena, spz_plan_desks(to) + 1, sizeof *desks);
+    if (!moves || !desks)
         return SPZ_NO_MEMORY;
     Carried carried = changeover_carried(from, to, &plan->rules);
     Hundredths price = plan->task.price[plan->steps[step].gap][before][after];
@@ -116,6 +119,8 @@ static spz_status tell_change(const ConcertPlan *plan, size_t step, int before, 
         out->violins = SPZ_VIOLINS_IN_TWO_AGAIN;
     if (out->two_before == out->two_after)
         out->move_count = changeover_moves(from, to, moves);
+    changeover_desks(from, to, &plan->rules, desks);
+    out->desk_moves = desks;
     tell_limits(plan, out);
     return SPZ_OK;
 }
@@ -128,7 +133,7 @@ static spz_status tell_setup(const ConcertPlan *plan, spz_planned_concert *out)
     if (!setup)
         return SPZ_NO_MEMORY;
     out->setup = setup;
-    return tell_change(plan, 0, plan->task.usual, setup);
+    return plan_tell_change(plan, plan->seatings, 0, plan->task.usual, setup);
 }
 
 static spz_status tell_changes(const ConcertPlan *plan, spz_planned_concert *out)
@@ -140,7 +145,7 @@ static spz_status tell_changes(const ConcertPlan *plan, spz_planned_concert *out
         if (plan_layout(plan, plan->seatings, i) == plan_layout(plan, plan->seatings, i - 1))
             continue;
         spz_changeover *change = &changes[out->change_count++];
-        status = tell_change(plan, i, plan->seatings[i - 1], change);
+        status = plan_tell_change(plan, plan->seatings, i, plan->seatings[i - 1], change);
         if (status == SPZ_OK)
             out->minutes += change->minutes;
     }

@@ -31,6 +31,9 @@ enum { PLAN_WORKS_MOST = 200 };
 spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink);
 /* The movement in that seating; NULL where it was not judged there. */
 const SeatingResult *plan_seat(const MovementResult *movement, const char *name);
+/* A movement, and the change before a step from seating `before`, in this row of seatings. */
+void plan_tell_movement(const ConcertPlan *plan, const int *seatings, size_t step, spz_planned_movement *out);
+spz_status plan_tell_change(const ConcertPlan *plan, const int *seatings, size_t step, int before, spz_changeover *out);
 /* The plans that were not taken. */
 spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out);
 /* Layout before the step, and in it. */

@@ -40,6 +40,8 @@ static void put_seat(Json *json, const SeatingResult *seat)
     json_row(json);
     json_put_text(json, "name", seat->name);
     json_put_number(json, "points", (double)seat->points / 100, 2); /* hundredths: exact as printed */
+    json_put_integer(json, "lost_bars", (long long)seat->lost_bars);
+    json_put_integer(json, "lost_tenths", seat->lost_tenths);
     losses_write(json, seat->losses, seat->loss_count);
     json_end(json);
 }
@@ -57,6 +59,7 @@ static void put_movement(Json *json, const MovementResult *movement)
 {
     json_put_text(json, "title", movement->title);
     json_put_integer(json, "bars", (long long)movement->bars);
+    json_put_integer(json, "tenths", movement->tenths);
     json_put_flag(json, "strings", movement->strings);
     json_put_flag(json, "thirds", movement->thirds);
     json_put_flag(json, "two_orchestras", movement->two_orchestras);
@@ -121,10 +124,13 @@ static bool take_whole(const JsonValue *line, const char *key, double most, size
 static bool take_seat(const JsonValue *value, Arena *arena, SeatingResult *seat)
 {
     double points;
+    size_t tenths;
     seat->name = json_member_text(value, "name");
     if (!seat->name || !losses_read(value, arena, &seat->losses, &seat->loss_count) ||
-        !json_member_number(value, "points", -POINTS_MOST, POINTS_MOST, &points))
+        !json_member_number(value, "points", -POINTS_MOST, POINTS_MOST, &points) || !take_whole(value, "lost_bars", 1e9, &seat->lost_bars) ||
+        !take_whole(value, "lost_tenths", 1e12, &tenths))
         return false;
+    seat->lost_tenths = (long)tenths;
     seat->points = llround(points * 100);
     return true;
 }
@@ -158,11 +164,14 @@ static bool take_statement(const JsonValue *line, spz_statement *statement)
 
 static bool take_movement(const JsonValue *line, Arena *arena, MovementResult *movement)
 {
+    size_t tenths = 0;
     movement->title = json_member_text(line, "title");
     movement->strings = json_member_flag(line, "strings");
     movement->thirds = json_member_flag(line, "thirds");
     movement->two_orchestras = json_member_flag(line, "two_orchestras");
-    return movement->title && take_whole(line, "bars", 1e9, &movement->bars) && take_statement(line, &movement->statement) &&
+    bool timed = take_whole(line, "tenths", 1e12, &tenths);
+    movement->tenths = (long)tenths;
+    return movement->title && timed && take_whole(line, "bars", 1e9, &movement->bars) && take_statement(line, &movement->statement) &&
            take_seats(line, arena, movement);
 }
 

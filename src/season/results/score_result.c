@@ -3,6 +3,7 @@
 #include "season/results/loss_lines.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include "model/durations.h"
 #include <math.h>
 #include <string.h>
 
@@ -53,7 +54,7 @@ static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementR
     for (size_t i = 0; i < count; i++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
         movement->seats[i] = (SeatingResult){arena_string(arena, ranked->name), losses_keep(arena, ranked->losses, ranked->loss_count), ranked->loss_count,
-                                             llround(ranked->points * 100)};
+                                             llround(ranked->points * 100), ranked->lost_bars, lround(ranked->lost_seconds * 10)};
         if (!movement->seats[i].name || !movement->seats[i].losses)
             return SPZ_NO_MEMORY;
     }
@@ -69,7 +70,8 @@ static spz_status keep_movement(ScoreResult *result, const spz_movement *score, 
                                .bars = spz_movement_bars(score),
                                .strings = strings,
                                .thirds = spz_verdict_thirds(verdict),
-                               .two_orchestras = spz_verdict_orchestras(verdict) > 1};
+                               .two_orchestras = spz_verdict_orchestras(verdict) > 1,
+                               .tenths = lround(movement_played_seconds(score) * 10)};
     movement.statement.margin = round(movement.statement.margin * 1e9) / 1e9;
     movement.statement.arrangement = arena_string(arena, movement.statement.arrangement);
     spz_status status = movement.title ? keep_seats(arena, verdict, &movement) : SPZ_NO_MEMORY;

@@ -11,6 +11,8 @@ typedef struct SeatingResult { /* the movement in one arrangement */
     const spz_loss *losses; /* what it weakens; bars alone, no passages */
     size_t loss_count;
     Hundredths points; /* sum of its terms */
+    size_t lost_bars;  /* as spz_ranked */
+    long lost_tenths;  /* of a second */
 } SeatingResult;
 
 typedef struct MovementResult {
@@ -21,6 +23,7 @@ typedef struct MovementResult {
     bool thirds, two_orchestras;
     SeatingResult *seats; /* best first, as judged; none when nothing could be judged */
     size_t seat_count;
+    long tenths; /* of a second: how long it lasts by the tempo marks, repeats counted */
 } MovementResult;
 
 typedef struct ResultMessage { /* what the reader had to say */

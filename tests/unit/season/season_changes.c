@@ -59,6 +59,40 @@ static void a_change_takes_as_much_as_changing_back(void)
     spz_settings_free(settings);
 }
 
+/* How many desks of the new layout are carried by name, after a change; and whether each name stands once. */
+static int carried_by_name(const spz_settings *settings, const char *from, const char *to, bool *once)
+{
+    ChangeRules rules;
+    spz_desk_move desks[100];
+    int count = 0;
+    change_rules_read(settings, &rules);
+    spz_plan *before = lay_out(settings, from, false), *after = lay_out(settings, to, false);
+    CU_ASSERT_FATAL(spz_plan_desks(after) <= COUNT(desks));
+    changeover_desks(before, after, &rules, desks);
+    *once = true;
+    for (size_t i = 0; i < spz_plan_desks(after); i++) {
+        count += !desks[i].stays;
+        for (size_t k = 0; k < i; k++)
+            *once = *once && (desks[k].section != desks[i].section || desks[k].number != desks[i].number);
+    }
+    spz_plan_free(before);
+    spz_plan_free(after);
+    return count;
+}
+
+static void as_many_desks_are_carried_by_name_as_stands(void)
+{
+    spz_settings *settings = house();
+    const char *const two[] = {together, opposed};
+    for (size_t i = 0; i < COUNT(two); i++)
+        for (size_t k = 0; k < COUNT(two); k++) {
+            bool once;
+            CU_ASSERT_EQUAL(carried_by_name(settings, two[i], two[k], &once), carried(settings, two[i], two[k]).stands);
+            CU_ASSERT_TRUE(once);
+        }
+    spz_settings_free(settings);
+}
+
 static void the_more_a_desk_may_be_off_the_less_is_carried(void)
 {
     static const char *const near[] = {"0", "0.2", "0.5", "1", "2"};
@@ -179,6 +213,7 @@ static void works_are_never_moved_across_the_interval(void)
 static const struct Statement statements[] = {
     STATEMENT(nothing_is_carried_where_nothing_changes),
     STATEMENT(a_change_takes_as_much_as_changing_back),
+    STATEMENT(as_many_desks_are_carried_by_name_as_stands),
     STATEMENT(the_more_a_desk_may_be_off_the_less_is_carried),
     STATEMENT(minutes_are_those_of_the_crew),
     STATEMENT(the_seconds_go_to_the_other_side_and_the_firsts_stay),

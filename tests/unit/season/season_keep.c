@@ -67,11 +67,11 @@ static ScoreResult *sample(void)
     static const spz_bars bars[2] = {{2, 3, "3", "4"}, {11, 11, "12a", "12a"}};
     static const spz_loss losses[2] = {{.kind = SPZ_EXCHANGE, .sides = {SPZ_VN1, SPZ_VN2}, .basis = {.bars = bars, .bar_count = 2}},
                                        {.kind = SPZ_DIV3, .sides = {SPZ_VIOLINS, SPZ_NO_SECTION}, .throughout = true}};
-    static SeatingResult seats[2] = {{"violins opposed, violas inside left", NULL, 0, 1234}, {"violins together, cellos outside", losses, 2, -7}};
+    static SeatingResult seats[2] = {{"violins opposed, violas inside left", NULL, 0, 1234, 0, 0}, {"violins together, cellos outside", losses, 2, -7, 12, 345}};
     ScoreResult *result = score_result_new();
     CU_ASSERT_PTR_NOT_NULL_FATAL(result);
-    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name, true}, 120, true, false, true, seats, 2};
-    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL, false}, 7, false, true, false, seats, 0};
+    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name, true}, 120, true, false, true, seats, 2, 6789};
+    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL, false}, 7, false, true, false, seats, 0, 1};
     ResultMessage doubt = {.severity = SPZ_DOUBT, .line = 33, .part = "Violino", .fault = SPZ_FAULT_REPEAT_COUNT, .name = "two \"or\" so"};
     ResultMessage said = {.severity = SPZ_NOTE, .text = "words"};
     CU_ASSERT_TRUE(array_push(&result->movements, first) && array_push(&result->movements, second));
@@ -106,7 +106,7 @@ static bool same_loss(const spz_loss *a, const spz_loss *b)
 
 static bool same_seat(const SeatingResult *a, const SeatingResult *b)
 {
-    bool same = strcmp(a->name, b->name) == 0 && a->points == b->points && a->loss_count == b->loss_count;
+    bool same = strcmp(a->name, b->name) == 0 && a->points == b->points && a->loss_count == b->loss_count && a->lost_bars == b->lost_bars && a->lost_tenths == b->lost_tenths;
     for (size_t i = 0; same && i < a->loss_count; i++)
         same = same_loss(&a->losses[i], &b->losses[i]);
     return same;
@@ -116,13 +116,13 @@ static bool same_seat(const SeatingResult *a, const SeatingResult *b)
 static bool same_statement(const spz_statement *a, const spz_statement *b)
 {
     return a->outcome == b->outcome && a->confidence == b->confidence && memcmp(&a->margin, &b->margin, sizeof a->margin) == 0 &&
-           same_text(a->arrangement, b->arrangement);
+           same_text(a->arrangement, b->arrangement) && a->by_year == b->by_year;
 }
 
 static bool same_movement(const MovementResult *a, const MovementResult *b)
 {
     bool same = strcmp(a->title, b->title) == 0 && same_statement(&a->statement, &b->statement) && a->bars == b->bars && a->thirds == b->thirds &&
-                a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->seat_count == b->seat_count;
+                a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->tenths == b->tenths && a->seat_count == b->seat_count;
     for (size_t i = 0; same && i < a->seat_count; i++)
         same = same_seat(&a->seats[i], &b->seats[i]);
     return same;

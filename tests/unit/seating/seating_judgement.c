@@ -247,6 +247,33 @@ static void what_is_buried_under_a_tutti_counts_less(void)
     done(verdict);
 }
 
+/* Exchanges in bars 3-4, 11-12 and so on, a second a crotchet, bars 1 to 20 played twice. */
+static void what_is_given_up_is_counted_in_bars_and_seconds(void)
+{
+    static Tempo tempo = {0, 60};
+    int32_t played[120];
+    for (int i = 0; i < 120; i++)
+        played[i] = i < 20 ? i : i - 20;
+    evening_begin(&evening, 100);
+    evening.movement.tempos = &tempo;
+    evening.movement.tempo_count = 1;
+    evening.movement.played = played;
+    evening.movement.played_count = 120;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 3, 4, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 19, 22, 0.9);
+    evening_passage(&evening, SPZ_HOCKET, SPZ_VN1, SPZ_VN2, 21, 23, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 50, 51, 0.4); /* marginal: no loss */
+    spz_verdict *verdict = evening_judge(&evening, NULL, 0);
+    const spz_ranked *best = spz_verdict_ranked(verdict, 0), *other = verdict_of(verdict, "violins together, cellos outside");
+    CU_ASSERT_TRUE(best->opposed);
+    CU_ASSERT_EQUAL(best->lost_bars, 0);
+    CU_ASSERT_DOUBLE_EQUAL(best->lost_seconds, 0, 0);
+    CU_ASSERT_EQUAL(other->lost_bars, 2 + 5); /* 3-4, 19-23 */
+    CU_ASSERT_DOUBLE_EQUAL(other->lost_seconds, 4 * (2 * 2 + 2 * 2 + 3), 1e-9);
+    spz_verdict_free(verdict);
+    evening_end(&evening);
+}
+
 static bool same_view(const spz_statement *one, const spz_statement *other)
 {
     return one->confidence == other->confidence && one->by_year == other->by_year && !strcmp(one->arrangement, other->arrangement) &&
@@ -624,6 +651,7 @@ static const struct Statement statements[] = {
     STATEMENT(imitation_weighs_less_than_an_exchange),
     STATEMENT(what_is_buried_under_a_tutti_counts_less),
     STATEMENT(the_year_alone_never_gives_more_than_a_leaning),
+    STATEMENT(what_is_given_up_is_counted_in_bars_and_seconds),
     STATEMENT(what_a_verdict_says_of_other_years_is_what_judging_in_them_gives),
     STATEMENT(no_year_makes_firm_what_is_not_firm_without_it),
     STATEMENT(where_the_score_is_silent_it_is_the_year_that_speaks),

@@ -1,6 +1,6 @@
 /* A season in the words of conductors and stage crews, in each language. */
 #include "support/suite.h"
-#include "wording/season_words.h"
+#include "wording/evening_words.h"
 #include <stdio.h>
 #include <string.h>
 
@@ -108,7 +108,7 @@ static void plans_that_were_not_taken_are_one_sentence_each(void)
     CU_ASSERT_STRING_EQUAL(SAID(say_other_order, SPZ_ENGLISH, &concert), "Remark: in the order 'A', 'C' and then 'B' it would need 2 changes and give up 4 points.");
     CU_ASSERT_STRING_EQUAL(SAID(say_other_order, SPZ_GERMAN, &concert),
                            "Hinweis: in der Folge „A“, „C“, dann „B“ bräuchte das Konzert 2 Umbauten und gäbe 4 Punkte preis.");
-    CU_ASSERT_STRING_EQUAL(SAID(say_unchanged, SPZ_FRENCH, &concert), "Sans aucun changement\u00A0: impossible, les dispositions imposées en exigent un.");
+    CU_ASSERT_STRING_EQUAL(SAID(say_one_seating, SPZ_FRENCH, &concert), "Aucune disposition unique ne convient à la soirée\u00A0: le tableau en fixe plusieurs.");
 }
 
 static const struct Statement statements[] = {
