@@ -74,6 +74,23 @@ typedef enum spz_fault {
     SPZ_FAULT_REPEAT_AT_FIRST_BAR,
     SPZ_FAULT_REPEAT_INSIDE_BAR,
     SPZ_FAULT_REPEATS_CONTRADICT,
+    SPZ_FAULT_NOTE_NAME,              /* [name: what stands there] */
+    SPZ_FAULT_NOTE_INCOMPLETE,
+    SPZ_FAULT_NOTE_BEYOND,
+    SPZ_FAULT_ALTER,                  /* likewise */
+    SPZ_FAULT_OCTAVE,                 /* likewise */
+    SPZ_FAULT_DURATION,               /* likewise */
+    SPZ_FAULT_DURATION_ROUNDED,       /* likewise */
+    SPZ_FAULT_STAFF,                  /* likewise */
+    SPZ_FAULT_STAVES,                 /* likewise */
+    SPZ_FAULT_OFFSET,                 /* likewise */
+    SPZ_FAULT_TRANSPOSITION,          /* likewise */
+    SPZ_FAULT_SIGNATURE,              /* likewise */
+    SPZ_FAULT_DIVISIONS,              /* likewise */
+    SPZ_FAULT_TEMPO,                  /* likewise */
+    SPZ_FAULT_SIGNS_LEFT_OUT,         /* [name: how many are read] */
+    SPZ_FAULT_TEXT_CUT,               /* [name: how it begins] */
+    SPZ_FAULT_NO_UTF8,
     /* what was doubtful when the parts were named */
     SPZ_FAULT_GUIDE,                  /* taken for a guide below the score */
     SPZ_FAULT_SOLOIST_BELOW,          /* taken for a soloist there */

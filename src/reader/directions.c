@@ -10,6 +10,7 @@ void read_direction_start(Reader *reader)
     reader->direction.count = 0;
     reader->direction.offset = 0;
     reader->direction.sound_tempo = 0;
+    reader->direction.overfull = false;
     memset(&reader->metronome, 0, sizeof reader->metronome);
     reader->note.staff = 0;
 }
@@ -17,10 +18,14 @@ void read_direction_start(Reader *reader)
 static void add_item(Reader *reader, DirectionKind kind, const char *text, int value)
 {
     DirectionDraft *direction = &reader->direction;
-    if (direction->count == LIMIT_DIRECTION_ITEMS)
-        reader_fail(reader, SPZ_OVER_LIMIT, "more than %d signs stand in one place", LIMIT_DIRECTION_ITEMS);
-    else
+    if (direction->count < LIMIT_DIRECTION_ITEMS)
         direction->items[direction->count++] = (DirectionItem){kind, text, value, 0};
+    else if (!direction->overfull) {
+        char most[16];
+        snprintf(most, sizeof most, "%d", LIMIT_DIRECTION_ITEMS);
+        reader_doubt(reader, SPZ_FAULT_SIGNS_LEFT_OUT, most);
+        direction->overfull = true;
+    }
 }
 
 static bool in_music(const Reader *reader)
@@ -198,6 +203,11 @@ static const char *metronome_words(Reader *reader)
     return reader_keep(reader, text);
 }
 
+static bool can_be_played(double rate)
+{
+    return rate > 0 && rate <= 10000;
+}
+
 void read_metronome_end(Reader *reader)
 {
     const MetronomeDraft *m = &reader->metronome;
@@ -208,14 +218,19 @@ void read_metronome_end(Reader *reader)
         rate = reader->place.tempo / m->units[0] * m->units[1];
     else if (m->count == 1)
         rate = m->per_minute * m->units[0];
-    if (rate <= 0 || rate > 10000)
+    if (!can_be_played(rate)) {
+        char number[NUMBER_TEXT];
+        if (m->per_minute != 0)
+            reader_doubt(reader, SPZ_FAULT_TEMPO, number_text_short(m->per_minute, 4, number));
         return;
+    }
     const char *words = metronome_words(reader);
     if (!words)
         return;
+    int before = reader->direction.count;
     add_item(reader, DIRECTION_TEMPO, words, TEMPO_PRINTED);
-    if (reader->status == SPZ_OK)
-        reader->direction.items[reader->direction.count - 1].rate = rate;
+    if (reader->direction.count > before)
+        reader->direction.items[before].rate = rate;
 }
 
 void read_offset_end(Reader *reader)
@@ -225,7 +240,7 @@ void read_offset_end(Reader *reader)
     if (reader_parent(reader) != ELEMENT_DIRECTION || reader->place.bar < 0)
         return;
     if (!number_decimal(text, &offset))
-        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no offset", text);
+        reader_doubt(reader, SPZ_FAULT_OFFSET, text);
     else
         time_of(reader, offset, &reader->direction.offset);
 }
@@ -265,6 +280,17 @@ static void sound_jumps(Reader *reader, Bar *bar)
         bar->repeat_start = true;
 }
 
+/* 0 where it is none. */
+static double tempo_said(Reader *reader, const char *text)
+{
+    Decimal decimal;
+    double rate = number_decimal(text, &decimal) ? (double)decimal.digits / (double)decimal.scale : 0;
+    if (can_be_played(rate))
+        return rate;
+    reader_doubt(reader, SPZ_FAULT_TEMPO, text);
+    return 0;
+}
+
 void read_sound_start(Reader *reader)
 {
     char text[32];
@@ -276,7 +302,7 @@ void read_sound_start(Reader *reader)
         read_direction_start(reader);
     sound_jumps(reader, bar);
     if (reader_attribute(reader, ATTRIBUTE_TEMPO, text, sizeof text))
-        reader->direction.sound_tempo = number_first(text);
+        reader->direction.sound_tempo = tempo_said(reader, text);
     if (reader_attribute(reader, ATTRIBUTE_PIZZICATO, text, sizeof text))
         add_item(reader, DIRECTION_PLAYING, NULL, strcmp(text, "yes") == 0 ? PLAYING_PIZZICATO : PLAYING_ARCO);
     if (alone)
@@ -361,13 +387,13 @@ static void settle_tempo(Reader *reader)
         else if (direction->items[i].kind == DIRECTION_WORDS && !words)
             words = direction->items[i].text;
     double rate = direction->sound_tempo;
-    if (!tempo && rate > 0 && rate <= 10000) {
+    if (!tempo && rate > 0 && direction->count < LIMIT_DIRECTION_ITEMS) {
         add_item(reader, DIRECTION_TEMPO, words, TEMPO_PLAYED);
-        tempo = reader->status == SPZ_OK ? &direction->items[direction->count - 1] : NULL;
+        tempo = &direction->items[direction->count - 1];
     }
     if (!tempo)
         return;
-    if (rate > 0 && rate <= 10000)
+    if (rate > 0)
         tempo->rate = rate;
     if (words)
         tempo->text = words;

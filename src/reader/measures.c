@@ -167,7 +167,7 @@ void read_staves_end(Reader *reader)
     if (!part)
         return;
     if (!number_whole(reader_text(reader), &staves) || staves < 1 || staves > LIMIT_STAVES)
-        reader_fail(reader, SPZ_OVER_LIMIT, "a part of '%.40s' staves can't be read (the limit is %d)", reader->text, LIMIT_STAVES);
+        reader_doubt(reader, SPZ_FAULT_STAVES, reader->text);
     else if (staves > part->about.staves)
         part->about.staves = (int)staves;
 }
@@ -190,7 +190,7 @@ static int small_number(Reader *reader, int limit)
     Decimal decimal;
     const char *text = reader_text(reader);
     if (!number_decimal(text, &decimal) || decimal.digits % decimal.scale != 0 || llabs(decimal.digits / decimal.scale) > limit) {
-        reader_fail(reader, SPZ_BAD_MUSIC, "a transposition by '%.40s' makes no sense", text);
+        reader_doubt(reader, SPZ_FAULT_TRANSPOSITION, text);
         return 0;
     }
     return (int)(decimal.digits / decimal.scale);

@@ -18,7 +18,7 @@ void read_note_start(Reader *reader)
     note->line = reader_line(reader);
     note->step = note->octave = ABSENT;
     note->voice = VOICE_ABSENT;
-    reader->duration = (Decimal){0, 1, false};
+    reader->duration = (Decimal){0, 1, false, false};
     reader->direction.count = 0;
     if (reader_attribute_is(reader, ATTRIBUTE_PIZZICATO, "yes"))
         note->flags = NOTE_PIZZICATO;
@@ -57,6 +57,15 @@ void read_unpitched_start(Reader *reader)
     reader->note.flags |= NOTE_UNPITCHED;
 }
 
+/* A pitch that can't be read leaves its note out; where a rest or a drum is written is of no matter. */
+static void doubt_of_pitch(Reader *reader, spz_fault fault, const char *text)
+{
+    if (reader_parent(reader) != ELEMENT_PITCH)
+        return;
+    reader->note.unreadable = true;
+    reader_doubt(reader, fault, text);
+}
+
 void read_step_end(Reader *reader)
 {
     static const signed char steps[7] = {5, 6, 0, 1, 2, 3, 4}; /* A B C D E F G */
@@ -64,7 +73,7 @@ void read_step_end(Reader *reader)
     if (text[0] >= 'A' && text[0] <= 'G' && text[1] == '\0')
         reader->note.step = steps[text[0] - 'A'];
     else
-        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no name of a note", text);
+        doubt_of_pitch(reader, SPZ_FAULT_NOTE_NAME, text);
     if (reader_parent(reader) == ELEMENT_PITCH)
         reader->note.pitched = true;
 }
@@ -74,7 +83,7 @@ void read_alter_end(Reader *reader)
     Decimal alter;
     const char *text = reader_text(reader);
     if (!number_decimal(text, &alter) || llabs(alter.digits) > 4 * alter.scale)
-        reader_fail(reader, SPZ_BAD_MUSIC, "a note can't be altered by '%.40s' semitones", text);
+        reader_doubt(reader, SPZ_FAULT_ALTER, text);
     else
         reader->note.alter = (int)(alter.digits * 100 / alter.scale);
 }
@@ -84,7 +93,7 @@ void read_octave_end(Reader *reader)
     int64_t octave = 0;
     const char *text = reader_text(reader);
     if (!number_whole(text, &octave) || octave < 0 || octave > 9)
-        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no octave (0 to 9)", text);
+        doubt_of_pitch(reader, SPZ_FAULT_OCTAVE, text);
     else
         reader->note.octave = (int)octave;
 }
@@ -92,10 +101,14 @@ void read_octave_end(Reader *reader)
 void read_duration_end(Reader *reader)
 {
     const char *text = reader_text(reader);
-    if (!number_decimal(text, &reader->duration))
-        reader_fail(reader, SPZ_BAD_MUSIC, "'%.40s' is no duration", text);
-    else if (reader->duration.digits < 0)
-        reader_fail(reader, SPZ_BAD_MUSIC, "a duration is negative: %.40s", text);
+    if (number_decimal(text, &reader->duration) && reader->duration.digits >= 0) {
+        if (reader->duration.rounded)
+            reader_doubt(reader, SPZ_FAULT_DURATION_ROUNDED, text);
+        return;
+    }
+    reader_doubt(reader, SPZ_FAULT_DURATION, text);
+    reader->duration = (Decimal){0, 1, false, false};
+    reader->note.unreadable = true;
 }
 
 static bool find_voice(Reader *reader, const char *name, uint16_t *out)
@@ -128,7 +141,7 @@ void read_staff_end(Reader *reader)
     int64_t staff = 0;
     const char *text = reader_text(reader);
     if (!number_whole(text, &staff) || staff < 1 || staff > LIMIT_STAVES)
-        reader_fail(reader, SPZ_OVER_LIMIT, "staff '%.40s' can't be (1 to %d)", text, LIMIT_STAVES);
+        reader_doubt(reader, SPZ_FAULT_STAFF, text);
     else
         reader->note.staff = (int)staff;
 }
@@ -212,7 +225,7 @@ static bool set_pitch(Reader *reader, const NoteDraft *draft, Transposition by, 
     int natural = (draft->octave + 1) * 12 + semitones[draft->step];
     int hundredths = (natural + by.chromatic) * 100 + draft->alter;
     if (hundredths < 0 || hundredths > HIGHEST_MIDI * 100) {
-        reader_fail(reader, SPZ_BAD_MUSIC, "a note sounds beyond all hearing");
+        reader_doubt(reader, SPZ_FAULT_NOTE_BEYOND, NULL);
         return false;
     }
     note->midi = (int16_t)((hundredths + 50) / 100);
@@ -234,8 +247,8 @@ static bool describe(Reader *reader, PartDraft *part, Note *note)
 {
     const NoteDraft *draft = &reader->note;
     bool unpitched = (draft->flags & NOTE_UNPITCHED) != 0;
-    if (!unpitched && (!draft->pitched || draft->octave == ABSENT)) {
-        reader_fail(reader, SPZ_BAD_MUSIC, "a note has no complete pitch");
+    if (!unpitched && (!draft->pitched || draft->octave == ABSENT || draft->step == ABSENT)) {
+        reader_doubt(reader, SPZ_FAULT_NOTE_INCOMPLETE, NULL);
         return false;
     }
     note->flags = draft->flags;
@@ -322,7 +335,7 @@ void read_note_end(Reader *reader)
         return;
     complete_voice(reader);
     Ticks onset = take_place(reader, duration);
-    bool silent = draft->rest || reader->status != SPZ_OK;
+    bool silent = draft->rest || draft->unreadable || reader->status != SPZ_OK;
     if (!silent && !grace && duration == 0)
         reader_doubt(reader, SPZ_FAULT_NO_DURATION, NULL);
     else if (!silent)

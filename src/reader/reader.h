@@ -44,6 +44,7 @@ typedef ARRAY(PartDraft) PartList;
 typedef struct Decimal {
     int64_t digits, scale; /* scale is a power of ten */
     bool given;
+    bool rounded;          /* it was finer than LIMIT_DECIMALS */
 } Decimal;
 
 /* A transposition that changes inside a bar: it counts for all voices from there on, also for those written later in the file. */
@@ -59,6 +60,7 @@ typedef struct NoteDraft {
     uint32_t flags, line;
     uint32_t passes;  /* that it sounds in; 0: all */
     bool rest, pitched, steals_before;
+    bool unreadable;  /* its pitch or duration: it is left out */
     int step, octave; /* as written */
     int alter;        /* hundredths of a semitone */
     int staff;
@@ -77,6 +79,7 @@ typedef struct DirectionDraft {
     int count;
     Ticks offset;
     double sound_tempo; /* crotchets a minute; 0 when not said */
+    bool overfull;      /* told already */
 } DirectionDraft;
 
 /* A metronome mark: up to two note values and a number. */
@@ -98,6 +101,7 @@ typedef struct TimeDraft {
     int64_t plain_beats, plain_type; /* of a single fraction; 0 when composite */
     int number;
     bool unmeasured;
+    bool unreadable; /* told already */
 } TimeDraft;
 
 typedef struct Place { /* where the reading stands in the music */

@@ -3,7 +3,10 @@
  * Speed: names are interned in the parser's own dictionary before it starts, so that an element is known by its pointer; what no
  * rule asks for is passed over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
 #include "reader/reader.h"
+#include "reader/source_text.h"
 #include "support/ascii.h"
+#include "support/message.h"
+#include "support/utf8.h"
 #include <libxml/SAX2.h>
 #include <libxml/dict.h>
 #include <libxml/parserInternals.h>
@@ -25,6 +28,7 @@ typedef struct Feed {
     ReadBytes read;
     void *context;
     size_t total;
+    SourceText source;
 } Feed;
 
 const xmlChar *name_table_attribute(const NameTable *table, AttributeName name)
@@ -152,6 +156,16 @@ static void on_end(void *context, const xmlChar *name, const xmlChar *prefix, co
     reader->ended = reader->depth == 0;
 }
 
+/* Told once a text: when its room is full nothing more is told. */
+static void cut_text(Reader *reader, size_t room)
+{
+    char beginning[24];
+    if (room == 0)
+        return;
+    reader->text[reader->text_length] = '\0';
+    reader_doubt(reader, SPZ_FAULT_TEXT_CUT, utf8_mend(reader->text, beginning, sizeof beginning));
+}
+
 static void on_text(void *context, const xmlChar *text, int length)
 {
     Reader *reader = context;
@@ -159,8 +173,10 @@ static void on_text(void *context, const xmlChar *text, int length)
         return;
     size_t room = LIMIT_TEXT - reader->text_length, bytes = (size_t)length;
     if (bytes > room) {
-        reader_fail(reader, SPZ_OVER_LIMIT, "a text longer than %d bytes stands where a word or a number belongs", LIMIT_TEXT);
-        return;
+        cut_text(reader, room);
+        while (room && (text[room] & 0xC0) == 0x80) /* never within a letter */
+            room--;
+        bytes = room;
     }
     memcpy(reader->text + reader->text_length, text, bytes);
     reader->text_length += bytes;
@@ -226,21 +242,33 @@ static void on_error(void *context, ParseError error)
     }
 }
 
-static int feed_bytes(void *context, char *buffer, int length)
+/* More of the file, as it is; bytes read. */
+static size_t take_bytes(Feed *feed, char *buffer, size_t room)
 {
-    Feed *feed = context;
-    int got = feed->reader->status == SPZ_OK ? feed->read(feed->context, buffer, length) : 0;
+    int got = feed->reader->status == SPZ_OK ? feed->read(feed->context, buffer, (int)room) : 0;
     if (got < 0)
         feed->reader->status = SPZ_CANNOT_READ; /* the owner of the source knows what went wrong and says it */
     if (got <= 0)
         feed->reader->source_ended = true;
     else
         feed->total += (size_t)got;
+    return got < 0 ? 0 : (size_t)got;
+}
+
+static int feed_bytes(void *context, char *buffer, int length)
+{
+    Feed *feed = context;
+    size_t ready = 0, held;
+    while (ready == 0 && !feed->reader->source_ended) { /* a piece may be all blanks, or too short for its letter */
+        held = source_text_begin(&feed->source, buffer);
+        size_t got = take_bytes(feed, buffer + held, (size_t)length - held);
+        ready = source_text_pass(&feed->source, buffer, held + got, feed->reader->source_ended);
+    }
     if (feed->total > limit_bytes) {
         reader_fail(feed->reader, SPZ_OVER_LIMIT, "the file holds more than %zu million bytes of XML", limit_bytes >> 20);
         return 0;
     }
-    return got < 0 ? 0 : got;
+    return (int)ready;
 }
 
 static xmlSAXHandler handlers(void)
@@ -269,11 +297,17 @@ static spz_status finish(Reader *reader)
     return reader->status;
 }
 
+static void tell_mended(const Reader *reader)
+{
+    spz_message message = {.severity = SPZ_DOUBT, .file = reader->file, .fault = SPZ_FAULT_NO_UTF8};
+    message_fault(reader->sink, &message);
+}
+
 spz_status sax_read(Reader *reader, ReadBytes read, void *context)
 {
     xmlSAXHandler sax = handlers();
     NameTable *table = memory_get(sizeof *table);
-    Feed feed = {reader, read, context, 0};
+    Feed feed = {.reader = reader, .read = read, .context = context};
     reader->parser = NULL;
     if (table) {
         memset(table, 0, sizeof *table);
@@ -285,6 +319,8 @@ spz_status sax_read(Reader *reader, ReadBytes read, void *context)
         reader->table = table;
         xmlCtxtUseOptions(reader->parser, XML_PARSE_NONET);
         xmlParseDocument(reader->parser);
+        if (feed.source.mended)
+            tell_mended(reader);
         finish(reader);
     }
     if (reader->parser) {

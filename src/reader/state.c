@@ -136,7 +136,7 @@ bool number_decimal(const char *text, Decimal *out)
 {
     bool negative = *text == '-';
     int digits = 0, decimals = 0;
-    *out = (Decimal){0, 1, false};
+    *out = (Decimal){0, 1, false, false};
     if (*text == '-' || *text == '+')
         text++;
     for (; *text >= '0' && *text <= '9'; text++, digits++) {
@@ -147,8 +147,7 @@ bool number_decimal(const char *text, Decimal *out)
     if (*text == '.')
         for (text++; *text >= '0' && *text <= '9'; text++, digits++) {
             if (decimals == LIMIT_DECIMALS) {
-                if (*text != '0')
-                    return false; /* rounding is not for times */
+                out->rounded = out->rounded || *text != '0';
                 continue;
             }
             out->digits = out->digits * 10 + (*text - '0');

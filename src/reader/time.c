@@ -3,6 +3,7 @@
  * Ticks start fine enough for anything down to a 128th with triplets, quintuplets and septuplets; a duration that is no whole number
  * of ticks raises per_crotchet to a common multiple, and every time read so far is multiplied by the same factor. */
 #include "reader/reader.h"
+#include <stdio.h>
 #include <string.h>
 
 static void multiply_notes(NoteList *notes, Ticks factor)
@@ -114,9 +115,9 @@ void read_time_divisions(Reader *reader)
     const char *text = reader_text(reader);
     int64_t whole = 0;
     if (!number_decimal(text, &decimal) || decimal.digits <= 0 || decimal.digits % decimal.scale != 0)
-        reader_fail(reader, SPZ_BAD_MUSIC, "<divisions> must be a whole number above 0, but is '%.40s'", text);
+        reader_doubt(reader, SPZ_FAULT_DIVISIONS, text);
     else if ((whole = decimal.digits / decimal.scale) > LIMIT_DIVISIONS)
-        reader_fail(reader, SPZ_BAD_MUSIC, "a crotchet of %.40s divisions is absurd (the limit is %d)", text, LIMIT_DIVISIONS);
+        reader_doubt(reader, SPZ_FAULT_DIVISIONS, text);
     else if (time_raise(reader, whole)) {
         part = reader_part(reader);
         part->divisions = whole;
@@ -139,13 +140,20 @@ void read_time_senza_misura(Reader *reader)
     reader->time.unmeasured = true;
 }
 
+static void doubt_of_signature(Reader *reader, const char *text)
+{
+    if (!reader->time.unreadable)
+        reader_doubt(reader, SPZ_FAULT_SIGNATURE, text);
+    reader->time.unreadable = true;
+}
+
 void read_time_beats(Reader *reader)
 {
     const char *text = reader_text(reader);
     if (strlen(text) < sizeof reader->time.beats)
         strcpy(reader->time.beats, text);
     else
-        reader_fail(reader, SPZ_BAD_MUSIC, "the time signature has '%.40s' beats", text);
+        doubt_of_signature(reader, text);
 }
 
 /* '3+2+3' beats are added; -1 when it is no such sum. */
@@ -184,7 +192,9 @@ void read_time_beat_type(Reader *reader)
     if (!reader_inside(reader, ELEMENT_TIME) || reader->status != SPZ_OK)
         return;
     if (beats < 0 || !number_whole(text, &type) || type < 1 || type > 1024) {
-        reader_fail(reader, SPZ_BAD_MUSIC, "the time signature '%.40s/%.40s' makes no sense", time->beats, text);
+        char signature[64];
+        snprintf(signature, sizeof signature, "%.20s/%.20s", time->beats, text);
+        doubt_of_signature(reader, signature);
         return;
     }
     bool first = time->above == 0;
@@ -220,7 +230,7 @@ void read_time_signature_end(Reader *reader)
 {
     PartDraft *part = reader_part(reader);
     TimeDraft *time = &reader->time;
-    if (!part || time->number > 1 || reader->status != SPZ_OK)
+    if (!part || time->number > 1 || time->unreadable || reader->status != SPZ_OK)
         return;
     if (time->unmeasured || time->above == 0) {
         part->nominal = 0;
