@@ -91,6 +91,7 @@ typedef enum spz_fault {
     SPZ_FAULT_SIGNS_LEFT_OUT,         /* [name: how many are read] */
     SPZ_FAULT_TEXT_CUT,               /* [name: how it begins] */
     SPZ_FAULT_NO_UTF8,
+    SPZ_FAULT_BAR_OVERFULL,           /* by one part, while all others agree with the signature */
     /* what was doubtful when the parts were named */
     SPZ_FAULT_GUIDE,                  /* taken for a guide below the score */
     SPZ_FAULT_SOLOIST_BELOW,          /* taken for a soloist there */

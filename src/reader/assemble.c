@@ -8,13 +8,47 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* The one part that holds more than the signature says, where all others that play agree with it (and the part has no signature of its own);
+ * -1 where there is none such. */
+static int overfull_part(const Reader *reader, size_t bar)
+{
+    Ticks asked = reader->bars.at[bar].nominal;
+    int found = -1, others = 0;
+    for (size_t i = 0; i < reader->parts.count; i++) {
+        const PartDraft *part = &reader->parts.at[i];
+        Ticks holds = bar < part->filled.count ? part->filled.at[bar] : 0;
+        if (holds > asked && found < 0 && part->measures.at[bar] != holds)
+            found = (int)i;
+        else if (holds != 0 && holds != asked)
+            return -1;
+        others += holds == asked;
+    }
+    return others ? found : -1;
+}
+
+/* A part that holds too much must not move everything behind it. */
+static void settle_length(Reader *reader, size_t index)
+{
+    Bar *bar = &reader->bars.at[index];
+    if (bar->length == 0) /* nothing written in any part: as long as its signature asks for */
+        bar->length = bar->nominal;
+    int overfull = bar->nominal > 0 && bar->length > bar->nominal ? overfull_part(reader, index) : -1;
+    if (overfull < 0)
+        return;
+    bar->length = bar->nominal;
+    reader->shortened = true;
+    reader->place.part = overfull;
+    reader->place.bar = (int)index;
+    reader_doubt(reader, SPZ_FAULT_BAR_OVERFULL, NULL);
+    reader->place.part = reader->place.bar = -1;
+}
+
 static bool place_bars(Reader *reader, const Stretch *stretch)
 {
     Ticks onset = 0;
     for (size_t i = stretch->first; i < stretch->end; i++) {
         Bar *bar = &reader->bars.at[i];
-        if (bar->length == 0) /* nothing written in any part: as long as its signature asks for */
-            bar->length = bar->nominal;
+        settle_length(reader, i);
         bar->onset = onset;
         onset += bar->length;
         if (onset > limit_length) {
@@ -77,6 +111,22 @@ static void *keep_array(Reader *reader, const void *from, size_t count, size_t s
     return copy;
 }
 
+/* Leaves out what stands behind the end of its bar, and cuts what reaches over it; gives the new end. */
+static size_t cut_notes(const Reader *reader, NoteList *notes, size_t first, size_t end)
+{
+    size_t kept = first;
+    for (size_t i = first; i < end; i++) {
+        Note note = notes->at[i];
+        Ticks length = reader->bars.at[note.bar].length;
+        if (note.onset > length || (note.onset == length && note.duration > 0))
+            continue;
+        if (note.onset + note.duration > length)
+            note.duration = length - note.onset;
+        notes->at[kept++] = note;
+    }
+    return kept;
+}
+
 /* The notes of the stretch (a part's notes come bar by bar), counted from its start. */
 static void assemble_notes(Reader *reader, PartDraft *draft, const Stretch *stretch, Part *part)
 {
@@ -84,6 +134,8 @@ static void assemble_notes(Reader *reader, PartDraft *draft, const Stretch *stre
     while (end < draft->notes.count && (size_t)draft->notes.at[end].bar < stretch->end)
         end++;
     draft->notes_taken = end;
+    if (reader->shortened)
+        end = cut_notes(reader, &draft->notes, first, end);
     part->note_count = end - first;
     part->notes = keep_array(reader, part->note_count ? draft->notes.at + first : NULL, part->note_count, sizeof *part->notes);
     for (size_t i = 0; part->notes && i < part->note_count; i++) {
@@ -103,7 +155,10 @@ static void assemble_marks(Reader *reader, PartDraft *draft, const Stretch *stre
     part->direction_count = end - first;
     part->directions = keep_array(reader, part->direction_count ? draft->marks.at + first : NULL, part->direction_count, sizeof *part->directions);
     for (size_t i = 0; part->directions && i < part->direction_count; i++) {
-        part->directions[i].onset += reader->bars.at[part->directions[i].bar].onset;
+        const Bar *bar = &reader->bars.at[part->directions[i].bar];
+        if (reader->shortened && part->directions[i].onset > bar->length)
+            part->directions[i].onset = bar->length;
+        part->directions[i].onset += bar->onset;
         part->directions[i].bar -= (int32_t)stretch->first;
     }
     if (part->directions && !sort_marks(part->directions, part->direction_count))

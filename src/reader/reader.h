@@ -173,6 +173,7 @@ typedef struct Reader {
     Transposition before_changes[LIMIT_STAVES + 1];
     int style_staff;    /* of the open <measure-style>; 0: the whole part */
     bool repeat_begins;
+    bool shortened;     /* some bar: its length is its signature's, whatever one part holds */
     GroupDraft groups[LIMIT_GROUP_DEPTH];
     int group_count;
     char creator_type[64], field_name[64], credit_type[64];

@@ -207,6 +207,38 @@ static void an_impossible_tempo_staff_or_offset_is_passed_over(void)
     READ_ON("<direction><direction-type><words>div.</words></direction-type><offset>soon</offset></direction>", "'soon' is no offset; the sign stands where it is written");
 }
 
+/* Three parts in 2/4 of which the first holds three crotchets in its first bar. */
+#define OVERFULL(signature) SCORE(LISTED(P1, "Violin I") LISTED(P2, "Violin II") LISTED(P3, "Viola"), \
+    PART(P1, BAR(1, DIVISIONS(1) signature NOTE(C, 4, 1, "") NOTE(D, 4, 2, "") WORDS("div.") NOTE(E, 4, 1, "")) BAR(2, NOTE(F, 4, 2, ""))) \
+    PART(P2, BAR(1, DIVISIONS(1) TIME(2, 4) NOTE(C, 4, 2, "")) BAR(2, NOTE(D, 4, 2, ""))) \
+    PART(P3, BAR(1, DIVISIONS(1) TIME(2, 4) NOTE(C, 4, 2, "")) BAR(2, REST(2))))
+
+static void a_part_that_holds_too_much_moves_nobody_else(void)
+{
+    spz_score *score = doubted_at(OVERFULL(TIME(2, 4)), "the bar holds more than its signature says; what stands behind its end is left out");
+    const spz_movement *movement = spz_score_movement(score, 0);
+    spz_ticks crotchet = spz_movement_per_crotchet(movement);
+    spz_notes *notes = NULL;
+    CU_ASSERT_EQUAL(spz_movement_bar(movement, 1).onset, 2 * crotchet);
+    CU_ASSERT_EQUAL_FATAL(spz_notes_make(movement, 0, SPZ_NOTES_WRITTEN, &notes), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_notes_count(notes), 3);
+    CU_ASSERT_EQUAL(spz_notes_at(notes, 1)->duration, crotchet); /* cut */
+    CU_ASSERT_EQUAL(spz_notes_at(notes, 2)->onset, 2 * crotchet); /* F, not E */
+    CU_ASSERT_EQUAL(spz_movement_direction(movement, 0, 0).onset, 2 * crotchet);
+    spz_notes_free(notes);
+    spz_score_free(score);
+}
+
+static void a_part_with_a_signature_of_its_own_may_hold_more(void)
+{
+    spz_score *score = score_of(SCORE(LISTED(P2, "Violin II") LISTED(P1, "Violin I"),
+        PART(P2, BAR(1, DIVISIONS(1) TIME(2, 4) NOTE(C, 4, 2, ""))) PART(P1, BAR(1, DIVISIONS(1) TIME(4, 4) NOTE(C, 4, 4, "")))));
+    CU_ASSERT_PTR_NOT_NULL_FATAL(score);
+    CU_ASSERT_EQUAL(message_count(), 0);
+    CU_ASSERT_EQUAL(spz_movement_length(spz_score_movement(score, 0)), 4 * spz_movement_per_crotchet(spz_score_movement(score, 0)));
+    spz_score_free(score);
+}
+
 static void every_bad_value_of_a_file_is_told(void)
 {
     spz_score *score = score_of(PIECE(BAR(1, DIVISIONS(1) TIME(4, 0) NOTE(H, 4, 1, "") NOTE(C, 11, 1, "") NOTE(C, 4, -1, "")) BAR(2, TIME(3, x) NOTE(C, 4, 1, ""))));
@@ -522,6 +554,8 @@ static const struct Statement statements[] = {
     STATEMENT(an_impossible_signature_is_passed_over),
     STATEMENT(an_impossible_tempo_staff_or_offset_is_passed_over),
     STATEMENT(every_bad_value_of_a_file_is_told),
+    STATEMENT(a_part_that_holds_too_much_moves_nobody_else),
+    STATEMENT(a_part_with_a_signature_of_its_own_may_hold_more),
     STATEMENT(elements_out_of_place_are_refused),
     STATEMENT(depth_counts_and_lengths_are_limited),
     STATEMENT(of_too_many_signs_in_one_direction_the_first_are_read),
