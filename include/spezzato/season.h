@@ -203,11 +203,18 @@ SPZ_API spz_season_totals spz_season_total(const spz_season *season);
 typedef struct spz_season_look {
     int width;             /* of text, as in spz_report_options */
     spz_language language; /* of text and HTML; JSON and CSV are English */
+    bool paged;            /* HTML: lead to the pages of the concerts (spz_report_concert_name), which lie beside it */
 } spz_season_look;
 
 /* The plan (SPZ_AS_TEXT, SPZ_AS_JSON), the stage manager's table (SPZ_AS_CSV), everything printable (SPZ_AS_HTML: plan and change
  * sheets). `look` NULL: the usual. SPZ_BAD_ARGUMENT for other formats. */
 SPZ_API spz_status spz_report_season(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out);
+/* The conductor's page of one concert, by its place in the season: what one seating would give up, what each way of seating the evening
+ * costs, the stage before and after each change, the programme. It leads to index.html, season.html, the page of the next concert and those of
+ * the movements (spz_report_page_name). SPZ_AS_HTML; SPZ_BAD_ARGUMENT past the end. */
+SPZ_API spz_status spz_report_concert(const spz_season *season, size_t concert, spz_format format, const spz_season_look *look, spz_document **out);
+/* 'concert-1.html' for the first. Cut to fit; returns `out`. */
+SPZ_API char *spz_report_concert_name(size_t concert, char *out, size_t size);
 /* Dates in order, month by month: SPZ_AS_TEXT, SPZ_AS_CSV. */
 SPZ_API spz_status spz_report_calendar(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out);
 /* One page for the stage crew: SPZ_AS_TEXT, SPZ_AS_HTML. `concert` by its place in the season; SPZ_BAD_ARGUMENT past the end. */

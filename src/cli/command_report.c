@@ -138,6 +138,8 @@ static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
     for (size_t i = 0; i < scores->count; i++) {
         spz_report_page_name(scores->at[i].path, one, sizeof one);
         bool taken = strcmp(one, index_page) == 0 || (scores->plan && strcmp(one, season_page) == 0);
+        for (size_t k = 0; k < scores->concert_count && !taken; k++)
+            taken = strcmp(one, spz_report_concert_name(k, other, sizeof other)) == 0;
         for (size_t k = 0; k < i && !taken; k++)
             taken = strcmp(one, spz_report_page_name(scores->at[k].path, other, sizeof other)) == 0;
         if (taken) {
@@ -195,6 +197,11 @@ static int report_all(Pages *pages, const Arguments *arguments)
         int plan = write_document(pages, season_page, pages->scores.plan);
         result = plan ? plan : result;
     }
+    for (size_t i = 0; i < pages->scores.concert_count; i++) {
+        char name[32];
+        int concert = write_document(pages, spz_report_concert_name(i, name, sizeof name), pages->scores.concerts[i]);
+        result = concert ? concert : result;
+    }
     if (pages->written > 0) {
         int index = write_index(pages);
         result = index ? index : result;
@@ -239,7 +246,8 @@ const Command command_report = {
     .help = "Writes a page for each score, and index.html that leads to them, into a folder: the seating with its reasons,\n"
             "a map of the passages that can be filtered and opened, the stage, and all arrangements. The pages need\n"
             "nothing else, fetch nothing, and print on A4 and Letter. A season's table (PLAN.csv) stands for its scores; its\n"
-            "plan becomes a page too.\n",
+            "plan becomes a page too, and each concert one: the best single seating for the evening, what it gives up in each\n"
+            "movement, what one change at the interval would gain, the stage before and after each change.\n",
     .options = options,
     .run = run,
 };

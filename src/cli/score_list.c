@@ -32,18 +32,31 @@ static spz_status add_works(ScoreList *list, const spz_planned_concert *concert)
     return status;
 }
 
+static spz_status add_concerts(ScoreList *list, const spz_season *season, const spz_season_look *look)
+{
+    spz_status status = SPZ_OK;
+    list->concerts = calloc(spz_season_concerts(season) + 1, sizeof *list->concerts);
+    if (!list->concerts)
+        return SPZ_NO_MEMORY;
+    for (; list->concert_count < spz_season_concerts(season) && !status; list->concert_count += !status)
+        status = spz_report_concert(season, list->concert_count, SPZ_AS_HTML, look, &list->concerts[list->concert_count]);
+    return status;
+}
+
 static int add_season(ScoreList *list, const char *path, const spz_settings *settings, spz_language language)
 {
     Voice voice = {.most_doubts = 3};
     spz_sink sink = voice_sink(&voice);
     spz_season_options options = {.settings = settings, .jobs = 1};
-    spz_season_look look = {.language = language};
+    spz_season_look look = {.language = language, .paged = true};
     spz_season *season = NULL;
     spz_status status = spz_season_plan(path, &options, &sink, &season);
     for (size_t i = 0; !status && i < spz_season_concerts(season); i++)
         status = add_works(list, spz_season_concert(season, i));
     if (!status)
         status = spz_report_season(season, SPZ_AS_HTML, &look, &list->plan);
+    if (!status)
+        status = add_concerts(list, season, &look);
     if (status && !voice.errors)
         complain_status(path, status);
     bool problems = voice.errors > 0 || (season && spz_season_total(season).problems > 0);
@@ -63,7 +76,7 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
     int result = EXIT_OK;
     size_t tables = 0;
     spz_language language;
-    *list = (ScoreList){NULL, 0, NULL};
+    *list = (ScoreList){0};
     for (size_t i = 0; i < arguments->operand_count; i++)
         tables += is_table(arguments->operands[i]);
     if (tables > 1) {
@@ -91,6 +104,9 @@ void score_list_free(ScoreList *list)
     for (size_t i = 0; i < list->count; i++)
         free(list->at[i].path);
     free(list->at);
+    for (size_t i = 0; i < list->concert_count; i++)
+        spz_document_free(list->concerts[i]);
+    free(list->concerts);
     spz_document_free(list->plan);
-    *list = (ScoreList){NULL, 0, NULL};
+    *list = (ScoreList){0};
 }

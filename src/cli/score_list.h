@@ -12,6 +12,8 @@ typedef struct ScoreList {
     ScoreItem *at;       /* each score once, in the order given */
     size_t count;
     spz_document *plan;  /* the plan of the season as a page; NULL where no table was given */
+    spz_document **concerts; /* the page of each of its concerts */
+    size_t concert_count;
 } ScoreList;
 
 /* Operands that end in .csv are tables of a season: it is planned, and its scores come in their place. Exit status: EXIT_INPUT where

@@ -10,6 +10,7 @@ extern const char text_own_ear_css[], text_own_ear_js[]; /* the conductor's choi
 /* What all pages have in common: colours by light and dark, type, and the drawings' own styles. Goes before the page's (PageHead.base). */
 extern const char text_drawings_css[];
 extern const char text_season_css[];
+extern const char text_concert_css[];
 extern const char text_parts_css[];
 extern const char text_notes_css[];
 extern const char text_rehearsal_css[];

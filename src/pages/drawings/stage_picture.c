@@ -236,6 +236,10 @@ static double measure(Picture *p, int wind_rows)
     }
     p->scale = fmin(string_radius / p->outer, (whole_radius - behind) / back);
     p->scale = fmin(p->scale, (width / 2 - side_air) / p->outer);
+    for (size_t i = 0; i < p->count; i++) { /* basses that stand behind and to the side */
+        double reach = p->areas[i].behind ? p->areas[i].outer * fmax(fabs(cos(p->areas[i].from)), fabs(cos(p->areas[i].to))) : 0;
+        p->scale = reach > 0 ? fmin(p->scale, (width / 2 - side_air - wind_gap) / reach) : p->scale;
+    }
     p->y = back * p->scale + behind + side_air;
     return p->y + (p->size == STAGE_WHOLE ? below : little_below);
 }
@@ -274,6 +278,75 @@ void stage_picture(Html *html, spz_language language, const spz_plan *plan, cons
     else
         html_box(html, "podium", width / 2 - 24, p.y - 40, 48, 48);
     for (size_t i = 0; i < p.count && size != STAGE_GLYPH; i++)
+        name_area(&p, &p.areas[i]);
+    html_close(html);
+    html_line_end(html);
+}
+
+static const Area *find_area(const Picture *p, const Area *like)
+{
+    for (size_t i = 0; i < p->count; i++)
+        if (p->areas[i].section == like->section && p->areas[i].orchestra == like->orchestra)
+            return &p->areas[i];
+    return NULL;
+}
+
+/* Along the rows from the old middle to the new; `lane` keeps the ways of several sections apart. */
+static void draw_way(const Picture *p, const Area *from, const Area *to, double lane)
+{
+    enum { STEPS = 14 };
+    Buffer path;
+    char x[NUMBER_TEXT], y[NUMBER_TEXT];
+    double start = (from->from + from->to) / 2, end = (to->from + to->to) / 2, inner = (from->inner + from->outer) / 2 * p->scale + lane,
+           outer = (to->inner + to->outer) / 2 * p->scale + lane;
+    buffer_init(&path);
+    for (int i = 0; i <= STEPS; i++) {
+        double share = (double)i / STEPS, angle = start + (end - start) * share, radius = inner + (outer - inner) * share;
+        buffer_printf(&path, "%s%s %s", i ? "L" : "M", number_text_short(at_x(p, radius, angle), 1, x), number_text_short(at_y(p, radius, angle), 1, y));
+    }
+    double turn = end > start ? -1 : 1, tip = end + turn * 2 / outer, back = end + turn * 16 / outer;
+    const char *const classes[] = {"way-halo", "way"};
+    for (int i = 0; i < 2; i++) {
+        html_open_class(p->html, "path", classes[i]);
+        html_put(p->html, "d", path.text ? path.text : "");
+        html_close_void(p->html);
+    }
+    char n[6][NUMBER_TEXT];
+    const double at[6] = {at_x(p, outer, tip), at_y(p, outer, tip), at_x(p, outer + 8, back), at_y(p, outer + 8, back), at_x(p, outer - 8, back), at_y(p, outer - 8, back)};
+    for (int i = 0; i < 6; i++)
+        number_text_short(at[i], 1, n[i]);
+    html_open_class(p->html, "path", "way-head");
+    html_put_format(p->html, "d", "M%s %sL%s %sL%s %sz", n[0], n[1], n[2], n[3], n[4], n[5]);
+    html_close_void(p->html);
+    p->html->failed = p->html->failed || path.failed;
+    buffer_free(&path);
+}
+
+void stage_picture_change(Html *html, spz_language language, const spz_plan *before, const spz_plan *later, unsigned moved, bool after)
+{
+    Picture p = {.html = html, .language = language, .plan = after ? later : before, .size = STAGE_LITTLE};
+    Picture other = {.html = html, .language = language, .plan = after ? before : later, .size = STAGE_LITTLE};
+    double lane = -14;
+    gather(&p);
+    share_out(&p);
+    gather(&other);
+    share_out(&other);
+    open_picture(&p, measure(&p, 0));
+    for (size_t i = 0; i < p.count; i++) {
+        html_open_class(html, "g", after && (moved >> p.areas[i].section & 1u) ? "moved" : "kept");
+        draw_area(&p, &p.areas[i]);
+        html_close(html);
+    }
+    draw_audience(&p);
+    for (size_t i = 0; i < p.count && !after; i++) {
+        const Area *to = find_area(&other, &p.areas[i]);
+        if (!to || !(moved >> p.areas[i].section & 1u))
+            continue;
+        bool behind = p.areas[i].behind && to->behind;
+        draw_way(&p, &p.areas[i], to, behind ? 0 : lane);
+        lane += behind ? 0 : 24;
+    }
+    for (size_t i = 0; i < p.count; i++)
         name_area(&p, &p.areas[i]);
     html_close(html);
     html_line_end(html);

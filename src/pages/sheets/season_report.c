@@ -61,6 +61,20 @@ spz_status spz_report_changes(const spz_season *season, size_t concert, spz_form
     return status;
 }
 
+spz_status spz_report_concert(const spz_season *season, size_t concert, spz_format format, const spz_season_look *asked, spz_document **out)
+{
+    Buffer text;
+    spz_season_look look = sensible(asked);
+    *out = NULL;
+    if (!spz_season_concert(season, concert) || format != SPZ_AS_HTML)
+        return SPZ_BAD_ARGUMENT;
+    buffer_init(&text);
+    concert_html(season, concert, &look, &text);
+    spz_status status = document_take(&text, out);
+    buffer_free(&text);
+    return status;
+}
+
 spz_status spz_season_lines(const char *path, const spz_season_options *options, const spz_sink *sink, spz_document **out)
 {
     static const spz_season_options usual = {.jobs = 1};

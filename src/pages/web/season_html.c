@@ -14,6 +14,7 @@ typedef struct Page {
     PageHead head;
     Buffer text; /* under way */
     spz_language language;
+    bool paged;
 } Page;
 
 static void begin(Page *page, const char *title, Buffer *out)
@@ -213,10 +214,26 @@ static void put_one_seating(Page *page, const spz_planned_concert *concert)
     put_about(page, say_interval_gain, concert);
 }
 
-static void put_concert(Page *page, const spz_planned_concert *concert)
+/* Its name, which leads to its page where there is one. */
+static void put_concert_head(Page *page, const spz_planned_concert *concert, size_t index)
+{
+    const char *name = *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED);
+    char address[32];
+    html_open(&page->html, "h2");
+    if (page->paged) {
+        html_open(&page->html, "a");
+        html_put(&page->html, "href", spz_report_concert_name(index, address, sizeof address));
+        html_words(&page->html, name);
+        html_close(&page->html);
+    } else
+        html_words(&page->html, name);
+    html_close(&page->html);
+}
+
+static void put_concert(Page *page, const spz_planned_concert *concert, size_t index)
 {
     static ConcertSayer *const remarks[] = {say_given_up, say_one_more, say_other_order};
-    html_element(&page->html, "h2", NULL, *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
+    put_concert_head(page, concert, index);
     put_about(page, say_when_where, concert);
     if (concert->problem) {
         put_about(page, say_not_planned, concert);
@@ -230,7 +247,7 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
 
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
-    Page page = {.language = look->language};
+    Page page = {.language = look->language, .paged = look->paged};
     spz_season_totals totals = spz_season_total(season);
     const char *title = phrase_text(page.language, PHRASE_SEASON_TITLE_PAGE);
     begin(&page, title, out);
@@ -239,7 +256,7 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     say_sums(&page.text, page.language, &totals);
     end_text(&page, "p", NULL);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
-        put_concert(&page, spz_season_concert(season, i));
+        put_concert(&page, spz_season_concert(season, i), i);
     put_cautions(&page);
     html_close(&page.html);
     for (size_t i = 0; i < spz_season_concerts(season); i++)

@@ -1,0 +1,508 @@
+/* The page of one concert: the evening by minutes, what one seating gives up, what each way of seating it costs, the stage before and after each
+ * change, the programme. */
+#include "pages/drawings/stage_picture.h"
+#include "pages/own_texts.h"
+#include "pages/season_forms.h"
+#include "pages/web/web.h"
+#include "season/planning/season_plan.h"
+#include "wording/evening_words.h"
+#include "wording/notes_words.h"
+#include "wording/seating_words.h"
+#include <stdio.h>
+#include <string.h>
+
+typedef struct ConcertPage {
+    Html html;
+    PageHead head;
+    Buffer words; /* under way */
+    spz_language language;
+    const spz_season *season;
+    size_t index;
+    const Hall *hall;
+    const spz_planned_concert *concert;
+} ConcertPage;
+
+static void put(ConcertPage *page, const char *element, const char *class)
+{
+    if (page->words.length)
+        html_element(&page->html, element, class, page->words.text);
+    page->html.failed = page->html.failed || buffer_failed(&page->words);
+    buffer_clear(&page->words);
+}
+
+static void put_phrase(ConcertPage *page, const char *element, const char *class, Phrase phrase)
+{
+    html_element(&page->html, element, class, phrase_text(page->language, phrase));
+}
+
+static const spz_plan *plan_of(const ConcertPage *page, const char *seating, bool two)
+{
+    for (int i = 0; i < page->hall->seatings; i++)
+        if (!strcmp(page->hall->names[i], seating))
+            return hall_plan(page->hall, i, two);
+    return NULL;
+}
+
+static void picture(ConcertPage *page, const char *seating, bool two, StageSize size)
+{
+    const spz_plan *plan = plan_of(page, seating, two);
+    if (plan)
+        stage_picture(&page->html, page->language, plan, NULL, size);
+}
+
+/* The movement on its page. */
+static void movement_address(const spz_planned_movement *movement, Buffer *out)
+{
+    char name[512];
+    web_add_escaped(out, spz_report_page_name(movement->file, name, sizeof name));
+    buffer_printf(out, "#m%zu", movement->number);
+}
+
+/* Navigation: the season, the concert after this one. */
+
+static void link_to(ConcertPage *page, const char *address, const char *words)
+{
+    html_open(&page->html, "a");
+    html_put(&page->html, "href", address);
+    html_words(&page->html, words);
+    html_close(&page->html);
+}
+
+static void ways(ConcertPage *page)
+{
+    Html *html = &page->html;
+    const spz_planned_concert *next = spz_season_concert(page->season, page->index + 1);
+    char name[32];
+    html_open_class(html, "nav", "ways");
+    html_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
+    html_open(html, "ul");
+    html_open(html, "li");
+    link_to(page, "index.html", phrase_text(page->language, PHRASE_NAV_OVERVIEW));
+    html_close(html);
+    html_open(html, "li");
+    link_to(page, "season.html", phrase_text(page->language, PHRASE_SEASON_TITLE_PAGE));
+    html_close(html);
+    if (next) {
+        html_open(html, "li");
+        link_to(page, spz_report_concert_name(page->index + 1, name, sizeof name), *next->name ? next->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
+        html_close(html);
+    }
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+static void fact(ConcertPage *page, Phrase about, long figure)
+{
+    Html *html = &page->html;
+    html_open(html, "div");
+    html_element(html, "dt", NULL, phrase_text(page->language, about));
+    html_open(html, "dd");
+    html_format(html, "%ld", figure);
+    html_close(html);
+    html_close(html);
+}
+
+static void mast(ConcertPage *page)
+{
+    Html *html = &page->html;
+    const spz_planned_concert *c = page->concert;
+    size_t movements = 0;
+    for (size_t i = 0; i < c->work_count; i++)
+        movements += c->works[i].movement_count;
+    html_open_class(html, "header", "mast");
+    html_open(html, "div");
+    html_element(html, "h1", "title", *c->name ? c->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
+    say_when_where(&page->words, page->language, c);
+    put(page, "p", "work");
+    html_close(html);
+    html_open_class(html, "dl", "facts");
+    fact(page, PHRASE_CONCERT_WORKS, (long)c->work_count);
+    fact(page, PHRASE_CONCERT_MOVEMENTS, (long)movements);
+    fact(page, PHRASE_CONCERT_CHANGES, (long)c->change_count);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+/* The evening by minutes. */
+
+static const spz_planned_movement *in_one_seating(const ConcertPage *page, size_t place)
+{
+    const spz_other_plan *plan = &page->concert->unchanged;
+    return plan->possible && place < plan->movement_count ? &plan->movements[place] : NULL;
+}
+
+static double seconds_of(const spz_planned_work *work)
+{
+    double seconds = 0;
+    for (size_t i = 0; i < work->movement_count; i++)
+        seconds += work->movements[i].seconds;
+    return seconds > 1 ? seconds : 60; /* a work of which nothing is known takes some room all the same */
+}
+
+static void strip_movement(ConcertPage *page, const spz_planned_movement *movement, const spz_planned_movement *one)
+{
+    Html *html = &page->html;
+    Buffer address;
+    double share = one && one->seconds > 0 ? one->lost_seconds / one->seconds : 0;
+    buffer_init(&address);
+    movement_address(movement, &address);
+    html_open_class(html, "li", "piece");
+    html_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
+    html_open_class(html, "a", "lane");
+    html_put(html, "href", address.text ? address.text : "");
+    html_put(html, "title", season_movement_title(movement));
+    if (share > 0) {
+        html_open_class(html, "span", "lost-share");
+        html_put_format(html, "style", "width:%ld%%", (long)(share < 1 ? share * 100 + 0.5 : 100));
+        html_close(html);
+    }
+    html_element(html, "span", "unseen", season_movement_title(movement));
+    html_close(html);
+    say_clock(&page->words, page->language, movement->seconds);
+    put(page, "span", "clock");
+    html_close(html);
+    page->html.failed = page->html.failed || buffer_failed(&address);
+    buffer_free(&address);
+}
+
+static double lost_points(const ConcertPage *page, size_t first, size_t count)
+{
+    double points = 0;
+    for (size_t i = 0; i < count; i++)
+        points += in_one_seating(page, first + i) ? in_one_seating(page, first + i)->points : 0;
+    return points;
+}
+
+static void strip_work(ConcertPage *page, size_t place, size_t first)
+{
+    const spz_planned_work *work = &page->concert->works[place];
+    Html *html = &page->html;
+    double lost = lost_points(page, first, work->movement_count);
+    html_open_class(html, "li", "on-strip");
+    html_put_format(html, "style", "flex-grow:%ld", (long)seconds_of(work));
+    html_element(html, "p", "of", work->title);
+    html_open_class(html, "ol", "pieces");
+    for (size_t i = 0; i < work->movement_count; i++)
+        strip_movement(page, &work->movements[i], in_one_seating(page, first + i));
+    html_close(html);
+    buffer_puts(&page->words, words_arrangement(page->language, work->seating));
+    put(page, "p", "seated");
+    if (page->concert->unchanged.possible && lost > 0) {
+        Buffer points;
+        buffer_init(&points);
+        say_points(&points, page->language, lost);
+        SAY(&page->words, page->language, PHRASE_CONCERT_GIVES_UP, slot_text("points", points.text));
+        put(page, "p", "seated given");
+        page->html.failed = page->html.failed || buffer_failed(&points);
+        buffer_free(&points);
+    } else if (page->concert->unchanged.possible) {
+        buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating ? page->concert->unchanged.seating : work->seating));
+        put(page, "p", "seated one");
+    }
+    html_close(html);
+    if (work->interval_after)
+        put_phrase(page, "li", "pause", PHRASE_CONCERT_INTERVAL);
+}
+
+static void evening_strip(ConcertPage *page)
+{
+    Html *html = &page->html;
+    size_t first = 0;
+    html_open_class(html, "div", "evening");
+    html_open_class(html, "div", "rows-of");
+    html_put(html, "aria-hidden", "true");
+    put_phrase(page, "p", "of", PHRASE_CONCERT_MINUTES);
+    put_phrase(page, "p", "seated", PHRASE_CONCERT_AS_PLANNED);
+    put_phrase(page, "p", "seated", PHRASE_CONCERT_ONE_SEATING);
+    html_close(html);
+    html_open_class(html, "ol", "works");
+    for (size_t i = 0; i < page->concert->work_count; i++) {
+        strip_work(page, i, first);
+        first += page->concert->works[i].movement_count;
+    }
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+/* Under the heading that names it. */
+static void say_it_gives_up(ConcertPage *page)
+{
+    const spz_other_plan *plan = &page->concert->unchanged;
+    Buffer points;
+    if (!plan->seating) {
+        say_one_seating(&page->words, page->language, page->concert);
+        return;
+    }
+    buffer_init(&points);
+    say_points(&points, page->language, plan->points);
+    SAY(&page->words, page->language, plan->points > 0 ? PHRASE_CONCERT_IT_GIVES_UP : PHRASE_CONCERT_IT_GIVES_UP_NOTHING, slot_text("points", points.text));
+    page->html.failed = page->html.failed || buffer_failed(&points);
+    buffer_free(&points);
+}
+
+/* One seating, and what it gives up. */
+static void one_seating(ConcertPage *page)
+{
+    Html *html = &page->html;
+    const spz_other_plan *plan = &page->concert->unchanged;
+    html_open_class(html, "section", "first-of-all");
+    if (plan->seating) {
+        SAY(&page->words, page->language, PHRASE_CONCERT_ALL_EVENING, slot_text("arrangement", words_arrangement(page->language, plan->seating)));
+        put(page, "h2", NULL);
+    }
+    say_it_gives_up(page);
+    put(page, "p", "said");
+    say_interval_gain(&page->words, page->language, page->concert);
+    put(page, "p", "said");
+    evening_strip(page);
+    if (plan->points > 0) {
+        html_open_class(html, "ul", "given-up");
+        for (size_t i = 0; i < plan->movement_count; i++) {
+            say_given_up_by(&page->words, page->language, &plan->movements[i]);
+            put(page, "li", NULL);
+        }
+        html_close(html);
+    }
+    html_close(html);
+    html_line_end(html);
+}
+
+/* What each way of seating the evening costs, as bars of one scale. */
+
+typedef struct Cost {
+    double points, price;
+    Phrase name;
+    const char *seating;
+} Cost;
+
+static void cost_row(ConcertPage *page, const Cost *cost, double most)
+{
+    Html *html = &page->html;
+    Buffer points, price;
+    buffer_init(&points);
+    buffer_init(&price);
+    say_points(&points, page->language, cost->points);
+    say_points(&price, page->language, cost->price);
+    html_open_class(html, "div", "cost");
+    SAY(&page->words, page->language, cost->name, slot_text("arrangement", cost->seating ? words_arrangement(page->language, cost->seating) : ""));
+    put(page, "p", NULL);
+    html_open_class(html, "div", "cost-bar");
+    html_put(html, "aria-hidden", "true");
+    html_open_class(html, "span", "solid");
+    html_put_format(html, "style", "width:%ld%%", (long)(most > 0 ? 60 * cost->points / most + 0.5 : 0));
+    html_close(html);
+    html_open_class(html, "span", "hollow");
+    html_put_format(html, "style", "width:%ld%%", (long)(most > 0 ? 60 * cost->price / most + 0.5 : 0));
+    html_close(html);
+    html_close(html);
+    SAY(&page->words, page->language, cost->price > 0 ? PHRASE_CONCERT_COST_PRICED : PHRASE_CONCERT_COST, slot_text("points", points.text), slot_text("price", price.text));
+    put(page, "p", "cost-words");
+    html_close(html);
+    page->html.failed = page->html.failed || buffer_failed(&points) || buffer_failed(&price);
+    buffer_free(&points);
+    buffer_free(&price);
+}
+
+static void costs(ConcertPage *page)
+{
+    const spz_planned_concert *c = page->concert;
+    Cost all[3];
+    size_t count = 0;
+    double most = 0;
+    if (c->unchanged.possible)
+        all[count++] = (Cost){c->unchanged.points, c->unchanged.price, PHRASE_CONCERT_WAY_ONE, c->unchanged.seating};
+    if (c->at_interval.possible && !(c->change_count == 1 && c->changes[0].gap == SPZ_AT_INTERVAL && !strcmp(c->changes[0].to, c->at_interval.change->to)))
+        all[count++] = (Cost){c->at_interval.points, c->at_interval.price, PHRASE_CONCERT_WAY_INTERVAL, NULL};
+    all[count++] = (Cost){c->points, c->price, PHRASE_CONCERT_WAY_PLANNED, NULL};
+    for (size_t i = 0; i < count; i++)
+        most = all[i].points + all[i].price > most ? all[i].points + all[i].price : most;
+    html_open_class(&page->html, "section", "part");
+    put_phrase(page, "h2", NULL, PHRASE_CONCERT_COSTS);
+    put_phrase(page, "p", "lead", PHRASE_CONCERT_COSTS_ABOUT);
+    for (size_t i = 0; i < count; i++)
+        cost_row(page, &all[i], most);
+    html_close(&page->html);
+    html_line_end(&page->html);
+}
+
+/* A change: the stage before with the ways, what is to be done, the stage after with who has moved outlined. */
+
+static void todo(ConcertPage *page, const spz_changeover *change)
+{
+    static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_desks_of, say_change_remark};
+    Html *html = &page->html;
+    Buffer load, minutes;
+    buffer_init(&load);
+    buffer_init(&minutes);
+    say_load(&load, page->language, change);
+    say_minutes(&minutes, page->language, change->minutes);
+    html_open_class(html, "div", "todo");
+    SAY(&page->words, page->language, PHRASE_CONCERT_LOAD, slot_text("load", load.text), slot_text("minutes", minutes.text));
+    put(page, "p", "load");
+    html_open(html, "ul");
+    say_orchestras(&page->words, page->language, change);
+    put(page, "li", NULL);
+    for (size_t i = 0; i < change->move_count; i++) {
+        say_move(&page->words, page->language, &change->moves[i]);
+        put(page, "li", NULL);
+    }
+    html_close(html);
+    for (size_t i = 0; i < sizeof last / sizeof *last; i++) {
+        last[i](&page->words, page->language, change);
+        put(page, "p", "small soft");
+    }
+    html_close(html);
+    page->html.failed = page->html.failed || buffer_failed(&load) || buffer_failed(&minutes);
+    buffer_free(&load);
+    buffer_free(&minutes);
+}
+
+static unsigned moved_by(const spz_changeover *change)
+{
+    unsigned moved = 0;
+    for (size_t i = 0; i < change->move_count; i++)
+        moved |= 1u << change->moves[i].section;
+    return moved;
+}
+
+static void stage_side(ConcertPage *page, const spz_changeover *change, bool after)
+{
+    Html *html = &page->html;
+    const spz_plan *before = plan_of(page, change->from, change->two_before), *later = plan_of(page, change->to, change->two_after);
+    html_open_class(html, "figure", after ? "after" : "before");
+    if (before && later)
+        stage_picture_change(html, page->language, before, later, moved_by(change), after);
+    html_open(html, "figcaption");
+    html_element(html, "strong", NULL, phrase_text(page->language, after ? PHRASE_CONCERT_AFTER : PHRASE_CONCERT_BEFORE));
+    html_words(html, " ");
+    html_words(html, words_arrangement(page->language, after ? change->to : change->from));
+    html_close(html);
+    html_close(html);
+}
+
+static void change_part(ConcertPage *page, const spz_changeover *change)
+{
+    Html *html = &page->html;
+    html_open_class(html, "section", "part");
+    say_change_place(&page->words, page->language, change);
+    put(page, "h2", NULL);
+    html_open_class(html, "div", "change");
+    stage_side(page, change, false);
+    todo(page, change);
+    stage_side(page, change, true);
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+/* The programme, in playing order. */
+
+static void programme_movement(ConcertPage *page, const spz_planned_movement *movement)
+{
+    Html *html = &page->html;
+    Buffer address;
+    buffer_init(&address);
+    movement_address(movement, &address);
+    html_open(html, "li");
+    html_open_class(html, "span", "which");
+    link_to(page, address.text ? address.text : "", season_movement_title(movement));
+    html_close(html);
+    say_clock(&page->words, page->language, movement->seconds);
+    put(page, "span", "clock");
+    html_element(html, movement->judged && movement->statement.confidence == SPZ_FIRM ? "strong" : "span", "sure-word",
+                 movement->judged ? phrase_text(page->language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + movement->statement.confidence)) : "-");
+    say_given_up_by(&page->words, page->language, movement);
+    put(page, "span", "gives");
+    html_close(html);
+    page->html.failed = page->html.failed || buffer_failed(&address);
+    buffer_free(&address);
+}
+
+static void programme_work(ConcertPage *page, size_t place)
+{
+    const spz_planned_work *work = &page->concert->works[place];
+    Html *html = &page->html;
+    html_open_class(html, "li", "programme-work");
+    picture(page, work->seating, work->two_orchestras, STAGE_GLYPH);
+    html_open_class(html, "div", "about-work");
+    html_element(html, "h3", NULL, work->title);
+    if (work->year || *work->note) {
+        if (work->year)
+            buffer_printf(&page->words, "%d%s", work->year, *work->note ? "; " : "");
+        buffer_puts(&page->words, work->note);
+        put(page, "p", "small soft");
+    }
+    buffer_puts(&page->words, words_arrangement(page->language, work->seating));
+    put(page, "p", NULL);
+    say_evidence(&page->words, page->language, work);
+    put(page, "p", "small soft");
+    html_close(html);
+    html_open_class(html, "ol", "movements");
+    for (size_t i = 0; i < work->movement_count; i++)
+        programme_movement(page, &work->movements[i]);
+    html_close(html);
+    html_close(html);
+    if (work->interval_after)
+        put_phrase(page, "li", "interval-line", PHRASE_CONCERT_INTERVAL);
+}
+
+static void programme(ConcertPage *page)
+{
+    html_open_class(&page->html, "section", "part");
+    put_phrase(page, "h2", NULL, PHRASE_CONCERT_PROGRAMME);
+    html_open_class(&page->html, "ol", "programme");
+    for (size_t i = 0; i < page->concert->work_count; i++)
+        programme_work(page, i);
+    html_close(&page->html);
+    html_close(&page->html);
+    html_line_end(&page->html);
+}
+
+static void planned(ConcertPage *page)
+{
+    one_seating(page);
+    costs(page);
+    for (size_t i = 0; i < page->concert->change_count; i++)
+        change_part(page, &page->concert->changes[i]);
+    programme(page);
+    if (page->concert->setup)
+        change_part(page, page->concert->setup);
+}
+
+char *spz_report_concert_name(size_t index, char *out, size_t size)
+{
+    snprintf(out, size, "concert-%zu.html", index + 1);
+    return out;
+}
+
+void concert_html(const spz_season *season, size_t index, const spz_season_look *look, Buffer *out)
+{
+    const spz_planned_concert *concert = spz_season_concert(season, index);
+    ConcertPage page = {.language = look->language, .season = season, .index = index, .hall = season->drafts[index].hall, .concert = concert};
+    page.head = (PageHead){.language = spz_language_code(look->language), .title = *concert->name ? concert->name : phrase_text(look->language, PHRASE_SEASON_UNNAMED),
+                           .base = text_drawings_css, .style = text_concert_css};
+    buffer_init(&page.words);
+    html_begin(&page.html, out);
+    html_page_begin(&page.html, &page.head);
+    html_open(&page.html, "header");
+    ways(&page);
+    html_close(&page.html);
+    html_open(&page.html, "main");
+    mast(&page);
+    if (concert->problem) {
+        say_not_planned(&page.words, page.language, concert);
+        put(&page, "p", NULL);
+    } else {
+        planned(&page);
+    }
+    html_close(&page.html);
+    html_open(&page.html, "footer");
+    put_phrase(&page, "p", NULL, PHRASE_CAUTIONS);
+    html_close(&page.html);
+    html_page_end(&page.html, &page.head);
+    html_end(&page.html);
+    buffer_free(&page.words);
+}
