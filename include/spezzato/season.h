@@ -135,6 +135,10 @@ typedef enum spz_concert_problem {
     SPZ_CONCERT_PROBLEM_COUNT
 } spz_concert_problem;
 
+/* Why a hall does without the house's usual seating. */
+typedef enum spz_usual_absence { SPZ_USUAL_THERE, SPZ_USUAL_UNKNOWN, SPZ_USUAL_FORBIDDEN, SPZ_USUAL_TOO_LARGE, SPZ_USUAL_ABSENCE_COUNT } spz_usual_absence;
+SPZ_API const char *spz_usual_absence_name(spz_usual_absence absence); /* as in data: "", "no such arrangement", "forbidden", "too large for the stage" */
+
 typedef struct spz_planned_concert {
     const char *name, *hall, *hall_settings; /* `hall_settings`: the settings file, "" when the house's rules hold */
     int year, month, day;       /* 0 0 0: no date */
@@ -142,6 +146,9 @@ typedef struct spz_planned_concert {
     long line;                  /* first line of the table that names it */
     spz_concert_problem problem;
     long hall_line;             /* SPZ_HALL_UNREADABLE: in its settings file; 0 unknown */
+    spz_usual_absence usual_absence; /* of the house's usual seating in this hall */
+    const char *usual;          /* its name */
+    double usual_needs[2];      /* SPZ_USUAL_TOO_LARGE: the least width at this depth, the least depth at this width, metres; 0: none is enough */
     const spz_planned_work *works;
     size_t work_count;
     const spz_changeover *changes; /* in order; the one before the concert is `setup` */

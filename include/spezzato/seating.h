@@ -194,9 +194,10 @@ typedef struct spz_reason {
     spz_bass_line bass;      /* BASS */
     int year;                /* ERA */
     double lost;             /* points. NEIGHBOUR: that it is behind; MOVEMENT: given up by it */
-    double needs[2], has[2]; /* SMALL_STAGE: metres wide and deep */
     size_t lost_bars;        /* MOVEMENT: in which something is weakened that its own best doesn't weaken */
     double lost_seconds;     /* MOVEMENT: how long these sound */
+    double needs[2], has[2]; /* SMALL_STAGE: metres. Needed: the least width at this depth, the least depth at this width (0: none up to 60 m
+                                is enough); there are: width and depth */
     size_t movement;         /* MOVEMENT: its place among those judged */
     spz_statement alone;     /* MOVEMENT: its own verdict */
     const spz_loss *losses;  /* MOVEMENT: what it loses in the work's arrangement */

@@ -48,6 +48,9 @@ SPZ_API spz_status spz_stage_plan(const spz_settings *settings, const char *arra
  * in the order of the arrangement from the edge of the stage inward, the second its mirror image. */
 SPZ_API spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                                          spz_plan **out);
+/* What spz_plan_least_width and spz_plan_least_depth say of a plan, for an arrangement that may not fit: 0 where no width or no depth up
+ * to 60 m is enough. Codes as of spz_stage_plan. */
+SPZ_API spz_status spz_stage_least(const spz_settings *settings, const char *arrangement, double *width, double *depth);
 SPZ_API void spz_plan_free(spz_plan *plan);
 
 SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
@@ -63,6 +66,14 @@ SPZ_API double spz_plan_stage_depth(const spz_plan *plan);
 SPZ_API double spz_plan_front(const spz_plan *plan);
 SPZ_API double spz_plan_used_width(const spz_plan *plan);
 SPZ_API double spz_plan_used_depth(const spz_plan *plan);
+/* Whole arcs do not fit: the rows are cut to the stage, and there are more of them. */
+SPZ_API bool spz_plan_is_cut(const spz_plan *plan);
+/* The basses stand along the back, as there was no room for them where the house wants them. */
+SPZ_API bool spz_plan_basses_moved(const spz_plan *plan);
+/* The least that would still hold these players, with rows cut and the basses along the back: the width at this depth, the depth at this
+ * width, in metres to the hundredth. Fewer players never need more. */
+SPZ_API double spz_plan_least_width(const spz_plan *plan);
+SPZ_API double spz_plan_least_depth(const spz_plan *plan);
 SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /* of a desk of two, along its row, spread included */
 /* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: what lies
  * between them is the mean over their sections, by players. In a double plan it is what lies between sections of the first

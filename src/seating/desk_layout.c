@@ -4,24 +4,11 @@
 #include <string.h>
 
 static const double half_turn = 3.14159265358979323846;
-static const double chair_reach =
-    0.7; /* metres from the middle of a desk to the outer edge of its chairs and bows: common practice */
-
-/* One section on its way to the stage: desks that wait for a seat, and the part of the half circle that it gets. */
-typedef struct Wedge {
-    spz_section section;
-    int desks, players;
-    double desk_width, needs, from, to; /* metres; radians */
-} Wedge;
-
-static double row_radius(const Rules *rules, int row)
-{
-    return rules->podium + row * rules->desk_depth;
-}
+static const double squeeze = 1.02; /* desks are set so much closer, as a factor, before another row is begun: common practice */
 
 static double natural_desk_width(const Rules *rules, spz_section section)
 {
-    return section == SPZ_DB ? 2 * rules->bass_width : rules->desk_width;
+    return section == SPZ_DB ? 2 * rules->bass_width : section == SPZ_VC ? rules->cello_width : rules->desk_width;
 }
 
 double layout_desk_width(const Layout *layout, const Rules *rules, spz_section section)
@@ -29,31 +16,26 @@ double layout_desk_width(const Layout *layout, const Rules *rules, spz_section s
     return natural_desk_width(rules, section) * layout->scale;
 }
 
-static int row_capacity(double angle, double radius, double desk_width)
+static Wedge wedge_of(const Rules *rules, spz_section section, int players)
 {
-    return (int)floor(angle * radius / desk_width + 1e-9);
+    return (Wedge){.section = section, .players = players, .desks = (players + 1) / 2, .desk_width = natural_desk_width(rules, section)};
 }
 
-static int capacity(const Wedge *wedge, double angle, const Rules *rules, int rows)
+/* The smallest angle that holds the wedge's desks in `rows` rows without walls; more than the span when none does. */
+static double angle_needed(const Wedge *wedge, const Room *room, int rows)
 {
-    int desks = 0;
-    for (int row = 0; row < rows; row++)
-        desks += row_capacity(angle, row_radius(rules, row), wedge->desk_width);
-    return desks;
-}
-
-/* The smallest angle that holds the wedge's desks in `rows` rows; more than `span` when none does. */
-static double angle_needed(const Wedge *wedge, const Rules *rules, int rows, double span)
-{
-    double low = 0, high = span;
-    if (capacity(wedge, high, rules, rows) < wedge->desks)
+    Wedge tried = *wedge;
+    double low = 0, high = room->span;
+    tried.from = 0;
+    tried.to = high;
+    if (room_seats(room, rows, &tried) < wedge->desks)
         return 2 * half_turn;
     for (int i = 0; i < 40; i++) {
-        double middle = (low + high) / 2;
-        if (capacity(wedge, middle, rules, rows) >= wedge->desks)
-            high = middle;
+        tried.to = (low + high) / 2;
+        if (room_seats(room, rows, &tried) >= wedge->desks)
+            high = tried.to;
         else
-            low = middle;
+            low = tried.to;
     }
     return high;
 }
@@ -64,33 +46,31 @@ static int gather_wedges(const Arrangement *a, const Rules *rules, const int *pl
     for (int i = 0; i < a->order.count; i++) {
         spz_section section = a->order.sections[i];
         if (players[section] > 0)
-            wedges[count++] = (Wedge){.section = section,
-                                      .players = players[section],
-                                      .desks = (players[section] + 1) / 2,
-                                      .desk_width = natural_desk_width(rules, section)};
+            wedges[count++] = wedge_of(rules, section, players[section]);
     }
     return count;
 }
 
-static double needed_by_all(Wedge *wedges, int count, const Rules *rules, int rows, double span)
+static double needed_by_all(Wedge *wedges, int count, const Room *room, int rows)
 {
     double all = 0;
     for (int i = 0; i < count; i++)
-        all += wedges[i].needs = angle_needed(&wedges[i], rules, rows, span);
+        all += wedges[i].needs = angle_needed(&wedges[i], room, rows);
     return all;
 }
 
-/* As few rows as hold everybody; the wedges then share the arc of `span`. 0: not even the most rows do. */
-static int share_arc(Wedge *wedges, int count, const Rules *rules, double span)
+/* Without walls: as few rows as hold everybody; the wedges then share the whole arc. 0: not even the most rows do. */
+static int share_arc(Wedge *wedges, int count, const Room *room)
 {
     for (int rows = 1; rows <= ROW_LIMIT; rows++) {
-        double all = needed_by_all(wedges, count, rules, rows, span);
-        if (all > span || count == 0)
+        double all = needed_by_all(wedges, count, room, rows);
+        if (all > room->span * squeeze || count == 0)
             continue;
         double at = 0;
         for (int i = 0; i < count; i++) {
+            wedges[i].desk_width *= fmin(1, room->span / all);
             wedges[i].from = at;
-            at += wedges[i].needs * span / all;
+            at += wedges[i].needs * room->span / all;
             wedges[i].to = at;
         }
         return rows;
@@ -116,28 +96,19 @@ static void put_desk(Layout *layout, const Wedge *wedge, int number, double angl
                                                            .z = height};
 }
 
-/* `count` desks evenly over the wedge in one row, counted from the edge of the stage inward. */
-static void put_row(Layout *layout, const Wedge *wedge, int first, int count, double radius, double height)
+static int put_row(Layout *layout, const Room *room, const Wedge *wedge, int row, int seated)
 {
-    bool from_left = wedge->from + wedge->to <= half_turn + 1e-9;
-    for (int i = 0; i < count; i++) {
-        double share = (i + 0.5) / count;
-        double angle = from_left ? wedge->from + share * (wedge->to - wedge->from)
-                                 : wedge->to - share * (wedge->to - wedge->from);
-        put_desk(layout, wedge, first + i, angle, radius, height);
-    }
+    double angles[DESK_LIMIT];
+    int here = room_row_seats(room, row, wedge, wedge->desks - seated, angles);
+    for (int i = 0; i < here; i++)
+        put_desk(layout, wedge, seated + 1 + i, angles[i], room_row_radius(room->rules, row), row_height(room->rules, row));
+    return here;
 }
 
-static void fill_wedge(Layout *layout, const Wedge *wedge, const Rules *rules, int rows)
+static void fill_wedge(Layout *layout, const Room *room, const Wedge *wedge)
 {
-    int seated = 0;
-    for (int row = 0; row < rows && seated < wedge->desks; row++) {
-        double radius = row_radius(rules, row);
-        int room = row_capacity(wedge->to - wedge->from, radius, wedge->desk_width);
-        int here = room < wedge->desks - seated ? room : wedge->desks - seated;
-        put_row(layout, wedge, seated + 1, here, radius, row_height(rules, row));
-        seated += here;
-    }
+    for (int row = 0, seated = 0; row < layout->rows && seated < wedge->desks; row++)
+        seated += put_row(layout, room, wedge, row, seated);
 }
 
 static double middle_of(const Wedge *wedges, int count, spz_section section, double span)
@@ -148,49 +119,101 @@ static double middle_of(const Wedge *wedges, int count, spz_section section, dou
     return span / 2;
 }
 
-/* Basses on rows of their own behind the others, around the place that the house wants; more rows where a quarter of the circle
- * is short. */
-static void put_basses(Layout *layout, int players, const Wedge *wedges, int count, const Rules *rules)
+/* Where the basses stand when they are not in the order: on rows of their own behind the others. */
+typedef struct BassRows {
+    double middle, most; /* radians: around which angle, and how much of the arc they may take */
+} BassRows;
+
+static BassRows bass_rows_wanted(const Layout *layout, const Wedge *wedges, int count)
 {
-    const Arrangement *a = &layout->arrangement;
-    if (players <= 0 || arrangement_has(a, SPZ_DB))
+    BassPlace place = layout->arrangement.basses;
+    double middle = place == BASSES_ALONG_THE_BACK ? layout->span / 2
+                                                   : middle_of(wedges, count, place == BASSES_BEHIND_FIRSTS ? SPZ_VN1 : SPZ_VC, layout->span);
+    return (BassRows){middle, half_turn / 2}; /* at most a quarter of the circle a row */
+}
+
+static BassRows bass_rows_along_the_back(const Layout *layout)
+{
+    return (BassRows){layout->span / 2, layout->span};
+}
+
+/* Full rows first, from `first` on, and more of them where one is short. False where the rows end before all basses stand. */
+static bool put_basses(Layout *layout, const Room *room, int players, BassRows where, int first)
+{
+    Wedge basses = wedge_of(room->rules, SPZ_DB, players);
+    int rows = room_rows(room), seated = 0;
+    for (int row = first; row < rows && seated < basses.desks; row++) {
+        for (int wanted = basses.desks - seated; wanted > 0; wanted--)
+            if (room_gather(room, row, &basses, where.middle, where.most, wanted)) {
+                seated += put_row(layout, room, &basses, row, seated);
+                break;
+            }
+    }
+    return seated == basses.desks;
+}
+
+/* Nobody else sits beside or behind this desk within its own width and half of another's. */
+static bool stands_behind(const Layout *layout, const Rules *rules, const spz_stage_desk *bass)
+{
+    double radius = hypot(bass->x, bass->y), angle = atan2(bass->y, -bass->x);
+    for (size_t i = 0; i < layout->desk_count; i++) {
+        const spz_stage_desk *other = &layout->desks[i];
+        double away = hypot(other->x, other->y), room = (rules->bass_width + natural_desk_width(rules, other->section) / 2) / radius;
+        if (other->section != SPZ_DB && away > radius - 0.01 && fabs(atan2(other->y, -other->x) - angle) < room - 1e-9)
+            return false;
+    }
+    return true;
+}
+
+/* Basses that found room behind all rows come forward to the first row that is free there, as far as they stay behind whoever sits
+ * before them. */
+static void draw_basses_in(Layout *layout, const Room *room, int players, BassRows where)
+{
+    size_t strings = layout->desk_count;
+    while (strings > 0 && layout->desks[strings - 1].section == SPZ_DB)
+        strings--;
+    if (strings == layout->desk_count)
         return;
-    Wedge basses = {
-        .section = SPZ_DB, .players = players, .desks = (players + 1) / 2, .desk_width = natural_desk_width(rules, SPZ_DB)};
-    double middle = a->basses == BASSES_ALONG_THE_BACK
-                        ? layout->span / 2
-                        : middle_of(wedges, count, a->basses == BASSES_BEHIND_FIRSTS ? SPZ_VN1 : SPZ_VC, layout->span);
-    for (int seated = 0, rows = 0; seated < basses.desks; rows++) {
-        double radius = row_radius(rules, layout->rows + rows);
-        int room = row_capacity(half_turn / 2, radius, basses.desk_width); /* at most a quarter of the circle a row */
-        int here = room < 1 ? 1 : room < basses.desks - seated ? room : basses.desks - seated;
-        double reach = here * basses.desk_width / radius / 2;
-        double at = fmin(fmax(middle, reach), layout->span - reach);
-        basses.from = at - reach;
-        basses.to = at + reach;
-        put_row(layout, &basses, seated + 1, here, radius, row_height(rules, layout->rows + rows));
-        seated += here;
+    for (int first = 1; first < layout->rows; first++) {
+        Layout tried = *layout;
+        tried.desk_count = strings;
+        bool free = put_basses(&tried, room, players, where, first);
+        for (size_t i = strings; i < tried.desk_count && free; i++)
+            free = stands_behind(&tried, room->rules, &tried.desks[i]);
+        if (free) {
+            *layout = tried;
+            return;
+        }
     }
 }
 
-static void measure(Layout *layout, const Rules *rules)
+/* How far, as a factor, the desks may draw apart before the first of them meets a wall; under 1 they don't fit. */
+static double room_to_grow(const Layout *layout, const Rules *rules)
 {
-    double reach = 0, depth = 0;
+    double room = INFINITY;
     for (size_t i = 0; i < layout->desk_count; i++) {
-        reach = fmax(reach, fabs(layout->desks[i].x));
-        depth = fmax(depth, layout->desks[i].y);
+        const spz_stage_desk *desk = &layout->desks[i];
+        double reach = room_reach(desk->section);
+        room = fmin(room, (rules->width / 2 - reach) / fmax(fabs(desk->x), 1e-9));
+        room = fmin(room, (rules->depth - rules->front - reach) / fmax(desk->y, 1e-9));
     }
-    double wide = reach > 0 ? (rules->width / 2 - chair_reach) / reach : 1;
-    double deep = depth > 0 ? (rules->depth - rules->front - chair_reach) / depth : 1;
-    double room = fmin(wide, deep);
-    layout->fits = layout->fits && room >= 1;
-    layout->scale = fmin(fmax(room, 1), rules->spread);
+    return room;
+}
+
+static void measure(Layout *layout, const Rules *rules, bool between_walls)
+{
+    double room = room_to_grow(layout, rules), across = 0, deep = 0;
+    layout->fits = layout->fits && (between_walls || room >= 1);
+    layout->scale = between_walls ? 1 : fmin(fmax(room, 1), rules->spread);
     for (size_t i = 0; i < layout->desk_count; i++) {
-        layout->desks[i].x *= layout->scale;
-        layout->desks[i].y *= layout->scale;
+        spz_stage_desk *desk = &layout->desks[i];
+        desk->x *= layout->scale;
+        desk->y *= layout->scale;
+        across = fmax(across, fabs(desk->x) + room_reach(desk->section));
+        deep = fmax(deep, desk->y + room_reach(desk->section));
     }
-    layout->used_width = 2 * (reach * layout->scale + chair_reach);
-    layout->used_depth = rules->front + depth * layout->scale + chair_reach;
+    layout->used_width = 2 * across;
+    layout->used_depth = rules->front + deep;
 }
 
 static void add_to_spot(Spot *spot, const spz_stage_desk *desk)
@@ -257,21 +280,55 @@ static void add_mirror(Layout *layout)
     }
 }
 
-static void seat(Layout *layout, const int *players, const Rules *rules)
+static int own_bass_rows(const Layout *layout, const int *players)
 {
-    Wedge wedges[SPZ_ORDER_LIMIT];
-    int count = gather_wedges(&layout->arrangement, rules, players, wedges);
-    layout->rows = share_arc(wedges, count, rules, layout->span);
-    layout->fits = layout->rows > 0;
-    for (int i = 0; i < count && layout->fits; i++)
-        fill_wedge(layout, &wedges[i], rules, layout->rows);
-    if (layout->fits)
-        put_basses(layout, players[SPZ_DB], wedges, count, rules);
+    return arrangement_has(&layout->arrangement, SPZ_DB) ? 0 : players[SPZ_DB];
 }
 
-void layout_make(const Arrangement *arrangement, const Rules *rules, Layout *out)
+/* As if the stage had no walls. */
+static void seat_freely(Layout *layout, const int *players, const Rules *rules)
 {
-    int players[SPZ_SECTION_COUNT]; /* of one orchestra */
+    Wedge wedges[SPZ_ORDER_LIMIT];
+    const Room room = room_without_walls(rules, layout->span);
+    int count = gather_wedges(&layout->arrangement, rules, players, wedges), basses = own_bass_rows(layout, players);
+    layout->rows = share_arc(wedges, count, &room);
+    layout->fits = layout->rows > 0;
+    for (int i = 0; i < count && layout->fits; i++)
+        fill_wedge(layout, &room, &wedges[i]);
+    if (layout->fits)
+        layout->fits = put_basses(layout, &room, basses, bass_rows_wanted(layout, wedges, count), layout->rows);
+    if (layout->fits)
+        draw_basses_in(layout, &room, basses, bass_rows_wanted(layout, wedges, count));
+    measure(layout, rules, false);
+}
+
+/* Between the walls of the stage: rows that they cut, more of them where it is deep, and the basses along the back where there is no
+ * room for them where the house wants them. */
+static void seat_between_walls(Layout *layout, const int *players, const Rules *rules)
+{
+    Wedge wedges[SPZ_ORDER_LIMIT];
+    const Room room = room_of_stage(rules, layout->span);
+    int count = gather_wedges(&layout->arrangement, rules, players, wedges), basses = own_bass_rows(layout, players);
+    layout->cut = true;
+    layout->rows = room_share(&room, wedges, count);
+    layout->fits = layout->rows > 0;
+    for (int i = 0; i < count && layout->fits; i++)
+        fill_wedge(layout, &room, &wedges[i]);
+    size_t before = layout->desk_count;
+    BassRows where = bass_rows_wanted(layout, wedges, count);
+    if (layout->fits && !put_basses(layout, &room, basses, where, layout->rows)) {
+        layout->desk_count = before;
+        layout->basses_moved = true;
+        where = bass_rows_along_the_back(layout);
+        layout->fits = put_basses(layout, &room, basses, where, layout->rows);
+    }
+    if (layout->fits)
+        draw_basses_in(layout, &room, basses, where);
+    measure(layout, rules, true);
+}
+
+static void begin(const Arrangement *arrangement, const Rules *rules, Layout *out, int *players)
+{
     memset(out, 0, sizeof *out);
     out->arrangement = *arrangement;
     out->two_orchestras = rules->two_orchestras;
@@ -280,25 +337,83 @@ void layout_make(const Arrangement *arrangement, const Rules *rules, Layout *out
         out->players[s] = s == SPZ_VN3 && !arrangement_has(arrangement, SPZ_VN3) ? 0 : rules->players[s];
     for (int s = 0; s < SPZ_SECTION_COUNT; s++)
         players[s] = rules->two_orchestras ? (out->players[s] + 1) / 2 : out->players[s];
-    seat(out, players, rules);
-    measure(out, rules);
+}
+
+void layout_make(const Arrangement *arrangement, const Rules *rules, Layout *out)
+{
+    int players[SPZ_SECTION_COUNT]; /* of one orchestra */
+    begin(arrangement, rules, out, players);
+    seat_freely(out, players, rules);
+    if (!out->fits || !layout_fits(arrangement, rules)) {
+        begin(arrangement, rules, out, players);
+        seat_between_walls(out, players, rules);
+    }
+    if (!out->fits) { /* for whoever judges it as if it fitted */
+        begin(arrangement, rules, out, players);
+        seat_freely(out, players, rules);
+    }
     note_spots(out);
     if (out->two_orchestras)
         add_mirror(out);
 }
 
+bool layout_fits(const Arrangement *arrangement, const Rules *rules)
+{
+    int players[SPZ_SECTION_COUNT];
+    Layout layout;
+    begin(arrangement, rules, &layout, players);
+    seat_between_walls(&layout, players, rules);
+    return layout.fits;
+}
+
+/* A hundredth of a metre more or less of the stage, between the bounds of the settings. */
+static double least_of(const Arrangement *arrangement, Rules *rules, double *side, int low, int high)
+{
+    *side = high / 100.0;
+    if (!layout_fits(arrangement, rules))
+        return 0;
+    while (low < high) {
+        int middle = (low + high) / 2;
+        *side = middle / 100.0;
+        if (layout_fits(arrangement, rules))
+            high = middle;
+        else
+            low = middle + 1;
+    }
+    return high / 100.0;
+}
+
+double layout_least_width(const Arrangement *arrangement, const Rules *rules)
+{
+    Rules tried = *rules;
+    return least_of(arrangement, &tried, &tried.width, 1, LEAST_SIDE_MOST);
+}
+
+double layout_least_depth(const Arrangement *arrangement, const Rules *rules)
+{
+    Rules tried = *rules;
+    return least_of(arrangement, &tried, &tried.depth, 1, LEAST_SIDE_MOST);
+}
+
+static void take_share(Rules *fewer, const Rules *rules, int share)
+{
+    for (int s = 0; s < SPZ_SECTION_COUNT; s++)
+        fewer->players[s] = rules->players[s] ? (rules->players[s] * share + 99) / 100 : 0;
+}
+
 bool layout_would_fit(const Arrangement *arrangement, const Rules *rules, int players[SPZ_SECTION_COUNT])
 {
     Rules fewer = *rules;
-    Layout layout;
-    for (int share = 99; share > 0; share--) {
-        for (int s = 0; s < SPZ_SECTION_COUNT; s++)
-            fewer.players[s] = rules->players[s] ? (rules->players[s] * share + 99) / 100 : 0;
-        layout_make(arrangement, &fewer, &layout);
-        if (layout.fits) {
-            memcpy(players, layout.players, sizeof layout.players);
-            return true;
-        }
+    int low = 0, high = 99; /* hundredths: holds, and may not */
+    while (low < high) {
+        int middle = (low + high + 1) / 2;
+        take_share(&fewer, rules, middle);
+        if (layout_fits(arrangement, &fewer))
+            low = middle;
+        else
+            high = middle - 1;
     }
-    return false;
+    take_share(&fewer, rules, low);
+    memcpy(players, fewer.players, sizeof fewer.players);
+    return low > 0;
 }

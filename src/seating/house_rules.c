@@ -33,6 +33,7 @@ static void read_stage(const spz_settings *s, Rules *r)
     r->podium = spz_settings_number(s, "stage.podium");
     r->desk_width = spz_settings_number(s, "stage.desk width");
     r->desk_depth = spz_settings_number(s, "stage.desk depth");
+    r->cello_width = spz_settings_number(s, "stage.cello width");
     r->bass_width = spz_settings_number(s, "stage.bass width");
     r->spread = spz_settings_number(s, "stage.spread");
     r->riser = spz_settings_number(s, "stage.riser");

@@ -189,7 +189,9 @@ static spz_status remark_stage(Case *c)
     const Rules *rules = &c->comparison->rules;
     if (layout->fits)
         return SPZ_OK;
-    return verdict_add_reason(c->verdict, (spz_reason){.kind = SPZ_REMARK_SMALL_STAGE, .needs = {layout->used_width, layout->used_depth},
+    const Arrangement *own = &layout->arrangement;
+    return verdict_add_reason(c->verdict, (spz_reason){.kind = SPZ_REMARK_SMALL_STAGE,
+                                                       .needs = {layout_least_width(own, rules), layout_least_depth(own, rules)},
                                                        .has = {rules->width, rules->depth}});
 }
 

@@ -3,6 +3,7 @@
 #include "sections/section_map.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -18,6 +19,8 @@ typedef struct Wanted {
     bool thirds, two_orchestras;
 } Wanted;
 
+#define WHOLE_AND_HUNDREDTHS(metres) (int)lround(100 * (metres)) / 100, (int)lround(100 * (metres)) % 100
+
 /* '12-10-8-6-4' in the order of the score. */
 static void strength_text(const int *players, char *text, size_t size)
 {
@@ -28,21 +31,35 @@ static void strength_text(const int *players, char *text, size_t size)
             used += (size_t)snprintf(text + used, size - used, "%s%d", used ? "-" : "", players[s]);
 }
 
-static spz_status refuse(const Arrangement *arrangement, const Rules *rules, const Layout *layout, const spz_sink *sink)
+/* What of the stage and the players would have to change, one thing at a time. */
+static void tell_ways(const Arrangement *arrangement, const Rules *rules, char *text, size_t size)
 {
     int players[SPZ_SECTION_COUNT];
-    char asked[64], fitting[64];
-    const spz_message place = {.severity = SPZ_ERROR};
-    strength_text(layout->players, asked, sizeof asked);
-    if (layout->rows == 0)
-        message_send(sink, &place, "%s: there is no order of rows that holds %s players", arrangement->name, asked);
-    else if (layout_would_fit(arrangement, rules, players)) {
+    char fitting[64];
+    double wide = layout_least_width(arrangement, rules), deep = layout_least_depth(arrangement, rules);
+    size_t used = 0;
+    text[0] = '\0';
+    if (layout_would_fit(arrangement, rules, players)) {
         strength_text(players, fitting, sizeof fitting);
-        message_send(sink, &place, "%s: %s players need %.1f m by %.1f m, the stage gives %.1f m by %.1f m; %s would fit",
-                     arrangement->name, asked, layout->used_width, layout->used_depth, rules->width, rules->depth, fitting);
-    } else
-        message_send(sink, &place, "%s: a stage of %.1f m by %.1f m holds no orchestra; %s players need %.1f m by %.1f m",
-                     arrangement->name, rules->width, rules->depth, asked, layout->used_width, layout->used_depth);
+        used += (size_t)snprintf(text, size, "%s players would fit", fitting);
+    }
+    if (wide > 0 && used < size)
+        used += (size_t)snprintf(text + used, size - used, "%sa stage %d.%02d m wide%s", used ? "; so would " : "", WHOLE_AND_HUNDREDTHS(wide),
+                                 used ? "" : " would fit");
+    if (deep > 0 && used < size)
+        snprintf(text + used, size - used, "%s %d.%02d m deep%s", wide > 0 ? ", or one" : used ? "; so would a stage" : "a stage",
+                 WHOLE_AND_HUNDREDTHS(deep), used ? "" : " would fit");
+}
+
+static spz_status refuse(const Arrangement *arrangement, const Rules *rules, const Layout *layout, const spz_sink *sink)
+{
+    char asked[64], ways[200];
+    bool basses = layout->players[SPZ_DB] > 0 && !arrangement_has(arrangement, SPZ_DB);
+    strength_text(layout->players, asked, sizeof asked);
+    tell_ways(arrangement, rules, ways, sizeof ways);
+    message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "%s: %s players do not fit on a stage of %.2f m by %.2f m%s; %s", arrangement->name,
+                 asked, rules->width, rules->depth, basses ? ", not even with the basses along the back" : "",
+                 *ways ? ways : "no fewer would, nor does any larger stage alone");
     return SPZ_BAD_SETTINGS;
 }
 
@@ -69,6 +86,20 @@ static spz_status choose(spz_plan *plan, const spz_settings *settings, const cha
     }
     *out = *found;
     return SPZ_OK;
+}
+
+spz_status spz_stage_least(const spz_settings *settings, const char *arrangement, double *width, double *depth)
+{
+    spz_plan asked = {0};
+    Arrangement found;
+    arena_init(&asked.arena);
+    rules_read(settings, &asked.rules);
+    asked.rules.players[SPZ_VN3] = 0;
+    spz_status status = choose(&asked, settings, arrangement, NULL, &found);
+    *width = status == SPZ_OK ? layout_least_width(&found, &asked.rules) : 0;
+    *depth = status == SPZ_OK ? layout_least_depth(&found, &asked.rules) : 0;
+    arena_release(&asked.arena);
+    return status;
 }
 
 static spz_status fill(spz_plan *plan, const spz_settings *settings, const Wanted *wanted, const spz_sink *sink)
@@ -171,6 +202,22 @@ double spz_plan_used_width(const spz_plan *plan)
 double spz_plan_used_depth(const spz_plan *plan)
 {
     return plan->layout.used_depth;
+}
+bool spz_plan_is_cut(const spz_plan *plan)
+{
+    return plan->layout.cut;
+}
+bool spz_plan_basses_moved(const spz_plan *plan)
+{
+    return plan->layout.basses_moved;
+}
+double spz_plan_least_width(const spz_plan *plan)
+{
+    return layout_least_width(&plan->layout.arrangement, &plan->rules);
+}
+double spz_plan_least_depth(const spz_plan *plan)
+{
+    return layout_least_depth(&plan->layout.arrangement, &plan->rules);
 }
 size_t spz_plan_places(const spz_plan *plan)
 {

@@ -68,6 +68,13 @@ static double told(const spz_reason *reason, double figure)
     return reason->kind == SPZ_REASON_ENSEMBLE ? 1000 * figure : reason->kind == SPZ_REASON_BASS ? 100 * figure : figure;
 }
 
+/* What would be enough of a stage that is too small. */
+Phrase words_enough_stage(const double needs[2])
+{
+    bool wide = needs[0] > 0, deep = needs[1] > 0;
+    return wide && deep ? PHRASE_REMARK_SMALL_STAGE_EITHER : wide ? PHRASE_REMARK_SMALL_STAGE_WIDE : deep ? PHRASE_REMARK_SMALL_STAGE_DEEP : PHRASE_REMARK_SMALL_STAGE_NEITHER;
+}
+
 static void fill_slots(ReasonSlots *s, spz_language language, const spz_reason *reason)
 {
     fill_texts(s, language, reason);
@@ -76,8 +83,8 @@ static void fill_slots(ReasonSlots *s, spz_language language, const spz_reason *
                           slot_decimal("here", told(reason, reason->here), 0), slot_decimal("there", told(reason, reason->there), 0),
                           slot_text("other", reason->other ? words_arrangement(language, reason->other) : ""), slot_number("year", reason->year),
                           slot_phrase("ground", (Phrase)(PHRASE_REASON_BASS_CONTINUO + (unsigned)reason->bass)), slot_decimal("lost", reason->lost, 1),
-                          slot_decimal("wide", reason->needs[0], 1), slot_decimal("deep", reason->needs[1], 1), slot_decimal("has", reason->has[0], 1),
-                          slot_decimal("by", reason->has[1], 1)};
+                          slot_decimal("wide", reason->needs[0], 2), slot_decimal("deep", reason->needs[1], 2), slot_decimal("has", reason->has[0], 2),
+                          slot_decimal("by", reason->has[1], 2), slot_phrase("enough", words_enough_stage(reason->needs))};
     _Static_assert(sizeof slots <= sizeof s->at, "room for every slot");
     memcpy(s->at, slots, sizeof slots);
     s->count = sizeof slots / sizeof *slots;

@@ -77,6 +77,15 @@ void say_concert_problem(Buffer *out, spz_language language, const spz_planned_c
     let_go(out, &file);
 }
 
+void say_usual_absence(Buffer *out, spz_language language, const spz_planned_concert *concert)
+{
+    if (!concert->usual_absence || concert->problem)
+        return;
+    SAY(out, language, (Phrase)(PHRASE_SEASON_USUAL_UNKNOWN + (int)concert->usual_absence - SPZ_USUAL_UNKNOWN),
+        slot_text("seating", words_arrangement(language, concert->usual)), slot_phrase("enough", words_enough_stage(concert->usual_needs)),
+        slot_decimal("wide", concert->usual_needs[0], 2), slot_decimal("deep", concert->usual_needs[1], 2));
+}
+
 void say_not_planned(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     Buffer problem;

@@ -30,6 +30,8 @@ void say_turning(Buffer *out, spz_language language, spz_turning turning);
 void say_because(Buffer *out, spz_language language, const spz_ranked *ranked, const spz_term *term);
 /* The clause of the term with that index, in the first arrangement that it touches. */
 void say_first_because(Buffer *out, spz_language language, const spz_verdict *verdict, size_t index);
+/* The phrase that says which width {wide} or depth {deep} would be enough; 0: none is. */
+Phrase words_enough_stage(const double needs[2]);
 /* One reason in a line, without figures: 'First and second violins answer each other'. */
 void say_ground(Buffer *out, spz_language language, const spz_reason *reason);
 /* One reason as a sentence without its bars, and with them. */

@@ -52,6 +52,25 @@ void say_stage_size(Buffer *out, spz_language language, const spz_plan *plan)
     free_lengths(&lengths, out);
 }
 
+static Slot exact_length_slot(Lengths *lengths, spz_language language, const char *name, double metres)
+{
+    Buffer *words = &lengths->words[lengths->count++];
+    SAY(words, language, PHRASE_STAGE_METRES, slot_decimal("n", metres, 2));
+    return slot_text(name, words->text);
+}
+
+void say_stage_room(Buffer *out, spz_language language, const spz_plan *plan)
+{
+    Lengths lengths = {0};
+    SAY(out, language, PHRASE_STAGE_LEAST, exact_length_slot(&lengths, language, "wide", spz_plan_least_width(plan)),
+        exact_length_slot(&lengths, language, "deep", spz_plan_least_depth(plan)));
+    if (spz_plan_is_cut(plan))
+        buffer_printf(out, " %s", phrase_text(language, PHRASE_STAGE_CUT));
+    if (spz_plan_basses_moved(plan))
+        buffer_printf(out, " %s", phrase_text(language, PHRASE_STAGE_BASSES_MOVED));
+    free_lengths(&lengths, out);
+}
+
 static Slot way_slot(Lengths *ways, spz_language language, const char *name, double metres, double delay)
 {
     Buffer *words = &ways->words[ways->count++];

@@ -6,6 +6,8 @@
 
 /* 'stage 18 m wide, 11 m deep for the strings, which take 12.3 m by 9.2 m' */
 void say_stage_size(Buffer *out, spz_language language, const spz_plan *plan);
+/* The least stage that would hold them, and what had to give way on this one. */
+void say_stage_room(Buffer *out, spz_language language, const spz_plan *plan);
 /* 'first violins 14, second violins 12, ...' */
 void say_stage_players(Buffer *out, spz_language language, const spz_plan *plan);
 /* 'first violins to second violins: front desks 4.1 m (12 ms), ...'; nothing where one of them isn't there. */

@@ -19,8 +19,13 @@ run 1 stage --format loud
 says "--format loud: it is text or svg"
 run 1 stage "$score" "$score"
 says "one score at a time"
-run 2 stage --set stage.width=9
-says "would fit"
+run 0 stage --set stage.width=9.5
+shows "the rows end at the walls of the stage"
+shows "These players would still fit on"
+run 2 stage --set stage.width=8
+says "14-12-10-8-6 players do not fit on a stage of 8.00 m by 11.00 m, not even with the basses along the back"
+says "players would fit; so would a stage"
+says "m wide, or one"
 [ "$(error_lines)" = 1 ] || fault "a stage too small: $(error_lines) lines"
 run 2 stage corpus/aldersquay-lock-keepers-march.musicxml
 says "No string sections"
@@ -43,6 +48,15 @@ printf '[hall]\nname = Long Gallery\n[arrangement basses left]\norder = Vn I, Db
 run 0 stage --settings "$folder/house.ini" --arrangement "basses left"
 shows "Long Gallery: stage 18 m wide"
 shows "Basses left"
+
+# A season never drops the house's usual seating silently.
+printf 'concert,work,score\nA,Two,%s\n' "$PWD/$score" > "$folder/season.csv"
+run 0 season --no-cache --set "house.usual=violins opposed, cellos inside left" --set stage.width=8.4 "$folder/season.csv"
+says "the house's usual seating 'violins opposed, cellos inside left' is not used here: too large for the stage"
+tr -s '\n ' '  ' < "$folder/out" | grep -q "usual seating, violins opposed, cellos inside left, is not used: it does not fit on this stage; 8\.[0-9][0-9] m of width" ||
+    fault "the plan drops the usual seating without a word"
+run 0 season --no-cache --set "house.usual=violins opposed, cellos inside left" --set stage.width=8.4 --format json "$folder/season.csv"
+shows '"usual_not_used": "too large for the stage"'
 
 # The drawing.
 run 0 stage --format svg -o "$folder/plan.svg"

@@ -12,6 +12,7 @@ static const Field of_concert[] = {
     {"hall", IN_JSON, "as the table has it"},
     {"hall_settings", IN_JSON, "the hall's settings file, its name"},
     {"problem", IN_JSON, "why it was not planned; null"},
+    {"usual_not_used", IN_JSON, "why the hall does without the house's usual seating: no such arrangement, forbidden, too large for the stage; null"},
     {"works", IN_JSON, "in playing order (below)"},
     {"set_up", IN_JSON, "the change before the concert; null"},
     {"changes", IN_JSON, "all others (below)"},
@@ -332,6 +333,7 @@ static void give_concert(FactsOut *out, const spz_planned_concert *concert)
     fact_text(&facts, "hall_settings", path_name(concert->hall_settings));
     say_concert_problem(&out->words, SPZ_ENGLISH, concert);
     fact_said(&facts, "problem", NULL);
+    fact_text(&facts, "usual_not_used", concert->usual_absence ? spz_usual_absence_name(concert->usual_absence) : NULL);
     give_plan(&facts, concert);
     facts_close(&facts);
 }

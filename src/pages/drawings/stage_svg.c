@@ -343,10 +343,15 @@ static const struct Telling {
     double type;
 } tellings[TELLINGS] = {{say_stage_distance, "plain", 12}, {say_stage_hearing, "small", 10}};
 
+static size_t letters_from(const Drawing *d, double x, double type)
+{
+    double room = (d->width - x - (double)MARGIN / 2) / (type * letter_width);
+    return room < LETTERS_A_LINE ? (size_t)room : LETTERS_A_LINE;
+}
+
 static size_t letters_in_line(const Drawing *d, const struct Telling *telling)
 {
-    double room = (d->width - d->left - TOLD_AT - (double)MARGIN / 2) / (telling->type * letter_width);
-    return room < LETTERS_A_LINE ? (size_t)room : LETTERS_A_LINE;
+    return letters_from(d, d->left + TOLD_AT, telling->type);
 }
 
 static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
@@ -386,6 +391,18 @@ static double further_lines(Drawing *d, StagePairs pairs, size_t count)
     d->failed = d->failed || buffer_failed(&text);
     buffer_free(&text);
     return lines;
+}
+
+/* The least stage that would do, and what gave way on this one. */
+static double room(Drawing *d, double y)
+{
+    Buffer text;
+    buffer_init(&text);
+    say_stage_room(&text, d->language, d->plan);
+    y = paragraph(d, d->left, y + 4, "plain", text.text ? text.text : "", letters_from(d, d->left, 12));
+    d->failed = d->failed || buffer_failed(&text);
+    buffer_free(&text);
+    return y;
 }
 
 /* An element that is no drawing: a text, or the styles. */
@@ -458,8 +475,8 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     for (size_t i = 0; i < count; i++)
         tell_way(d, pairs[i], i);
     double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
-    y = facts(d, pairs, count, y + 4);
-    paragraph(d, d->left, y + 4, "small", report_cautions(d->language), LETTERS_A_LINE);
+    y = room(d, facts(d, pairs, count, y + 4));
+    paragraph(d, d->left, y + 4, "small", report_cautions(d->language), letters_from(d, d->left, 10));
     html_line_end(html);
     html_close(html);
     html_line_end(html);
@@ -471,7 +488,7 @@ static void measure(Drawing *d, StagePairs pairs, size_t count)
     d->scale = fmin(most_stage / stage, most_scale);
     d->width = fmax(stage * d->scale + 2 * MARGIN, SHEET_LEAST);
     d->left = (d->width - stage * d->scale) / 2;
-    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + 3 * (double)count + further_lines(d, pairs, count));
+    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + (spz_plan_is_cut(d->plan) ? 5 : 1) + 3 * (double)count + further_lines(d, pairs, count));
 }
 
 spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)

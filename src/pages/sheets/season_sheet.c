@@ -84,6 +84,9 @@ static void put_head(Sheet *sheet, const spz_planned_concert *concert)
     buffer_clear(&sheet->line);
     say_when_where(&sheet->line, sheet->language, concert);
     end_line(sheet, 0, "");
+    say_usual_absence(&sheet->line, sheet->language, concert);
+    if (sheet->line.length)
+        end_line(sheet, 0, "");
 }
 
 static void put_sentence(Sheet *sheet, Phrase phrase)

@@ -123,6 +123,9 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
         return;
     }
     put_one_seating(page, concert);
+    say_usual_absence(&page->line, page->language, concert);
+    if (page->line.length)
+        end_line(page, 0, "");
     buffer_puts(page->out, "\n");
     if (concert->setup)
         put_change(page, concert->setup);

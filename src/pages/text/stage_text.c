@@ -155,6 +155,8 @@ spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_
     buffer_puts(&page, "\n");
     say_stage_size(&text, language, plan);
     layout_flow(&page, 0, "", &text, COLUMNS);
+    say_stage_room(&text, language, plan);
+    layout_flow(&page, 0, "", &text, COLUMNS);
     say_stage_players(&text, language, plan);
     layout_flow(&page, 0, "", &text, COLUMNS);
     buffer_puts(&page, "\n");

@@ -189,6 +189,8 @@ static void put_sheet(Page *page, const spz_planned_concert *concert)
     SAY(&page->text, page->language, PHRASE_SEASON_SHEET_OF, slot_text("concert", concert->name));
     end_text(page, "h2", NULL);
     put_about(page, say_when_where, concert);
+    if (concert->usual_absence)
+        put_about(page, say_usual_absence, concert);
     if (concert->problem)
         put_about(page, say_not_planned, concert);
     else {
@@ -235,6 +237,8 @@ static void put_concert(Page *page, const spz_planned_concert *concert, size_t i
     static ConcertSayer *const remarks[] = {say_given_up, say_one_more, say_other_order};
     put_concert_head(page, concert, index);
     put_about(page, say_when_where, concert);
+    if (concert->usual_absence)
+        put_about(page, say_usual_absence, concert);
     if (concert->problem) {
         put_about(page, say_not_planned, concert);
         return;

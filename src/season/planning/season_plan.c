@@ -17,6 +17,12 @@ const char *spz_stage_place_name(spz_stage_place place)
     return (int)place >= 0 && place < SPZ_PLACE_COUNT ? names[place] : "";
 }
 
+const char *spz_usual_absence_name(spz_usual_absence absence)
+{
+    static const char *const names[SPZ_USUAL_ABSENCE_COUNT] = {"", "no such arrangement", "forbidden", "too large for the stage"};
+    return (int)absence >= 0 && absence < SPZ_USUAL_ABSENCE_COUNT ? names[absence] : "";
+}
+
 static spz_status read_lines(spz_season *season, const spz_season_options *options, const spz_sink *sink)
 {
     spz_status status = SPZ_OK;

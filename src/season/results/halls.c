@@ -125,6 +125,19 @@ static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
     message_send(sink, &place, "%s", ear->said ? ear->said : "the house allows no seating at all");
 }
 
+/* A house that has to do without its usual seating is told so, and what would let it have it. */
+static void note_usual(Hall *hall, bool known, const char *forbidden, const spz_sink *sink)
+{
+    const spz_message place = {.severity = SPZ_DOUBT, .file = *hall->file ? hall->file : NULL};
+    hall->usual_name = spz_settings_text(hall->settings, "house.usual");
+    if (hall->usual >= 0)
+        return;
+    hall->usual_absence = !known ? SPZ_USUAL_UNKNOWN : rules_name_in(forbidden, hall->usual_name) ? SPZ_USUAL_FORBIDDEN : SPZ_USUAL_TOO_LARGE;
+    if (hall->usual_absence == SPZ_USUAL_TOO_LARGE)
+        spz_stage_least(hall->settings, hall->usual_name, &hall->usual_needs[0], &hall->usual_needs[1]);
+    message_send(sink, &place, "the house's usual seating '%s' is not used here: %s", hall->usual_name, spz_usual_absence_name(hall->usual_absence));
+}
+
 static spz_status find_seatings(Halls *halls, Hall *hall, Ear *ear)
 {
     const char *names[SPZ_ARRANGEMENT_LIMIT];
@@ -137,11 +150,16 @@ static spz_status find_seatings(Halls *halls, Hall *hall, Ear *ear)
         return is_failure(status) ? status : SPZ_OK;
     }
     ear->quiet = true;
-    for (size_t i = 0; status == SPZ_OK && i < count; i++)
+    bool usual_known = false;
+    for (size_t i = 0; status == SPZ_OK && i < count; i++) {
+        usual_known = usual_known || strcmp(names[i], spz_settings_text(hall->settings, "house.usual")) == 0;
         if (!rules_name_in(forbidden, names[i]))
             status = try_seating(hall, names[i], &halls->arena, &heard);
+    }
     if (status == SPZ_OK)
         set_problem(hall, ear, ear->sink);
+    if (status == SPZ_OK)
+        note_usual(hall, usual_known, forbidden, ear->sink);
     return status;
 }
 

@@ -3,6 +3,7 @@
 #define SEASON_RESULTS_HALLS_H
 #include "season/results/hundredths.h"
 #include "support/sha256.h"
+#include "spezzato/season.h"
 #include "spezzato/stage.h"
 #include "support/arena.h"
 #include "support/array.h"
@@ -19,6 +20,9 @@ typedef struct Hall {
     spz_plan *plans[CONCERT_SEATINGS]; /* with two violin sections: where the violins are in three, the desks stay as they stand */
     spz_plan *doubles[CONCERT_SEATINGS]; /* for two orchestras that face each other; NULL where the stage doesn't hold them */
     int usual;               /* the house's usual seating among them; -1: not one of them */
+    spz_usual_absence usual_absence; /* and why */
+    const char *usual_name;
+    double usual_needs[2];   /* metres; as of spz_planned_concert */
 } Hall;
 
 typedef struct Halls {

@@ -113,6 +113,33 @@ static void a_house_that_forbids_every_seating_has_none(void)
     close_house(&house);
 }
 
+static void put(House *house, const char *name, const char *value)
+{
+    CU_ASSERT_EQUAL_FATAL(spz_settings_set(house->settings, name, value, NULL), SPZ_OK);
+}
+
+static void a_hall_without_the_usual_seating_says_why_and_what_would_let_it_in(void)
+{
+    House house;
+    double width = 0, depth = 0;
+    open_house(&house);
+    CU_ASSERT_EQUAL(find(&house, "large")->usual_absence, SPZ_USUAL_THERE);
+    put(&house, "house.usual", "violins opposed, cellos inside left");
+    put(&house, "stage.width", "8.4");
+    const Hall *narrow = find(&house, "narrow");
+    CU_ASSERT(narrow->seatings > 0 && narrow->usual < 0);
+    CU_ASSERT_EQUAL(narrow->usual_absence, SPZ_USUAL_TOO_LARGE);
+    CU_ASSERT_EQUAL(spz_stage_least(narrow->settings, narrow->usual_name, &width, &depth), SPZ_OK);
+    CU_ASSERT(width > 8.4 && depth > 11);
+    CU_ASSERT_DOUBLE_EQUAL(narrow->usual_needs[0], width, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(narrow->usual_needs[1], depth, 1e-9);
+    put(&house, "house.forbidden", "violins opposed, cellos inside left");
+    CU_ASSERT_EQUAL(find(&house, "strict")->usual_absence, SPZ_USUAL_FORBIDDEN);
+    put(&house, "house.usual", "in a ring");
+    CU_ASSERT_EQUAL(find(&house, "odd")->usual_absence, SPZ_USUAL_UNKNOWN);
+    close_house(&house);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_hall_is_found_by_the_name_in_the_table),
     STATEMENT(a_hall_without_settings_has_those_of_the_house),
@@ -120,6 +147,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_fixed_seating_may_be_named_in_full_or_by_its_beginning),
     STATEMENT(what_the_house_forbids_or_the_stage_does_not_hold_is_left_out),
     STATEMENT(a_house_that_forbids_every_seating_has_none),
+    STATEMENT(a_hall_without_the_usual_seating_says_why_and_what_would_let_it_in),
 };
 
 void suite_season_halls(void)

@@ -180,12 +180,12 @@ static void a_stage_tells_its_size_players_and_distances(void)
     spz_plan *plan = NULL, *two = NULL;
     CU_ASSERT_EQUAL_FATAL(spz_stage_plan(NULL, "violins opposed, cellos inside left", false, NULL, &plan), SPZ_OK);
     CU_ASSERT_EQUAL_FATAL(spz_stage_plan_double(NULL, "violins opposed, cellos inside left", false, NULL, &two), SPZ_OK);
-    CU_ASSERT_STRING_EQUAL(of_plan(say_stage_size, SPZ_ENGLISH, plan), "stage 18 m wide, 11 m deep for the strings, which take 12.3 m by 9.2 m");
+    CU_ASSERT_STRING_EQUAL(of_plan(say_stage_size, SPZ_ENGLISH, plan), "stage 18 m wide, 11 m deep for the strings, which take 12.4 m by 9.4 m");
     CU_ASSERT_STRING_EQUAL(of_plan(say_stage_players, SPZ_GERMAN, plan), "erste Violinen 14, zweite Violinen 12, Bratschen 10, Violoncelli 8, Kontrabässe 6");
     CU_ASSERT_STRING_EQUAL(of_pair(say_stage_distance, SPZ_FRENCH, plan, SPZ_VN1, SPZ_VC),
-                           "des premiers violons aux violoncelles\u00A0: premiers pupitres 1,8\u00A0m (5\u00A0ms), centres 3,5\u00A0m (10\u00A0ms), derniers rangs 4,3\u00A0m (13\u00A0ms)");
+                           "des premiers violons aux violoncelles\u00A0: premiers pupitres 1,9\u00A0m (6\u00A0ms), centres 3,6\u00A0m (10\u00A0ms), derniers rangs 4,4\u00A0m (13\u00A0ms)");
     CU_ASSERT_STRING_EQUAL(of_pair(say_stage_hearing, SPZ_ENGLISH, plan, SPZ_VN1, SPZ_VC),
-                           "degrees between them as heard in the hall: front 21, middle 9, back 5, left side 6, right side 9; under 11 they sound from one place");
+                           "degrees between them as heard in the hall: front 22, middle 10, back 5, left side 7, right side 10; under 11 they sound from one place");
     CU_ASSERT_STRING_EQUAL(of_pair(say_stage_distance, SPZ_ENGLISH, plan, SPZ_VN1, SPZ_WINDS), "");
     CU_ASSERT_PTR_NOT_NULL(strstr(of_pair(say_stage_distance, SPZ_GERMAN, two, SPZ_VN1, SPZ_VN1), "von den ersten Violinen des ersten zu den ersten Violinen des zweiten Orchesters: "));
     CU_ASSERT_PTR_NOT_NULL(strstr(of_plan(say_stage_players, SPZ_FRENCH, two), "deux orchestres, le premier côté jardin, en tout premiers violons 14"));
