@@ -5,12 +5,13 @@
 
 static const double clear = 0.5, striking = 0.8; /* the scale of passages.h */
 
-static Shape shape_of(const spz_passage *passage)
+static Shape shape_of(const Citation *citation)
 {
-    bool many = passage->link_count > 2;
+    const spz_passage *passage = citation->passage;
+    bool many = citation->told_count > 2;
     switch (passage->kind) {
-    case SPZ_EXCHANGE: return many ? SHAPE_CHAIN : SHAPE_EXCHANGE;
-    case SPZ_IMITATION: return many ? SHAPE_STRETTO : SHAPE_IMITATION;
+    case SPZ_EXCHANGE: return many ? SHAPE_CHAIN : citation->led ? SHAPE_EXCHANGE : SHAPE_TO_AND_FRO;
+    case SPZ_IMITATION: return many ? SHAPE_STRETTO : citation->led ? SHAPE_IMITATION : SHAPE_TO_AND_FRO;
     case SPZ_HOCKET: return many ? SHAPE_CHAIN : SHAPE_HOCKET;
     case SPZ_SPLIT_LINE: return SHAPE_SPLIT_LINE;
     case SPZ_COUPLING: return SHAPE_COUPLING;
@@ -58,7 +59,8 @@ static void find_change(Citation *citation)
         citation->change = any ? citation->change : *change;
         any = true;
     }
-    citation->alike = citation->alike && any;
+    bool either_way = !citation->change.semitones && !citation->change.steps; /* the same whoever leads */
+    citation->alike = citation->alike && any && (citation->led || either_way);
 }
 
 /* A gesture that begins in the last half of its bar and goes on into the next begins on an upbeat. */
@@ -96,7 +98,8 @@ static void find_returns(const spz_findings *findings, double strength, Citation
 static Citation citation_of(const spz_movement_reading *reading, size_t place, double strength, const TimeLine *line, NotesRun *run)
 {
     Citation citation = {.passage = spz_findings_at(reading->findings, place)};
-    citation.shape = shape_of(citation.passage);
+    citation_tell(&citation);
+    citation.shape = shape_of(&citation);
     citation.variant = run->told[citation.shape]++;
     citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
     find_change(&citation);

@@ -6,12 +6,12 @@
 #include "spezzato/sheets.h"
 #include "support/array.h"
 
-enum { TIMES_MOST = 4, RETURNS_MOST = 4 };
+enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16 };
 
 /* What kind of sentence a citation asks for; sentences of one shape take turns. */
 typedef enum Shape {
     SHAPE_EXCHANGE, SHAPE_IMITATION, SHAPE_HOCKET, SHAPE_SPLIT_LINE, SHAPE_CHAIN, SHAPE_STRETTO, SHAPE_DIVIDED, SHAPE_VIOLINS, SHAPE_SOLOISTS,
-    SHAPE_COUPLING, SHAPE_COUNT
+    SHAPE_COUPLING, SHAPE_TO_AND_FRO, SHAPE_COUNT
 } Shape;
 
 /* A moment of the movement as it sounds. */
@@ -26,6 +26,10 @@ typedef struct Citation {
     size_t variant;               /* how many of its shape were cited before it, through the whole document */
     bool alike;                   /* every answer has the same interval from its call, at its first note and at its last */
     spz_change change;            /* that */
+    spz_link told[TOLD_MOST];     /* a dialogue's players as they are told: the first, then all who answer, in order of their first answer */
+    size_t told_entry[TOLD_MOST]; /* the passage's entry that stands for each; SIZE_MAX for none */
+    size_t told_count;
+    bool led;                     /* the first of them leads; false where two go to and fro and either might */
     size_t upbeat_to;             /* the bar whose upbeat it begins on; its own first bar where it begins on no upbeat */
     Sounding times[TIMES_MOST];   /* when it begins; the first `time_count` times that it sounds */
     size_t time_count;
@@ -73,6 +77,10 @@ typedef struct NotesRun {
 /* Always to be followed by notes_free. SPZ_BAD_ARGUMENT for anchors that are out of order. */
 spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, NotesRun *run, MovementNotes *notes);
 void notes_free(MovementNotes *notes);
+
+/* citation_told.c: fills in what is told of a dialogue's players. A body of players that is heard beside an answer, and answers nobody, is not
+ * told, nor is one that answers in passing. */
+void citation_tell(Citation *citation);
 
 /* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). A
  * passage that returns is picked where it is first heard. */

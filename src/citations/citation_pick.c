@@ -9,8 +9,10 @@ static const double audible[SPZ_KIND_COUNT] = {
     [SPZ_EXCHANGE] = 1.0, [SPZ_HOCKET] = 1.0, [SPZ_SPLIT_LINE] = 0.9, [SPZ_IMITATION] = 0.85,
     [SPZ_DIV2] = 0.4,     [SPZ_DIV3] = 0.6,   [SPZ_COUPLING] = 0.35,
 };
-/* The note is about where the strings sit: an exchange with the winds, who sit in one place, is worth this share. Of a soloist's likewise. */
+/* The note is about where the strings sit: an exchange with the winds, who sit in one place, is worth this share, and among the few it is
+ * cited only where the side changes three times or more, so that it is a game of the two and no mere change of colour. Of a soloist's likewise. */
 static const double with_winds = 0.5, with_soloist = 0.7;
+enum { TURNS_WITH_WINDS = 4 };
 /* What is left of a passage's worth for each one already chosen that it resembles; `overlapping` where all of it overlaps. */
 static const double same_kind = 0.92, same_sections = 0.92, overlapping = 0.3;
 /* Themes before figures: what a gesture of one note is worth, and from how many notes on it is a theme. Striking before clear. All of
@@ -30,11 +32,42 @@ static double worth_as_theme(const spz_passage *passage)
     return notes >= THEME_NOTES ? 1 : least_figure + (1 - least_figure) * notes / THEME_NOTES;
 }
 
+static bool has_winds(const spz_passage *passage)
+{
+    bool winds = false;
+    for (size_t i = 0; i < passage->link_count; i++)
+        winds = winds || (passage->links[i].players & SPZ_WIND_PLAYERS);
+    return winds || passage->sides[0].section == SPZ_WINDS || passage->sides[1].section == SPZ_WINDS;
+}
+
+/* How far a passage can be trusted to be what a reader of the score would cite; the few are of the best of these that there is. */
+typedef enum Trust { NOT_FOR_FEW, GAME_WITH_WINDS, LIKELY, SURE } Trust;
+
+/* Of the dialogues of less strength than this a quarter is none to the readers of the settled tables, of the others one in twenty
+ * (docs/accuracy.md). */
+static const double sure = 0.9;
+
+/* A soloist sits among his own section: no dialogue from one place of the stage to another. */
+static bool is_own_soloist(const spz_passage *passage)
+{
+    const spz_side *sides = passage->sides;
+    return passage->link_count == 2 && sides[0].section == sides[1].section && sides[0].orchestra == sides[1].orchestra;
+}
+
+static Trust trust_of(const spz_passage *passage)
+{
+    if (!spz_kind_is_antiphony(passage->kind) || passage->kind == SPZ_SPLIT_LINE)
+        return SURE;
+    if (has_winds(passage))
+        return passage->turns >= TURNS_WITH_WINDS ? GAME_WITH_WINDS : NOT_FOR_FEW;
+    if (is_own_soloist(passage))
+        return NOT_FOR_FEW;
+    return passage->strength >= sure ? SURE : LIKELY;
+}
+
 static double worth_of_players(const spz_sections *sections, const spz_passage *passage)
 {
-    double worth = 1;
-    for (size_t i = 0; i < passage->link_count; i++)
-        worth = passage->links[i].players & SPZ_WIND_PLAYERS ? with_winds : worth;
+    double worth = has_winds(passage) ? with_winds : 1;
     for (size_t i = 0; i < passage->entry_count; i++)
         if (passage->entries[i].leader < spz_sections_groups(sections) && spz_sections_group(sections, passage->entries[i].leader)->solo)
             return worth * with_soloist;
@@ -126,16 +159,35 @@ static spz_status pick_best(const spz_sections *sections, const spz_findings *fi
     return SPZ_OK;
 }
 
-spz_status notes_pick(const spz_movement_reading *reading, double strength, size_t most, PlaceInFindings *picked)
+/* The best trust that a dialogue of the movement has. */
+static Trust best_trust(const spz_movement_reading *reading, double strength)
+{
+    Trust best = NOT_FOR_FEW;
+    for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
+        const spz_passage *passage = spz_findings_at(reading->findings, i);
+        bool dialogue = spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE;
+        if (dialogue && is_to_cite(reading->movement, reading->findings, i, strength) && trust_of(passage) > best)
+            best = trust_of(passage);
+    }
+    return best > NOT_FOR_FEW ? best : LIKELY;
+}
+
+static spz_status find_worthy(const spz_movement_reading *reading, double strength, bool few, PlaceInFindings *worthy)
 {
     const spz_findings *findings = reading->findings;
+    Trust least = few ? best_trust(reading, strength) : NOT_FOR_FEW;
+    for (size_t i = 0; i < spz_findings_count(findings); i++)
+        if (trust_of(spz_findings_at(findings, i)) >= least && is_to_cite(reading->movement, findings, i, strength) && !array_push(worthy, i))
+            return SPZ_NO_MEMORY;
+    return SPZ_OK;
+}
+
+spz_status notes_pick(const spz_movement_reading *reading, double strength, size_t most, PlaceInFindings *picked)
+{
     PlaceInFindings worthy = {0};
-    spz_status status = SPZ_OK;
-    for (size_t i = 0; i < spz_findings_count(findings) && !status; i++)
-        if (is_to_cite(reading->movement, findings, i, strength) && !array_push(most ? &worthy : picked, i))
-            status = SPZ_NO_MEMORY;
+    spz_status status = find_worthy(reading, strength, most > 0, most ? &worthy : picked);
     if (!status && most)
-        status = pick_best(reading->sections, findings, &worthy, most, picked);
+        status = pick_best(reading->sections, reading->findings, &worthy, most, picked);
     array_free(&worthy);
     return status;
 }

@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-enum { BODIES_MOST = 16, LINKS_MOST = 16 };
+enum { BODIES_MOST = 16 };
 
 /* The phrases of a list take turns. */
 static Phrase in_turn(Phrase first, size_t count, size_t turn)
@@ -138,12 +138,12 @@ static size_t as_strings(spz_group *bodies, size_t count)
     return 1;
 }
 
-static size_t players_of_link(const MovementNotes *notes, const spz_passage *passage, size_t link, spz_group *bodies)
+static size_t players_of_link(const MovementNotes *notes, const Citation *citation, size_t link, spz_group *bodies)
 {
-    if (passage->link_count > 1 && passage->link_count > link) /* one link: all with some of their own, or strings with winds */
-        return as_strings(bodies, spz_players_named(notes->sections, passage->links[link].players, bodies, BODIES_MOST));
-    bodies[0] = spz_side_named(notes->sections, &passage->sides[link]);
-    return passage->sides[link].section != SPZ_NO_SECTION;
+    if (citation->told_count > 1) /* else: all with some of their own, or strings with winds */
+        return as_strings(bodies, spz_players_named(notes->sections, citation->told[link].players, bodies, BODIES_MOST));
+    bodies[0] = spz_side_named(notes->sections, &citation->passage->sides[link]);
+    return citation->passage->sides[link].section != SPZ_NO_SECTION;
 }
 
 /* 'A and B and C' leaves open who stands against whom: sets of several sections need a phrase that keeps them apart. */
@@ -152,6 +152,7 @@ static Phrase pair_phrase(const Citation *citation, bool sets)
     switch (citation->shape) {
     case SHAPE_IMITATION: return IN_TURN(NOTES_IMITATION, 4, citation->variant);
     case SHAPE_HOCKET: return sets ? PHRASE_NOTES_HOCKET_SETS : IN_TURN(NOTES_HOCKET, 3, citation->variant);
+    case SHAPE_TO_AND_FRO: return sets ? PHRASE_NOTES_TO_AND_FRO_SETS : IN_TURN(NOTES_TO_AND_FRO, 3, citation->variant);
     default: return IN_TURN(NOTES_EXCHANGE, 5, citation->variant);
     }
 }
@@ -160,7 +161,7 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
 {
     const spz_passage *passage = citation->passage;
     spz_group first[BODIES_MOST], second[BODIES_MOST];
-    size_t calling = players_of_link(notes, passage, 0, first), answering = players_of_link(notes, passage, 1, second);
+    size_t calling = players_of_link(notes, citation, 0, first), answering = players_of_link(notes, citation, 1, second);
     Buffer change, turns;
     buffer_init(&change);
     buffer_init(&turns);
@@ -174,19 +175,15 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
     buffer_free(&turns);
 }
 
-static const spz_entry *entry_of(const spz_passage *passage, size_t link)
-{
-    for (size_t i = 0; i < passage->entry_count; i++)
-        if (passage->entries[i].link == link)
-            return &passage->entries[i];
-    return NULL;
-}
-
 /* How a later entry stands to the first one, where its first and its last note say the same. */
-static bool change_from_first(const spz_passage *passage, size_t link, spz_change *change)
+static bool change_from_first(const Citation *citation, size_t link, spz_change *change)
 {
-    const spz_entry *first = entry_of(passage, 0), *entry = entry_of(passage, link);
-    if (!first || !entry || first->first.midi < 0 || entry->first.midi < 0)
+    const spz_passage *passage = citation->passage;
+    size_t one = citation->told_entry[0], two = citation->told_entry[link];
+    if (one >= passage->entry_count || two >= passage->entry_count)
+        return false;
+    const spz_entry *first = &passage->entries[one], *entry = &passage->entries[two];
+    if (first->first.midi < 0 || entry->first.midi < 0)
         return false;
     int begins = entry->first.midi - first->first.midi, ends = entry->last.midi - first->last.midi;
     *change = (spz_change){.semitones = begins, .steps = (entry->first.octave - first->first.octave) * 7 + entry->first.step - first->first.step};
@@ -195,10 +192,9 @@ static bool change_from_first(const spz_passage *passage, size_t link, spz_chang
 
 static void say_link(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t link)
 {
-    const spz_passage *passage = citation->passage;
     spz_group bodies[BODIES_MOST];
-    size_t count = players_of_link(notes, passage, link, bodies);
-    Phrase phrase = link == 0 ? PHRASE_NOTES_LINK_FIRST : link + 1 == passage->link_count ? PHRASE_NOTES_LINK_LAST : PHRASE_NOTES_LINK_NEXT;
+    size_t count = players_of_link(notes, citation, link, bodies);
+    Phrase phrase = link == 0 ? PHRASE_NOTES_LINK_FIRST : link + 1 == citation->told_count ? PHRASE_NOTES_LINK_LAST : PHRASE_NOTES_LINK_NEXT;
     spz_change from_first;
     Buffer who, bar, change;
     Slot players = slot_players("who", bodies, count);
@@ -209,8 +205,8 @@ static void say_link(Buffer *out, spz_language language, const MovementNotes *no
         say(&who, language, PHRASE_NOTES_TOGETHER, &players, 1);
     else
         say_template(&who, language, "{who.the}", &players, 1);
-    say_bar(&bar, language, notes, passage->links[link].bar);
-    if (link && change_from_first(passage, link, &from_first))
+    say_bar(&bar, language, notes, citation->told[link].bar);
+    if (link && change_from_first(citation, link, &from_first))
         say_change_of(&change, language, from_first);
     SAY(out, language, phrase, slot_of("who", &who), slot_of("bar", &bar), slot_of("change", &change));
     out->failed = out->failed || who.failed || bar.failed || change.failed;
@@ -225,7 +221,7 @@ static void say_chain(Buffer *out, spz_language language, const MovementNotes *n
     Buffer links, turns;
     buffer_init(&links);
     buffer_init(&turns);
-    for (size_t i = 0; i < citation->passage->link_count; i++)
+    for (size_t i = 0; i < citation->told_count; i++)
         say_link(&links, language, notes, citation, i);
     say_turns(&turns, language, PHRASE_NOTES_TURNS_AFTER, citation->passage);
     SAY(out, language, citation->shape == SHAPE_STRETTO ? IN_TURN(NOTES_STRETTO, 3, citation->variant) : IN_TURN(NOTES_CHAIN, 3, citation->variant),

@@ -208,8 +208,24 @@ def in_order(named, links):
     return at < len(links)
 
 
-def names_in_order(named, passage):
-    links = [sections_of(link["sections"]) for link in passage["links"]]
+def told_of(citation, passage):
+    """The names of the citation's links, where each of them is one of the passage's entries, the first is its first and the others answer."""
+    at, entries = 0, passage["entries"]
+    for i, names in enumerate(citation["links"]):
+        while at < len(entries) and not (set(names) == set(entries[at]["sections"]) and (i == 0 or entries[at]["part_in_it"] == "answer")):
+            at += 1
+        if i == 0 and at:
+            return None
+    if at < len(entries) or citation["links"] == [link["sections"] for link in passage["links"]]:
+        return citation["links"]
+    return None
+
+
+def names_in_order(named, citation, passage):
+    told_links = told_of(citation, passage)
+    if told_links is None:
+        return False
+    links = [sections_of(names) for names in told_links]
     if len(links) < 2:  # a division, a coupling, or all with some of their own
         links = [sections_of([name]) for name in passage["groups"]]
     return in_order(named, links) or (len(links) == 2 and in_order(named, links[::-1]))  # of two, 'these reply to those' will do
@@ -225,7 +241,7 @@ def programme_notes(program, score, code, movements):
         printed = bars_told and (bars_told.group(1), bars_told.group(2) or bars_told.group(1)) == (citation["upbeat_to"] or citation["first_bar"], citation["last_bar"])
         told(score, "notes, " + code, (not same or not printed) and "'%s' is of no passage" % citation["place"])
         named = sections_named(code, citation["text"].split(".")[0])
-        right = named and any(names_in_order(named, passage) for passage in same)
+        right = named and any(names_in_order(named, citation, passage) for passage in same)
         told(score, "notes, " + code, same and not right and "'%s' names others than %s" % (citation["text"], [p["links"] or p["groups"] for p in same]))
 
 

@@ -34,22 +34,21 @@ static void put_names(Json *json, const char *key, const MovementNotes *notes, s
     json_end(json);
 }
 
-static void put_links(Json *json, const MovementNotes *notes, const spz_passage *passage)
+static void put_links(Json *json, const MovementNotes *notes, const Citation *citation)
 {
     json_key(json, "links");
     json_array(json);
-    for (size_t i = 0; i < passage->link_count; i++)
-        put_names(json, NULL, notes, passage->links[i].players);
+    for (size_t i = 0; i < citation->told_count; i++)
+        put_names(json, NULL, notes, citation->told[i].players);
     json_end(json);
 }
 
 /* The bodies of players of a side, first link or second; a divided section has no answer. */
-static void put_who(Json *json, const char *key, const MovementNotes *notes, const spz_passage *passage, size_t link)
+static void put_who(Json *json, const char *key, const MovementNotes *notes, const Citation *citation, size_t link)
 {
-    bool linked = passage->link_count > 1 && link < passage->link_count;
-    spz_players players = linked ? passage->links[link].players : passage->sides[link].players;
-    bool there = linked || passage->sides[link].section != SPZ_NO_SECTION;
-    put_names(json, key, notes, there ? players : 0);
+    const spz_side *side = &citation->passage->sides[link];
+    spz_players players = citation->told_count > 1 ? citation->told[link].players : side->section != SPZ_NO_SECTION ? side->players : 0;
+    put_names(json, key, notes, players);
 }
 
 static void put_times(Json *json, const MovementNotes *notes, const Citation *citation)
@@ -101,9 +100,10 @@ static void put_citation(SheetOut *sheet, const MovementNotes *notes, const Cita
     put_times(json, notes, citation);
     json_put_number(json, "strength", shown_strength(passage->strength), 2);
     json_put_text(json, "strength_word", spz_weight_name(spz_weight_of(passage->strength)));
-    put_links(json, notes, passage);
-    put_who(json, "calls", notes, passage, 0);
-    put_who(json, "answers", notes, passage, 1);
+    put_links(json, notes, citation);
+    put_who(json, "calls", notes, citation, 0);
+    put_who(json, "answers", notes, citation, 1);
+    json_put_flag(json, "led", citation->led);
     put_interval(json, citation);
     put_returns(json, citation);
     json_put_text(json, "place", said_of_one(sheet, say_citation_place, notes, citation));

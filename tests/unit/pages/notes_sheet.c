@@ -138,9 +138,9 @@ static void variety_counts_beside_strength(void)
     Evening evening;
     PlaceInFindings places;
     evening_begin(&evening, 60);
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.9);
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.85);
-    evening_passage(&evening, SPZ_HOCKET, SPZ_VA, SPZ_VC, 21, 22, 0.82);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.98);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.94);
+    evening_passage(&evening, SPZ_HOCKET, SPZ_VA, SPZ_VC, 21, 22, 0.91);
     picked(&evening, 0.5, 2, &places);
     CU_ASSERT_EQUAL_FATAL(places.count, 2);
     CU_ASSERT_EQUAL(places.at[0], 0);
@@ -154,7 +154,7 @@ static void the_striking_comes_before_the_clear(void)
     Evening evening;
     PlaceInFindings places;
     evening_begin(&evening, 60);
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.88);
     evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.85);
     evening_passage(&evening, SPZ_EXCHANGE, SPZ_VA, SPZ_VC, 21, 22, 0.7);
     picked(&evening, 0.5, 2, &places);
@@ -169,8 +169,8 @@ static void a_theme_comes_before_a_figure(void)
     Evening evening;
     PlaceInFindings places;
     evening_begin(&evening, 60);
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.9)->told.gesture.notes = 2;
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 21, 24, 0.85)->told.gesture.notes = 12;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.94)->told.gesture.notes = 2;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 21, 24, 0.91)->told.gesture.notes = 12;
     picked(&evening, 0.5, 1, &places);
     CU_ASSERT_EQUAL_FATAL(places.count, 1);
     CU_ASSERT_EQUAL(places.at[0], 1);
@@ -196,13 +196,115 @@ static void a_single_bar_in_common_does_not_keep_a_passage_out(void)
     Evening evening;
     PlaceInFindings places;
     evening_begin(&evening, 60);
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 8, 0.9);
-    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 8, 15, 0.85);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 8, 0.94);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 8, 15, 0.91);
     evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 31, 34, 0.6);
     picked(&evening, 0.5, 2, &places);
     CU_ASSERT_EQUAL_FATAL(places.count, 2);
     CU_ASSERT_EQUAL(places.at[1], 1);
     array_free(&places);
+    evening_end(&evening);
+}
+
+static void few_are_sure(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.92);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VA, SPZ_VC, 11, 12, 0.86);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_WINDS, SPZ_STRINGS, 21, 22, 0.98);
+    picked(&evening, 0.5, 6, &places);
+    CU_ASSERT_EQUAL(places.count, 1);
+    array_free(&places);
+    picked(&evening, 0.5, 0, &places); /* all that are strong enough */
+    CU_ASSERT_EQUAL(places.count, 3);
+    array_free(&places);
+    evening.findings.passages.at[0].strength = 0.85;
+    picked(&evening, 0.5, 6, &places); /* nothing is sure: what is likely, between strings */
+    CU_ASSERT_EQUAL(places.count, 2);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_else_does(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_WINDS, SPZ_STRINGS, 1, 2, 0.98)->turns = 2;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_WINDS, SPZ_STRINGS, 21, 22, 0.95)->turns = 4;
+    evening.findings.passages.at[1].told.gesture.notes = 12;
+    picked(&evening, 0.5, 6, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 1);
+    CU_ASSERT_EQUAL(places.at[0], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+/* Told of a dialogue with these entries, 'GROUP?' for a call and 'GROUP!' for an answer, each with its onset: "0?0 1!4 0?8". */
+static Citation told(Evening *evening, spz_kind kind, const char *text)
+{
+    static spz_entry entries[16];
+    static spz_link links[8];
+    spz_passage *passage = evening_passage(evening, kind, SPZ_VN1, SPZ_VN2, 1, 8, 0.95);
+    size_t count = 0, link_count = 0;
+    memset(entries, 0, sizeof entries);
+    for (int read; count < 16; text += read, count++) {
+        int group, onset;
+        char sort;
+        if (sscanf(text, " %d%c%d%n", &group, &sort, &onset, &read) != 3)
+            break;
+        size_t link = 0;
+        while (link < link_count && links[link].players != players_of_group((size_t)group))
+            link++;
+        if (link == link_count)
+            links[link_count++] = (spz_link){players_of_group((size_t)group), onset, 0};
+        entries[count] = (spz_entry){.players = links[link].players, .link = link, .onset = onset, .end = onset + 2, .answer = sort == '!'};
+    }
+    passage->entries = entries;
+    passage->entry_count = count;
+    passage->links = links;
+    passage->link_count = link_count;
+    Citation citation = {.passage = passage};
+    citation_tell(&citation);
+    return citation;
+}
+
+static void who_answers_nobody_is_not_told(void)
+{
+    Evening evening;
+    evening_begin(&evening, 20);
+    Citation citation = told(&evening, SPZ_EXCHANGE, "0?0 1!4 2?4 0?8 1!12 2?12");
+    CU_ASSERT_EQUAL_FATAL(citation.told_count, 2);
+    CU_ASSERT_EQUAL(citation.told[1].players, 2);
+    citation = told(&evening, SPZ_EXCHANGE, "0?0 2?2 1!4 2!8"); /* told where it first answers, not where it first plays */
+    CU_ASSERT_EQUAL_FATAL(citation.told_count, 3);
+    CU_ASSERT_EQUAL(citation.told[1].players, 2);
+    CU_ASSERT_EQUAL(citation.told[2].enters, 8);
+    evening_end(&evening);
+}
+
+static void who_answers_in_passing_is_not_told_but_in_a_fugue(void)
+{
+    Evening evening;
+    evening_begin(&evening, 20);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!6 0?8 1!12").told_count, 2);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!8").told_count, 3);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_IMITATION, "0?0 1!4 2!6 0?8 1!12").told_count, 3);
+    evening_end(&evening);
+}
+
+static void of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call(void)
+{
+    Evening evening;
+    evening_begin(&evening, 20);
+    CU_ASSERT_TRUE(told(&evening, SPZ_EXCHANGE, "0?0 1!4").led);
+    CU_ASSERT_TRUE(told(&evening, SPZ_EXCHANGE, "0?0 1!2 0?8 1!10").led);
+    CU_ASSERT_TRUE(told(&evening, SPZ_EXCHANGE, "0?0 1!4 0?8 1!12").led); /* evenly, a few times */
+    CU_ASSERT_FALSE(told(&evening, SPZ_EXCHANGE, "0?0 1!4 0?8 1!12 0?16 1!20 0?24 1!28").led);
+    CU_ASSERT_FALSE(told(&evening, SPZ_EXCHANGE, "0?0 1!6 0?8 1!14").led); /* rather the second, answered at once */
+    CU_ASSERT_FALSE(told(&evening, SPZ_HOCKET, "0?0 1!1 0?8 1!9").led);
     evening_end(&evening);
 }
 
@@ -212,7 +314,7 @@ static const char *sentence(spz_language language, Shape shape, int steps, int s
     static const spz_kind kinds[SHAPE_COUNT] = {
         [SHAPE_EXCHANGE] = SPZ_EXCHANGE, [SHAPE_IMITATION] = SPZ_IMITATION, [SHAPE_HOCKET] = SPZ_HOCKET, [SHAPE_SPLIT_LINE] = SPZ_SPLIT_LINE,
         [SHAPE_CHAIN] = SPZ_EXCHANGE, [SHAPE_STRETTO] = SPZ_IMITATION, [SHAPE_DIVIDED] = SPZ_DIV2, [SHAPE_VIOLINS] = SPZ_DIV3,
-        [SHAPE_SOLOISTS] = SPZ_DIV3, [SHAPE_COUPLING] = SPZ_COUPLING};
+        [SHAPE_SOLOISTS] = SPZ_DIV3, [SHAPE_COUPLING] = SPZ_COUPLING, [SHAPE_TO_AND_FRO] = SPZ_EXCHANGE};
     static char text[400];
     Evening evening;
     Buffer out;
@@ -229,6 +331,7 @@ static const char *sentence(spz_language language, Shape shape, int steps, int s
         passage->told.division.soloists = 4;
     MovementNotes notes = {.movement = &evening.movement, .sections = &evening.map};
     Citation citation = {.passage = passage, .shape = shape, .variant = variant, .alike = steps || !semitones, .change = {.semitones = semitones, .steps = steps}};
+    citation_tell(&citation);
     buffer_init(&out);
     say_citation(&out, language, &notes, &citation);
     snprintf(text, sizeof text, "%s", out.text);
@@ -438,6 +541,11 @@ void suite_notes_sheet(void)
         STATEMENT(a_theme_comes_before_a_figure),
         STATEMENT(a_single_bar_in_common_does_not_keep_a_passage_out),
         STATEMENT(what_overlaps_is_cited_once),
+        STATEMENT(few_are_sure),
+        STATEMENT(winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_else_does),
+        STATEMENT(who_answers_nobody_is_not_told),
+        STATEMENT(who_answers_in_passing_is_not_told_but_in_a_fugue),
+        STATEMENT(of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call),
         STATEMENT(each_language_declines_its_nouns),
         STATEMENT(a_chain_tells_every_entry_and_who_has_it_together),
         STATEMENT(every_shape_has_a_sentence_in_every_language),
