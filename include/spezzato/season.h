@@ -139,12 +139,25 @@ typedef enum spz_concert_problem {
 typedef enum spz_usual_absence { SPZ_USUAL_THERE, SPZ_USUAL_UNKNOWN, SPZ_USUAL_FORBIDDEN, SPZ_USUAL_TOO_LARGE, SPZ_USUAL_ABSENCE_COUNT } spz_usual_absence;
 SPZ_API const char *spz_usual_absence_name(spz_usual_absence absence); /* as in data: "", "no such arrangement", "forbidden", "too large for the stage" */
 
+/* Two fixed seatings of which the second can't follow the first. */
+typedef struct spz_conflict {
+    long line, other_line;      /* of the table; `line` 0, `work` and `fixed` NULL: it is the house's usual seating that stands before the concert */
+    const char *work, *other_work;
+    const char *fixed, *other_fixed; /* as the table has them */
+    spz_gap gap;                /* the best moment for the change between them */
+    double minutes;             /* that it takes at least */
+    bool allowed;               /* a change there by the house's rules; then `longest` is what is too short */
+    double longest;             /* minutes that the house gives there */
+} spz_conflict;
+
 typedef struct spz_planned_concert {
     const char *name, *hall, *hall_settings; /* `hall_settings`: the settings file, "" when the house's rules hold */
     int year, month, day;       /* 0 0 0: no date */
     int weekday;                /* 0 Monday .. 6 Sunday */
+    int time;                   /* minutes after midnight; -1: none */
     long line;                  /* first line of the table that names it */
     spz_concert_problem problem;
+    const spz_conflict *conflict; /* SPZ_CONCERT_FIXED; else NULL */
     long hall_line;             /* SPZ_HALL_UNREADABLE: in its settings file; 0 unknown */
     spz_usual_absence usual_absence; /* of the house's usual seating in this hall */
     const char *usual;          /* its name */
@@ -169,8 +182,23 @@ typedef struct spz_season_totals {
     double minutes, points, price;
     double unchanged_points;     /* given up if no concert had a change; those whose fixed seatings ask for one, as planned */
     size_t bound;                /* how many these are */
-    size_t problems;             /* rows, scores and concerts that could not be used */
+    size_t problems;             /* notes that are no doubts */
 } spz_season_totals;
+
+/* What of the table could not be used, or is doubtful in it. */
+typedef struct spz_table_note {
+    long line;               /* of the table */
+    spz_fault fault;
+    const char *name, *other; /* what status.h says beside the fault; "" */
+    long count;
+    bool doubt;              /* it was used all the same */
+} spz_table_note;
+
+/* Which number comes first in dates like 3/4/2027. */
+typedef enum spz_date_order {
+    SPZ_DATES_AS_SHOWN, /* as the table shows it: by another date that can be read in one way only; else such dates are asked about */
+    SPZ_DATES_DAY_FIRST, SPZ_DATES_MONTH_FIRST
+} spz_date_order;
 
 /* How far the reading of the scores is. Kept are those whose results came from the cache or from lines. */
 typedef struct spz_progress {
@@ -185,14 +213,16 @@ typedef struct spz_season_options {
     const char *cache;            /* folder for results of scores already read; NULL: none. Made when it isn't there */
     const char *const *lines;     /* files of lines written by spz_season_lines, whose results are taken where they still fit */
     size_t line_files;
+    spz_date_order dates;
+    const char *sheet;            /* of a spreadsheet file (.ods, .xlsx), by its name; NULL: the first. Borrowed for the call */
     int share, shares;            /* spz_season_lines: the share'th of `shares`, from 1; 0 0: all */
     void (*progress)(void *context, const spz_progress *progress); /* called from the calling thread; NULL */
     bool (*stop)(void *context);  /* asked between scores; NULL */
     void *context;
 } spz_season_options;
 
-/* Reads the table and its scores and plans every concert. Rows that can't be used are told to the sink (SPZ_ERROR with the line) and
- * left out; spz_season_totals counts them. SPZ_CANNOT_OPEN, SPZ_CANNOT_READ, SPZ_EMPTY, SPZ_BAD_SETTINGS (no table that can be used: what
+/* Reads the table and its scores and plans every concert. What can't be used of a row is told to the sink (SPZ_ERROR with the
+ * line) and kept as a note, and the row is planned without it; spz_season_totals counts them. SPZ_CANNOT_OPEN, SPZ_CANNOT_READ, SPZ_EMPTY, SPZ_BAD_SETTINGS (no table that can be used: what
  * is wrong has gone to the sink), SPZ_OVER_LIMIT, SPZ_INTERRUPTED (what was read stays in the cache), SPZ_NO_MEMORY. Messages about
  * scores come in the order of the table, whatever `jobs`. */
 SPZ_API spz_status spz_season_plan(const char *path, const spz_season_options *options, const spz_sink *sink, spz_season **out);
@@ -204,6 +234,8 @@ SPZ_API spz_status spz_season_lines(const char *path, const spz_season_options *
 
 SPZ_API size_t spz_season_concerts(const spz_season *season);
 SPZ_API const spz_planned_concert *spz_season_concert(const spz_season *season, size_t index); /* by date, then line; NULL past the end */
+SPZ_API size_t spz_season_notes(const spz_season *season);
+SPZ_API const spz_table_note *spz_season_note(const spz_season *season, size_t index); /* by line; NULL past the end */
 SPZ_API spz_season_totals spz_season_total(const spz_season *season);
 
 /* How a report of a season looks; all 0: the usual width, English. */

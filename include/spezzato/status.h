@@ -121,6 +121,32 @@ typedef enum spz_fault {
     SPZ_FAULT_HALVES_COUNTED,         /* both halves of a split bar are counted [name, other: their numbers] */
     SPZ_FAULT_NUMBERS_LEAP,           /* a bar's number doesn't follow [name: that before; other: its own] */
     SPZ_FAULT_NEVER_PLAYED,
+    /* what could not be used of a season's table, and from SPZ_FAULT_WEEKDAY on what is doubtful in it */
+    SPZ_FAULT_COLUMNS,                   /* columns of the table that nothing is done with [name: theirs] */
+    SPZ_FAULT_ROW_WITHOUT_WORK,
+    SPZ_FAULT_ROW_TOO_LONG,              /* cells beyond the header [name: the first] */
+    SPZ_FAULT_QUOTE_OPEN,                /* a quotation mark that is never closed */
+    SPZ_FAULT_NO_DATE,                   /* [name: what stands there, here and in the next seven] */
+    SPZ_FAULT_DATE_TWO_WAYS,             /* nothing says which is the month [count: dates like it] */
+    SPZ_FAULT_DATE_LIKE_THAT,            /* another one */
+    SPZ_FAULT_NO_TIME,
+    SPZ_FAULT_NO_ORDER,
+    SPZ_FAULT_NO_INTERVAL,               /* neither yes nor no */
+    SPZ_FAULT_NO_YEAR,
+    SPZ_FAULT_OTHER_HALL,                /* [name: a second hall of the concert; other: its first; count: the line of that] */
+    SPZ_FAULT_SEATING_UNKNOWN,           /* [name: what is fixed; other: the seatings that there are] */
+    SPZ_FAULT_SCORE_NOT_THERE,           /* [name: its file, here and in the next two] */
+    SPZ_FAULT_SCORE_NOT_OPENED,
+    SPZ_FAULT_FOLDER_WITHOUT_SCORE,
+    SPZ_FAULT_WORK_WITHOUT_SCORE,        /* [name: its title] */
+    SPZ_FAULT_SCORE_UNREADABLE,          /* [name: its file; other: why; count: the spz_status] */
+    SPZ_FAULT_CONCERT_EMPTY,             /* no work [name: the concert] */
+    SPZ_FAULT_CONCERT_NOT_PLANNED,    /* season.h says why [name: the concert] */
+    SPZ_FAULT_WEEKDAY,                   /* not that of the date [name: the date as it stands] */
+    SPZ_FAULT_ROW_TWICE,                 /* the same work once more [name: its title; count: the line of the first] */
+    SPZ_FAULT_ORDER_TWICE,               /* [name: the place] */
+    SPZ_FAULT_INTERVALS,                 /* more than a concert has [name: the concert; count: how many] */
+    SPZ_FAULT_HALL_WITHOUT_SETTINGS,     /* [name: the hall] */
     SPZ_FAULT_COUNT
 } spz_fault;
 SPZ_API const char *spz_fault_name(spz_fault fault); /* as in data: "chord-note-alone"; "" for none */

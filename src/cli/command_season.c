@@ -20,7 +20,9 @@ static const Option option_lines = {"lines", 0, "FILE", "take results from lines
                                                          "                              standard input"};
 static const Option option_share = {"share", 0, "K/N", "with --format ndjson: only the Kth of N shares of the scores"};
 
-static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_no_cache, &option_lines, &option_share, &option_width,
+static const Option option_dates = {"dates", 0, "ORDER", "day-first or month-first: how 3/4/2027 is meant, where no other date shows it"};
+
+static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_no_cache, &option_lines, &option_share, &option_dates, &option_width,
                                         &option_language, &option_settings,      &option_set,    &option_output, &option_verbose,  NULL};
 
 typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FORM_CALENDAR_CSV, FORM_LINES, FORM_COUNT } Form;
@@ -67,6 +69,18 @@ static bool read_share(Wish *wish)
     return true;
 }
 
+static bool read_dates(Wish *wish)
+{
+    const char *value = arguments_value(wish->arguments, &option_dates, NULL);
+    if (value && strcmp(value, "day-first") != 0 && strcmp(value, "month-first") != 0) {
+        complain_usage("season", "--dates %s: it is day-first or month-first", value);
+        return false;
+    }
+    if (value)
+        wish->season.dates = *value == 'd' ? SPZ_DATES_DAY_FIRST : SPZ_DATES_MONTH_FIRST;
+    return true;
+}
+
 static bool read_sheet(Wish *wish)
 {
     if (!arguments_whole(wish->arguments, &option_sheet, 1, 1000000, &wish->sheet))
@@ -95,7 +109,7 @@ static bool read_lines(Wish *wish)
 static bool read_wish(const Arguments *arguments, Wish *wish)
 {
     *wish = (Wish){.arguments = arguments, .season = {.jobs = 1}};
-    if (!read_form(wish) || !read_share(wish) || !read_sheet(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
+    if (!read_form(wish) || !read_share(wish) || !read_sheet(wish) || !read_dates(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
         !arguments_whole(arguments, &option_width, 60, 200, &wish->look.width))
         return false;
     if (arguments->operand_count != 1) {
@@ -221,9 +235,10 @@ const Command command_season = {
     .operands = "PLAN.csv",
     .help = "Reads a table with one row a work and plans every concert: which seating for each work, where the seating\n"
             "changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
-            "order: concert, date, hall, order, work, score (a file, several with | between, or a folder), composed,\n"
-            "interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. Rows\n"
-            "that can't be used are named with their line; the rest goes on, and the exit status is then 2.\n",
+            "order: concert, date, time, hall, order, work, score (a file, several with | between, or a folder), composed,\n"
+            "interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. What\n"
+            "can't be used is named with its line and listed at the end; the works are planned without it, and the exit\n"
+            "status is then 2.\n",
     .options = options,
     .run = run,
 };

@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-_Static_assert(PHRASE_FAULT_NEVER_PLAYED - PHRASE_FAULT_BRACKET_NOT_OPENED == SPZ_FAULT_NEVER_PLAYED - SPZ_FAULT_BRACKET_NOT_OPENED,
+_Static_assert(PHRASE_FAULT_HALL_WITHOUT_SETTINGS - PHRASE_FAULT_BRACKET_NOT_OPENED == SPZ_FAULT_HALL_WITHOUT_SETTINGS - SPZ_FAULT_BRACKET_NOT_OPENED,
                "every fault has its phrase, in the order of status.h");
 enum { FRACTION_TEXT = 48, ALTERATIONS = 5 /* from two flats to two sharps */, OCTAVES = PHRASE_PITCH_OCTAVE_9 - PHRASE_PITCH_OCTAVE_0 + 1 };
 

@@ -1,4 +1,5 @@
 #include "wording/season_words.h"
+#include "wording/doubt_words.h"
 #include "support/path.h"
 #include "wording/seating_words.h"
 #include <string.h>
@@ -63,10 +64,48 @@ void say_when_where(Buffer *out, spz_language language, const spz_planned_concer
     let_go(out, &date);
 }
 
+static void say_conflict(Buffer *out, spz_language language, const spz_conflict *conflict)
+{
+    Buffer minutes, longest, word;
+    Phrase moment = (Phrase)(PHRASE_SEASON_MOMENT_BEFORE_CONCERT + (int)conflict->gap);
+    buffer_init(&minutes);
+    buffer_init(&longest);
+    buffer_init(&word);
+    say_minutes(&minutes, language, conflict->minutes);
+    say_minutes(&longest, language, conflict->longest);
+    SAY(&word, language, conflict->allowed ? PHRASE_SEASON_CONFLICT_GIVES : PHRASE_SEASON_CONFLICT_FORBIDS, slot_text("minutes", longest.text),
+        slot_text("moment", phrase_text(language, moment)));
+    SAY(out, language, conflict->work ? PHRASE_SEASON_CONFLICT : PHRASE_SEASON_CONFLICT_USUAL, slot_text("work", conflict->work), slot_number("line", conflict->line),
+        slot_text("fixed", conflict->fixed), slot_text("other", conflict->other_work), slot_number("other-line", conflict->other_line),
+        slot_text("other-fixed", conflict->other_fixed), slot_text("minutes", minutes.text), slot_text("word", word.text));
+    let_go(out, &minutes);
+    let_go(out, &longest);
+    let_go(out, &word);
+}
+
+void say_table_note(Buffer *out, spz_language language, const spz_table_note *note)
+{
+    bool unread = note->fault == SPZ_FAULT_SCORE_UNREADABLE;
+    bool known = note->count >= SPZ_CANNOT_OPEN && note->count <= SPZ_NO_STRINGS;
+    const char *other = unread && known ? phrase_text(language, (Phrase)(PHRASE_STATUS_CANNOT_OPEN + (int)note->count - SPZ_CANNOT_OPEN)) : note->other;
+    say_doubt(out, language, &(spz_doubt){.fault = note->fault, .name = note->name, .other = other, .count = note->count});
+}
+
+void say_noted_line(Buffer *out, spz_language language, const spz_table_note *note)
+{
+    Buffer what;
+    buffer_init(&what);
+    say_table_note(&what, language, note);
+    SAY(out, language, PHRASE_SEASON_NOTE, slot_number("line", note->line), slot_text("what", what.text));
+    let_go(out, &what);
+}
+
 void say_concert_problem(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     Buffer file;
-    if (!concert->problem)
+    if (concert->conflict)
+        say_conflict(out, language, concert->conflict);
+    if (!concert->problem || concert->conflict)
         return;
     buffer_init(&file);
     if (concert->hall_line)

@@ -14,6 +14,9 @@ void say_usual_absence(Buffer *out, spz_language language, const spz_planned_con
 void say_when_where(Buffer *out, spz_language language, const spz_planned_concert *concert);
 void say_concert_problem(Buffer *out, spz_language language, const spz_planned_concert *concert); /* why it could not be planned */
 void say_not_planned(Buffer *out, spz_language language, const spz_planned_concert *concert);     /* the same as a sentence */
+/* What of the table could not be used, or is doubtful, without its line. */
+void say_table_note(Buffer *out, spz_language language, const spz_table_note *note);
+void say_noted_line(Buffer *out, spz_language language, const spz_table_note *note); /* 'Line 4: ... .' */
 void say_work_problem(Buffer *out, spz_language language, const spz_planned_work *work);          /* why nothing of it could be read */
 /* Title of a movement as told: its own, or its file's name. */
 const char *season_movement_title(const spz_planned_movement *movement);

@@ -50,6 +50,56 @@ says "broken.xml"
 grep -q "Balconies" "$folder/result" || fault "the good rows are not planned"
 grep -q "3 rows or scores could not be used" "$folder/result" || fault "the plan doesn't tell of the rows left out"
 
+# What is not used stands in every form, with line and cause; what is doubtful beside it.
+{ cat "$folder/faulty.csv"; echo 'Spring,2032-04-03,,5,Barcarolle,vercassine-barcarolle.musicxml,perhaps,'
+  echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarolle.musicxml,,'; } | sed '1s/$/,soloist/' > "$folder/notes.csv"
+for language in en:"Not used" de:"Nicht verwendet" fr:"Laissé de côté"; do
+    run 2 season "$folder/notes.csv" --language "${language%%:*}"
+    shows "${language#*:}"
+    run 2 season "$folder/notes.csv" --format html --language "${language%%:*}"
+    shows "${language#*:}"
+done
+run 2 season "$folder/notes.csv"
+shows "Line 7: 'interval after' is yes or no, not 'perhaps'"
+shows "Line 8: 'Barcarolle' stands in this concert already, in line 2"
+shows "Line 1: nothing is done with these columns: soloist"
+run 2 season "$folder/notes.csv" --format csv
+[ "$(grep -c ',not used,line ' "$folder/out")" = 4 ] || fault "csv: $(grep -c ',not used,' "$folder/out") rows not used, not 4"
+[ "$(grep -c ',to be looked at,line ' "$folder/out")" -ge 2 ] || fault "csv: no doubts"
+run 2 season "$folder/notes.csv" --format json
+if at_hand python3; then
+    python3 - "$folder/out" <<'EOT' || fault "not_used does not tell what was not used"
+import json, sys
+plan = json.load(open(sys.argv[1], encoding="utf-8"))
+assert [(n["line"], n["fault"]) for n in plan["not_used"]] == [(4, "no-date"), (5, "score-not-there"), (6, "score-unreadable"), (7, "no-interval")], plan["not_used"]
+assert all(n["cause"] for n in plan["not_used"] + plan["doubts"])
+assert {"columns", "row-twice"} <= {n["fault"] for n in plan["doubts"]}
+assert sum(len(c["works"]) for c in plan["concerts"]) == 7 # nothing vanishes
+EOT
+fi
+printf 'concert,date,work,score\nA,3/4/2032,One,vercassine-barcarolle.musicxml\nB,5/4/2032 20h,One,vercassine-barcarolle.musicxml\n' > "$folder/dates.csv"
+run 2 season "$folder/dates.csv"
+[ "$(error_lines)" = 1 ] || fault "two dates of one kind: $(error_lines) questions"
+says "--dates day-first or --dates month-first"
+run 0 season "$folder/dates.csv" --dates day-first --format json
+grep -q '"date": "2032-04-03"' "$folder/out" || fault "day first: another day"
+grep -q '"time": "20:00"' "$folder/out" || fault "no time"
+run 0 season "$folder/dates.csv" --dates month-first --format json
+grep -q '"date": "2032-05-04"' "$folder/out" || fault "month first: another day"
+run 1 season "$folder/dates.csv" --dates soon
+
+# Two seatings that can't both be had: both rows, both wishes, the minutes, the rule.
+{ echo 'concert,work,score,fixed seating'; echo 'A,One,brelisk-balconies-1.musicxml,"violins together, violas outside"'
+  echo 'A,Free,brelisk-balconies-2.musicxml,'; echo 'A,Two,brelisk-balconies-3.musicxml,"violins opposed"'; } > "$folder/conflict.csv"
+run 2 season "$folder/conflict.csv" --set "concert.change between works=no"
+for word in "line 2" "line 4" "violins opposed" "violins together, violas outside" "minutes"; do shows "$word"; done
+says "conflict.csv, line 4: the concert 'A' can't be planned: 'Two' is fixed as 'violins opposed', 'One' (line 2) as 'violins together, violas outside'"
+run 2 season "$folder/conflict.csv" --set "concert.longest wait=1" --format json
+grep -q '"longest": 1' "$folder/out" || fault "the minutes that the house gives are not told"
+run 2 season "$folder/conflict.csv" --set "concert.longest wait=1" --language de
+shows "lässt zwischen den Werken 1 Minute Zeit"
+run 0 season "$folder/conflict.csv"
+
 # A fixed seating holds, an unknown one is named; a hall that can't be read keeps its concert from being planned, not the others.
 { echo 'concert,work,score,fixed seating,hall'; echo 'A,Two,brelisk-balconies-1.musicxml,"violins together, violas outside",'
   echo 'B,Two,brelisk-balconies-1.musicxml,in a circle,'; echo 'C,Two,brelisk-balconies-1.musicxml,,Odd'; } > "$folder/fixed.csv"

@@ -1,6 +1,7 @@
 /* The stage manager's table: one row for everything that happens on the stage, in order: set-ups, works, changes, intervals. */
 #include "writing/csv_text.h"
 #include "pages/season_forms.h"
+#include "wording/phrase.h"
 #include "wording/season_words.h"
 #include <math.h>
 #include <stdio.h>
@@ -94,6 +95,19 @@ static void put_concert(Rows *rows)
         put_work(rows, i);
 }
 
+/* What could not be used of the table, or is doubtful in it: no row of the stage, so it stands below all others. */
+static void put_note(Rows *rows, const spz_table_note *note)
+{
+    empty_cells(rows, 3);
+    csv_text(&rows->row, note->doubt ? "to be looked at" : "not used");
+    SAY(&rows->text, SPZ_ENGLISH, PHRASE_SEASON_NOTE_LINE, slot_number("line", note->line));
+    put_cell(rows);
+    empty_cells(rows, 6);
+    say_table_note(&rows->text, SPZ_ENGLISH, note);
+    put_cell(rows);
+    csv_end(&rows->row);
+}
+
 void season_csv(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Rows rows;
@@ -105,6 +119,8 @@ void season_csv(const spz_season *season, const spz_season_look *look, Buffer *o
         rows.concert = spz_season_concert(season, i);
         put_concert(&rows);
     }
+    for (size_t i = 0; i < spz_season_notes(season); i++)
+        put_note(&rows, spz_season_note(season, i));
     out->failed = out->failed || buffer_failed(&rows.text);
     buffer_free(&rows.text);
 }

@@ -5,14 +5,17 @@
 #include "support/path.h"
 #include "wording/season_words.h"
 #include "wording/seating_words.h"
+#include <math.h>
 
 static const Field of_concert[] = {
     {"concert", IN_JSON, "its name"},
     {"date", IN_JSON, "'2027-05-31'; null"},
+    {"time", IN_JSON, "at which it begins, '19:30'; null"},
     {"hall", IN_JSON, "as the table has it"},
     {"hall_settings", IN_JSON, "the hall's settings file, its name"},
     {"problem", IN_JSON, "why it was not planned; null"},
     {"usual_not_used", IN_JSON, "why the hall does without the house's usual seating: no such arrangement, forbidden, too large for the stage; null"},
+    {"conflict", IN_JSON, "the two fixed seatings that can't both be had (below); null"},
     {"works", IN_JSON, "in playing order (below)"},
     {"set_up", IN_JSON, "the change before the concert; null"},
     {"changes", IN_JSON, "all others (below)"},
@@ -142,6 +145,69 @@ static const Field of_total[] = {
     {"problems", IN_JSON, "how many"},
 };
 const FieldTable total_fields = FIELD_TABLE("total", of_total);
+
+static const Field of_note[] = {
+    {"line", IN_JSON, "of the table"},
+    {"fault", IN_JSON, "what is wrong, for programs; include/spezzato/status.h lists the names, with a hyphen for each _"},
+    {"name", IN_JSON, "what stands there; null"},
+    {"cause", IN_JSON, "the same as a sentence"},
+};
+const FieldTable season_note_fields = FIELD_TABLE("season note", of_note);
+
+static const Field of_conflict[] = {
+    {"line", IN_JSON, "of the first of the two rows; null where it is the house's usual seating"},
+    {"work", IN_JSON, "its title; null"},
+    {"fixed", IN_JSON, "its fixed seating; null"},
+    {"other_line", IN_JSON, "of the second"},
+    {"other_work", IN_JSON, "its title"},
+    {"other_fixed", IN_JSON, "its fixed seating"},
+    {"where", IN_JSON, "the best moment for a change between them"},
+    {"minutes", IN_JSON, "that the change takes at least"},
+    {"allowed", IN_JSON, "whether the house allows a change there"},
+    {"longest", IN_JSON, "minutes that it gives there; null where it allows none"},
+};
+const FieldTable conflict_fields = FIELD_TABLE("conflict", of_conflict);
+
+static void give_conflict(Facts *concert, const spz_conflict *conflict)
+{
+    if (!conflict) {
+        fact_nothing(concert, "conflict");
+        return;
+    }
+    fact_object(concert, "conflict");
+    Facts facts = facts_object(concert->out, &conflict_fields);
+    fact_some(&facts, "line", conflict->line > 0, conflict->line);
+    fact_text(&facts, "work", conflict->work);
+    fact_text(&facts, "fixed", conflict->fixed);
+    fact_integer(&facts, "other_line", conflict->other_line);
+    fact_text(&facts, "other_work", conflict->other_work);
+    fact_text(&facts, "other_fixed", conflict->other_fixed);
+    fact_text(&facts, "where", spz_gap_name(conflict->gap));
+    fact_number(&facts, "minutes", conflict->minutes, 1);
+    fact_flag(&facts, "allowed", conflict->allowed);
+    fact_number(&facts, "longest", conflict->allowed ? conflict->longest : NAN, 1);
+    facts_close(&facts);
+}
+
+/* What could not be used of the table, or the doubts. */
+static void give_notes(FactsOut *out, const char *key, const spz_season *season, bool doubts)
+{
+    json_key(&out->json, key);
+    json_array(&out->json);
+    for (size_t i = 0; i < spz_season_notes(season); i++) {
+        const spz_table_note *note = spz_season_note(season, i);
+        if (note->doubt != doubts)
+            continue;
+        Facts facts = facts_line(out, &season_note_fields);
+        fact_integer(&facts, "line", note->line);
+        fact_text(&facts, "fault", spz_fault_name(note->fault));
+        fact_text(&facts, "name", *note->name ? note->name : NULL);
+        say_table_note(&out->words, SPZ_ENGLISH, note);
+        fact_said(&facts, "cause", NULL);
+        facts_close(&facts);
+    }
+    json_end(&out->json);
+}
 
 static void give_moves(Facts *change_facts, const spz_changeover *change)
 {
@@ -329,11 +395,15 @@ static void give_concert(FactsOut *out, const spz_planned_concert *concert)
     fact_text(&facts, "concert", concert->name);
     say_iso_date(&out->words, concert);
     fact_said(&facts, "date", NULL);
+    if (concert->time >= 0)
+        buffer_printf(&out->words, "%02d:%02d", concert->time / 60, concert->time % 60);
+    fact_said(&facts, "time", NULL);
     fact_text(&facts, "hall", concert->hall);
     fact_text(&facts, "hall_settings", path_name(concert->hall_settings));
     say_concert_problem(&out->words, SPZ_ENGLISH, concert);
     fact_said(&facts, "problem", NULL);
     fact_text(&facts, "usual_not_used", concert->usual_absence ? spz_usual_absence_name(concert->usual_absence) : NULL);
+    give_conflict(&facts, concert->conflict);
     give_plan(&facts, concert);
     facts_close(&facts);
 }
@@ -371,6 +441,8 @@ void season_json(const spz_season *season, const spz_season_look *look, Buffer *
     json_end(&facts.json);
     json_key(&facts.json, "totals");
     give_totals(&facts, &totals);
+    give_notes(&facts, "not_used", season, false);
+    give_notes(&facts, "doubts", season, true);
     json_put_text(&facts.json, "cautions", report_cautions(SPZ_ENGLISH));
     json_end(&facts.json);
     facts_finish(&facts);

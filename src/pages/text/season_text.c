@@ -134,6 +134,24 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
     put_sums(page, concert);
 }
 
+/* What could not be used (or is doubtful), line by line. */
+static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase heading)
+{
+    bool begun = false;
+    for (size_t i = 0; i < spz_season_notes(season); i++) {
+        const spz_table_note *note = spz_season_note(season, i);
+        if (note->doubt != doubts)
+            continue;
+        if (!begun) {
+            buffer_puts(page->out, "\n");
+            layout_heading(page->out, phrase_text(page->language, heading), '-', page->width);
+        }
+        begun = true;
+        say_noted_line(&page->line, page->language, note);
+        end_line(page, 0, "- ");
+    }
+}
+
 void season_text(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Page page = {.out = out, .width = look->width, .language = look->language};
@@ -148,6 +166,8 @@ void season_text(const spz_season *season, const spz_season_look *look, Buffer *
     }
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_concert(&page, spz_season_concert(season, i));
+    put_notes(&page, season, false, PHRASE_SEASON_NOT_USED);
+    put_notes(&page, season, true, PHRASE_SEASON_DOUBTFUL);
     buffer_puts(out, "\n");
     layout_paragraph(out, 0, "", report_cautions(page.language), page.width);
     out->failed = out->failed || buffer_failed(&page.line);

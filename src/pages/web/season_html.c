@@ -249,6 +249,25 @@ static void put_concert(Page *page, const spz_planned_concert *concert, size_t i
         put_about(page, remarks[i], concert);
 }
 
+static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase heading)
+{
+    bool begun = false;
+    for (size_t i = 0; i < spz_season_notes(season); i++) {
+        const spz_table_note *note = spz_season_note(season, i);
+        if (note->doubt != doubts)
+            continue;
+        if (!begun) {
+            html_element(&page->html, "h2", NULL, phrase_text(page->language, heading));
+            html_open_class(&page->html, "ul", "small");
+        }
+        begun = true;
+        say_noted_line(&page->text, page->language, note);
+        end_text(page, "li", NULL);
+    }
+    if (begun)
+        html_close(&page->html);
+}
+
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Page page = {.language = look->language, .paged = look->paged};
@@ -261,6 +280,8 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     end_text(&page, "p", NULL);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_concert(&page, spz_season_concert(season, i), i);
+    put_notes(&page, season, false, PHRASE_SEASON_NOT_USED);
+    put_notes(&page, season, true, PHRASE_SEASON_DOUBTFUL);
     put_cautions(&page);
     html_close(&page.html);
     for (size_t i = 0; i < spz_season_concerts(season); i++)

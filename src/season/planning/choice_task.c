@@ -145,10 +145,8 @@ static uint32_t open_seatings(ConcertPlan *plan, const TableWork *row, const spz
     uint32_t meant = *row->fixed ? hall_meant(plan->hall, row->fixed) : ~0u;
     if (meant)
         return meant;
-    spz_message place = {.severity = SPZ_ERROR, .file = plan->season->table.path, .line = row->line};
-    message_send(sink, &place, "this hall has no seating '%s'; '%s' is planned without it; there are %s", row->fixed, row->title,
-                 seatings_in_words(plan->hall, names, sizeof names));
-    plan->season->problems++;
+    table_tell(&plan->season->table, sink, &(spz_table_note){.line = row->line, .fault = SPZ_FAULT_SEATING_UNKNOWN, .name = row->fixed,
+                                                             .other = seatings_in_words(plan->hall, names, sizeof names)});
     return ~0u;
 }
 

@@ -1,5 +1,5 @@
 /* One concert: its task chosen, and the choice told in the terms of season.h. */
-#include "season/planning/concert_plan.h"
+#include "season/planning/conflict.h"
 #include "support/message.h"
 #include <math.h>
 #include <string.h>
@@ -178,17 +178,22 @@ static void tell_row(const ConcertDraft *draft, spz_planned_concert *out)
 {
     const TableConcert *row = draft->row;
     *out = (spz_planned_concert){.name = row->name, .hall = row->hall, .hall_settings = draft->hall->file, .hall_line = draft->hall->problem_line, .line = row->line,
-                                 .year = row->date.year, .month = row->date.month, .day = row->date.day, .usual_absence = draft->hall->usual_absence,
+                                 .year = row->date.year, .month = row->date.month, .day = row->date.day, .time = row->time, .usual_absence = draft->hall->usual_absence,
                                  .usual = draft->hall->usual_name, .usual_needs = {draft->hall->usual_needs[0], draft->hall->usual_needs[1]}};
     if (date_is_set(row->date))
         out->weekday = date_weekday(row->date);
+}
+
+/* For the list of what is not used; the message is sent by itself. */
+static void note_unplanned(spz_season *season, long line, const spz_planned_concert *concert)
+{
+    table_tell(&season->table, NULL, &(spz_table_note){.line = line, .fault = SPZ_FAULT_CONCERT_NOT_PLANNED, .name = concert->name});
 }
 
 static void give_up(spz_season *season, spz_planned_concert *out, spz_concert_problem problem, const spz_sink *sink)
 {
     static const char *const said[SPZ_CONCERT_PROBLEM_COUNT] = {
         [SPZ_CONCERT_TOO_LONG] = "it has more than 200 works",
-        [SPZ_CONCERT_FIXED] = "the fixed seatings need a change where the house allows none",
         [SPZ_HALL_UNREADABLE] = "the settings of its hall can't be used",
         [SPZ_HALL_TOO_SMALL] = "no seating that the house allows fits on the stage of its hall",
         [SPZ_HALL_FORBIDS_ALL] = "the house allows no seating at all",
@@ -196,7 +201,29 @@ static void give_up(spz_season *season, spz_planned_concert *out, spz_concert_pr
     spz_message place = {.severity = SPZ_ERROR, .file = season->table.path, .line = out->line};
     message_send(sink, &place, "the concert '%s' can't be planned: %s", out->name, said[problem]);
     out->problem = problem;
-    season->problems++;
+    note_unplanned(season, out->line, out);
+}
+
+/* The fixed seatings can't all be had: the two rows, what is fixed there, and what stands between them. */
+static spz_status tell_conflict(const ConcertPlan *plan, const spz_sink *sink, spz_planned_concert *out)
+{
+    static const char *const moments[] = {[SPZ_BEFORE_CONCERT] = "before the concert", [SPZ_AT_INTERVAL] = "at the interval", [SPZ_BETWEEN_WORKS] = "between works"};
+    spz_conflict *conflict = arena_take(&plan->season->arena, 1, sizeof *conflict);
+    spz_status status = conflict ? conflict_find(plan, conflict) : SPZ_NO_MEMORY;
+    if (status != SPZ_OK)
+        return status;
+    spz_message place = {.severity = SPZ_ERROR, .file = plan->season->table.path, .line = conflict->other_line};
+    out->conflict = conflict;
+    out->problem = SPZ_CONCERT_FIXED;
+    note_unplanned(plan->season, conflict->other_line, out);
+    Arena *arena = &plan->season->arena;
+    const char *earlier = conflict->work ? arena_format(arena, "'%s' (line %ld) as '%s'", conflict->work, conflict->line, conflict->fixed) : "the house sits otherwise";
+    const char *bound = conflict->allowed ? arena_format(arena, "gives %.1f minutes", conflict->longest) : "allows no change";
+    if (!earlier || !bound)
+        return SPZ_NO_MEMORY;
+    message_send(sink, &place, "the concert '%s' can't be planned: '%s' is fixed as '%s', %s; the change takes %.1f minutes, and the house %s %s", out->name,
+                 conflict->other_work, conflict->other_fixed, earlier, conflict->minutes, bound, moments[conflict->gap]);
+    return SPZ_OK;
 }
 
 /* The plan then counts chairs for one orchestra. */
@@ -223,7 +250,7 @@ spz_status season_plan_concert(spz_season *season, const ConcertDraft *draft, co
     if (status == SPZ_OK)
         status = concert_choose(&plan.task, CONCERT_ANY_CHANGES, plan.seatings, &plan.choice, &plan.possible);
     if (status == SPZ_OK && !plan.possible)
-        give_up(season, out, SPZ_CONCERT_FIXED, sink);
+        return tell_conflict(&plan, sink, out);
     if (status != SPZ_OK || !plan.possible)
         return status;
     tell_narrow(&plan, sink);

@@ -1,7 +1,6 @@
 /* From the rows of the table to what has to be read: the hall of each concert, the scores of each work. */
 #include "season/planning/season_plan.h"
 #include "season/table/score_cells.h"
-#include "support/message.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -28,16 +27,14 @@ static spz_status add_jobs(spz_season *season, const Hall *hall, const FileList 
 static spz_status draft_work(spz_season *season, const Hall *hall, const TableWork *row, const spz_sink *sink, WorkDraft *work)
 {
     FileList files = {NULL, 0, 0};
-    size_t missing = 0;
-    spz_message place = {.severity = SPZ_ERROR, .file = season->table.path, .line = row->line};
+    ScoreSearch search = {&season->table, row->line, sink, 0};
     work->row = row;
-    spz_status status = scores_find(row->scores, season->halls.folder, &place, sink, &season->arena, &files, &missing);
-    if (status == SPZ_OK && files.count == 0 && missing == 0) {
-        message_send(sink, &place, "the row names no score; '%s' is planned as one that goes with any seating", row->title);
-        missing++;
+    spz_status status = scores_find(&search, row->scores, season->halls.folder, &season->arena, &files);
+    if (status == SPZ_OK && files.count == 0 && search.missing == 0) {
+        table_tell(&season->table, sink, &(spz_table_note){.line = row->line, .fault = SPZ_FAULT_WORK_WITHOUT_SCORE, .name = row->title});
+        search.missing++;
     }
-    season->problems += missing;
-    work->missing = missing;
+    work->missing = search.missing;
     if (status == SPZ_OK && !hall->problem)
         status = add_jobs(season, hall, &files, work);
     array_free(&files);
@@ -45,11 +42,10 @@ static spz_status draft_work(spz_season *season, const Hall *hall, const TableWo
 }
 
 /* Once for each hall, at the first row that names it. */
-static void tell_unknown(const spz_season *season, const TableConcert *row, const Hall *hall, const spz_sink *sink)
+static void tell_unknown(spz_season *season, const TableConcert *row, const Hall *hall, const spz_sink *sink)
 {
-    spz_message place = {.severity = SPZ_DOUBT, .file = season->table.path, .line = row->line};
     if (*hall->name && !*hall->file)
-        message_send(sink, &place, "the hall '%s' has no settings file in halls/; the settings of the house are used", hall->name);
+        table_tell(&season->table, sink, &(spz_table_note){.line = row->hall_line, .fault = SPZ_FAULT_HALL_WITHOUT_SETTINGS, .name = hall->name, .doubt = true});
 }
 
 static spz_status draft_concert(spz_season *season, const TableConcert *row, const spz_sink *sink, ConcertDraft *draft)

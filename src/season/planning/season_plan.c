@@ -1,7 +1,7 @@
 /* The public face of a season. */
 #include "season/planning/season_plan.h"
 #include "support/memory.h"
-#include "support/message.h"
+#include "support/path.h"
 #include <string.h>
 
 const char *spz_gap_name(spz_gap gap)
@@ -54,8 +54,7 @@ spz_status season_prepare(const char *path, const spz_season_options *options, c
     if (status == SPZ_OK)
         status = halls_begin(&season->halls, path, options->settings ? options->settings : season->defaults);
     if (status == SPZ_OK)
-        status = table_read(path, sink, &season->table);
-    season->problems = season->table.faults;
+        status = table_read(path, &(TableOptions){(DateOrder)options->dates, options->sheet}, sink, &season->table);
     if (status == SPZ_OK)
         status = season_draft(season, sink);
     if (status == SPZ_OK)
@@ -92,7 +91,9 @@ void season_tell(spz_season *season, const spz_sink *sink)
                     continue;
                 told[work->jobs[i]] = true;
                 score_result_tell(job->result, job->path, sink);
-                season->problems += job->result->status != SPZ_OK;
+                if (job->result->status != SPZ_OK) /* the reader has said why */
+                    table_tell(&season->table, NULL, &(spz_table_note){.line = work->row->line, .fault = SPZ_FAULT_SCORE_UNREADABLE, .name = path_name(job->path),
+                                                                      .other = spz_status_text(job->result->status), .count = job->result->status});
             }
         }
 }
@@ -131,6 +132,9 @@ spz_status spz_season_plan(const char *path, const spz_season_options *options, 
     spz_status status = season_prepare(path, &all, sink, season);
     if (status == SPZ_OK)
         status = plan_all(season, sink);
+    table_sort_notes(&season->table);
+    if (status == SPZ_OK && season->table.starved)
+        status = SPZ_NO_MEMORY;
     if (status == SPZ_OK)
         *out = season;
     else
@@ -156,6 +160,16 @@ const spz_planned_concert *spz_season_concert(const spz_season *season, size_t i
     return index < season->concerts.count ? &season->concerts.at[index] : NULL;
 }
 
+size_t spz_season_notes(const spz_season *season)
+{
+    return season->table.notes.count;
+}
+
+const spz_table_note *spz_season_note(const spz_season *season, size_t index)
+{
+    return index < season->table.notes.count ? &season->table.notes.at[index] : NULL;
+}
+
 static void add_concert(spz_season_totals *totals, const spz_planned_concert *concert)
 {
     totals->planned += !concert->problem;
@@ -179,7 +193,7 @@ static void add_concert(spz_season_totals *totals, const spz_planned_concert *co
 
 spz_season_totals spz_season_total(const spz_season *season)
 {
-    spz_season_totals totals = {.concerts = season->concerts.count, .problems = season->problems};
+    spz_season_totals totals = {.concerts = season->concerts.count, .problems = season->table.faults};
     for (size_t i = 0; i < season->concerts.count; i++)
         add_concert(&totals, &season->concerts.at[i]);
     return totals;

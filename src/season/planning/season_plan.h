@@ -28,7 +28,6 @@ struct spz_season {
     spz_settings *defaults; /* where the caller gave none */
     ConcertDraft *drafts;   /* as many as the table has concerts, by date */
     ARRAY(spz_planned_concert) concerts;
-    size_t problems;
 };
 
 /* From the table to drafts and jobs; what is wrong with a row is told with its line. */

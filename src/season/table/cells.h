@@ -6,17 +6,19 @@
 
 typedef enum Column {
     COLUMN_CONCERT, COLUMN_DATE, COLUMN_HALL, COLUMN_ORDER, COLUMN_WORK, COLUMN_SCORE, COLUMN_COMPOSED, COLUMN_INTERVAL, COLUMN_FIXED,
-    COLUMN_NOTE, COLUMN_COUNT
+    COLUMN_NOTE, COLUMN_TIME, COLUMN_COUNT
 } Column;
 const char *column_name(Column column); /* 'interval after' */
-/* The column of that name, whatever its capitals, blanks and underscores; COLUMN_COUNT when there is none. */
+/* The column of that name in English, German or French, whatever its capitals, blanks and underscores; COLUMN_COUNT when there is none. */
 Column column_of(const char *head);
 
 /* Without blanks at both ends and line ends within, in place. */
 char *cell_trim(char *text);
-/* 'yes', 'no', 'x', '1', '0', 'ja', 'oui', ...; blank is no. False for what is none of these. */
+/* 'Pause', 'Interval', 'Entracte' and the like by itself. */
+bool cell_interval_word(const char *text);
+/* 'yes', 'no', 'x', '1', '0', 'ja', 'oui', 'WAHR', 'Pause', '20 min', ...; blank is no. False for what is none of these. */
 bool cell_yes(const char *text, bool *yes);
-/* A number of 0 or more, '2' or '2.5'. */
+/* A number of 0 or more: '2', '2.5', '2nd', '2.', 'No. 2', 'II', 'second', 'zweites'; what comes last: 'encore'. */
 bool cell_order(const char *text, double *order);
 /* The year in '1788', 'c. 1720', '1804-06' (the first); false where there is none from 1000 to 2100. */
 bool cell_year(const char *text, int *year);

@@ -15,47 +15,10 @@ int date_days_of_month(int year, int month)
     return month == 2 && is_leap(year) ? 29 : days[month - 1];
 }
 
-static bool exists(Date date)
+bool date_exists(Date date)
 {
     return date.year >= FIRST_YEAR && date.year <= LAST_YEAR && date.month >= 1 && date.month <= 12 && date.day >= 1 &&
            date.day <= date_days_of_month(date.year, date.month);
-}
-
-/* Up to four digits; -1 when there is none. */
-static int take_number(const char **text)
-{
-    int number = 0, digits = 0;
-    for (; ascii_is_digit((unsigned char)**text) && digits < 5; digits++)
-        number = number * 10 + (*(*text)++ - '0');
-    return digits > 0 && digits < 5 ? number : -1;
-}
-
-bool date_read(const char *text, Date *out)
-{
-    int parts[3];
-    char between = '\0';
-    *out = (Date){0, 0, 0};
-    for (int i = 0; i < 3; i++) {
-        while (i > 0 && *text == ' ')
-            text++;
-        parts[i] = take_number(&text);
-        if (parts[i] < 0 || (i == 2 && *text))
-            return false;
-        if (i == 0)
-            between = *text;
-        if (!between)
-            return false;
-        if (i < 2 && *text++ != between)
-            return false;
-    }
-    bool year_first = parts[0] > 31;
-    if (between != '.' && !(year_first && (between == '-' || between == '/')))
-        return false;
-    Date date = year_first ? (Date){parts[0], parts[1], parts[2]} : (Date){parts[2], parts[1], parts[0]};
-    if (!exists(date))
-        return false;
-    *out = date;
-    return true;
 }
 
 bool date_is_set(Date date)
@@ -78,4 +41,28 @@ int date_weekday(Date date)
     int month = date.month < 3 ? date.month + 12 : date.month, year = date.month < 3 ? date.year - 1 : date.year;
     int saturday_first = (date.day + 13 * (month + 1) / 5 + year + year / 4 - year / 100 + year / 400) % 7;
     return (saturday_first + 5) % 7;
+}
+
+/* Days from 1 March of the year 0, by the calendar's cycle of 400 years; the year begins in March. */
+static long day_number(Date date)
+{
+    long year = date.month < 3 ? date.year - 1 : date.year;
+    int month = (date.month + 9) % 12;
+    return year * 365 + year / 4 - year / 100 + year / 400 + (153 * month + 2) / 5 + date.day - 1;
+}
+
+Date date_after(Date date, long days)
+{
+    Date next = date;
+    long left = days;
+    for (; left >= 366 && next.month > 2; left = days - (day_number(next) - day_number(date)))
+        next.year++;
+    while (left-- > 0) {
+        if (++next.day <= date_days_of_month(next.year, next.month))
+            continue;
+        next.day = 1;
+        next.month = next.month % 12 + 1;
+        next.year += next.month == 1;
+    }
+    return next;
 }

@@ -1,31 +1,69 @@
 #include "season/table/rows.h"
-#include "support/message.h"
 #include <stdlib.h>
 #include <string.h>
 
-static void fault(Rows *rows, long line, const char *what, const char *cell)
+enum { COMPARED_MOST = 100 /* a concert; a list of all scores is never planned */, INTERVALS_DOUBTED = 3 };
+
+static void note(Rows *rows, spz_severity severity, long line, spz_fault fault, const char *name)
 {
-    spz_message place = {.severity = SPZ_ERROR, .file = rows->table->path, .line = line};
-    message_send(rows->sink, &place, what, cell);
-    rows->table->faults++;
+    table_tell(rows->table, rows->sink, &(spz_table_note){.line = line, .fault = fault, .name = name, .doubt = severity == SPZ_DOUBT});
 }
 
-static void doubt(Rows *rows, long line, const char *what, const char *cell)
+/* When the row's concert is. */
+typedef struct When {
+    Date date;
+    int time;
+    const char *said; /* a date that could not be read; "" */
+} When;
+
+/* The date can be read in two ways: asked once, at the end. */
+static void ask_for_month(Rows *rows, const Row *row)
 {
-    spz_message place = {.severity = SPZ_DOUBT, .file = rows->table->path, .line = line};
-    message_send(rows->sink, &place, what, cell);
+    const char *said = row->cells[COLUMN_DATE];
+    if (!rows->two_ways++) {
+        rows->two_ways_line = row->line;
+        rows->two_ways_date = arena_string(&rows->table->arena, said);
+        return; /* noted with the question */
+    }
+    table_tell(rows->table, NULL, &(spz_table_note){.line = row->line, .fault = SPZ_FAULT_DATE_LIKE_THAT, .name = said});
 }
 
-/* The key under which a concert is found: its name and day. NULL: no memory. */
-static const char *concert_key(Rows *rows, const char *name, Date date)
+static When read_when(Rows *rows, const Row *row)
 {
-    return arena_format(&rows->table->arena, "%s\n%d-%d-%d", name, date.year, date.month, date.day);
+    DateReading reading;
+    const char *day = row->cells[COLUMN_DATE], *clock = row->cells[COLUMN_TIME];
+    When when = {{0, 0, 0}, NO_TIME, ""};
+    DateAnswer answer = *day ? date_read(day, rows->dates, &reading) : DATE_NONE;
+    if (answer == DATE_READ) {
+        when = (When){reading.date, reading.time, ""};
+        if (reading.other_weekday)
+            note(rows, SPZ_DOUBT, row->line, SPZ_FAULT_WEEKDAY, day);
+    } else if (*day) {
+        when.said = day;
+        when.time = answer == DATE_TWO_WAYS ? reading.time : NO_TIME;
+        if (answer == DATE_TWO_WAYS)
+            ask_for_month(rows, row);
+        else
+            note(rows, SPZ_ERROR, row->line, SPZ_FAULT_NO_DATE, day);
+    }
+    if (*clock && time_read(clock) == NO_TIME)
+        note(rows, SPZ_ERROR, row->line, SPZ_FAULT_NO_TIME, clock);
+    else if (*clock)
+        when.time = time_read(clock);
+    return when;
 }
 
-static spz_status new_concert(Rows *rows, const char *key, const char *name, Date date, const Row *row)
+/* The key under which a concert is found: its name and when it is. NULL: no memory. */
+static const char *concert_key(Rows *rows, const char *name, const When *when)
+{
+    const Date *date = &when->date;
+    return arena_format(&rows->table->arena, "%s\n%d-%d-%d %d %s", name, date->year, date->month, date->day, when->time, when->said);
+}
+
+static spz_status new_concert(Rows *rows, const char *key, const char *name, const When *when, const Row *row)
 {
     SeasonTable *table = rows->table;
-    TableConcert concert = {arena_string(&table->arena, name), arena_string(&table->arena, row->cells[COLUMN_HALL]), date, row->line, {0}};
+    TableConcert concert = {arena_string(&table->arena, name), arena_string(&table->arena, row->cells[COLUMN_HALL]), when->date, when->time, row->line, row->line, {0}};
     if (!concert.name || !concert.hall || !array_reserve(&table->concerts) || !index_add(&table->names, key, table->concerts.count))
         return SPZ_NO_MEMORY;
     rows->concert = (long)table->concerts.count;
@@ -34,20 +72,31 @@ static spz_status new_concert(Rows *rows, const char *key, const char *name, Dat
     return SPZ_OK;
 }
 
+/* Whether the row goes on with the concert above it: it names no other, and no other time. */
+static bool goes_on(const Row *row, const char *name, const When *when, const TableConcert *above)
+{
+    if (!above || strcmp(name, above->name) != 0)
+        return false;
+    if (*when->said || (when->time != NO_TIME && when->time != above->time))
+        return false;
+    return !*row->cells[COLUMN_DATE] || date_compare(when->date, above->date) == 0;
+}
+
 /* The concert of the row: the one above it, another one already named, or a new one. */
-static spz_status find_concert(Rows *rows, const Row *row, Date date)
+static spz_status find_concert(Rows *rows, const Row *row)
 {
     SeasonTable *table = rows->table;
+    When when = read_when(rows, row);
     const TableConcert *above = rows->concert >= 0 ? &table->concerts.at[rows->concert] : NULL;
     const char *name = *row->cells[COLUMN_CONCERT] ? row->cells[COLUMN_CONCERT] : above ? above->name : "";
-    if (!date_is_set(date) && above && strcmp(name, above->name) == 0)
-        date = above->date;
-    const char *key = concert_key(rows, name, date);
+    if (goes_on(row, name, &when, above))
+        return SPZ_OK;
+    const char *key = concert_key(rows, name, &when);
     if (!key)
         return SPZ_NO_MEMORY;
     long long found = index_find(&table->names, key);
     if (found < 0)
-        return new_concert(rows, key, name, date, row);
+        return new_concert(rows, key, name, &when, row);
     if (rows->concert != found) {
         rows->concert = (long)found;
         size_t works = table->concerts.at[found].works.count;
@@ -56,37 +105,17 @@ static spz_status find_concert(Rows *rows, const Row *row, Date date)
     return SPZ_OK;
 }
 
-/* Everything that makes a row useless. */
-static bool row_is_good(Rows *rows, const Row *row, Date *date, TableWork *work)
-{
-    *date = (Date){0, 0, 0};
-    if (!*row->cells[COLUMN_CONCERT] && rows->lost)
-        fault(rows, row->line, "the concert of this row is named in a row above that can't be used%s", "");
-    else if (!*row->cells[COLUMN_CONCERT] && rows->concert < 0)
-        fault(rows, row->line, "the row names no concert, and there is none above it%s", "");
-    else if (!*row->cells[COLUMN_WORK] && !*row->cells[COLUMN_SCORE])
-        fault(rows, row->line, "the row names neither a work nor a score%s", "");
-    else if (*row->cells[COLUMN_DATE] && !date_read(row->cells[COLUMN_DATE], date))
-        fault(rows, row->line, "'%s' is no date; write it as 2027-03-14", row->cells[COLUMN_DATE]);
-    else if (*row->cells[COLUMN_ORDER] && !cell_order(row->cells[COLUMN_ORDER], &work->order))
-        fault(rows, row->line, "the order '%s' is no number", row->cells[COLUMN_ORDER]);
-    else if (!cell_yes(row->cells[COLUMN_INTERVAL], &work->interval_after))
-        fault(rows, row->line, "'interval after' is yes or no, not '%s'", row->cells[COLUMN_INTERVAL]);
-    else
-        return true;
-    return false;
-}
-
-/* A hall that is named only now is the concert's; `*agrees` is false for a second one. */
-static spz_status check_hall(Rows *rows, const Row *row, bool *agrees)
+/* A hall that is named only now is the concert's; a second one is not used. */
+static spz_status check_hall(Rows *rows, const Row *row)
 {
     TableConcert *concert = &rows->table->concerts.at[rows->concert];
     const char *hall = row->cells[COLUMN_HALL];
-    *agrees = !*hall || !*concert->hall || cell_same(hall, concert->hall);
-    if (!*agrees)
-        fault(rows, row->line, "this concert is in another hall above: '%s'", concert->hall);
+    if (*hall && *concert->hall && !cell_same(hall, concert->hall))
+        table_tell(rows->table, rows->sink, &(spz_table_note){.line = row->line, .fault = SPZ_FAULT_OTHER_HALL, .name = hall, .other = concert->hall,
+                                                             .count = concert->hall_line});
     if (!*hall || *concert->hall)
         return SPZ_OK;
+    concert->hall_line = row->line;
     const char *copy = arena_string(&rows->table->arena, hall);
     if (!copy)
         return SPZ_NO_MEMORY;
@@ -104,51 +133,81 @@ static spz_status keep_texts(Rows *rows, const Row *row, TableWork *work)
     return work->title && work->scores && work->fixed && work->note ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static void check_order(Rows *rows, const Row *row, const TableConcert *concert, TableWork *work)
+static void read_cells(Rows *rows, const Row *row, TableWork *work)
 {
-    if (!*row->cells[COLUMN_ORDER]) {
+    const char *order = row->cells[COLUMN_ORDER], *interval = row->cells[COLUMN_INTERVAL], *year = row->cells[COLUMN_COMPOSED];
+    work->ordered = *order && cell_order(order, &work->order);
+    if (*order && !work->ordered)
+        note(rows, SPZ_ERROR, row->line, SPZ_FAULT_NO_ORDER, order);
+    if (!work->ordered)
         work->order = rows->order;
-        return;
-    }
-    for (size_t i = 0; i < concert->works.count && i < 100; i++) /* a concert; a list of all scores is never planned */
-        if (!(concert->works.at[i].order < work->order) && !(concert->works.at[i].order > work->order)) {
-            doubt(rows, row->line, "the order '%s' stands twice in this concert; the rows are taken as they come", row->cells[COLUMN_ORDER]);
-            break;
-        }
+    if (!cell_yes(interval, &work->interval_after))
+        note(rows, SPZ_ERROR, row->line, SPZ_FAULT_NO_INTERVAL, interval);
+    if (*year && !cell_year(year, &work->year))
+        note(rows, SPZ_ERROR, row->line, SPZ_FAULT_NO_YEAR, year);
 }
 
-void rows_lose(Rows *rows, const char *name, const char *day)
+static void compare(Rows *rows, const Row *row, const TableConcert *concert, const TableWork *work)
 {
-    Date date;
-    bool dated = !*day || date_read(day, &date);
-    if (*name)
-        rows->lost = !dated || rows->concert < 0 || strcmp(name, rows->table->concerts.at[rows->concert].name) != 0;
+    bool same_order = false;
+    for (size_t i = 0; i < concert->works.count && i < COMPARED_MOST; i++) {
+        const TableWork *other = &concert->works.at[i];
+        same_order = same_order || (work->ordered && other->ordered && !(other->order < work->order) && !(other->order > work->order));
+        if (cell_same(other->title, work->title) && strcmp(other->scores, work->scores) == 0) {
+            table_tell(rows->table, rows->sink, &(spz_table_note){.line = row->line, .fault = SPZ_FAULT_ROW_TWICE, .name = work->title,
+                                                                 .count = other->line, .doubt = true});
+            return;
+        }
+    }
+    if (same_order)
+        note(rows, SPZ_DOUBT, row->line, SPZ_FAULT_ORDER_TWICE, row->cells[COLUMN_ORDER]);
+}
+
+static spz_status add_work(Rows *rows, const Row *row)
+{
+    TableWork work = {.line = row->line};
+    TableConcert *concert = &rows->table->concerts.at[rows->concert];
+    if (keep_texts(rows, row, &work) != SPZ_OK)
+        return SPZ_NO_MEMORY;
+    read_cells(rows, row, &work);
+    compare(rows, row, concert, &work);
+    rows->order = work.order;
+    return array_push(&concert->works, work) ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* A row that is an interval: it comes after the work above it. */
+static bool take_interval(Rows *rows, const Row *row)
+{
+    TableConcert *concert = &rows->table->concerts.at[rows->concert];
+    bool is = !*row->cells[COLUMN_SCORE] && cell_interval_word(row->cells[COLUMN_WORK]) && concert->works.count;
+    if (is)
+        concert->works.at[concert->works.count - 1].interval_after = true;
+    return is;
+}
+
+/* A row that only says which concert follows, when and where. */
+static bool only_opens(const Row *row)
+{
+    static const Column of_works[] = {COLUMN_ORDER, COLUMN_COMPOSED, COLUMN_INTERVAL, COLUMN_FIXED};
+    for (size_t i = 0; i < sizeof of_works / sizeof of_works[0]; i++)
+        if (*row->cells[of_works[i]])
+            return false;
+    return *row->cells[COLUMN_CONCERT] || *row->cells[COLUMN_DATE];
 }
 
 spz_status rows_add(Rows *rows, const Row *row)
 {
-    TableWork work = {.line = row->line};
-    Date date;
-    if (!row_is_good(rows, row, &date, &work)) {
-        rows_lose(rows, row->cells[COLUMN_CONCERT], row->cells[COLUMN_DATE]);
+    bool nothing = !*row->cells[COLUMN_WORK] && !*row->cells[COLUMN_SCORE];
+    if (nothing && !only_opens(row)) {
+        note(rows, SPZ_ERROR, row->line, SPZ_FAULT_ROW_WITHOUT_WORK, NULL);
         return SPZ_OK;
     }
-    rows->lost = false;
-    bool agrees = false;
-    spz_status status = find_concert(rows, row, date);
+    spz_status status = find_concert(rows, row);
     if (status == SPZ_OK)
-        status = check_hall(rows, row, &agrees);
-    if (status != SPZ_OK || !agrees)
+        status = check_hall(rows, row);
+    if (status != SPZ_OK || nothing || take_interval(rows, row))
         return status;
-    status = keep_texts(rows, row, &work);
-    if (status != SPZ_OK)
-        return status;
-    TableConcert *concert = &rows->table->concerts.at[rows->concert];
-    if (*row->cells[COLUMN_COMPOSED] && !cell_year(row->cells[COLUMN_COMPOSED], &work.year))
-        doubt(rows, row->line, "'%s' is no year; the work is judged without one", row->cells[COLUMN_COMPOSED]);
-    check_order(rows, row, concert, &work);
-    rows->order = work.order;
-    return array_push(&concert->works, work) ? SPZ_OK : SPZ_NO_MEMORY;
+    return add_work(rows, row);
 }
 
 /* Lines settle equal orders, so that the sorting is the same everywhere. */
@@ -160,11 +219,32 @@ static int by_order(const void *a, const void *b)
     return left->line < right->line ? -1 : left->line > right->line;
 }
 
+static void finish_concert(Rows *rows, TableConcert *concert)
+{
+    long intervals = 0;
+    qsort(concert->works.at, concert->works.count, sizeof *concert->works.at, by_order);
+    for (size_t i = 0; i < concert->works.count; i++)
+        intervals += concert->works.at[i].interval_after;
+    if (intervals >= INTERVALS_DOUBTED)
+        table_tell(rows->table, rows->sink, &(spz_table_note){.line = concert->line, .fault = SPZ_FAULT_INTERVALS, .name = concert->name, .count = intervals,
+                                                             .doubt = true});
+}
+
 void rows_finish(Rows *rows)
 {
-    for (size_t i = 0; i < rows->table->concerts.count; i++) {
-        TableConcert *concert = &rows->table->concerts.at[i];
-        if (concert->works.count)
-            qsort(concert->works.at, concert->works.count, sizeof *concert->works.at, by_order);
+    SeasonTable *table = rows->table;
+    size_t kept = 0;
+    if (rows->two_ways)
+        table_tell(table, rows->sink, &(spz_table_note){.line = rows->two_ways_line, .fault = SPZ_FAULT_DATE_TWO_WAYS, .name = rows->two_ways_date,
+                                                        .count = (long)rows->two_ways});
+    for (size_t i = 0; i < table->concerts.count; i++) {
+        TableConcert *concert = &table->concerts.at[i];
+        if (concert->works.count == 0) {
+            note(rows, SPZ_ERROR, concert->line, SPZ_FAULT_CONCERT_EMPTY, concert->name);
+            continue;
+        }
+        finish_concert(rows, concert);
+        table->concerts.at[kept++] = *concert;
     }
+    table->concerts.count = kept;
 }

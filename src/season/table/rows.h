@@ -11,16 +11,16 @@ typedef struct Row {
 typedef struct Rows {
     SeasonTable *table;
     const spz_sink *sink;
+    DateOrder dates;
     long concert;   /* index of the row above's; -1: none yet */
     double order;   /* of the row above */
-    bool lost;      /* a row that can't be used may have named another concert since */
+    size_t two_ways; /* dates in which nobody knows which is the month */
+    long two_ways_line; /* of the first of them, and what it says */
+    const char *two_ways_date;
 } Rows;
 
-/* Adds the row, or says why it can't be used. SPZ_NO_MEMORY. */
+/* Adds the row: its work, its interval, or the concert that it opens. A cell that can't be used is noted, and the row taken without it. SPZ_NO_MEMORY. */
 spz_status rows_add(Rows *rows, const Row *row);
-/* A row that can't be used, with what its cells of concert and date say: it may have opened a concert, and rows under it that name none
- * are then not of the concert before it. */
-void rows_lose(Rows *rows, const char *name, const char *day);
-/* Puts the works of each concert in order. */
+/* Puts the works of each concert in order, and notes what is doubtful in the whole. */
 void rows_finish(Rows *rows);
 #endif

@@ -1,5 +1,4 @@
 #include "season/table/score_cells.h"
-#include "support/message.h"
 #include "support/ascii.h"
 #include <dirent.h>
 #include <errno.h>
@@ -68,18 +67,17 @@ static spz_status add_folder(const char *path, Arena *arena, FileList *files)
     return status;
 }
 
-static void complain(const spz_message *place, const spz_sink *sink, const char *what, const char *name, size_t *missing)
+static void complain(ScoreSearch *search, spz_fault fault, const char *name)
 {
-    message_send(sink, place, what, name);
-    ++*missing;
+    table_tell(search->table, search->sink, &(spz_table_note){.line = search->line, .fault = fault, .name = name});
+    search->missing++;
 }
 
-static spz_status add_one(const char *path, const char *shown, const spz_message *place, const spz_sink *sink, Arena *arena, FileList *files,
-                          size_t *missing)
+static spz_status add_one(ScoreSearch *search, const char *path, const char *shown, Arena *arena, FileList *files)
 {
     struct stat about;
     if (stat(path, &about) != 0) {
-        complain(place, sink, errno == ENOENT ? "the score '%s' is not there" : "the score '%s' can't be opened", shown, missing);
+        complain(search, errno == ENOENT ? SPZ_FAULT_SCORE_NOT_THERE : SPZ_FAULT_SCORE_NOT_OPENED, shown);
         return SPZ_OK;
     }
     if (!S_ISDIR(about.st_mode))
@@ -87,14 +85,13 @@ static spz_status add_one(const char *path, const char *shown, const spz_message
     size_t before = files->count;
     spz_status status = add_folder(path, arena, files);
     if (status == SPZ_CANNOT_OPEN)
-        complain(place, sink, "the folder '%s' can't be opened", shown, missing);
+        complain(search, SPZ_FAULT_SCORE_NOT_OPENED, shown);
     else if (status == SPZ_OK && files->count == before)
-        complain(place, sink, "there is no score in the folder '%s'", shown, missing);
+        complain(search, SPZ_FAULT_FOLDER_WITHOUT_SCORE, shown);
     return status == SPZ_CANNOT_OPEN ? SPZ_OK : status;
 }
 
-spz_status scores_find(const char *cell, const char *folder, const spz_message *place, const spz_sink *sink, Arena *arena, FileList *files,
-                       size_t *missing)
+spz_status scores_find(ScoreSearch *search, const char *cell, const char *folder, Arena *arena, FileList *files)
 {
     spz_status status = SPZ_OK;
     while (*cell && status == SPZ_OK) {
@@ -108,7 +105,7 @@ spz_status scores_find(const char *cell, const char *folder, const spz_message *
         if (!path)
             return SPZ_NO_MEMORY;
         if (*name)
-            status = add_one(path, name, place, sink, arena, files, missing);
+            status = add_one(search, path, name, arena, files);
         cell += length + (cell[length] == '|');
     }
     return status;

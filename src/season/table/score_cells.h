@@ -1,17 +1,21 @@
 /* score_cells.h - what a cell of the column 'score' leads to: files, several with '|' between, or a folder of movements. */
 #ifndef SEASON_TABLE_SCORE_CELLS_H
 #define SEASON_TABLE_SCORE_CELLS_H
-#include "spezzato/status.h"
-#include "support/arena.h"
-#include "support/array.h"
+#include "season/table/season_table.h"
 
 typedef ARRAY(const char *) FileList;
 
+typedef struct ScoreSearch { /* who hears of what is not there */
+    SeasonTable *table;
+    long line;
+    const spz_sink *sink;
+    size_t missing;
+} ScoreSearch;
+
 /* Adds the files in playing order; names are taken from `folder` (ends with a slash, or "") unless they begin with one. The scores of
- * a folder are taken by name, numbers by their value: 'air-2' before 'air-10'. What is not there is told to the sink at `place`, and
- * counted in `*missing`. Names live in the arena. SPZ_NO_MEMORY. */
-spz_status scores_find(const char *cell, const char *folder, const spz_message *place, const spz_sink *sink, Arena *arena, FileList *files,
-                       size_t *missing);
+ * a folder are taken by name, numbers by their value: 'air-2' before 'air-10'. What is not there is noted and counted. Names live in the arena.
+ * SPZ_NO_MEMORY. */
+spz_status scores_find(ScoreSearch *search, const char *cell, const char *folder, Arena *arena, FileList *files);
 /* The order in which people expect names: parts of digits by their value, letters without capitals, bytes at last. */
 int scores_compare_names(const char *a, const char *b);
 #endif

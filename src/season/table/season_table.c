@@ -2,9 +2,10 @@
  * time, so that every row knows the line on which it begins, also where a cell holds line ends. */
 #include "season/table/season_table.h"
 #include "season/table/rows.h"
+#include "season/table/table_text.h"
 #include "support/memory.h"
 #include "support/message.h"
-#include "support/utf8.h"
+#include "support/buffer.h"
 #include <csv.h>
 #include <errno.h>
 #include <stdio.h>
@@ -19,18 +20,19 @@ typedef struct Parsing {
     Row row;
     char *raw[CELLS_MOST]; /* cells of the row under way; memory of their own until it ends */
     size_t cell_count;
-    bool bad_text;         /* some cell is no UTF-8 */
     Column columns[CELLS_MOST];
     size_t column_count;   /* 0: no header yet */
     long tried;            /* rows above the header */
     long line, row_line;   /* of the file; where the row under way began */
     bool in_row;
+    unsigned char separator;
+    bool unquoted;         /* quotation marks are left out */
     spz_status status;
 } Parsing;
 
-static spz_message place_of(const Parsing *parsing, spz_severity severity)
+static void note_row(Parsing *parsing, spz_fault fault, const char *name, bool doubt)
 {
-    return (spz_message){.severity = severity, .file = parsing->rows.table->path, .line = parsing->row_line};
+    table_tell(parsing->rows.table, parsing->rows.sink, &(spz_table_note){.line = parsing->row_line, .fault = fault, .name = name, .doubt = doubt});
 }
 
 static void forget_row(Parsing *parsing)
@@ -38,8 +40,16 @@ static void forget_row(Parsing *parsing)
     for (size_t i = 0; i < parsing->cell_count && i < CELLS_MOST; i++)
         memory_free(parsing->raw[i]);
     parsing->cell_count = 0;
-    parsing->bad_text = false;
     parsing->in_row = false;
+}
+
+static void leave_out(char *text, char sign)
+{
+    char *out = text;
+    for (; *text; text++)
+        if (*text != sign)
+            *out++ = *text;
+    *out = '\0';
 }
 
 static void take_cell(void *cell, size_t length, void *context)
@@ -47,15 +57,13 @@ static void take_cell(void *cell, size_t length, void *context)
     Parsing *parsing = context;
     if (parsing->cell_count >= CELLS_MOST)
         return;
-    char *copy = memory_get(length + 1);
-    if (!copy) {
+    char *copy = table_text_utf8(cell, length);
+    if (copy && parsing->unquoted)
+        leave_out(copy, '"');
+    if (copy)
+        parsing->raw[parsing->cell_count++] = copy;
+    else
         parsing->status = SPZ_NO_MEMORY;
-        return;
-    }
-    memcpy(copy, cell, length);
-    copy[length] = '\0';
-    parsing->bad_text = parsing->bad_text || !utf8_is_valid(copy, length);
-    parsing->raw[parsing->cell_count++] = copy;
 }
 
 /* True when the row names the columns that a season can't do without. */
@@ -76,12 +84,19 @@ static bool take_header(Parsing *parsing)
     return true;
 }
 
-static void say_unused(Parsing *parsing)
+/* All columns that nothing is done with, in one note. */
+static void note_columns(Parsing *parsing)
 {
-    spz_message place = place_of(parsing, SPZ_NOTE);
+    Buffer names;
+    buffer_init(&names);
     for (size_t i = 0; i < parsing->column_count; i++)
         if (parsing->columns[i] == COLUMN_COUNT && *cell_trim(parsing->raw[i]))
-            message_send(parsing->rows.sink, &place, "the column '%s' is not used", cell_trim(parsing->raw[i]));
+            buffer_printf(&names, "%s%s", names.length ? ", " : "", cell_trim(parsing->raw[i]));
+    if (names.length)
+        note_row(parsing, SPZ_FAULT_COLUMNS, names.text, true);
+    if (buffer_failed(&names))
+        parsing->status = SPZ_NO_MEMORY;
+    buffer_free(&names);
 }
 
 static bool row_is_blank(const Parsing *parsing)
@@ -92,38 +107,22 @@ static bool row_is_blank(const Parsing *parsing)
     return true;
 }
 
-/* Text of the row under way in that column; "" where it has none. */
-static const char *text_in(const Parsing *parsing, Column column)
-{
-    for (size_t i = 0; i < parsing->cell_count && i < parsing->column_count; i++)
-        if (parsing->columns[i] == column)
-            return cell_trim(parsing->raw[i]);
-    return "";
-}
-
-static void row_fault(Parsing *parsing, const char *what)
-{
-    spz_message place = place_of(parsing, SPZ_ERROR);
-    message_send(parsing->rows.sink, &place, "%s", what);
-    parsing->rows.table->faults++;
-    rows_lose(&parsing->rows, text_in(parsing, COLUMN_CONCERT), text_in(parsing, COLUMN_DATE));
-}
-
 static void take_work(Parsing *parsing)
 {
     static char nothing[] = "";
     Row row = {.line = parsing->row_line};
+    const char *beyond = NULL;
     for (int column = 0; column < COLUMN_COUNT; column++)
         row.cells[column] = nothing;
     for (size_t i = 0; i < parsing->cell_count; i++) {
         char *cell = cell_trim(parsing->raw[i]);
-        if (i >= parsing->column_count && *cell) {
-            row_fault(parsing, "the row has more cells than the header; a cell with the separator in it needs quotation marks");
-            return;
-        }
+        if (i >= parsing->column_count && *cell && !beyond)
+            beyond = cell;
         if (i < parsing->column_count && parsing->columns[i] < COLUMN_COUNT)
             row.cells[parsing->columns[i]] = cell;
     }
+    if (beyond)
+        note_row(parsing, SPZ_FAULT_ROW_TOO_LONG, beyond, false);
     spz_status status = rows_add(&parsing->rows, &row);
     if (status != SPZ_OK)
         parsing->status = status;
@@ -136,10 +135,8 @@ static void take_row(int end, void *context)
     if (parsing->status == SPZ_OK && !row_is_blank(parsing)) {
         if (parsing->column_count == 0 && parsing->tried++ < HEADER_ROWS) {
             if (take_header(parsing))
-                say_unused(parsing);
-        } else if (parsing->column_count && parsing->bad_text)
-            row_fault(parsing, "the row is not written in UTF-8; save the table as 'CSV UTF-8'");
-        else if (parsing->column_count)
+                note_columns(parsing);
+        } else if (parsing->column_count)
             take_work(parsing);
     }
     forget_row(parsing);
@@ -148,15 +145,18 @@ static void take_row(int end, void *context)
 /* The separator that stands most often in the first lines, outside quotation marks. */
 static unsigned char find_separator(const char *text, size_t length)
 {
-    size_t commas = 0, semicolons = 0, lines = 0;
+    static const char separators[] = {CSV_COMMA, ';', '\t'};
+    size_t counts[sizeof separators] = {0}, lines = 0, most = 0;
     bool quoted = false;
     for (size_t i = 0; i < length && lines < HEADER_ROWS; i++) {
         quoted = quoted != (text[i] == '"');
-        commas += !quoted && text[i] == ',';
-        semicolons += !quoted && text[i] == ';';
-        lines += text[i] == '\n';
+        for (size_t k = 0; k < sizeof separators && !quoted; k++)
+            counts[k] += text[i] == separators[k];
+        lines += text[i] == '\n' || (text[i] == '\r' && !(i + 1 < length && text[i + 1] == '\n'));
     }
-    return semicolons > commas ? ';' : CSV_COMMA;
+    for (size_t k = 1; k < sizeof separators; k++)
+        most = counts[k] > counts[most] ? k : most;
+    return (unsigned char)separators[most];
 }
 
 /* Length of the line that begins at `text`, its end included: LF, CR LF or a lone CR. */
@@ -176,7 +176,7 @@ static bool line_is_blank(const char *text, size_t length)
     return true;
 }
 
-/* Feeds lines to the parser; `*resume` is where the line after the beginning of the row under way lies. */
+/* Feeds lines to the parser; `*resume` is where the row under way begins. */
 static void feed(Parsing *parsing, struct csv_parser *parser, const char *text, const char *end, const char **resume)
 {
     while (text < end && parsing->status == SPZ_OK) {
@@ -184,7 +184,7 @@ static void feed(Parsing *parsing, struct csv_parser *parser, const char *text, 
         parsing->line++;
         if (!parsing->in_row) {
             parsing->row_line = parsing->line;
-            *resume = text + line;
+            *resume = text;
         }
         if (parsing->in_row || !line_is_blank(text, line)) {
             parsing->in_row = true; /* until a row ends within this line */
@@ -202,9 +202,11 @@ static spz_status complain(const char *path, const spz_sink *sink, spz_status st
     return status;
 }
 
-/* Reads from `text` to the end. NULL, or where to go on after a row whose quotation mark is never closed: such a row would swallow
- * all that follow. */
-static const char *parse_rows(Parsing *parsing, const char *text, const char *end, unsigned char separator)
+enum { NEVER = 1 /* a byte that stands in no table */ };
+
+/* Reads from `text` to the end, with `quote` as quotation mark. NULL, or where to go on at a row whose quotation mark is never closed: such a row would
+ * swallow all that follow. */
+static const char *parse_rows(Parsing *parsing, const char *text, const char *end, unsigned char quote)
 {
     struct csv_parser parser;
     const char *resume = end;
@@ -212,7 +214,9 @@ static const char *parse_rows(Parsing *parsing, const char *text, const char *en
         parsing->status = SPZ_NO_MEMORY;
         return NULL;
     }
-    csv_set_delim(&parser, separator);
+    csv_set_delim(&parser, parsing->separator);
+    csv_set_quote(&parser, quote);
+    parsing->unquoted = quote == NEVER;
     feed(parsing, &parser, text, end, &resume);
     if (parsing->in_row && parsing->status == SPZ_OK)
         csv_parse(&parser, "\n", 1, take_cell, take_row, parsing);
@@ -221,27 +225,40 @@ static const char *parse_rows(Parsing *parsing, const char *text, const char *en
     forget_row(parsing);
     if (!open)
         return NULL;
-    row_fault(parsing, "a quotation mark that opens here is never closed");
-    parsing->rows.lost = true; /* what its cells held is gone */
-    parsing->line = parsing->row_line;
+    parsing->line = parsing->row_line - 1;
     return resume;
 }
 
-static spz_status parse(SeasonTable *table, const spz_sink *sink, const char *text, size_t length)
+/* The row at `text` once more, its quotation marks taken as signs like others; returns where the next one begins. */
+static const char *parse_unquoted(Parsing *parsing, const char *text, const char *end)
 {
-    Parsing parsing = {.rows = {.table = table, .sink = sink, .concert = -1}};
-    unsigned char separator = find_separator(text, length);
-    const char *end = text + length;
-    for (int restarts = 0; text && restarts < RESTARTS_MOST; restarts++)
-        text = parse_rows(&parsing, text, end, separator);
-    if (parsing.status == SPZ_OK && parsing.column_count == 0)
-        return complain(table->path, sink, SPZ_BAD_SETTINGS,
-                        "no header was found: the first row has to name the columns, 'concert' and 'score' at least");
-    rows_finish(&parsing.rows);
-    return parsing.status;
+    const char *next = text + line_length(text, (size_t)(end - text));
+    parsing->row_line = parsing->line + 1;
+    note_row(parsing, SPZ_FAULT_QUOTE_OPEN, NULL, false);
+    parse_rows(parsing, text, next, NEVER);
+    return next;
 }
 
-/* The whole file in memory of its own. */
+static spz_status parse(SeasonTable *table, const TableOptions *options, const spz_sink *sink, const char *text, size_t length)
+{
+    Parsing parsing = {.rows = {.table = table, .sink = sink, .concert = -1}, .separator = find_separator(text, length)};
+    const char *end = text + length;
+    parsing.rows.dates = options->dates ? options->dates : dates_order_in(text, length);
+    for (int restarts = 0; text && restarts < RESTARTS_MOST && parsing.status == SPZ_OK; restarts++) {
+        text = parse_rows(&parsing, text, end, CSV_QUOTE);
+        if (text)
+            text = parse_unquoted(&parsing, text, end);
+    }
+    if (text && text < end && parsing.status == SPZ_OK)
+        parse_rows(&parsing, text, end, NEVER);
+    if (parsing.status == SPZ_OK && parsing.column_count == 0)
+        return complain(table->path, sink, SPZ_BAD_SETTINGS,
+                        "no header was found: one of the first rows has to name the columns, 'concert' and 'score' at least");
+    rows_finish(&parsing.rows);
+    return table->starved ? SPZ_NO_MEMORY : parsing.status;
+}
+
+/* The whole file in memory of its own, with a zero byte behind it. */
 static spz_status load(const char *path, char **text, size_t *length)
 {
     struct stat about;
@@ -268,16 +285,25 @@ static spz_status load(const char *path, char **text, size_t *length)
             status = SPZ_OVER_LIMIT;
     }
     fclose(file);
+    if (status == SPZ_OK)
+        (*text)[*length] = '\0'; /* there is room: the last reading got less than it asked for */
     return status;
 }
 
-static bool is_utf16(const char *text, size_t length)
+/* What the bytes of the file say, as one text. */
+static spz_status parse_bytes(SeasonTable *table, const TableOptions *options, const spz_sink *sink, const char *bytes, size_t length)
 {
-    return length >= 2 && (memcmp(text, "\xFF\xFE", 2) == 0 || memcmp(text, "\xFE\xFF", 2) == 0);
+    Buffer room;
+    buffer_init(&room);
+    const char *text = table_text_open(bytes, &length, &room);
+    spz_status status = buffer_failed(&room) ? SPZ_NO_MEMORY : parse(table, options, sink, text, length);
+    buffer_free(&room);
+    return status;
 }
 
-spz_status table_read(const char *path, const spz_sink *sink, SeasonTable *out)
+spz_status table_read(const char *path, const TableOptions *options, const spz_sink *sink, SeasonTable *out)
 {
+    static const TableOptions none = {DATES_UNKNOWN, NULL};
     char *text;
     size_t length;
     *out = (SeasonTable){0};
@@ -292,12 +318,8 @@ spz_status table_read(const char *path, const spz_sink *sink, SeasonTable *out)
         complain(path, sink, status, "the table is larger than a gigabyte; divide it");
     else if (status == SPZ_OK && length == 0)
         status = complain(path, sink, SPZ_EMPTY, "the table is empty");
-    else if (status == SPZ_OK && is_utf16(text, length))
-        status = complain(path, sink, SPZ_BAD_SETTINGS, "the table is not written in UTF-8; save it as 'CSV UTF-8'");
-    else if (status == SPZ_OK) {
-        size_t mark = length >= 3 && memcmp(text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
-        status = parse(out, sink, text + mark, length - mark);
-    }
+    else if (status == SPZ_OK)
+        status = parse_bytes(out, options ? options : &none, sink, text, length);
     memory_free(text);
     return status;
 }
@@ -307,6 +329,7 @@ void table_free(SeasonTable *table)
     for (size_t i = 0; i < table->concerts.count; i++)
         array_free(&table->concerts.at[i].works);
     array_free(&table->concerts);
+    array_free(&table->notes);
     index_free(&table->names);
     arena_release(&table->arena);
 }
