@@ -1,11 +1,11 @@
 #include "editing/mark_insert.h"
+#include "model/own_marks.h"
 #include "editing/mark_walk.h"
 #include "writing/markup.h"
 #include "support/numbers.h"
 #include <stdlib.h>
 #include <string.h>
 
-const char mark_id[] = "spezzato-mark-";
 
 /* A wish with the place that was found for it. */
 typedef struct Insertion {
@@ -140,7 +140,7 @@ static void put_direction(Buffer *out, const Insert *insert, const Insertion *in
     html.ascii = true;
     html_open(&html, "direction");
     html_put(&html, "placement", "above");
-    html_put_format(&html, "id", "%s%zu", mark_id, number);
+    html_put_format(&html, "id", OWN_MARK_ID "%zu", number);
     if (wish->words && *wish->words)
         put_said(&html, wish->words);
     put_sign(&html, wish);
@@ -218,7 +218,7 @@ static bool is_ours(const XmlScan *scan, const XmlPiece *piece)
 {
     char id[64];
     return (piece->kind == XML_START || piece->kind == XML_EMPTY) && xml_is(piece, "direction") &&
-           xml_attribute(scan, piece, "id", id, sizeof id) && strncmp(id, mark_id, strlen(mark_id)) == 0;
+           xml_attribute(scan, piece, "id", id, sizeof id) && strncmp(id, OWN_MARK_ID, strlen(OWN_MARK_ID)) == 0;
 }
 
 spz_status mark_strip(const Buffer *text, Buffer *out, size_t *taken)

@@ -1,13 +1,11 @@
 /* mark_insert.h - directions put into the text of a score, and taken out again. Every byte of the score stays what it was.
  *
- * Each direction carries an id that begins with mark_id, by which it is known again. It is followed by a copy of the white space
+ * Each direction carries an id that begins with OWN_MARK_ID (own_marks.h), by which it is known again. It is followed by a copy of the white space
  * before it, so that taking out the direction and the white space behind it gives the file as it was. */
 #ifndef EDITING_MARK_INSERT_H
 #define EDITING_MARK_INSERT_H
 #include "model/movement.h"
 #include "support/buffer.h"
-
-extern const char mark_id[]; /* "spezzato-mark-" */
 
 typedef enum WishSign { WISH_WORDS, WISH_BRACKET, WISH_DASHES } WishSign;
 

@@ -2,6 +2,7 @@
  *
  * Speed: names are interned in the parser's own dictionary before it starts, so that an element is known by its pointer; what no
  * rule asks for is passed over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
+#include "model/own_marks.h"
 #include "reader/reader.h"
 #include "reader/source_text.h"
 #include "support/ascii.h"
@@ -102,6 +103,12 @@ static void check_root(Reader *reader, Element element, const xmlChar *name)
         reader_fail(reader, SPZ_NOT_MUSICXML, "this is XML, but no MusicXML score: it begins with <%.60s>", (const char *)name);
 }
 
+static bool is_own_mark(Reader *reader)
+{
+    char id[sizeof OWN_MARK_ID];
+    return reader_attribute(reader, ATTRIBUTE_ID, id, sizeof id) && strcmp(id, OWN_MARK_ID) == 0; /* cut to that length */
+}
+
 static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri, int namespace_count,
                      const xmlChar **namespaces, int attribute_count, int defaulted, const xmlChar **attributes)
 {
@@ -127,7 +134,7 @@ static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, 
     if (reader->depth && reader->open[reader->depth - 1] == ELEMENT_DYNAMICS) {
         dynamic_sign(reader, (const char *)name);
         open_element(reader, ELEMENT_DYNAMIC_SIGN);
-    } else if (element == ELEMENT_OTHER) {
+    } else if (element == ELEMENT_OTHER || (element == ELEMENT_DIRECTION && is_own_mark(reader))) {
         reader->skipped = 1;
     } else {
         open_element(reader, element);

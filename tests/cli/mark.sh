@@ -27,6 +27,10 @@ trip() {
     run 0 mark --all "$score" -o "$folder/after.mxl"
     run 0 mark --unmark "$folder/after.mxl" -o "$folder/back.musicxml"
     same "$folder/before.musicxml" "$folder/back.musicxml" "$score: marked and unmarked"
+    # Our own pencil is not the composer's: what is found in the marked score is what was found before.
+    run 0 --format json "$folder/before.musicxml" && grep -v '"file"' "$folder/out" > "$folder/found"
+    run 0 --format json "$folder/after.musicxml" && grep -v '"file"' "$folder/out" > "$folder/found-again"
+    same "$folder/found" "$folder/found-again" "$score: found in the marked score"
     run 0 streams "$folder/before.musicxml" && mv "$folder/out" "$folder/notes"
     run 0 streams "$folder/after.mxl"
     [ -s "$folder/notes" ] && same "$folder/notes" "$folder/out" "$score: notes before and after"
