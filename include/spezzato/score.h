@@ -34,7 +34,7 @@ typedef struct spz_pitch {
 enum { SPZ_PITCH_TEXT = 16 };
 SPZ_API char *spz_pitch_text(spz_pitch pitch, char text[SPZ_PITCH_TEXT]); /* as in data: "Eb4", "F#5", "unpitched" */
 
-/* Reads a MusicXML score, plain or compressed (told apart by content, not by name). On failure `*out` is NULL and one
+/* Reads a MusicXML score, plain or compressed (told apart by content, not by name); "-" is standard input, pipes will do. On failure `*out` is NULL and one
  * SPZ_ERROR message has gone to the sink. No network, no external entity. Codes: all input codes of status.h. */
 SPZ_API spz_status spz_score_read(const char *path, const spz_sink *sink, spz_score **out);
 

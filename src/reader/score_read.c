@@ -2,8 +2,10 @@
  * they are read, so that the XML never lies in memory as a whole. */
 #include "reader/archive.h"
 #include "reader/container.h"
+#include "reader/foreign_files.h"
 #include "reader/linked_files.h"
 #include "reader/reader.h"
+#include "support/buffer.h"
 #include "support/message.h"
 #include "support/numbers.h"
 #include <errno.h>
@@ -11,14 +13,13 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
-#include <sys/stat.h>
 
 static const Ticks first_per_crotchet = 10080; /* 2^5 * 3^2 * 5 * 7: a 128th, and the usual tuplets of it */
 
 /* What is read from: `ahead` holds the first bytes, taken to see what the file is. */
 typedef struct FileSource {
     FILE *file;
-    char ahead[4];
+    char ahead[FOREIGN_LOOK];
     int ahead_count, ahead_given;
     bool failed;
     char buffer[32 * 1024]; /* a score has millions of bytes: few, large reads */
@@ -246,6 +247,15 @@ static spz_status hand_over(Job *job, spz_status status, spz_score **out)
     return status;
 }
 
+/* NULL where it may be XML; else it has been said what it seems to be. */
+static const char *refuse_foreign(const Job *job, const void *bytes, size_t count, spz_status *status)
+{
+    const char *sentence = foreign_file(bytes, count, status);
+    if (sentence)
+        complain(job, *status, "%s", sentence);
+    return sentence;
+}
+
 spz_status spz_score_read_memory(const void *data, size_t size, const char *name, const spz_sink *sink, spz_score **out)
 {
     Job job = {NULL, sink, name};
@@ -258,28 +268,29 @@ spz_status spz_score_read_memory(const void *data, size_t size, const char *name
         status = complain(&job, SPZ_EMPTY, "the file is empty");
     else if (archive_looks_like(data, size))
         status = read_archive(&job, data, size);
-    else
+    else if (!refuse_foreign(&job, data, size, &status))
         status = read_plain(&job, read_memory, &source);
     return hand_over(&job, status, out);
 }
 
-/* The whole packed file; it is small beside the score it holds. */
+/* The whole packed file, which is small beside the score it holds. */
 static spz_status read_archive_file(const Job *job, FileSource *source)
 {
-    struct stat about;
-    if (fstat(fileno(source->file), &about) != 0 || about.st_size <= 0)
-        return complain(job, SPZ_CANNOT_READ, "the file can't be read: %s", message_cause(errno));
-    size_t size = (size_t)about.st_size;
-    if (size > limit_archive_bytes)
-        return complain(job, SPZ_OVER_LIMIT, "the compressed file is larger than any score");
-    char *bytes = memory_get(size);
-    if (!bytes)
-        return no_memory(job);
-    size_t got = 0;
-    for (int more = 1; more > 0 && got < size; got += more > 0 ? (size_t)more : 0)
-        more = read_file(source, bytes + got, (int)(size - got));
-    spz_status status = source->failed ? complain(job, SPZ_CANNOT_READ, "the file can't be read to its end") : read_archive(job, bytes, got);
-    memory_free(bytes);
+    enum { PIECE = 1 << 16 };
+    Buffer bytes;
+    char piece[PIECE];
+    spz_status status = SPZ_OK;
+    buffer_init(&bytes);
+    for (int more; status == SPZ_OK && (more = read_file(source, piece, PIECE)) > 0;) {
+        buffer_add(&bytes, piece, (size_t)more);
+        if (bytes.length > limit_archive_bytes)
+            status = complain(job, SPZ_OVER_LIMIT, "the compressed file is larger than any score");
+        else if (buffer_failed(&bytes))
+            status = no_memory(job);
+    }
+    if (status == SPZ_OK)
+        status = source->failed ? complain(job, SPZ_CANNOT_READ, "the file can't be read to its end") : read_archive(job, bytes.text, bytes.length);
+    buffer_free(&bytes);
     return status;
 }
 
@@ -292,23 +303,29 @@ static spz_status read_open_file(const Job *job, FileSource *source)
         return complain(job, SPZ_EMPTY, "the file is empty");
     if (archive_looks_like(source->ahead, (size_t)source->ahead_count))
         return read_archive_file(job, source);
-    spz_status status = read_plain(job, read_file, source);
+    spz_status status;
+    if (refuse_foreign(job, source->ahead, (size_t)source->ahead_count, &status))
+        return status;
+    status = read_plain(job, read_file, source);
     return source->failed ? complain(job, SPZ_CANNOT_READ, "the file can't be read to its end") : status;
 }
 
 spz_status spz_score_read(const char *path, const spz_sink *sink, spz_score **out)
 {
-    Job job = {NULL, sink, path};
+    bool piped = strcmp(path, "-") == 0;
+    Job job = {NULL, sink, piped ? "standard input" : path};
     FileSource source;
     *out = NULL;
     memset(&source, 0, offsetof(FileSource, buffer));
-    source.file = fopen(path, "rb");
+    source.file = piped ? stdin : fopen(path, "rb");
     if (!source.file)
         return complain(&job, SPZ_CANNOT_OPEN, "the file can't be opened: %s", message_cause(errno));
-    setvbuf(source.file, source.buffer, _IOFBF, sizeof source.buffer);
-    spz_status status = new_score(&job, path);
+    if (!piped) /* its buffer has to live on */
+        setvbuf(source.file, source.buffer, _IOFBF, sizeof source.buffer);
+    spz_status status = new_score(&job, job.name);
     if (status == SPZ_OK)
         status = hand_over(&job, read_open_file(&job, &source), out);
-    fclose(source.file);
+    if (!piped)
+        fclose(source.file);
     return status;
 }
