@@ -13,6 +13,8 @@
 #ifndef SPEZZATO_STATUS_H
 #define SPEZZATO_STATUS_H
 
+#include <stddef.h>
+
 #if defined(__GNUC__)
 #define SPZ_API __attribute__((visibility("default")))
 #else
@@ -170,6 +172,10 @@ typedef struct spz_sink {
     void (*say)(void *context, const spz_message *message);
     void *context;
 } spz_sink;
+
+/* How many letters have to be put in, left out, changed or exchanged to make `meant` of `word`; 0 where it begins so, SIZE_MAX where it is
+ * too far away to have been meant. Small and capital letters are alike. */
+SPZ_API size_t spz_word_distance(const char *word, const char *meant);
 
 SPZ_C_END
 #endif

@@ -1,14 +1,42 @@
 #include "arguments.h"
 #include "messages.h"
+#include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
+/* The option of that name, or the only one whose name begins so. */
 static const Option *option_long(const Option *const *options, const char *name, size_t length)
 {
-    for (; *options; options++)
-        if (strlen((*options)->name) == length && memcmp((*options)->name, name, length) == 0)
+    const Option *begun = NULL;
+    size_t count = 0;
+    for (; *options; options++) {
+        if (strncmp((*options)->name, name, length) != 0)
+            continue;
+        if (strlen((*options)->name) == length)
             return *options;
-    return NULL;
+        begun = *options;
+        count++;
+    }
+    return count == 1 && length > 0 ? begun : NULL;
+}
+
+static void complain_option(const char *command, const Option *const *options, const char *word)
+{
+    char name[64];
+    size_t best = SIZE_MAX;
+    const Option *meant = NULL;
+    snprintf(name, sizeof name, "%.*s", (int)strcspn(word + 2, "="), word + 2);
+    for (; word[1] == '-' && *options; options++) {
+        size_t away = spz_word_distance(name, (*options)->name);
+        if (away < best)
+            meant = *options;
+        best = away < best ? away : best;
+    }
+    if (meant)
+        complain_usage(command, "there is no option '%s'; is --%s meant?", word, meant->name);
+    else
+        complain_usage(command, "there is no option '%s'", word);
 }
 
 static const Option *option_short(const Option *const *options, char letter)
@@ -41,7 +69,7 @@ static bool read_option(Arguments *arguments, const Option *const *options, cons
     const Option *option = is_long ? option_long(options, word + 2, length) : option_short(options, word[1]);
     const char *rest = word + (is_long ? 2 : 1) + length;
     if (!option) {
-        complain_usage(arguments->command, "there is no option '%s'", word);
+        complain_option(arguments->command, options, word);
         return false;
     }
     Given given = {option, NULL};
@@ -63,7 +91,7 @@ static bool read_option(Arguments *arguments, const Option *const *options, cons
 static bool asks_for_help(int count, char **words)
 {
     for (int i = 0; i < count && strcmp(words[i], "--") != 0; i++)
-        if (strcmp(words[i], "--help") == 0)
+        if (strcmp(words[i], "--help") == 0 || strcmp(words[i], "-h") == 0)
             return true;
     return false;
 }

@@ -59,6 +59,6 @@ void commands_help(void)
          "A SCORE is a MusicXML file, plain (.musicxml, .xml) or compressed (.mxl).\n\nCommands:");
     for (size_t i = 0; i < COMMAND_COUNT; i++)
         printf("  %-10s %s\n", commands[i]->name, commands[i]->purpose);
-    puts("\n`spezzato COMMAND --help` explains a command and its options; `spezzato --version` tells the version.");
+    puts("\n`spezzato COMMAND --help` or `spezzato help COMMAND` explains a command and its options; `spezzato --version` tells the\nversion. An option may be shortened as long as only one begins so.");
     fputs(statuses, stdout);
 }

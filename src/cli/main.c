@@ -4,8 +4,10 @@
 #include "output.h"
 #include "spezzato/version.h"
 #include <signal.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static void tell_version(void)
 {
@@ -27,6 +29,47 @@ static int run_command(const Command *command, int count, char **words)
     return status;
 }
 
+/* A word that is neither a command nor a file, nor looks like one. */
+static bool is_misspelt(const char *word)
+{
+    return word[0] != '-' && !strpbrk(word, "./") && access(word, F_OK) != 0;
+}
+
+static int complain_word(const char *word)
+{
+    const Command *meant = NULL;
+    size_t best = SIZE_MAX;
+    for (size_t i = 0; command_at(i); i++) {
+        size_t away = spz_word_distance(word, command_at(i)->name);
+        if (away < best)
+            meant = command_at(i);
+        best = away < best ? away : best;
+    }
+    if (meant)
+        complain_usage(NULL, "'%s' is neither a command nor a file; is '%s' meant?", word, meant->name);
+    else
+        complain_usage(NULL, "'%s' is neither a command nor a file", word);
+    return EXIT_USAGE;
+}
+
+/* `help`, `help COMMAND`. */
+static int help_with(const char *name)
+{
+    const Command *command = name ? command_named(name) : NULL;
+    if (name && !command)
+        return complain_word(name);
+    if (command)
+        command_help(command);
+    else
+        commands_help();
+    return EXIT_OK;
+}
+
+static bool is_one_of(const char *word, const char *first, const char *second, const char *third)
+{
+    return strcmp(word, first) == 0 || strcmp(word, second) == 0 || strcmp(word, third) == 0;
+}
+
 int main(int count, char **words)
 {
     int status = EXIT_OK;
@@ -35,12 +78,14 @@ int main(int count, char **words)
     if (count < 2) {
         complain_usage(NULL, "which score?");
         status = EXIT_USAGE;
-    } else if (strcmp(words[1], "--version") == 0)
+    } else if (is_one_of(words[1], "--version", "-V", "version"))
         tell_version();
-    else if (strcmp(words[1], "--help") == 0)
-        commands_help();
+    else if (is_one_of(words[1], "--help", "-h", "help"))
+        status = help_with(words[2]);
     else if (command)
         status = run_command(command, count - 2, words + 2);
+    else if (is_misspelt(words[1]))
+        status = complain_word(words[1]);
     else
         status = run_command(command_named("page"), count - 1, words + 1);
     return output_finish() || status ? status : EXIT_INPUT;

@@ -3,6 +3,7 @@
 #include "command.h"
 #include "messages.h"
 #include <errno.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -78,6 +79,22 @@ static bool add_kind(const char *word, unsigned *kinds)
     return true;
 }
 
+static void complain_kind(const char *command, const char *word)
+{
+    size_t best = SIZE_MAX;
+    const char *meant = NULL;
+    for (int i = 0; i < SPZ_KIND_COUNT; i++) {
+        size_t away = spz_word_distance(word, spz_kind_name((spz_kind)i));
+        if (away < best)
+            meant = spz_kind_name((spz_kind)i);
+        best = away < best ? away : best;
+    }
+    if (meant)
+        complain_usage(command, "--kind %s: there is no such kind; is %s meant?", word, meant);
+    else
+        complain_usage(command, "--kind %s: there is no such kind", word);
+}
+
 static bool add_kinds(const Arguments *arguments, const char *list, unsigned *kinds)
 {
     while (*list) {
@@ -87,7 +104,7 @@ static bool add_kinds(const Arguments *arguments, const char *list, unsigned *ki
         memcpy(word, list, kept);
         word[kept] = '\0';
         if (!add_kind(word, kinds)) {
-            complain_usage(arguments->command, "--kind %s: there is no such kind", word);
+            complain_kind(arguments->command, word);
             return false;
         }
         list += length + (list[length] == ',');

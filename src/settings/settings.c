@@ -2,6 +2,8 @@
 #include "settings/store.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include <stdint.h>
+#include <stdio.h>
 #include <string.h>
 
 size_t spz_setting_count(void)
@@ -94,6 +96,21 @@ spz_status settings_add_entry(spz_settings *settings, const SettingEntry *entry)
     return whole && array_push(&settings->entries, copy) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
+const char *settings_meant(const char *name, char *text, size_t size)
+{
+    const char *key = strrchr(name, '.');
+    size_t best = SIZE_MAX;
+    *text = '\0';
+    for (size_t i = 0; i < settings_table_count; i++) {
+        size_t away = spz_word_distance(key ? key + 1 : name, settings_table[i].key);
+        if (away >= best)
+            continue;
+        best = away;
+        snprintf(text, size, "; is '%s.%s' meant?", settings_table[i].section, settings_table[i].key);
+    }
+    return text;
+}
+
 spz_status spz_settings_set(spz_settings *settings, const char *name, const char *value, const spz_sink *sink)
 {
     spz_message place = { .severity = SPZ_ERROR };
@@ -101,7 +118,7 @@ spz_status spz_settings_set(spz_settings *settings, const char *name, const char
     double number;
     long row = row_of(name);
     if (row < 0) {
-        message_send(sink, &place, "there is no setting '%s'", name);
+        message_send(sink, &place, "there is no setting '%s'%s", name, settings_meant(name, text, sizeof text));
         return SPZ_BAD_SETTINGS;
     }
     const char *fault = settings_value_fault(&settings_table[row], value, &number, text, sizeof text);

@@ -101,11 +101,11 @@ static bool section_known(const char *section)
 
 static void unknown_key(SettingsFile *reading, const char *section, const char *key)
 {
-    char text[160];
+    char text[300], meant[120];
     if (!*section)
         snprintf(text, sizeof text, "'%.60s' stands before the first [section]", key);
     else if (section_known(section))
-        snprintf(text, sizeof text, "there is no setting '%.60s' in [%s]", key, section);
+        snprintf(text, sizeof text, "there is no setting '%.60s' in [%s]%s", key, section, settings_meant(key, meant, sizeof meant));
     else
         snprintf(text, sizeof text, "there is no section [%s]", section);
     fault(reading, reading->line, "%s", text);
@@ -141,8 +141,21 @@ static int take_line(void *context, const char *section, const char *key, const 
     return settings_section_is_free(section) ? take_entry(reading, section, key, value) : take_value(reading, section, key, value);
 }
 
+/* One line about a file that is no settings file at all, rather than one for each of its lines. */
+static bool is_foreign(SettingsFile *reading)
+{
+    int first = getc(reading->file);
+    bool foreign = first == '<' || first == 'P' ? (first == '<' || getc(reading->file) == 'K') : false;
+    rewind(reading->file);
+    if (foreign)
+        fault(reading, 0, "this is a score or another document, no settings file%s", "");
+    return foreign;
+}
+
 static spz_status read_lines(SettingsFile *reading)
 {
+    if (is_foreign(reading))
+        return reading->status;
     int first_fault = ini_parse_stream(next_line, reading, take_line, reading);
     if (ferror(reading->file)) {
         fault(reading, 0, "reading stopped: %s", message_cause(errno));

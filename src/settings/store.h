@@ -22,6 +22,9 @@ struct spz_settings {
 long settings_row(const char *section, const char *key);
 bool settings_section_is_free(const char *section);
 
+/* "; is 'stage.width' meant?" where a setting of the table has a key like that of `name`, "" else. Returns `text`. */
+const char *settings_meant(const char *name, char *text, size_t size);
+
 /* What is wrong with `value` for this row, as a clause ('has to lie between 5 and 60'); NULL when it is good. `number` gets its
  * value (yes: 1, no: 0). */
 const char *settings_value_fault(const spz_setting *row, const char *value, double *number, char *text, size_t size);
