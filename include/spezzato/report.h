@@ -42,11 +42,12 @@ typedef struct spz_report_options {
     const spz_settings *settings;
     const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
     spz_language language; /* of text and HTML; JSON and CSV are English */
+    const char *house_rules; /* spz_settings_house, told on the page; NULL: none. Borrowed until the report is closed */
     /* Pages as HTML: names of the overview and of the pages before and after this one, to lead to them; NULL: none. Borrowed likewise. */
     const char *overview, *before, *after;
 } spz_report_options;
 #define SPZ_REPORT_USUAL \
-    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL })
+    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */

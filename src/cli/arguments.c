@@ -124,6 +124,9 @@ bool arguments_read(Arguments *arguments, const char *command, const Option *con
 
 void arguments_free(Arguments *arguments)
 {
+    for (size_t i = 0; i < arguments->found_count; i++)
+        free(arguments->found[i]);
+    free(arguments->found);
     free(arguments->given);
     free((void *)arguments->operands);
     *arguments = (Arguments){0};

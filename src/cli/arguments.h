@@ -22,11 +22,16 @@ typedef struct Arguments {
     Given *given;          /* in the order of the command line */
     const char **operands;
     size_t given_count, operand_count;
+    char **found;          /* scores of folders that were named; its own */
+    size_t found_count;
 } Arguments;
 
 /* Takes the words behind the command's name apart. false after one line about what is wrong. The caller frees. `*help` is set where
  * --help was among them; nothing else matters then. */
 bool arguments_read(Arguments *arguments, const char *command, const Option *const *options, int count, char **words, bool *help);
+/* Each folder among the operands becomes the scores that lie in it, by name (.musicxml, .mxl, .xml); hidden files are left alone. false after one
+ * line about what is wrong. */
+bool arguments_open_folders(Arguments *arguments);
 void arguments_free(Arguments *arguments);
 
 bool arguments_have(const Arguments *arguments, const Option *option);

@@ -155,7 +155,9 @@ static bool folder_is_there(const char *folder)
     struct stat about;
     if (mkdir(folder, 0777) == 0 || (errno == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode)))
         return true;
-    spz_message message = {.severity = SPZ_ERROR, .file = folder, .text = "the folder can't be made"};
+    char text[200];
+    snprintf(text, sizeof text, "the folder can't be made: %s", strerror(errno));
+    spz_message message = {.severity = SPZ_ERROR, .file = folder, .text = text};
     Voice voice = {.most_doubts = 1};
     spz_sink sink = voice_sink(&voice);
     sink.say(sink.context, &message);
@@ -205,6 +207,8 @@ static int report_all(Pages *pages, const Arguments *arguments)
     if (pages->written > 0) {
         int index = write_index(pages);
         result = index ? index : result;
+        if (!index)
+            printf("Open %s/%s in a browser.\n", pages->folder, index_page);
     }
     spz_report_free(pages->index);
     return result;
@@ -229,6 +233,7 @@ static int run(const Arguments *arguments)
         return result;
     }
     pages.options.settings = pages.settings;
+    pages.options.house_rules = spz_settings_house(pages.settings);
     result = score_list_make(&pages.scores, arguments, pages.settings);
     if (result != EXIT_USAGE) {
         int reported = names_are_apart(arguments, &pages.scores) ? report_all(&pages, arguments) : EXIT_USAGE;

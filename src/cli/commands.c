@@ -56,7 +56,7 @@ void commands_help(void)
     puts("spezzato tells from an orchestral score where the string sections should sit, and why, with bar numbers.\n\n"
          "Usage: spezzato [options] SCORE...           the page of each movement\n"
          "       spezzato COMMAND [options] ...        one of the commands below\n\n"
-         "A SCORE is a MusicXML file, plain (.musicxml, .xml) or compressed (.mxl).\n\nCommands:");
+         "A SCORE is a MusicXML file, plain (.musicxml, .xml) or compressed (.mxl); a folder stands for the scores in it,\n- for a score from standard input.\n\nCommands:");
     for (size_t i = 0; i < COMMAND_COUNT; i++)
         printf("  %-10s %s\n", commands[i]->name, commands[i]->purpose);
     puts("\n`spezzato COMMAND --help` or `spezzato help COMMAND` explains a command and its options; `spezzato --version` tells the\nversion. An option may be shortened as long as only one begins so.");

@@ -23,7 +23,11 @@ static int run_command(const Command *command, int count, char **words)
     if (arguments_read(&arguments, command->name, command->options, count, words, &help)) {
         if (help)
             command_help(command);
-        status = help ? EXIT_OK : command->run(&arguments);
+        else if (strncmp(command->operands, "SCORE...", 8) == 0 && !arguments_open_folders(&arguments))
+            status = EXIT_INPUT;
+        else
+            status = command->run(&arguments);
+        status = help ? EXIT_OK : status;
     }
     arguments_free(&arguments);
     return status;

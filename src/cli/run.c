@@ -114,6 +114,7 @@ int run_report(const Arguments *arguments, const Run *run)
     }
     if (run->report == SPZ_REPORT_PASSAGES) /* divisions name their desks; a page would draw a plan */
         options.settings = settings;
+    options.house_rules = spz_settings_house(settings);
     spz_status opened = spz_report_open(run->report, format, &options, &work.report);
     work.settings = settings;
     if (opened) {

@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 const Option option_format = {"format", 0, "FORM", "text, json or csv"};
 const Option option_output = {"output", 'o', "FILE", "write to FILE, whole or not at all; else to the terminal"};
@@ -194,6 +195,28 @@ static int read_one(spz_settings *settings, const char *path)
     return status ? EXIT_INPUT : EXIT_OK;
 }
 
+/* What the house has laid down once and for all: $XDG_CONFIG_HOME/spezzato/house.ini, where there is one (XDG Base Directory
+ * Specification). */
+static int read_house(spz_settings *settings)
+{
+    char path[4096], name[sizeof path + 1];
+    const char *top = getenv("XDG_CONFIG_HOME"), *home = getenv("HOME");
+    bool own = top && *top == '/';
+    if (!own && !(home && *home == '/'))
+        return EXIT_OK;
+    snprintf(path, sizeof path, "%s%s/spezzato/house.ini", own ? top : home, own ? "" : "/.config");
+    bool below_home = home && *home && strncmp(path, home, strlen(home)) == 0 && path[strlen(home)] == '/';
+    snprintf(name, sizeof name, "%s%s", below_home ? "~" : "", path + (below_home ? strlen(home) : 0));
+    if (access(path, F_OK) != 0)
+        return EXIT_OK;
+    Voice voice = {.most_doubts = 1};
+    spz_sink sink = voice_sink(&voice);
+    spz_status status = spz_settings_read_house(settings, path, name, &sink);
+    if (status && !voice.errors)
+        complain_status(path, status);
+    return status ? EXIT_INPUT : EXIT_OK;
+}
+
 int arguments_settings(const Arguments *arguments, spz_settings **settings)
 {
     int status = EXIT_OK;
@@ -202,6 +225,7 @@ int arguments_settings(const Arguments *arguments, spz_settings **settings)
         complain_status(NULL, made);
         return EXIT_INPUT;
     }
+    status = read_house(*settings);
     for (size_t i = 0; i < arguments->given_count && status == EXIT_OK; i++) {
         const Given *given = &arguments->given[i];
         if (given->option == &option_settings)

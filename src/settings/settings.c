@@ -198,5 +198,7 @@ spz_status settings_copy(const spz_settings *from, spz_settings **out)
             status = settings_put(*out, (long)i, from->values[i], from->numbers[i]);
     for (size_t i = 0; status == SPZ_OK && i < from->entries.count; i++)
         status = settings_add_entry(*out, &from->entries.at[i]);
+    if (status == SPZ_OK && from->house && !((*out)->house = arena_string(&(*out)->arena, from->house)))
+        status = SPZ_NO_MEMORY;
     return status;
 }

@@ -170,6 +170,19 @@ static spz_status read_lines(SettingsFile *reading)
     return reading->status;
 }
 
+spz_status spz_settings_read_house(spz_settings *settings, const char *path, const char *name, const spz_sink *sink)
+{
+    spz_status status = spz_settings_read(settings, path, sink);
+    if (status == SPZ_OK && !(settings->house = arena_string(&settings->arena, name)))
+        status = SPZ_NO_MEMORY;
+    return status;
+}
+
+const char *spz_settings_house(const spz_settings *settings)
+{
+    return settings ? settings->house : NULL;
+}
+
 spz_status spz_settings_read(spz_settings *settings, const char *path, const spz_sink *sink)
 {
     SettingsFile reading = { fopen(path, "r"), path, sink, NULL, 0, SPZ_OK };

@@ -16,6 +16,7 @@ struct spz_settings {
     const char **values; /* by row of the table; NULL: the default */
     double *numbers;     /* by row; of the default or of what was set */
     ARRAY(SettingEntry) entries;
+    const char *house; /* name of the house's file; NULL */
 };
 
 /* Row of 'section.key', or -1. */

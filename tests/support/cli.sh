@@ -6,6 +6,9 @@ SPEZZATO=${SPEZZATO:-${BUILD:-build}/spezzato}
 folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-cli-XXXXXX")
 trap 'rm -rf "$folder"' EXIT
 trap 'exit 1' INT TERM
+# No house of the one who tries it out.
+XDG_CONFIG_HOME=$folder/no-house
+export XDG_CONFIG_HOME
 faults=0
 script=$(basename "$0")
 shared=${SPEZZATO_SHARED:-../shared}

@@ -2,6 +2,8 @@
 # The main job on the bundled season: a page for each movement into reports/, an overview of all, and what to look at.
 # REPORTS names another folder, SPEZZATO another program.
 set -eu
+XDG_CONFIG_HOME=/nonexistent # no house of the one who builds this
+export XDG_CONFIG_HOME
 build=${BUILD:-build}
 program=${SPEZZATO:-$build/spezzato}
 reports=${REPORTS:-reports}

@@ -1,6 +1,8 @@
 #!/bin/sh
 # golden.sh FOLDER: writes what the program prints today for each case of tests/data/golden/cases into FOLDER.
 set -eu
+XDG_CONFIG_HOME=/nonexistent # no house of the one who builds this
+export XDG_CONFIG_HOME
 build=${BUILD:-build}
 program=${SPEZZATO:-$build/spezzato}
 scores=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-golden-XXXXXX")

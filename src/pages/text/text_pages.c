@@ -32,6 +32,10 @@ void block_title(spz_report *report, const ShownMovement *shown)
     SAY(&line, report->options.language, year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", shown->file),
         slot_number("n", (long)spz_movement_bars(movement)), slot_number("year", year));
     layout_flow(&report->out, 0, "", &line, report->options.width);
+    if (report->options.house_rules) {
+        SAY(&line, report->options.language, PHRASE_PAGE_HOUSE_RULES, slot_text("file", report->options.house_rules));
+        layout_flow(&report->out, 0, "", &line, report->options.width);
+    }
 }
 
 void block_sections(spz_report *report, const ShownMovement *shown)

@@ -192,6 +192,10 @@ static void about_reading(const Web *web)
     WEB_SAY(html, language, PHRASE_FIRST_READ_FROM, slot_text("file", web->shown->file));
     html_words(html, " ");
     WEB_SAY(html, language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
+    if (web->report->options.house_rules) {
+        html_words(html, " ");
+        WEB_SAY(html, language, PHRASE_PAGE_HOUSE_RULES, slot_text("file", web->report->options.house_rules));
+    }
     html_close(html);
     html_line_end(html);
     html->failed = html->failed || names.failed;
