@@ -5,7 +5,6 @@
 #include "model/own_marks.h"
 #include "reader/reader.h"
 #include "reader/source_text.h"
-#include "support/ascii.h"
 #include "support/message.h"
 #include "support/utf8.h"
 #include <libxml/SAX2.h>
@@ -212,16 +211,32 @@ static void on_document_type(void *context, const xmlChar *name, const xmlChar *
     (void)context, (void)name, (void)public_id, (void)system_id; /* named, never loaded */
 }
 
-/* libxml2's sentence without its newline. */
-static void clean_sentence(const char *from, char *to, size_t size)
+/* What is wrong with the XML, for a reader of music. */
+static const char *fault_of_xml(int code)
 {
-    snprintf(to, size, "%s", from ? from : "not well formed");
-    size_t length = strlen(to);
-    while (length && ascii_is_blank((unsigned char)to[length - 1]))
-        to[--length] = '\0';
-    for (size_t i = 0; i < length; i++)
-        if (to[i] == '\n' || to[i] == '\r')
-            to[i] = ' ';
+    switch (code) {
+    case XML_ERR_TAG_NAME_MISMATCH:
+        return "an element is closed here that is not the one that is open";
+    case XML_ERR_INVALID_CHAR:
+    case XML_ERR_INVALID_CHARREF:
+    case XML_ERR_INVALID_DEC_CHARREF:
+    case XML_ERR_INVALID_HEX_CHARREF:
+        return "a character stands here that no text may hold";
+    case XML_ERR_INVALID_ENCODING:
+    case XML_ERR_UNSUPPORTED_ENCODING:
+    case XML_ERR_UNKNOWN_ENCODING:
+        return "the file says that it is in an encoding that is not known, or is not in it";
+    case XML_ERR_ATTRIBUTE_NOT_STARTED:
+    case XML_ERR_ATTRIBUTE_NOT_FINISHED:
+    case XML_ERR_ATTRIBUTE_WITHOUT_VALUE:
+    case XML_ERR_ATTRIBUTE_REDEFINED:
+    case XML_ERR_LT_IN_ATTRIBUTE:
+        return "an attribute is broken here";
+    case XML_ERR_DOCUMENT_END:
+        return "something stands behind the end of the score";
+    default:
+        return "the file is damaged here";
+    }
 }
 
 #if LIBXML_VERSION >= 21200
@@ -233,7 +248,6 @@ typedef xmlErrorPtr ParseError;
 static void on_error(void *context, ParseError error)
 {
     Reader *reader = context;
-    char sentence[200];
     if (reader->status != SPZ_OK)
         return;
     if (error->code == XML_ERR_NO_MEMORY)
@@ -243,10 +257,8 @@ static void on_error(void *context, ParseError error)
     else if (error->level == XML_ERR_FATAL &&
              (bytes_left(reader) < 4 || error->code == XML_ERR_TAG_NOT_FINISHED || error->code == XML_ERR_DOCUMENT_EMPTY))
         reader_fail(reader, SPZ_NOT_XML, error->code == XML_ERR_DOCUMENT_EMPTY ? "there is no XML in this file" : "the file breaks off here, before its end");
-    else if (error->level == XML_ERR_FATAL) {
-        clean_sentence(error->message, sentence, sizeof sentence);
-        reader_fail(reader, SPZ_NOT_XML, "this is no well-formed XML: %s", sentence);
-    }
+    else if (error->level == XML_ERR_FATAL)
+        reader_fail(reader, SPZ_NOT_XML, "this is no well-formed XML: %s", fault_of_xml(error->code));
 }
 
 /* More of the file, as it is; bytes read. */

@@ -5,9 +5,11 @@
 #include "support/memory.h"
 #include "support/message.h"
 #include "support/path.h"
+#include <dirent.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <inttypes.h>
+#include <signal.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -104,6 +106,29 @@ static char *name_beside(const char *path)
     return name;
 }
 
+/* Files that runs which were killed while they wrote `path` have left beside it: of its digest, by a process that is no more. */
+static void sweep(const char *path, const char *own)
+{
+    char folder[4096], left[4400];
+    unsigned long sum;
+    intmax_t process;
+    char rest;
+    int length = (int)(path_name(path) - path);
+    if ((size_t)length >= sizeof folder)
+        return;
+    snprintf(folder, sizeof folder, "%.*s", length, path);
+    DIR *entries = opendir(length ? folder : ".");
+    for (struct dirent *entry; entries && (entry = readdir(entries)) != NULL;) {
+        if (sscanf(entry->d_name, ".spezzato-%jd-%8lx%c", &process, &sum, &rest) != 2 || sum != digest(path) || process <= 0)
+            continue;
+        snprintf(left, sizeof left, "%s%s", folder, entry->d_name);
+        if (strcmp(left, own) != 0 && kill((pid_t)process, 0) != 0 && errno == ESRCH)
+            unlink(left);
+    }
+    if (entries)
+        closedir(entries);
+}
+
 static int finish_file(int file, const spz_document *document, const struct stat *old)
 {
     int cause = write_whole(file, document->text, document->length);
@@ -136,6 +161,7 @@ static int write_and_rename(const spz_document *document, const char *path, cons
         if (cause)
             unlink(name);
     }
+    sweep(path, name);
     memory_free(name);
     return cause;
 }

@@ -43,4 +43,14 @@ for moment in 01 02 03 04 05 06 07 08 09 10 11 12 13 14 15 16 18 20 25 30; do
     [ "$(head -c 6 "$folder/page")" = older ] || cmp -s "$folder/page" "$folder/complete" || fault "half a file after an interrupt"
 done
 [ "$(leftovers)" = 0 ] || fault "an interrupt left a temporary file"
+# What a killed run left beside the file is swept by the next; what a living one is writing there is not.
+cd_folder=$(cd "$folder" && pwd -P)
+sum=2166136261
+for letter in $(printf '%s' "$cd_folder/swept.txt" | od -An -v -tu1); do sum=$((((sum ^ letter) * 16777619) & 0xffffffff)); done
+dead=$(sh -c 'echo $$')
+left=$(printf '%s/.spezzato-%s-%08x' "$folder" "$dead" "$sum"); living=$(printf '%s/.spezzato-%s-%08x' "$folder" $$ "$sum")
+: > "$folder/swept.txt"; : > "$left"; : > "$living"
+run 0 corpus/vercassine-barcarolle.musicxml -o "$folder/swept.txt"
+[ -e "$left" ] && fault "what a killed run left is still there"
+[ -e "$living" ] || fault "what another run is writing was taken away"
 finish
