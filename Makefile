@@ -28,7 +28,7 @@ BUILD_DATADIR = $(CURDIR)/src/pages/web
 override WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes
 XML_CFLAGS := $(shell pkg-config --cflags libxml-2.0 2>/dev/null || xml2-config --cflags 2>/dev/null)
 XML_LIBS := $(shell pkg-config --libs libxml-2.0 2>/dev/null || xml2-config --libs 2>/dev/null)
-LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lm -lpthread
+LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lsqlite3 -lm -lpthread
 override BASE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CPPFLAGS) $(CFLAGS)
 override COMPILE = $(BASE) $(EXTRA) -MMD -MP
 override LINK = $(CC) $(CFLAGS) $(LDFLAGS)
@@ -45,7 +45,7 @@ objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 MADE := $(BUILD)/made
 LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrases,$(sort $(wildcard src/wording/languages/*.phrases)))
 # Styles and scripts of the pages, as texts within the program.
-OWN_TEXTS := $(sort $(wildcard src/pages/*/*.css src/pages/*/*.js))
+OWN_TEXTS := $(sort $(wildcard src/pages/*/*.css src/pages/*/*.js src/store/*.sql))
 LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/own_texts.o
 CLI_OBJECTS := $(call objects,$(CLI_SOURCES))
 PROGRAM := $(BUILD)/spezzato
@@ -168,7 +168,7 @@ $(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o,$(CLI_OBJECTS)) $(B
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
-VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/engine src/season include -name '*.[ch]'))
+VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/settings src/sections src/analysis src/seating src/engine src/season src/store src/library include -name '*.[ch]'))
 $(BUILD)/src/season/results/result_terms.o: private EXTRA = -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
 $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 

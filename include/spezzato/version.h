@@ -21,7 +21,7 @@ SPZ_C_BEGIN
 /* "0.1.0": of the library that runs, which need not be the one whose headers were compiled. */
 SPZ_API const char *spz_version(void);
 
-/* The libraries that it works with, and their versions where they tell them: "libxml2 2.9.14, zlib 1.2.13, libcsv 3.0.3, libinih". Writes at
+/* The libraries that it works with, and their versions where they tell them: "libxml2 2.9.14, zlib 1.2.13, libcsv 3.0.3, libinih, sqlite 3.40.1". Writes at
  * most `size` bytes with the closing zero. Returns `out`. */
 SPZ_API char *spz_libraries(char *out, size_t size);
 

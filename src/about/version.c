@@ -3,6 +3,7 @@
 #include <csv.h>
 #include <libxml/parser.h>
 #include <stdio.h>
+#include <sqlite3.h>
 #include <stdlib.h>
 #include <zlib.h>
 
@@ -17,7 +18,7 @@ const char *spz_version(void)
 char *spz_libraries(char *out, size_t size)
 {
     long xml = strtol(xmlParserVersion, NULL, 10); /* 20914: 2.9.14 */
-    snprintf(out, size, "libxml2 %ld.%ld.%ld, zlib %s, libcsv %s, libinih", xml / 10000, xml / 100 % 100, xml % 100, zlibVersion(),
-             NUMBERS(CSV_MAJOR, CSV_MINOR, CSV_RELEASE));
+    snprintf(out, size, "libxml2 %ld.%ld.%ld, zlib %s, libcsv %s, libinih, sqlite %s", xml / 10000, xml / 100 % 100, xml % 100, zlibVersion(),
+             NUMBERS(CSV_MAJOR, CSV_MINOR, CSV_RELEASE), sqlite3_libversion());
     return out;
 }

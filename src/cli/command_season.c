@@ -1,10 +1,10 @@
 #include "cache_place.h"
 #include "command.h"
+#include "interrupts.h"
 #include "messages.h"
 #include "output.h"
 #include "progress.h"
 #include "spezzato/season.h"
-#include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -126,30 +126,6 @@ static bool read_wish(const Arguments *arguments, Wish *wish)
     return read_lines(wish);
 }
 
-/* A first interrupt ends the run after the scores at hand, whose results are kept; a second one at once. */
-static volatile sig_atomic_t interrupted;
-
-static void note_interrupt(int number)
-{
-    interrupted = 1;
-    signal(number, SIG_DFL);
-}
-
-/* What the caller has ignored stays ignored, as in a run that outlives its terminal. */
-static void hear_interrupts(void (*answer)(int))
-{
-    static const int numbers[] = {SIGINT, SIGTERM};
-    for (size_t i = 0; i < sizeof numbers / sizeof numbers[0]; i++)
-        if (signal(numbers[i], answer) == SIG_IGN)
-            signal(numbers[i], SIG_IGN);
-}
-
-static bool is_interrupted(void *context)
-{
-    (void)context;
-    return interrupted != 0;
-}
-
 static spz_status write_season(const Wish *wish, const spz_season *season, spz_document **document)
 {
     static const spz_format formats[] = {[FORM_TEXT] = SPZ_AS_TEXT, [FORM_JSON] = SPZ_AS_JSON, [FORM_CSV] = SPZ_AS_CSV, [FORM_HTML] = SPZ_AS_HTML,
@@ -202,11 +178,11 @@ static int plan_season(Wish *wish, spz_settings *settings)
     wish->season.settings = settings;
     wish->season.progress = progress_show;
     wish->season.context = &progress;
-    wish->season.stop = is_interrupted;
-    hear_interrupts(note_interrupt);
+    wish->season.stop = interrupts_came;
+    interrupts_hear();
     spz_status status = make_document(wish, wish->arguments->operands[0], &sink, &document);
     progress_end(&progress);
-    hear_interrupts(SIG_DFL);
+    interrupts_leave();
     int result = finish(wish, status, document, &voice);
     voice_close(&voice, wish->arguments->operands[0]);
     spz_document_free(document);

@@ -9,6 +9,7 @@
     COMMAND(report) \
     COMMAND(stage) \
     COMMAND(season) \
+    COMMAND(library) \
     COMMAND(settings) \
     COMMAND(parts) \
     COMMAND(mark) \

@@ -3,6 +3,17 @@
 #define PAGES_SEASON_FORMS_H
 #include "spezzato/season.h"
 #include "support/buffer.h"
+#include "writing/text_layout.h"
+
+/* What was asked for, with a width that can be set. */
+static inline spz_season_look season_look_of(const spz_season_look *asked)
+{
+    spz_season_look look = asked ? *asked : (spz_season_look){0};
+    if (look.width == 0)
+        look.width = LAYOUT_USUAL_WIDTH;
+    look.width = look.width < LAYOUT_LEAST_WIDTH ? LAYOUT_LEAST_WIDTH : look.width > LAYOUT_MOST_WIDTH ? LAYOUT_MOST_WIDTH : look.width;
+    return look;
+}
 
 void season_text(const spz_season *season, const spz_season_look *look, Buffer *out);
 void season_json(const spz_season *season, const spz_season_look *look, Buffer *out);

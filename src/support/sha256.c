@@ -114,3 +114,11 @@ void sha256_end(Sha256 *sum, char text[SHA256_TEXT])
     }
     text[SHA256_TEXT - 1] = '\0';
 }
+
+void sha256_of(const void *data, size_t size, char text[SHA256_TEXT])
+{
+    Sha256 sum;
+    sha256_begin(&sum);
+    sha256_add(&sum, data, size);
+    sha256_end(&sum, text);
+}

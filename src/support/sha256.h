@@ -16,4 +16,5 @@ void sha256_add(Sha256 *sum, const void *data, size_t size);
 void sha256_add_text(Sha256 *sum, const char *text); /* its closing zero too, so that 'ab' 'c' is not 'a' 'bc' */
 void sha256_end_bytes(Sha256 *sum, unsigned char bytes[SHA256_BYTES]);
 void sha256_end(Sha256 *sum, char text[SHA256_TEXT]); /* in hexadecimal */
+void sha256_of(const void *data, size_t size, char text[SHA256_TEXT]); /* all in one */
 #endif

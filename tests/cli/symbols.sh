@@ -26,7 +26,7 @@ if nm "$build/libspezzato.a" | grep -q __asan_; then
 elif at_hand pkg-config; then
     { sed 's/.*/int &;/' "$folder/own" | grep -v '^int main;'; printf '#include <spezzato/version.h>\n#include <spezzato/settings.h>\n#include <stdio.h>
 int main(void) { spz_settings *settings; int status = spz_settings_new(&settings) != SPZ_OK; spz_settings_free(settings); return status || puts(spz_version()) < 0; }\n'; } > "$folder/client.c"
-    $cc -std=c11 -w -fno-builtin -Iinclude -o "$folder/client" "$folder/client.c" "$build/libspezzato.a" $(pkg-config --libs libxml-2.0) -lz -linih -lcsv -lm -lpthread 2> "$folder/err" &&
+    $cc -std=c11 -w -fno-builtin -Iinclude -o "$folder/client" "$folder/client.c" "$build/libspezzato.a" $(pkg-config --libs libxml-2.0) -lz -linih -lcsv -lsqlite3 -lm -lpthread 2> "$folder/err" &&
         "$folder/client" > "$folder/out" || fault "a program with names of its own can't use the archive: $(head -n 3 "$folder/err")"
     $cc -std=c11 -w -fno-builtin -Iinclude -o "$folder/client" "$folder/client.c" -L"$build" -lspezzato 2> "$folder/err" &&
         LD_LIBRARY_PATH=$build "$folder/client" > "$folder/out2" || fault "a program with names of its own can't use the shared library: $(head -n 3 "$folder/err")"

@@ -30,6 +30,8 @@ allowed() {
     season/table) echo "season/table support" ;;
     season/results) echo "season/results writing season/table engine seating $analysis" ;;
     season/planning) echo "season/planning season/results season/table engine seating $analysis" ;;
+    store) echo "store support" ;;
+    library) echo "library store season/results season/table citations engine reader seating $analysis" ;;
     engine) echo "engine reader seating $analysis" ;;
     writing) echo "writing support" ;;
     citations) echo "citations engine seating $analysis" ;;
@@ -59,6 +61,7 @@ belongs 'libxml/' reader about
 belongs zlib reader editing about
 belongs ini.h settings
 belongs csv.h season/table about
+belongs sqlite3.h store about
 for file in $(find src include tests -name node_modules -prune -o -name '*.[ch]' -print); do
     named=$(sed -n '1s/^\/\* \([a-z_]*\.[ch]\) - .*/\1/p' "$file")
     [ -z "$named" ] || [ "$named" = "$(basename "$file")" ] || say "$file calls itself $named"

@@ -5,9 +5,9 @@
 Each heading of docs/output.md is a command (season: docs/season.md). A field of its JSON has to stand there in code type, a head of its
 CSV after 'CSV'; a field in the table of a command that no score gives is one too many.
 """
-import csv, io, json, re, subprocess, sys
+import csv, io, json, os, re, shutil, subprocess, sys, tempfile
 
-COMMANDS = ["passages", "seating", "page", "sections", "streams", "settings", "check", "notes", "rehearsal"]
+COMMANDS = ["passages", "seating", "page", "sections", "streams", "settings", "check", "notes", "rehearsal", "library"]
 
 
 def ask(*words):
@@ -26,6 +26,8 @@ def keys(value, found):
 
 
 def main(program, scores):
+    shelf = os.path.join(tempfile.mkdtemp(), "library")
+    ask(program, "library", "add", "--library", shelf, *scores)
     text = open("docs/output.md", encoding="utf-8").read()
     parts = re.split(r"^## (.*)$", text, flags=re.M)
     sections = {"": parts[0], **dict(zip(parts[1::2], parts[2::2]))}
@@ -36,8 +38,10 @@ def main(program, scores):
         words = set(re.findall(r"`([a-z_0-9]+)`|\"([a-z_0-9]+)\":", shared))
         documented = {a or b for a, b in words}
         name = [] if command == "page" else [command]
+        if command == "library":
+            name = ["library", "find", "--library", shelf, "--strength", "clear"]
         given, columns = set(), set()
-        for score in [[]] if command == "settings" else [[score] for score in scores]:
+        for score in [[]] if command in ("settings", "library") else [[score] for score in scores]:
             given |= keys(json.loads(ask(program, *name, "--format", "json", *score)), set())
             heads = next(csv.reader(io.StringIO(ask(program, *name, "--format", "csv", *score))))
             columns |= set(heads)
@@ -56,6 +60,7 @@ def main(program, scores):
                 if key not in given | columns:
                     faults += 1
                     print("%s: docs/output.md tells of %s, which no report has" % (command, key))
+    shutil.rmtree(os.path.dirname(shelf))
     print("%d fields compared, %d faults" % (compared, faults))
     return 1 if faults or not compared else 0
 

@@ -18,6 +18,7 @@ header libxml/parser.h || need libxml2-dev
 header zlib.h || need zlib1g-dev
 header ini.h || need libinih-dev
 header csv.h || need libcsv-dev
+header sqlite3.h || need libsqlite3-dev
 if [ "$1" = test ]; then
     header CUnit/Basic.h || need libcunit1-dev
     have xmllint || need libxml2-utils
@@ -44,6 +45,7 @@ for name in $missing; do
     zlib1g-dev) set -- zlib-devel zlib ;;
     libinih-dev) set -- inih-devel libinih ;;
     libcsv-dev) set -- libcsv-devel libcsv ;;
+    libsqlite3-dev) set -- sqlite-devel sqlite ;;
     libcunit1-dev) set -- CUnit-devel cunit ;;
     libxml2-utils) set -- libxml2 libxml2 ;;
     pkg-config) set -- pkgconf pkgconf ;;

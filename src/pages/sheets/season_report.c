@@ -7,19 +7,10 @@
 enum { FORMATS = SPZ_AS_MARKDOWN + 1 };
 typedef void SeasonForm(const spz_season *season, const spz_season_look *look, Buffer *out);
 
-static spz_season_look sensible(const spz_season_look *asked)
-{
-    spz_season_look look = asked ? *asked : (spz_season_look){0};
-    if (look.width == 0)
-        look.width = LAYOUT_USUAL_WIDTH;
-    look.width = look.width < LAYOUT_LEAST_WIDTH ? LAYOUT_LEAST_WIDTH : look.width > LAYOUT_MOST_WIDTH ? LAYOUT_MOST_WIDTH : look.width;
-    return look;
-}
-
 static spz_status write_form(SeasonForm *const forms[FORMATS], const spz_season *season, spz_format format, const spz_season_look *asked, spz_document **out)
 {
     Buffer text;
-    spz_season_look look = sensible(asked);
+    spz_season_look look = season_look_of(asked);
     *out = NULL;
     if ((int)format < 0 || (int)format >= FORMATS || !forms[format])
         return SPZ_BAD_ARGUMENT;
@@ -46,7 +37,7 @@ spz_status spz_report_calendar(const spz_season *season, spz_format format, cons
 spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, const spz_season_look *asked, spz_document **out)
 {
     Buffer text;
-    spz_season_look look = sensible(asked);
+    spz_season_look look = season_look_of(asked);
     *out = NULL;
     const spz_planned_concert *planned = spz_season_concert(season, concert);
     if (!planned || (format != SPZ_AS_TEXT && format != SPZ_AS_HTML))
@@ -64,7 +55,7 @@ spz_status spz_report_changes(const spz_season *season, size_t concert, spz_form
 spz_status spz_report_concert(const spz_season *season, size_t concert, spz_format format, const spz_season_look *asked, spz_document **out)
 {
     Buffer text;
-    spz_season_look look = sensible(asked);
+    spz_season_look look = season_look_of(asked);
     *out = NULL;
     if (!spz_season_concert(season, concert) || format != SPZ_AS_HTML)
         return SPZ_BAD_ARGUMENT;

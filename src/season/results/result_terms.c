@@ -10,6 +10,11 @@
 #define EDITION __DATE__ " " __TIME__
 #endif
 
+const char *terms_edition(void)
+{
+    return EDITION;
+}
+
 static void add_table(Sha256 *sum, const spz_settings *settings)
 {
     char name[128];

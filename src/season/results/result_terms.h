@@ -4,6 +4,7 @@
 #include "support/sha256.h"
 #include "spezzato/settings.h"
 
+const char *terms_edition(void); /* of the program: changes with every source that bears on a verdict */
 /* [concert] is left out: it bears on the plan, not on the verdicts. So is the language of the documents. */
 void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT]);
 void terms_with_year(const char *settings_name, int year, char name[SHA256_TEXT]);

@@ -1,29 +1,22 @@
 #include "season/results/score_jobs.h"
+#include "engine/crew.h"
 #include "season/results/result_cache.h"
 #include "season/results/result_terms.h"
+#include "season/results/score_file.h"
 #include "support/memory.h"
 #include <errno.h>
-#include <pthread.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
-#include <time.h>
 
-#define SCORE_BYTES_MOST (512ull << 20) /* as the reader's own limit on plain scores */
-enum { JOBS_MOST = 64, TICK = 100 /* milliseconds between two looks at the progress */ };
 
 typedef struct Run {
     Job **order; /* largest first, so that no long score is left for the end */
-    size_t count, next;
+    size_t count;
     const spz_season_options *options;
     const KeptLines *lines;
     spz_progress progress;
-    spz_status status;
-    bool stop;
-    int active;  /* threads still at work */
-    pthread_mutex_t lock;
-    pthread_cond_t moved;
 } Run;
 
 spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall *hall, int year, size_t *place)
@@ -56,40 +49,6 @@ void jobs_free(Jobs *jobs)
     arena_release(&jobs->arena);
 }
 
-static spz_status read_open(FILE *file, char **data, size_t *size)
-{
-    struct stat about;
-    if (fstat(fileno(file), &about) != 0 || !S_ISREG(about.st_mode))
-        return SPZ_CANNOT_READ;
-    if ((unsigned long long)about.st_size > SCORE_BYTES_MOST)
-        return SPZ_OVER_LIMIT;
-    *data = memory_get((size_t)about.st_size + 1);
-    if (!*data)
-        return SPZ_NO_MEMORY;
-    *size = fread(*data, 1, (size_t)about.st_size, file);
-    return ferror(file) ? SPZ_CANNOT_READ : SPZ_OK;
-}
-
-static spz_status read_file(const char *path, char **data, size_t *size)
-{
-    *data = NULL;
-    *size = 0;
-    FILE *file = fopen(path, "rb");
-    if (!file)
-        return SPZ_CANNOT_OPEN;
-    spz_status status = read_open(file, data, size);
-    fclose(file);
-    return status;
-}
-
-static void name_content(Job *job, const char *data, size_t size)
-{
-    Sha256 sum;
-    sha256_begin(&sum);
-    sha256_add(&sum, data, size);
-    sha256_end(&sum, job->head.content);
-}
-
 /* A file that gave no bytes: the result says why. */
 static spz_status note_failure(ScoreResult *result, spz_status failure)
 {
@@ -117,13 +76,15 @@ static ScoreResult *find_kept(const Run *run, const LineHead *head)
     return run->options->cache ? cache_find(run->options->cache, head) : NULL;
 }
 
-static spz_status do_job(const Run *run, Job *job)
+static spz_status do_job(void *context, size_t task)
 {
+    Run *run = context;
+    Job *job = run->order[task];
     char *data;
     size_t size;
-    spz_status read = read_file(job->path, &data, &size), status = SPZ_OK;
+    spz_status read = score_file_read(job->path, &data, &size), status = SPZ_OK;
     if (read == SPZ_OK) {
-        name_content(job, data, size);
+        sha256_of(data, size, job->head.content);
         job->result = find_kept(run, &job->head);
     }
     job->kept = job->result != NULL;
@@ -137,8 +98,10 @@ static spz_status do_job(const Run *run, Job *job)
     return status;
 }
 
-static void count_done(Run *run, const Job *job)
+static void count_done(void *context, size_t task)
 {
+    Run *run = context;
+    const Job *job = run->order[task];
     run->progress.files_done++;
     run->progress.bytes_done += job->bytes;
     run->progress.files_kept += job->kept;
@@ -147,73 +110,17 @@ static void count_done(Run *run, const Job *job)
         run->progress.bars += job->result->movements.at[i].bars;
 }
 
-/* Takes jobs until there are none; the lock is held but while a score is read. `tell`: between scores, on the calling thread. */
-static void work_off(Run *run, bool tell)
+static void tell_progress(void *context)
 {
-    while (!run->stop && run->status == SPZ_OK && run->next < run->count) {
-        Job *job = run->order[run->next++];
-        pthread_mutex_unlock(&run->lock);
-        spz_status status = do_job(run, job);
-        pthread_mutex_lock(&run->lock);
-        if (status == SPZ_OK)
-            count_done(run, job);
-        else
-            run->status = status;
-        if (tell && run->options->progress)
-            run->options->progress(run->options->context, &run->progress);
-        if (tell && run->options->stop)
-            run->stop = run->stop || run->options->stop(run->options->context);
-    }
+    const Run *run = context;
+    if (run->options->progress)
+        run->options->progress(run->options->context, &run->progress);
 }
 
-static void *worker(void *context)
+static bool is_stopped(void *context)
 {
-    Run *run = context;
-    pthread_mutex_lock(&run->lock);
-    work_off(run, false);
-    run->active--;
-    pthread_cond_signal(&run->moved);
-    pthread_mutex_unlock(&run->lock);
-    return NULL;
-}
-
-static void wait_a_tick(Run *run)
-{
-    struct timespec until;
-    clock_gettime(CLOCK_REALTIME, &until);
-    until.tv_nsec += TICK * 1000000L;
-    until.tv_sec += until.tv_nsec / 1000000000L;
-    until.tv_nsec %= 1000000000L;
-    pthread_cond_timedwait(&run->moved, &run->lock, &until);
-}
-
-/* The calling thread only watches: it tells the progress and asks whether to stop. */
-static void watch(Run *run)
-{
-    while (run->active > 0) {
-        wait_a_tick(run);
-        if (run->options->progress)
-            run->options->progress(run->options->context, &run->progress);
-        if (run->options->stop && run->options->stop(run->options->context))
-            run->stop = true;
-    }
-}
-
-static void run_threads(Run *run, int threads)
-{
-    pthread_t started[JOBS_MOST];
-    int count = 0;
-    pthread_mutex_lock(&run->lock);
-    while (count < threads && pthread_create(&started[count], NULL, worker, run) == 0) {
-        count++;
-        run->active++;
-    }
-    if (count == 0) /* no thread to be had: alone, then */
-        work_off(run, true);
-    watch(run);
-    pthread_mutex_unlock(&run->lock);
-    for (int i = 0; i < count; i++)
-        pthread_join(started[i], NULL);
+    const Run *run = context;
+    return run->options->stop && run->options->stop(run->options->context);
 }
 
 static int larger_first(const void *a, const void *b)
@@ -244,27 +151,12 @@ static bool put_in_order(Run *run, Jobs *jobs)
 
 spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines)
 {
-    Run run = {.options = options, .lines = lines, .lock = PTHREAD_MUTEX_INITIALIZER, .moved = PTHREAD_COND_INITIALIZER};
+    Run run = {.options = options, .lines = lines};
     if (jobs->list.count == 0)
         return SPZ_OK;
     if (!put_in_order(&run, jobs))
         return SPZ_NO_MEMORY;
-    int threads = options->jobs < JOBS_MOST ? options->jobs : JOBS_MOST;
-    if ((size_t)threads > run.count)
-        threads = (int)run.count;
-    if (options->stop && options->stop(options->context))
-        run.stop = true;
-    if (threads > 1)
-        run_threads(&run, threads);
-    else {
-        pthread_mutex_lock(&run.lock);
-        work_off(&run, true);
-        pthread_mutex_unlock(&run.lock);
-    }
-    if (run.status == SPZ_OK && run.progress.files_done < run.count)
-        run.status = SPZ_INTERRUPTED;
+    spz_status status = crew_run(&(Crew){run.count, options->jobs, do_job, count_done, tell_progress, is_stopped, &run});
     memory_free(run.order);
-    pthread_cond_destroy(&run.moved);
-    pthread_mutex_destroy(&run.lock);
-    return run.status;
+    return status;
 }

@@ -35,7 +35,7 @@ static int by_name(const void *a, const void *b)
     return scores_compare_names(*(const char *const *)a, *(const char *const *)b);
 }
 
-static bool is_score_name(const char *name)
+bool scores_is_name(const char *name)
 {
     static const char *const endings[] = {".musicxml", ".mxl", ".xml"};
     size_t length = strlen(name);
@@ -55,7 +55,7 @@ static spz_status add_folder(const char *path, Arena *arena, FileList *files)
     if (!folder)
         return SPZ_CANNOT_OPEN;
     for (struct dirent *entry; status == SPZ_OK && (entry = readdir(folder)) != NULL;) {
-        if (!is_score_name(entry->d_name))
+        if (!scores_is_name(entry->d_name))
             continue;
         const char *name = arena_format(arena, "%s%s%s", path, path[strlen(path) - 1] == '/' ? "" : "/", entry->d_name);
         if (!name || !array_push(files, name))

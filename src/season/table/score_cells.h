@@ -18,4 +18,5 @@ typedef struct ScoreSearch { /* who hears of what is not there */
 spz_status scores_find(ScoreSearch *search, const char *cell, const char *folder, Arena *arena, FileList *files);
 /* The order in which people expect names: parts of digits by their value, letters without capitals, bytes at last. */
 int scores_compare_names(const char *a, const char *b);
+bool scores_is_name(const char *name); /* whether a file of that name is taken for a score: .musicxml, .mxl, .xml */
 #endif

@@ -16,10 +16,11 @@ static const FieldTable *const tables[] = {
     &planned_fields,  &change_fields,  &move_fields,      &desk_fields,    &other_fields,         &other_change_fields, &total_fields,  &setting_entry_fields,
     &season_note_fields, &conflict_fields,
     &rehearsal_movement_fields, &call_fields, &rehearsal_item_fields,
+    &shelf_work_fields, &shelf_movement_fields, &shelf_passage_fields,
 };
 
 static const Columns *const columns[] = {
-    &movements_columns, &sections_columns, &passages_columns, &seating_columns, &streams_columns, &named_streams_columns, &doubts_columns, &settings_columns, &rehearsal_columns,
+    &movements_columns, &sections_columns, &passages_columns, &seating_columns, &streams_columns, &named_streams_columns, &doubts_columns, &settings_columns, &rehearsal_columns, &shelf_columns,
 };
 
 static const char *forms_text(unsigned forms)

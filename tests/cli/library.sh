@@ -1,0 +1,130 @@
+#!/bin/sh
+# A library of scores: adding, finding, showing, forgetting, checking; what it holds is what the other commands say; faults lose nothing.
+. tests/support/cli.sh
+XDG_DATA_HOME="$folder/data"
+export XDG_DATA_HOME
+library="$folder/data/spezzato/library.sqlite"
+mkdir -p "$folder/shelf/one/deep" "$folder/shelf/two/.hidden"
+cp corpus/brelisk-*.musicxml "$folder/shelf/one"
+cp corpus/caldremi-*.musicxml "$folder/shelf/one/deep"
+cp corpus/tolvesk-* corpus/scarrowmere-fell-and-mere.musicxml corpus/lindquarre-* "$folder/shelf/two"
+cp corpus/vercassine-barcarolle.musicxml "$folder/shelf/two/.hidden"
+touch -d '2 hours ago' "$folder"/shelf/*/* "$folder"/shelf/*/*/*
+
+# Nothing there yet is told, and nothing is made by asking.
+run 2 library find
+says "there is no library here yet"
+[ -e "$folder/data" ] && fault "asking makes a library"
+
+run 0 library add "$folder/shelf" --jobs 2
+shows "12 scores: 12 heard (12 movements, 834 bars), 0 known already, 0 can't be used"
+run 0 library add "$folder/shelf"
+shows "12 scores: 0 heard (0 movements, 0 bars), 12 known already"
+
+# What is found is what `passages` lists.
+run 0 library find --kind exchange --between 'Vn I, Vn II' --strength striking --passages 1000 --format json
+json_ok "$folder/out" || fault "the answer is no JSON"
+cp "$folder/out" "$folder/found.json"
+run 0 passages --kind exchange --strength striking --format json "$folder"/shelf/*/*.m* "$folder"/shelf/one/deep/*
+if at_hand python3; then
+    python3 - "$folder/found.json" "$folder/out" > "$folder/compared" <<'EOT' || fault "$(cat "$folder/compared")"
+import json, sys
+pair = {"Vn I", "Vn II"}
+mine = {(m["title"], p["caller"], p["responder"], p["first_bar"], p["last_bar"], p["strength"])
+        for w in json.load(open(sys.argv[1]))["works"] for m in w["movements"] for p in m["passages"]}
+theirs = {(m["title"], *p["sections"], p["first_bar"], p["last_bar"], p["strength"])
+          for m in json.load(open(sys.argv[2]))["movements"] for p in m["passages"] if set(p["sections"]) == pair}
+print("only in the library", sorted(mine - theirs)[:3], "only in passages", sorted(theirs - mine)[:3])
+sys.exit(mine != theirs or len(mine) < 10)
+EOT
+fi
+run 0 library find --composer brelisk --before 1800 --lasts ..12 --players 8-7-6-4-3
+shows "Sinfonia in D, The Two Balconies (1786), 11:47"
+shows "1 work"
+run 0 library find --composer brelisk --lasts 12..
+shows "No work in the library answers this."
+run 0 library find --two-orchestras
+shows "Fell and Mere"
+shows "1 work"
+run 0 library find --violins-in-three --players 8-2-6-4-3
+shows "No work"
+run 0 library find --too-large --players 8-2-6-4-3
+shows "Trois écluses"
+run 0 library find --composer "' OR 1=1 --"
+shows "No work"
+for words in "--between Oboes" "--lasts 5" "--players 8-7" "--at ninth" "--kind waltz" "--format xml"; do
+    # shellcheck disable=SC2086
+    run 1 library find $words
+done
+run 1 library dance
+says "there is no 'library dance'"
+
+run 0 library show 'concerto grosso in g minor'
+shows "players at least: Vn I 2, Vn II 2, Va 1, Vc 2, Db 1"
+shows "caldremi-grosso-3.musicxml"
+run 2 library show 'Nobody knows it'
+says "no work of that name"
+
+# Every form; a page that runs nothing but its own script.
+for form in text csv json html; do
+    for language in en de fr; do
+        run 0 library find --strength clear --format $form --language $language
+        [ -s "$folder/out" ] || fault "nothing as $form"
+    done
+done
+run 0 library find --strength clear --format html
+shows "script-src 'sha256-"
+shows "Sinfonia in D, The Two Balconies"
+
+# Only what changed is heard again; the same bytes elsewhere are known; a file that can't be used is one line, each time.
+sed 's/<movement-title>Menuetto/<movement-title>Minuet/' corpus/brelisk-balconies-3.musicxml > "$folder/shelf/one/brelisk-balconies-3.musicxml"
+cp corpus/caldremi-grosso-1.musicxml "$folder/shelf/two/copy.musicxml"
+printf 'no music' > "$folder/shelf/two/broken.xml"
+touch -d '1 hour ago' "$folder/shelf/two/broken.xml"
+run 2 library add "$folder/shelf"
+shows "14 scores: 1 heard"
+says "broken.xml"
+[ "$(error_lines)" = 1 ] || fault "one file can't be used, $(error_lines) lines"
+run 2 library add "$folder/shelf"
+shows "0 heard"
+says "broken.xml"
+run 0 library find --titled minuet
+shows "1 work"
+run 0 library find --titled menuetto
+shows "No work"
+
+run 0 library check
+mv "$folder/shelf/one/brelisk-balconies-1.musicxml" "$folder/away.musicxml"
+printf ' ' >> "$folder/shelf/two/tolvesk-ecluses-1.musicxml"
+run 3 library check
+shows "1 files missing, 1 changed"
+run 3 library check --set stage.width=30
+shows "14 heard under other settings"
+run 0 library forget "$folder/shelf/one/brelisk-balconies-1.musicxml"
+run 0 library add "$folder/shelf/two/tolvesk-ecluses-1.musicxml"
+run 0 library check
+run 0 library forget "$folder/shelf/two"
+run 0 library forget 'Concerto grosso in G minor'
+run 0 library find
+shows "1 work"
+shows_not "Concerto"
+run 2 library forget 'Nobody knows it'
+
+# People who know SQL: the views, and nothing left behind.
+run 0 library add "$folder/shelf/one" --year 1800
+run 0 library find --from 1800 --before 1801
+shows "2 works"
+if at_hand sqlite3; then
+    ask() { sqlite3 -readonly "$library" "$1"; }
+    [ "$(ask 'SELECT count(*) FROM movements')" = 6 ] || fault "the view movements has $(ask 'SELECT count(*) FROM movements') rows"
+    [ "$(ask 'SELECT count(*) FROM score WHERE id NOT IN (SELECT score FROM movement)')" = 0 ] || fault "scores without movements"
+    [ "$(ask 'PRAGMA integrity_check; PRAGMA foreign_key_check; PRAGMA application_id')" = "ok
+1936751212" ] || fault "the database is not whole"
+    sed -n 's/^    \(SELECT .*;\)$/\1/p' docs/scores.md > "$folder/examples"
+    [ "$(wc -l < "$folder/examples")" = 3 ] || fault "docs/scores.md has other examples"
+    while read -r example; do
+        sqlite3 -readonly "$library" "$example" > "$folder/rows" 2>&1 || fault "docs/scores.md: $(cat "$folder/rows")"
+        [ -s "$folder/rows" ] || fault "no rows: $example"
+    done < "$folder/examples"
+fi
+finish
