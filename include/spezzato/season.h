@@ -200,7 +200,7 @@ typedef enum spz_date_order {
     SPZ_DATES_DAY_FIRST, SPZ_DATES_MONTH_FIRST
 } spz_date_order;
 
-/* How far the reading of the scores is. Kept are those whose results came from the cache or from lines. */
+/* How far the reading of the scores is. Kept are those whose results came from the library. */
 typedef struct spz_progress {
     size_t files, files_done, files_kept; /* the kept are among the done */
     unsigned long long bytes, bytes_done, bytes_kept;
@@ -210,8 +210,11 @@ typedef struct spz_progress {
 typedef struct spz_season_options {
     const spz_settings *settings; /* the house's; NULL: all defaults */
     int jobs;                     /* scores read at a time, 1..64; 0: 1. The result does not depend on it */
-    const char *cache;            /* folder for results of scores already read; NULL: none. Made when it isn't there */
-    const char *const *lines;     /* files of lines written by spz_season_lines, whose results are taken where they still fit */
+    const char *library;          /* the library (library.h) for results of scores already read and for works that the table takes from it; NULL: none. Made when
+                                     it isn't there; one that can't be used is an SPZ_DOUBT */
+    bool anew;                    /* results are neither taken from it nor kept in it */
+    bool named;                   /* rows without a score take it from the library by the work's name, as those do whose score is 'library' */
+    const char *const *lines;     /* files of lines written by spz_season_lines: their results are read into the library first, in one transaction each */
     size_t line_files;
     spz_date_order dates;
     const char *sheet;            /* of a spreadsheet file (.ods, .xlsx), by its name; NULL: the first. Borrowed for the call */
@@ -223,7 +226,7 @@ typedef struct spz_season_options {
 
 /* Reads the table and its scores and plans every concert. What can't be used of a row is told to the sink (SPZ_ERROR with the
  * line) and kept as a note, and the row is planned without it; spz_season_totals counts them. SPZ_CANNOT_OPEN, SPZ_CANNOT_READ, SPZ_EMPTY, SPZ_BAD_SETTINGS (no table that can be used: what
- * is wrong has gone to the sink), SPZ_OVER_LIMIT, SPZ_INTERRUPTED (what was read stays in the cache), SPZ_NO_MEMORY. Messages about
+ * is wrong has gone to the sink), SPZ_OVER_LIMIT, SPZ_INTERRUPTED (what was read stays in the library), SPZ_NO_MEMORY. Messages about
  * scores come in the order of the table, whatever `jobs`. */
 SPZ_API spz_status spz_season_plan(const char *path, const spz_season_options *options, const spz_sink *sink, spz_season **out);
 SPZ_API void spz_season_free(spz_season *season);

@@ -142,6 +142,8 @@ typedef enum spz_fault {
     SPZ_FAULT_FOLDER_WITHOUT_SCORE,
     SPZ_FAULT_WORK_WITHOUT_SCORE,        /* [name: its title] */
     SPZ_FAULT_SCORE_UNREADABLE,          /* [name: its file; other: why; count: the spz_status] */
+    SPZ_FAULT_NOT_ON_SHELF,              /* no such work in the library [name: it] */
+    SPZ_FAULT_SEVERAL_ON_SHELF,          /* several [name: what they have in common; other: their names; count: how many] */
     SPZ_FAULT_CONCERT_EMPTY,             /* no work [name: the concert] */
     SPZ_FAULT_CONCERT_NOT_PLANNED,    /* season.h says why [name: the concert] */
     SPZ_FAULT_WEEKDAY,                   /* not that of the date [name: the date as it stands] */

@@ -1,6 +1,6 @@
-#include "cache_place.h"
 #include "command.h"
 #include "interrupts.h"
+#include "library_place.h"
 #include "messages.h"
 #include "output.h"
 #include "progress.h"
@@ -9,20 +9,21 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000, FOLDER_MOST = 4000 };
+enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000 };
 
 static const Option option_season_format = {"format", 0, "FORM", "text, json, csv (for the stage manager), html (for paper), calendar,\n"
                                                                  "                              calendar-csv, or ndjson (one line a movement, see --lines)"};
 static const Option option_sheet = {"sheet", 0, "NUMBER", "only the change sheet of the concert of that number in the plan; text or html"};
 static const Option option_jobs = {"jobs", 'j', "N", "scores read at a time, 1 to 64; the result is the same"};
-static const Option option_no_cache = {"no-cache", 0, NULL, "read every score anew, keep no results"};
+static const Option option_no_cache = {"no-cache", 0, NULL, "read every score anew, keep no results in the library"};
+static const Option option_scores = {"scores", 0, "library", "rows without a score take it from the library by the work's name"};
 static const Option option_lines = {"lines", 0, "FILE", "take results from lines that --format ndjson wrote; may be repeated; - is\n"
                                                          "                              standard input"};
 static const Option option_share = {"share", 0, "K/N", "with --format ndjson: only the Kth of N shares of the scores"};
 
 static const Option option_dates = {"dates", 0, "ORDER", "day-first or month-first: how 3/4/2027 is meant, where no other date shows it"};
 
-static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_no_cache, &option_lines, &option_share, &option_dates, &option_width,
+static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_library, &option_no_cache, &option_scores, &option_lines, &option_share, &option_dates, &option_width,
                                         &option_language, &option_settings,      &option_set,    &option_output, &option_verbose,  NULL};
 
 typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FORM_CALENDAR_CSV, FORM_LINES, FORM_COUNT } Form;
@@ -34,7 +35,7 @@ typedef struct Wish {
     spz_season_look look;
     spz_season_options season;
     const char **lines;
-    char cache[FOLDER_MOST];
+    char library[LIBRARY_PATH_MOST];
 } Wish;
 
 static bool read_form(Wish *wish)
@@ -121,8 +122,15 @@ static bool read_wish(const Arguments *arguments, Wish *wish)
         complain_usage("season", "%s is the plan itself; the result would overwrite it", output);
         return false;
     }
-    if (!arguments_have(arguments, &option_no_cache) && cache_place(wish->cache, sizeof wish->cache))
-        wish->season.cache = wish->cache;
+    if (library_place(arguments, wish->library))
+        wish->season.library = wish->library;
+    wish->season.anew = arguments_have(arguments, &option_no_cache);
+    const char *scores = arguments_value(arguments, &option_scores, NULL);
+    wish->season.named = scores != NULL;
+    if (scores && strcmp(scores, "library") != 0) {
+        complain_usage("season", "--scores %s: it is library", scores);
+        return false;
+    }
     return read_lines(wish);
 }
 
@@ -156,7 +164,7 @@ static int finish(const Wish *wish, spz_status status, const spz_document *docum
         return EXIT_USAGE;
     }
     if (status == SPZ_INTERRUPTED) {
-        fprintf(stderr, "spezzato: stopped before the end%s\n", wish->season.cache ? "; the scores already read are kept, the next run goes on from there" : "");
+        fprintf(stderr, "spezzato: stopped before the end%s\n", wish->season.library && !wish->season.anew ? "; the scores already read are kept, the next run goes on from there" : "");
         return EXIT_INPUT;
     }
     if (status != SPZ_OK) {
@@ -211,8 +219,8 @@ const Command command_season = {
     .operands = "PLAN.csv",
     .help = "Reads a table with one row a work and plans every concert: which seating for each work, where the seating\n"
             "changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
-            "order: concert, date, time, hall, order, work, score (a file, several with | between, or a folder), composed,\n"
-            "interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. What\n"
+            "order: concert, date, time, hall, order, work, score (a file, several with | between, a folder, or 'library'),\n"
+            "composed, interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. What\n"
             "can't be used is named with its line and listed at the end; the works are planned without it, and the exit\n"
             "status is then 2.\n",
     .options = options,

@@ -253,5 +253,5 @@ spz_status spz_library_add(spz_library *library, const char *const *places, size
     status = add_all(&adding, places, count, &arena);
     arena_release(&arena);
     spz_settings_free(defaults);
-    return status;
+    return library_end(library, status);
 }

@@ -6,7 +6,7 @@ spz_status find_movements(Store *store, const Where *where, spz_shelf *shelf)
 {
     Buffer sql;
     buffer_init(&sql);
-    buffer_printf(&sql, "SELECT " SHELF_COLUMNS " FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name, place, m.number",
+    buffer_printf(&sql, "SELECT " SHELF_COLUMNS " FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name COLLATE names, m.work, place COLLATE names, m.number",
                   where->sql.text ? where->sql.text : "");
     if (buffer_failed(&sql) || buffer_failed(&where->sql)) {
         buffer_free(&sql);
@@ -86,11 +86,11 @@ spz_status find_passages(Store *store, const spz_conditions *conditions, size_t 
     return status;
 }
 
-spz_status shelf_finish(Store *store, spz_status status, spz_shelf *shelf, spz_shelf **out)
+spz_status shelf_finish(spz_library *library, spz_status status, spz_shelf *shelf, spz_shelf **out)
 {
     if (status == SPZ_OK)
-        status = shelf_complete(shelf, store);
-    status = store_end(store, status);
+        status = shelf_complete(shelf, library->store);
+    status = library_end(library, store_end(library->store, status));
     if (status == SPZ_OK) {
         shelf_close(shelf);
         *out = shelf;
@@ -107,7 +107,7 @@ spz_status spz_library_find(spz_library *library, const spz_conditions *conditio
     spz_status status = shelf ? store_begin(library->store, false) : SPZ_NO_MEMORY;
     if (status != SPZ_OK) {
         spz_shelf_free(shelf);
-        return status;
+        return library_end(library, status);
     }
     buffer_init(&where.sql);
     where_movements(&where, conditions);
@@ -120,7 +120,7 @@ spz_status spz_library_find(spz_library *library, const spz_conditions *conditio
     if (status == SPZ_OK && conditions_of_passages(conditions))
         status = find_passages(library->store, conditions, most, shelf);
     where_free(&where);
-    return shelf_finish(library->store, status, shelf, out);
+    return shelf_finish(library, status, shelf, out);
 }
 
 static size_t ask_works(Store *store, const char *sql, const char *name, long long *works, size_t most)
@@ -156,7 +156,7 @@ spz_status spz_library_show(spz_library *library, const char *name, size_t most,
     spz_status status = shelf ? store_begin(library->store, false) : SPZ_NO_MEMORY;
     if (status != SPZ_OK) {
         spz_shelf_free(shelf);
-        return status;
+        return library_end(library, status);
     }
     size_t count = find_works(library->store, name, works, WORKS_SHOWN);
     for (size_t i = 0; status == SPZ_OK && i < count && i < WORKS_SHOWN; i++) {
@@ -168,5 +168,5 @@ spz_status spz_library_show(spz_library *library, const char *name, size_t most,
     }
     if (status == SPZ_OK)
         status = find_passages(library->store, &all, most, shelf);
-    return shelf_finish(library->store, status, shelf, out);
+    return shelf_finish(library, status, shelf, out);
 }

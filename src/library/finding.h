@@ -12,5 +12,5 @@ spz_status find_passages(Store *store, const spz_conditions *conditions, size_t 
  * there are is returned. */
 size_t find_works(Store *store, const char *name, long long *works, size_t most);
 /* The shelf, closed, where all went well; else it is freed. Ends the transaction. */
-spz_status shelf_finish(Store *store, spz_status status, spz_shelf *shelf, spz_shelf **out);
+spz_status shelf_finish(spz_library *library, spz_status status, spz_shelf *shelf, spz_shelf **out);
 #endif

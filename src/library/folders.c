@@ -3,6 +3,7 @@
 #include "library/folders.h"
 #include "season/table/score_cells.h"
 #include "support/message.h"
+#include "support/names.h"
 #include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>
@@ -20,7 +21,7 @@ typedef struct Walk {
 
 static int by_name(const void *a, const void *b)
 {
-    return scores_compare_names(*(const char *const *)a, *(const char *const *)b);
+    return names_compare(*(const char *const *)a, *(const char *const *)b);
 }
 
 static void complain(const Walk *walk, const char *path, int cause)

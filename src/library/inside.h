@@ -6,5 +6,8 @@
 
 struct spz_library {
     Store *store;
+    spz_sink sink; /* for what goes wrong with it */
 };
+/* Ends a call: tells what went wrong. Returns `status`. */
+spz_status library_end(spz_library *library, spz_status status);
 #endif

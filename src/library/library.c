@@ -15,11 +15,18 @@ spz_status spz_library_open(const char *path, spz_library_use use, const spz_sin
     spz_library *library = memory_get(sizeof *library);
     if (!library)
         return SPZ_NO_MEMORY;
+    library->sink = sink ? *sink : (spz_sink){NULL, NULL};
     spz_status status = store_open(path, use == SPZ_LIBRARY_CHANGE ? STORE_WRITE : STORE_READ, sink, &library->store);
     if (status == SPZ_OK)
         *out = library;
     else
         memory_free(library);
+    return status;
+}
+
+spz_status library_end(spz_library *library, spz_status status)
+{
+    store_tell(library->store, SPZ_ERROR, &library->sink);
     return status;
 }
 
@@ -65,7 +72,7 @@ spz_status spz_library_forget(spz_library *library, const char *name, size_t *fo
     *forgotten = 0;
     spz_status status = store_begin(store, true);
     if (status != SPZ_OK)
-        return status;
+        return library_end(library, status);
     arena_init(&arena);
     const char *path = folders_path(name, &arena);
     if (path)
@@ -74,7 +81,7 @@ spz_status spz_library_forget(spz_library *library, const char *name, size_t *fo
         *forgotten = forget_works(store, name);
     heard_sweep(store);
     arena_release(&arena);
-    return store_end(store, path ? SPZ_OK : SPZ_NO_MEMORY);
+    return library_end(library, store_end(store, path ? SPZ_OK : SPZ_NO_MEMORY));
 }
 
 static void count_rows(Store *store, spz_library_state *state)
@@ -174,5 +181,5 @@ spz_status spz_library_check(spz_library *library, const spz_settings *settings,
     if (status == SPZ_OK)
         status = check_all(library->store, settings ? settings : defaults, sink, out);
     spz_settings_free(defaults);
-    return status;
+    return library_end(library, status);
 }

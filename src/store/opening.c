@@ -2,7 +2,7 @@
 #include "store/opening.h"
 #include "store/schema.h"
 #include "support/memory.h"
-#include "support/message.h"
+#include "support/names.h"
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -30,9 +30,7 @@ static bool begins_otherwise(const char *path)
 
 static spz_status refuse(Store *store, spz_status status, const char *why)
 {
-    spz_message place = {.severity = SPZ_ERROR, .file = store->path};
-    store->told = true;
-    message_send(&store->sink, &place, "%s", why);
+    store->trouble = why;
     return status;
 }
 
@@ -98,6 +96,16 @@ static spz_status use(Store *store, bool writes)
     }
 }
 
+/* ORDER BY ... COLLATE names, in our own questions alone: other programs don't know it. */
+static int compare(void *context, int left_length, const void *left, int right_length, const void *right)
+{
+    char a[1024], b[1024];
+    (void)context;
+    snprintf(a, sizeof a, "%.*s", left_length, (const char *)left);
+    snprintf(b, sizeof b, "%.*s", right_length, (const char *)right);
+    return names_compare(a, b);
+}
+
 static int connect_base(Store *store, const char *path, int flags)
 {
     sqlite3_close(store->base);
@@ -107,7 +115,7 @@ static int connect_base(Store *store, const char *path, int flags)
         code = sqlite3_busy_timeout(store->base, STORE_PATIENCE * 1000);
     if (code == SQLITE_OK)
         code = sqlite3_exec(store->base, "PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL; PRAGMA temp_store=MEMORY; PRAGMA trusted_schema=OFF", NULL, NULL, NULL);
-    return code;
+    return code == SQLITE_OK ? sqlite3_create_collation(store->base, "names", SQLITE_UTF8, NULL, compare) : code;
 }
 
 static spz_status open_read(Store *store)
@@ -151,13 +159,13 @@ spz_status store_open(const char *path, StoreUse how, const spz_sink *sink, Stor
         return SPZ_NO_MEMORY;
     }
     *store = (Store){.path = strcpy(copy, path ? path : ""), .lock = PTHREAD_MUTEX_INITIALIZER};
-    if (sink)
-        store->sink = *sink;
     spz_status status = open_as(store, how);
     if (status == SPZ_OK)
         *out = store;
-    else
+    else {
+        store_tell(store, SPZ_ERROR, sink);
         store_close(store);
+    }
     return status;
 }
 

@@ -14,14 +14,14 @@ typedef struct Prepared {
 struct Store {
     sqlite3 *base;
     char *path;
-    spz_sink sink;
-    bool told;          /* the sink knows that something is wrong */
+    const char *trouble; /* what went wrong first; NULL: nothing */
+    bool told;
     spz_status failure; /* of the transaction under way */
     pthread_mutex_t lock;
     ARRAY(Prepared) statements;
 };
 
 spz_status store_status(int code);
-/* Remembers the failure and tells it, the first time. */
+/* Remembers the failure. */
 spz_status store_fail(Store *store, int code);
 #endif

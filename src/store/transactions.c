@@ -37,15 +37,20 @@ static const char *words_of(int code)
 
 spz_status store_fail(Store *store, int code)
 {
-    spz_message place = {.severity = SPZ_ERROR, .file = store->path};
     spz_status status = store_status(code);
     if (!store->failure)
         store->failure = status;
-    if (status != SPZ_NO_MEMORY && !store->told) {
-        store->told = true;
-        message_send(&store->sink, &place, "%s", words_of(code));
-    }
+    if (status != SPZ_NO_MEMORY && !store->trouble)
+        store->trouble = words_of(code);
     return status;
+}
+
+void store_tell(Store *store, spz_severity severity, const spz_sink *sink)
+{
+    spz_message place = {.severity = severity, .file = store->path};
+    if (store->trouble && !store->told)
+        message_send(sink, &place, "%s", store->trouble);
+    store->told = store->trouble != NULL;
 }
 
 const char *store_path(const Store *store)
@@ -130,6 +135,12 @@ void query_text(Query *query, const char *text)
 {
     if (query->statement)
         note(query, text ? sqlite3_bind_text(query->statement, ++query->bound, text, -1, SQLITE_TRANSIENT) : sqlite3_bind_null(query->statement, ++query->bound));
+}
+
+void query_piece(Query *query, const char *text, size_t length)
+{
+    if (query->statement)
+        note(query, sqlite3_bind_text64(query->statement, ++query->bound, text, length, SQLITE_TRANSIENT, SQLITE_UTF8));
 }
 
 void query_integer(Query *query, long long value)

@@ -11,6 +11,7 @@
 #define STORE_TRANSACTIONS_H
 #include "spezzato/status.h"
 #include <stdbool.h>
+#include <stddef.h>
 
 enum { STORE_PATIENCE = 60 }; /* seconds; the other's transactions take milliseconds */
 
@@ -22,14 +23,15 @@ typedef enum StoreUse {
 } StoreUse;
 
 /* One SPZ_ERROR has gone to the sink where it fails. SPZ_CANNOT_OPEN (not there), SPZ_CANNOT_READ (no library, damaged, of a newer edition),
- * SPZ_CANNOT_WRITE (to be changed and can't be), SPZ_NO_MEMORY. `sink` is kept for what goes wrong later. */
+ * SPZ_CANNOT_WRITE (to be changed and can't be), SPZ_NO_MEMORY. */
 spz_status store_open(const char *path, StoreUse use, const spz_sink *sink, Store **out);
 void store_close(Store *store); /* takes NULL */
 const char *store_path(const Store *store);
+/* What went wrong since it was opened, in one sentence: the first of it, told once. A sink belongs to a thread, a transaction to any. */
+void store_tell(Store *store, spz_severity severity, const spz_sink *sink);
 
 /* A transaction: one thread at a time holds the store. store_end commits where `status` is SPZ_OK, else undoes all of it, and returns `status` or
- * what went wrong: SPZ_CANNOT_WRITE (disk full, read-only), SPZ_CANNOT_READ (damaged, or others held it too long), SPZ_NO_MEMORY; that is told
- * to the sink once in the store's life. */
+ * what went wrong: SPZ_CANNOT_WRITE (disk full, read-only), SPZ_CANNOT_READ (damaged, or others held it too long), SPZ_NO_MEMORY; store_tell says it. */
 spz_status store_begin(Store *store, bool writes);
 spz_status store_end(Store *store, spz_status status);
 
@@ -45,6 +47,7 @@ Query query_begin(Store *store, const char *sql);
 Query query_once(Store *store, const char *sql); /* not kept: for a text that does not live on */
 void store_forget(Store *store, const char *sql); /* a text that will not live on */
 void query_text(Query *query, const char *text); /* NULL: nothing (as SQL's NULL); copied */
+void query_piece(Query *query, const char *text, size_t length);
 void query_integer(Query *query, long long value);
 void query_some(Query *query, bool there, long long value); /* NULL where there is none */
 void query_number(Query *query, double value);

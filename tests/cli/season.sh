@@ -2,21 +2,22 @@
 # The season planned from the table: the same whatever way the scores are read, rows that can't be used named with their line, results
 # kept and taken again, an interrupted run going on.
 . tests/support/cli.sh
-XDG_CACHE_HOME="$folder/cache"
-export XDG_CACHE_HOME
+XDG_DATA_HOME="$folder/data"
+export XDG_DATA_HOME
+library="$folder/data/spezzato/library.sqlite"
 
 run 0 season corpus/season.csv --no-cache
 [ "$(error_lines)" = 0 ] || fault "the corpus: $(cat "$folder/err")"
-[ -e "$folder/cache" ] && fault "--no-cache keeps something"
+[ -e "$folder/data" ] && fault "--no-cache keeps something"
 for word in "Opening night" "interval" "chairs and" "Given up in all" "exits and"; do shows "$word"; done
 mv "$folder/out" "$folder/plan"
 
-# More at a time, a cold cache, a warm one, other forms of the table: the same bytes.
+# More at a time, nothing known, all known, other forms of the table: the same bytes.
 run 0 season corpus/season.csv --jobs 3
-same "$folder/plan" "$folder/out" "three at a time, cold cache"
-[ -d "$folder/cache/spezzato" ] || fault "nothing was kept"
+same "$folder/plan" "$folder/out" "three at a time, nothing known"
+[ -s "$library" ] || fault "nothing was kept"
 run 0 season corpus/season.csv
-same "$folder/plan" "$folder/out" "warm cache"
+same "$folder/plan" "$folder/out" "all known"
 "$SPEZZATO" season corpus/season.csv > "$folder/one" 2>&1 &
 first=$!
 "$SPEZZATO" season corpus/season.csv > "$folder/two" 2>&1
@@ -177,7 +178,7 @@ shows "&lt;script&gt;"
 shows_not "<script>"
 
 # Stopped in the middle, it goes on where it stopped: many copies, each a score of its own.
-rm -rf "$folder/cache"
+rm -rf "$folder/data"
 mkdir "$folder/many"
 echo 'concert,work,score' > "$folder/many.csv"
 for number in 1 2 3 4 5 6 7 8 9 10 11 12; do
@@ -187,18 +188,43 @@ echo 'A,All,many' >> "$folder/many.csv"
 "$SPEZZATO" season "$folder/many.csv" > "$folder/stopped" 2> "$folder/err" &
 running=$!
 tries=0
-while [ ! -d "$folder/cache/spezzato" ] && [ "$tries" -lt 50 ]; do sleep 0.05; tries=$((tries + 1)); done
+while [ ! -s "$library" ] && [ "$tries" -lt 50 ]; do sleep 0.05; tries=$((tries + 1)); done
 kill -TERM "$running" 2>/dev/null # a shell lets its background runs ignore INT
 wait "$running"
 status=$?
-kept=$(find "$folder/cache" -type f 2>/dev/null | wc -l)
 [ "$status" = 0 ] || [ "$status" = 2 ] || fault "interrupted: exit status $status"
 [ "$status" = 0 ] || [ ! -s "$folder/stopped" ] || fault "interrupted, and half a plan"
-[ "$kept" -ge 1 ] || fault "interrupted, and nothing kept"
+if at_hand sqlite3; then
+    [ "$(sqlite3 -readonly "$library" 'SELECT count(*) FROM result')" -ge 1 ] || fault "interrupted, and nothing kept"
+fi
 run 0 season "$folder/many.csv"
 mv "$folder/out" "$folder/resumed"
 run 0 season "$folder/many.csv" --no-cache
 same "$folder/out" "$folder/resumed" "after an interrupted run"
+
+# Works by their names from the library; a name that means several, or none, is told.
+run 0 library add "$PWD/corpus"
+{ echo 'concert,work,score'; echo 'A,"Sinfonia in D, The Two Balconies",library'; echo 'A,Barcarolle,library: Barcarolle pour violons'; } > "$folder/by-name.csv"
+{ echo 'concert,work,score'; echo "A,\"Sinfonia in D, The Two Balconies\",$PWD/corpus/brelisk-balconies-1.musicxml|$PWD/corpus/brelisk-balconies-2.musicxml|$PWD/corpus/brelisk-balconies-3.musicxml|$PWD/corpus/brelisk-balconies-4.musicxml"
+  echo "A,Barcarolle,$PWD/corpus/vercassine-barcarolle.musicxml"; } > "$folder/by-file.csv"
+run 0 season "$folder/by-file.csv" --no-cache
+mv "$folder/out" "$folder/expected"
+run 0 season "$folder/by-name.csv"
+same "$folder/expected" "$folder/out" "works by their names"
+{ echo 'concert,work,score'; echo 'A,"Sinfonia in D, The Two Balconies",'; echo 'A,Barcarolle,library: Barcarolle'; } > "$folder/by-option.csv"
+run 0 season "$folder/by-option.csv" --scores library
+same "$folder/expected" "$folder/out" "rows without a score"
+{ echo 'concert,work,score'; echo 'A,in,library'; echo 'A,Nobody knows it,library'; } > "$folder/by-name.csv"
+run 2 season "$folder/by-name.csv"
+says "by-name.csv, line 2: the library has"
+says "by-name.csv, line 3: no work of the name 'Nobody knows it' is in the library"
+
+# A library that can't be used keeps nobody from planning; it is told and left as it is.
+printf 'something else' > "$folder/no-library"
+run 0 season "$folder/by-file.csv" --library "$folder/no-library"
+same "$folder/expected" "$folder/out" "a file that is no library"
+says "it is no library; it is left as it is"
+[ "$(cat "$folder/no-library")" = 'something else' ] || fault "a file that is no library was changed"
 
 # On a terminal it says how far it is; the result is the same.
 if at_hand python3; then

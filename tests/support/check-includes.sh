@@ -28,8 +28,8 @@ allowed() {
     checking) echo "checking $analysis" ;;
     seating) echo "seating $analysis" ;;
     season/table) echo "season/table support" ;;
-    season/results) echo "season/results writing season/table engine seating $analysis" ;;
-    season/planning) echo "season/planning season/results season/table engine seating $analysis" ;;
+    season/results) echo "season/results store writing season/table engine seating $analysis" ;;
+    season/planning) echo "season/planning library store season/results season/table engine seating $analysis" ;;
     store) echo "store support" ;;
     library) echo "library store season/results season/table citations engine reader seating $analysis" ;;
     engine) echo "engine reader seating $analysis" ;;
@@ -37,9 +37,9 @@ allowed() {
     citations) echo "citations engine seating $analysis" ;;
     advice) echo "advice engine seating $analysis" ;;
     editing) echo "editing wording advice citations writing engine reader seating $analysis" ;;
-    wording) echo "wording writing advice citations engine season/planning season/results season/table seating $analysis" ;;
+    wording) echo "wording writing advice citations engine season/planning library store season/results season/table seating $analysis" ;;
     pages) echo "pages wording writing advice citations editing engine seating $analysis" ;;
-    pages/*) echo "$1 pages/drawings pages wording writing advice citations editing engine season/planning season/results season/table seating $analysis" ;;
+    pages/*) echo "$1 store library pages/drawings pages wording writing advice citations editing engine season/planning season/results season/table seating $analysis" ;;
     cli) echo "cli" ;;
     esac
 }

@@ -1,4 +1,5 @@
 /* From the rows of the table to what has to be read: the hall of each concert, the scores of each work. */
+#include "library/shelf_files.h"
 #include "season/planning/season_plan.h"
 #include "season/table/score_cells.h"
 #include <stdlib.h>
@@ -24,12 +25,50 @@ static spz_status add_jobs(spz_season *season, const Hall *hall, const FileList 
     return status;
 }
 
+/* 'library', 'library: NAME'; an empty cell where the caller wants all works by their names. NULL: the cell names files. */
+static const char *name_on_shelf(const spz_season *season, const TableWork *row)
+{
+    const char *rest;
+    if (!*row->scores)
+        return season->named ? row->title : NULL;
+    if (!cell_begins(row->scores, "library", &rest))
+        return NULL;
+    rest += strspn(rest, " ");
+    if (*rest == ':')
+        rest += 1 + strspn(rest + 1, " ");
+    else if (*rest)
+        return NULL;
+    return *rest ? rest : row->title;
+}
+
+static spz_status take_from_shelf(spz_season *season, ScoreSearch *search, const char *name, FileList *files)
+{
+    ShelfFiles found = {.works = 0};
+    spz_status status = SPZ_OK;
+    if (!season->shelf && season->library)
+        status = store_open(season->library, STORE_READ, search->sink, &season->shelf);
+    if (status == SPZ_OK && season->shelf)
+        status = shelf_files(season->shelf, name, search->sink, &season->arena, &found);
+    for (size_t i = 0; status == SPZ_OK && i < found.paths.count; i++)
+        if (!array_push(files, found.paths.at[i]))
+            status = SPZ_NO_MEMORY;
+    if (found.works != 1) {
+        table_tell(&season->table, search->sink, &(spz_table_note){.line = search->line, .fault = found.works ? SPZ_FAULT_SEVERAL_ON_SHELF : SPZ_FAULT_NOT_ON_SHELF,
+                                                                   .name = name, .other = found.names, .count = (long)found.works});
+        search->missing++;
+    }
+    array_free(&found.paths);
+    return status == SPZ_NO_MEMORY ? status : SPZ_OK;
+}
+
 static spz_status draft_work(spz_season *season, const Hall *hall, const TableWork *row, const spz_sink *sink, WorkDraft *work)
 {
     FileList files = {NULL, 0, 0};
     ScoreSearch search = {&season->table, row->line, sink, 0};
     work->row = row;
-    spz_status status = scores_find(&search, row->scores, season->halls.folder, &season->arena, &files);
+    const char *name = name_on_shelf(season, row);
+    spz_status status = name ? take_from_shelf(season, &search, name, &files)
+                             : scores_find(&search, row->scores, season->halls.folder, &season->arena, &files);
     if (status == SPZ_OK && files.count == 0 && search.missing == 0) {
         table_tell(&season->table, sink, &(spz_table_note){.line = row->line, .fault = SPZ_FAULT_WORK_WITHOUT_SCORE, .name = row->title});
         search.missing++;

@@ -2,6 +2,8 @@
 #include "season/planning/season_plan.h"
 #include "support/memory.h"
 #include "support/path.h"
+#include "support/message.h"
+#include <stdint.h>
 #include <string.h>
 
 const char *spz_gap_name(spz_gap gap)
@@ -23,11 +25,33 @@ const char *spz_usual_absence_name(spz_usual_absence absence)
     return (int)absence >= 0 && absence < SPZ_USUAL_ABSENCE_COUNT ? names[absence] : "";
 }
 
+/* A library that can't be used keeps nobody from planning: that is a doubt. */
+static void doubt(void *context, const spz_message *message)
+{
+    spz_message doubtful = *message;
+    doubtful.severity = SPZ_DOUBT;
+    message_send(context, &doubtful, "%s", message->text);
+}
+
+/* Where no file can be made, as for a user without a home, nothing is kept, without a word; what is there and can't be used is told. */
+static spz_status open_results(spz_season *season, const spz_season_options *options, const spz_sink *sink)
+{
+    const spz_sink doubts = {doubt, (void *)(uintptr_t)sink};
+    spz_status status = SPZ_OK;
+    if (options->library && !options->anew)
+        status = store_open(options->library, STORE_WRITE, NULL, &season->results);
+    if (status == SPZ_CANNOT_READ || status == SPZ_CANNOT_WRITE)
+        status = store_open(options->library, STORE_WRITE, &doubts, &season->results);
+    if (status == SPZ_NO_MEMORY || season->results || options->line_files == 0)
+        return status == SPZ_NO_MEMORY ? status : SPZ_OK;
+    return store_open(NULL, STORE_PASSING, sink, &season->results);
+}
+
 static spz_status read_lines(spz_season *season, const spz_season_options *options, const spz_sink *sink)
 {
     spz_status status = SPZ_OK;
     for (size_t i = 0; status == SPZ_OK && i < options->line_files; i++)
-        status = stored_lines_read(&season->lines, options->lines[i], sink);
+        status = results_read_lines(season->results, options->lines[i], sink);
     return status;
 }
 
@@ -45,7 +69,6 @@ spz_status season_prepare(const char *path, const spz_season_options *options, c
     arena_init(&season->arena);
     arena_init(&season->halls.arena);
     arena_init(&season->jobs.arena);
-    arena_init(&season->lines.arena);
     arena_init(&season->table.arena);
     if (options->jobs < 0 || options->shares < 0 || (options->shares > 0 && (options->share < 1 || options->share > options->shares)))
         return SPZ_BAD_ARGUMENT;
@@ -55,19 +78,28 @@ spz_status season_prepare(const char *path, const spz_season_options *options, c
         status = halls_begin(&season->halls, path, options->settings ? options->settings : season->defaults);
     if (status == SPZ_OK)
         status = table_read(path, &(TableOptions){(DateOrder)options->dates, options->sheet}, sink, &season->table);
+    season->library = options->library;
+    season->named = options->named;
     if (status == SPZ_OK)
         status = season_draft(season, sink);
     if (status == SPZ_OK)
+        status = open_results(season, options, sink);
+    if (status == SPZ_OK)
         status = read_lines(season, options, sink);
     keep_share(season, options);
-    return status == SPZ_OK ? jobs_run(&season->jobs, options, &season->lines) : status;
+    if (status == SPZ_OK)
+        status = jobs_run(&season->jobs, options, season->results);
+    if (season->results)
+        store_tell(season->results, SPZ_DOUBT, sink);
+    return status;
 }
 
 void season_release(spz_season *season)
 {
     array_free(&season->concerts);
     jobs_free(&season->jobs);
-    stored_lines_free(&season->lines);
+    store_close(season->results);
+    store_close(season->shelf);
     halls_free(&season->halls);
     table_free(&season->table);
     spz_settings_free(season->defaults);

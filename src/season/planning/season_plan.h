@@ -24,7 +24,10 @@ struct spz_season {
     SeasonTable table;
     Halls halls;
     Jobs jobs;
-    KeptLines lines;
+    Store *results;         /* NULL: none */
+    Store *shelf;           /* for works by name; NULL: none, or not asked for yet */
+    bool named;             /* of the options */
+    const char *library;    /* of the options */
     spz_settings *defaults; /* where the caller gave none */
     ConcertDraft *drafts;   /* as many as the table has concerts, by date */
     ARRAY(spz_planned_concert) concerts;

@@ -1,4 +1,4 @@
-/* result_lines.h - a result as text: one line of JSON a movement. The cache keeps such lines; `--format ndjson` writes them; batch systems
+/* result_lines.h - a result as text: one line of JSON a movement. The store keeps such lines; `--format ndjson` writes them; batch systems
  * carry them about. A line says which file it is about, what that file held and under which terms it was judged. */
 #ifndef SEASON_RESULTS_RESULT_LINES_H
 #define SEASON_RESULTS_RESULT_LINES_H
@@ -7,7 +7,7 @@
 #include "support/buffer.h"
 
 typedef struct LineHead {
-    const char *file;  /* from the table's folder; the cache writes "" */
+    const char *file;  /* from the table's folder; the store writes "" */
     char terms[SHA256_TEXT];   /* edition of the program, settings, year */
     char content[SHA256_TEXT]; /* of the file; "" where it could not be read */
 } LineHead;
@@ -26,6 +26,6 @@ typedef struct LineRead {
 
 /* False where the line is damaged, or of another kind. Texts live in the arena; the messages are the caller's to free. */
 bool line_read(const char *text, size_t length, Arena *arena, LineRead *out);
-/* Whole text of the cache to a result; false where anything is wrong with it. */
+/* The lines of one score to a result; false where anything is wrong with it. */
 bool lines_read_result(const char *text, size_t length, const LineHead *expected, ScoreResult *result);
 #endif

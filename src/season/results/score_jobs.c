@@ -1,6 +1,5 @@
 #include "season/results/score_jobs.h"
 #include "engine/crew.h"
-#include "season/results/result_cache.h"
 #include "season/results/result_terms.h"
 #include "season/results/score_file.h"
 #include "support/memory.h"
@@ -15,7 +14,7 @@ typedef struct Run {
     Job **order; /* largest first, so that no long score is left for the end */
     size_t count;
     const spz_season_options *options;
-    const KeptLines *lines;
+    Store *store; /* NULL: none */
     spz_progress progress;
 } Run;
 
@@ -67,15 +66,6 @@ static spz_status make_result(Job *job, const char *data, size_t size, spz_statu
     return score_result_make(data, size, job->path, job->settings, job->year, job->result);
 }
 
-/* From the lines, else from the cache. */
-static ScoreResult *find_kept(const Run *run, const LineHead *head)
-{
-    const StoredScore *kept = run->lines ? stored_lines_find(run->lines, head) : NULL;
-    if (kept)
-        return stored_result(kept);
-    return run->options->cache ? cache_find(run->options->cache, head) : NULL;
-}
-
 static spz_status do_job(void *context, size_t task)
 {
     Run *run = context;
@@ -85,7 +75,7 @@ static spz_status do_job(void *context, size_t task)
     spz_status read = score_file_read(job->path, &data, &size), status = SPZ_OK;
     if (read == SPZ_OK) {
         sha256_of(data, size, job->head.content);
-        job->result = find_kept(run, &job->head);
+        job->result = run->store ? results_find(run->store, &job->head) : NULL;
     }
     job->kept = job->result != NULL;
     if (read == SPZ_NO_MEMORY)
@@ -93,8 +83,8 @@ static spz_status do_job(void *context, size_t task)
     else if (!job->kept)
         status = make_result(job, data, size, read);
     memory_free(data);
-    if (status == SPZ_OK && !job->kept && read == SPZ_OK && run->options->cache)
-        cache_keep(run->options->cache, &job->head, job->result);
+    if (status == SPZ_OK && !job->kept && read == SPZ_OK && run->store)
+        results_keep(run->store, &job->head, job->result);
     return status;
 }
 
@@ -149,9 +139,9 @@ static bool put_in_order(Run *run, Jobs *jobs)
     return run->order != NULL;
 }
 
-spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines)
+spz_status jobs_run(Jobs *jobs, const spz_season_options *options, Store *store)
 {
-    Run run = {.options = options, .lines = lines};
+    Run run = {.options = options, .store = store};
     if (jobs->list.count == 0)
         return SPZ_OK;
     if (!put_in_order(&run, jobs))

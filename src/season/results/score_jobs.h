@@ -1,10 +1,10 @@
 /* score_jobs.h - scores to be read, several at a time. Each is read under its own terms and gives a result; what the result is does not
- * depend on how many are read at a time, nor on what the cache or the lines already hold. */
+ * depend on how many are read at a time, nor on what the store already holds. */
 #ifndef SEASON_RESULTS_SCORE_JOBS_H
 #define SEASON_RESULTS_SCORE_JOBS_H
 #include "season/results/halls.h"
 #include "support/text_index.h"
-#include "season/results/stored_lines.h"
+#include "season/results/result_store.h"
 
 typedef struct Job {
     const char *path;             /* as the table leads to it */
@@ -14,7 +14,7 @@ typedef struct Job {
     int year;
     unsigned long long bytes;     /* of the file, as its folder says */
     ScoreResult *result;               /* NULL until done */
-    bool kept;                    /* came from the cache or from lines */
+    bool kept;                    /* came from the store */
     bool skip;                    /* not of this share */
 } Job;
 
@@ -26,7 +26,7 @@ typedef struct Jobs { /* zeroed: none */
 
 /* The job's place; the same score under the same terms is one job. `folder` is the table's, with its slash. SPZ_NO_MEMORY. */
 spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall *hall, int year, size_t *place);
-/* Reads all that are not to be skipped. SPZ_INTERRUPTED: some have no result. SPZ_NO_MEMORY. */
-spz_status jobs_run(Jobs *jobs, const spz_season_options *options, const KeptLines *lines);
+/* Reads all that are not to be skipped; `store` NULL: all of them anew. SPZ_INTERRUPTED: some have no result. SPZ_NO_MEMORY. */
+spz_status jobs_run(Jobs *jobs, const spz_season_options *options, Store *store);
 void jobs_free(Jobs *jobs);
 #endif

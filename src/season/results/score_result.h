@@ -1,4 +1,4 @@
-/* score_result.h - what a season needs to know of a score once it was read and judged: small, kept in the cache and in lines, the same however
+/* score_result.h - what a season needs to know of a score once it was read and judged: small, kept in the store and in lines, the same however
  * it was come by. Points are whole hundredths for that reason. */
 #ifndef SEASON_RESULTS_SCORE_RESULT_H
 #define SEASON_RESULTS_SCORE_RESULT_H

@@ -1,38 +1,15 @@
 #include "season/table/score_cells.h"
 #include "support/ascii.h"
+#include "support/names.h"
 #include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
 
-int scores_compare_names(const char *a, const char *b)
-{
-    const char *left = a, *right = b;
-    while (*left && *right) {
-        if (ascii_is_digit((unsigned char)*left) && ascii_is_digit((unsigned char)*right)) {
-            left += strspn(left, "0");
-            right += strspn(right, "0");
-            size_t digits = strspn(left, "0123456789"), others = strspn(right, "0123456789");
-            int order = digits != others ? (digits < others ? -1 : 1) : strncmp(left, right, digits);
-            if (order)
-                return order;
-            left += digits;
-            right += others;
-            continue;
-        }
-        int order = ascii_lower((unsigned char)*left) - ascii_lower((unsigned char)*right);
-        if (order)
-            return order;
-        left++;
-        right++;
-    }
-    return *left ? 1 : *right ? -1 : strcmp(a, b);
-}
-
 static int by_name(const void *a, const void *b)
 {
-    return scores_compare_names(*(const char *const *)a, *(const char *const *)b);
+    return names_compare(*(const char *const *)a, *(const char *const *)b);
 }
 
 bool scores_is_name(const char *name)

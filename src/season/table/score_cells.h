@@ -16,7 +16,5 @@ typedef struct ScoreSearch { /* who hears of what is not there */
  * a folder are taken by name, numbers by their value: 'air-2' before 'air-10'. What is not there is noted and counted. Names live in the arena.
  * SPZ_NO_MEMORY. */
 spz_status scores_find(ScoreSearch *search, const char *cell, const char *folder, Arena *arena, FileList *files);
-/* The order in which people expect names: parts of digits by their value, letters without capitals, bytes at last. */
-int scores_compare_names(const char *a, const char *b);
 bool scores_is_name(const char *name); /* whether a file of that name is taken for a score: .musicxml, .mxl, .xml */
 #endif

@@ -1,8 +1,7 @@
-/* What is kept of a score from one run to the next: its name by content, its lines, its place in the cache. */
-#include "season/results/result_cache.h"
+/* What is kept of a score from one run to the next: its name by content, its lines, its place in the store. */
+#include "season/results/result_store.h"
 #include "season/results/json_reader.h"
-#include "season/results/stored_lines.h"
-#include "season/table/score_cells.h"
+#include "support/names.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>
@@ -175,175 +174,82 @@ static void a_score_that_could_not_be_read_comes_back_as_that(void)
     score_result_free(again);
 }
 
-/* A folder of its own for each test; the caller removes it. */
-static char *own_folder(void)
+/* A store of its own for each test, in memory. */
+static Store *own_store(void)
 {
-    static char folder[] = "season-cache-XXXXXX";
-    memcpy(folder + strlen(folder) - 6, "XXXXXX", 6);
-    CU_ASSERT_PTR_NOT_NULL_FATAL(mkdtemp(folder));
-    return folder;
+    Store *store = NULL;
+    CU_ASSERT_EQUAL_FATAL(store_open(NULL, STORE_PASSING, NULL, &store), SPZ_OK);
+    return store;
 }
 
-static void remove_folder(const char *folder)
+static void the_store_gives_back_what_was_kept_and_nothing_for_other_terms(void)
 {
-    char command[200];
-    snprintf(command, sizeof command, "rm -rf '%s'", folder);
-    CU_ASSERT_EQUAL(system(command), 0);
-}
-
-static void only_entry(const char *folder, char path[256])
-{
-    char command[300];
-    snprintf(command, sizeof command, "find '%s' -type f", folder);
-    FILE *found = popen(command, "r");
-    CU_ASSERT_PTR_NOT_NULL_FATAL(found);
-    CU_ASSERT_PTR_NOT_NULL_FATAL(fgets(path, 256, found));
-    path[strcspn(path, "\n")] = '\0';
-    CU_ASSERT_PTR_NULL(fgets(command, sizeof command, found)); /* nothing else lies about */
-    pclose(found);
-}
-
-static void the_cache_gives_back_what_was_kept_and_nothing_for_other_terms(void)
-{
-    char *folder = own_folder();
+    Store *store = own_store();
     ScoreResult *result = sample();
     LineHead head = sample_head("x.musicxml"), other = head;
-    CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-    CU_ASSERT_TRUE(cache_keep(folder, &head, result));
-    ScoreResult *again = cache_find(folder, &head);
+    CU_ASSERT_PTR_NULL(results_find(store, &head));
+    results_keep(store, &head, result);
+    results_keep(store, &head, result); /* as two runs at once do */
+    ScoreResult *again = results_find(store, &head);
     CU_ASSERT_PTR_NOT_NULL_FATAL(again);
     CU_ASSERT_TRUE(same_result(result, again));
     other.terms[0] = 'c';
-    CU_ASSERT_PTR_NULL(cache_find(folder, &other));
+    CU_ASSERT_PTR_NULL(results_find(store, &other));
     other = head;
     other.content[63] = 'c';
-    CU_ASSERT_PTR_NULL(cache_find(folder, &other));
+    CU_ASSERT_PTR_NULL(results_find(store, &other));
     score_result_free(again);
     score_result_free(result);
-    remove_folder(folder);
+    store_close(store);
 }
 
-static size_t read_entry(const char *path, char *bytes, size_t room)
-{
-    FILE *file = fopen(path, "rb");
-    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
-    size_t length = fread(bytes, 1, room, file);
-    fclose(file);
-    return length;
-}
-
-static void write_entry(const char *path, const char *bytes, size_t length)
-{
-    FILE *file = fopen(path, "wb");
-    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
-    CU_ASSERT_EQUAL(fwrite(bytes, 1, length, file), length);
-    fclose(file);
-}
-
-static void a_torn_or_damaged_entry_of_the_cache_is_not_taken(void)
-{
-    char *folder = own_folder(), path[256], bytes[4096];
-    ScoreResult *result = sample();
-    LineHead head = sample_head("");
-    CU_ASSERT_TRUE(cache_keep(folder, &head, result));
-    only_entry(folder, path);
-    size_t length = read_entry(path, bytes, sizeof bytes);
-    for (size_t cut = 0; cut < length; cut++) {
-        write_entry(path, bytes, cut);
-        CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-    }
-    for (size_t at = 0; at < length; at += 7) {
-        bytes[at] = (char)(bytes[at] ^ 1);
-        write_entry(path, bytes, length);
-        CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-        bytes[at] = (char)(bytes[at] ^ 1);
-    }
-    CU_ASSERT_TRUE(cache_keep(folder, &head, result)); /* and is mended by the next run */
-    ScoreResult *again = cache_find(folder, &head);
-    CU_ASSERT_PTR_NOT_NULL(again);
-    score_result_free(again);
-    score_result_free(result);
-    remove_folder(folder);
-}
-
-static void an_entry_of_another_version_is_not_taken(void)
-{
-    char *folder = own_folder(), path[256], bytes[4096];
-    ScoreResult *result = sample();
-    LineHead head = sample_head("");
-    CU_ASSERT_TRUE(cache_keep(folder, &head, result));
-    only_entry(folder, path);
-    size_t length = read_entry(path, bytes, sizeof bytes);
-    char *version = strchr(bytes, '1');
-    CU_ASSERT_PTR_NOT_NULL_FATAL(version);
-    *version = '0';
-    write_entry(path, bytes, length);
-    CU_ASSERT_PTR_NULL(cache_find(folder, &head));
-    score_result_free(result);
-    remove_folder(folder);
-}
-
-static void a_cache_that_cannot_be_written_is_no_failure(void)
-{
-    ScoreResult *result = sample();
-    LineHead head = sample_head("");
-    CU_ASSERT_FALSE(cache_keep("/dev/null/nowhere", &head, result));
-    CU_ASSERT_PTR_NULL(cache_find("/dev/null/nowhere", &head));
-    score_result_free(result);
-}
-
-static void write_lines_of(const char *path, const LineHead *head, const ScoreResult *result, const char *after)
+/* The lines in a file: the second, where it comes first; something between; then both, or the first alone. */
+static void write_lines_of(const char *path, const LineHead *head, const ScoreResult *result, bool second_first, const char *between, bool first_alone)
 {
     Buffer text;
     buffer_init(&text);
     lines_write(&text, head, result);
-    buffer_puts(&text, after);
-    write_entry(path, text.text, text.length);
+    size_t first = (size_t)(strchr(text.text, '\n') + 1 - text.text);
+    FILE *file = fopen(path, "wb");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
+    if (second_first)
+        fwrite(text.text + first, 1, text.length - first, file);
+    fputs(between, file);
+    fwrite(text.text, 1, first_alone ? first : text.length, file);
+    fclose(file);
     buffer_free(&text);
 }
 
 static void lines_of_a_score_are_put_together_whatever_their_order(void)
 {
-    char path[] = "season-lines.tmp", bytes[8192];
+    char path[] = "season-lines.tmp";
+    Store *store = own_store();
     ScoreResult *result = sample();
     LineHead head = sample_head("a/b.mxl"), other = head;
-    KeptLines lines = {0};
-    write_lines_of(path, &head, result, "");
-    size_t length = read_entry(path, bytes, sizeof bytes);
-    size_t first = (size_t)(strchr(bytes, '\n') + 1 - bytes);
-    FILE *file = fopen(path, "wb");
-    CU_ASSERT_PTR_NOT_NULL_FATAL(file);
-    fwrite(bytes + first, 1, length - first, file);
-    fputs("{\"kind\": \"something else\"}\nnot a line\n", file);
-    fwrite(bytes, 1, length, file); /* the second movement twice */
-    fclose(file);
-    CU_ASSERT_EQUAL(stored_lines_read(&lines, path, NULL), SPZ_OK);
-    const StoredScore *kept = stored_lines_find(&lines, &head);
-    CU_ASSERT_PTR_NOT_NULL_FATAL(kept);
-    ScoreResult *again = stored_result(kept);
+    write_lines_of(path, &head, result, true, "{\"kind\": \"something else\"}\nnot a line\n", false); /* the second movement twice */
+    CU_ASSERT_EQUAL(results_read_lines(store, path, NULL), SPZ_OK);
+    ScoreResult *again = results_find(store, &head);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(again);
     CU_ASSERT_TRUE(same_result(result, again));
     other.content[0] = 'c';
-    CU_ASSERT_PTR_NULL(stored_lines_find(&lines, &other)); /* the score has changed since */
+    CU_ASSERT_PTR_NULL(results_find(store, &other)); /* the score has changed since */
     score_result_free(again);
     score_result_free(result);
-    stored_lines_free(&lines);
+    store_close(store);
     unlink(path);
 }
 
 static void a_score_of_which_a_line_is_missing_is_not_taken(void)
 {
-    char path[] = "season-lines.tmp", bytes[8192];
+    char path[] = "season-lines.tmp";
+    Store *store = own_store();
     ScoreResult *result = sample();
     LineHead head = sample_head("a/b.mxl");
-    KeptLines lines = {0};
-    write_lines_of(path, &head, result, "");
-    size_t length = read_entry(path, bytes, sizeof bytes - 1);
-    bytes[length] = '\0';
-    write_entry(path, bytes, (size_t)(strchr(bytes, '\n') + 1 - bytes));
-    CU_ASSERT_EQUAL(stored_lines_read(&lines, path, NULL), SPZ_OK);
-    CU_ASSERT_PTR_NULL(stored_lines_find(&lines, &head));
+    write_lines_of(path, &head, result, false, "", true);
+    CU_ASSERT_EQUAL(results_read_lines(store, path, NULL), SPZ_OK);
+    CU_ASSERT_PTR_NULL(results_find(store, &head));
     score_result_free(result);
-    stored_lines_free(&lines);
+    store_close(store);
     unlink(path);
 }
 
@@ -352,7 +258,7 @@ static void movements_of_a_folder_are_taken_in_the_order_people_expect(void)
     static const char *const names[] = {"Air 1", "air 2", "air 10", "air 10b", "suite-01", "suite-1", "suite-2"};
     for (size_t i = 0; i < COUNT(names); i++)
         for (size_t j = 0; j < COUNT(names); j++) {
-            int order = scores_compare_names(names[i], names[j]);
+            int order = names_compare(names[i], names[j]);
             CU_ASSERT_TRUE(i < j ? order < 0 : i > j ? order > 0 : order == 0);
         }
 }
@@ -363,10 +269,7 @@ static const struct Statement statements[] = {
     STATEMENT(damaged_lines_are_refused),
     STATEMENT(a_score_comes_back_from_its_lines_as_it_was),
     STATEMENT(a_score_that_could_not_be_read_comes_back_as_that),
-    STATEMENT(the_cache_gives_back_what_was_kept_and_nothing_for_other_terms),
-    STATEMENT(a_torn_or_damaged_entry_of_the_cache_is_not_taken),
-    STATEMENT(an_entry_of_another_version_is_not_taken),
-    STATEMENT(a_cache_that_cannot_be_written_is_no_failure),
+    STATEMENT(the_store_gives_back_what_was_kept_and_nothing_for_other_terms),
     STATEMENT(lines_of_a_score_are_put_together_whatever_their_order),
     STATEMENT(a_score_of_which_a_line_is_missing_is_not_taken),
     STATEMENT(movements_of_a_folder_are_taken_in_the_order_people_expect),

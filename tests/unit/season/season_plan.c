@@ -79,7 +79,9 @@ static void scores_that_did_not_change_are_read_once(void)
     Watch watch;
     spz_season_options options = watched(&watch);
     char *folder = own_folder();
-    options.cache = folder;
+    char library[64];
+    snprintf(library, sizeof library, "%s/library", folder);
+    options.library = library;
     spz_document *first = plan_as_json(&options);
     CU_ASSERT_EQUAL(watch.last.files_kept, 0);
     CU_ASSERT_TRUE(watch.last.bars > 0);
@@ -99,7 +101,9 @@ static void other_weights_are_another_verdict(void)
     spz_season_options options = watched(&watch);
     spz_settings *settings;
     char *folder = own_folder();
-    options.cache = folder;
+    char library[64];
+    snprintf(library, sizeof library, "%s/library", folder);
+    options.library = library;
     CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
     options.settings = settings;
     spz_document_free(plan_as_json(&options));
@@ -120,7 +124,9 @@ static void an_interrupted_season_goes_on_where_it_stopped(void)
     spz_season_options options = watched(&watch);
     char *folder = own_folder();
     spz_season *season = NULL;
-    options.cache = folder;
+    char library[64];
+    snprintf(library, sizeof library, "%s/library", folder);
+    options.library = library;
     watch.stop_after = 5;
     CU_ASSERT_EQUAL(spz_season_plan(plan_file, &options, NULL, &season), SPZ_INTERRUPTED);
     CU_ASSERT_PTR_NULL(season);
@@ -435,7 +441,9 @@ static void a_season_without_memory_says_so(void)
 {
     static const char small_plan[] = "season-small.tmp";
     char *folder = own_folder();
-    spz_season_options options = {.jobs = 1, .cache = folder};
+    char library[64];
+    snprintf(library, sizeof library, "%s/library", folder);
+    spz_season_options options = {.jobs = 1, .library = library};
     FILE *file = fopen(small_plan, "w");
     CU_ASSERT_PTR_NOT_NULL_FATAL(file);
     fputs("concert,work,score,interval after\nA,March,corpus/aldersquay-lock-keepers-march.musicxml,yes\n"
@@ -453,7 +461,7 @@ static void a_season_without_memory_says_so(void)
         memory_starve_after(0);
         spz_document_free(document);
         spz_season_free(season);
-        if (request == 0) { /* from now on the scores are in the cache */
+        if (request == 0) { /* from now on the scores are in the library */
             CU_ASSERT_EQUAL(spz_season_plan(small_plan, &options, NULL, &season), SPZ_OK);
             spz_season_free(season);
         }
