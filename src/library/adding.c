@@ -1,6 +1,6 @@
 /* Adding: each score by itself, from its bytes to its rows. */
 #include "engine/crew.h"
-#include "library/folders.h"
+#include "library/score_walk.h"
 #include "library/heard.h"
 #include "library/inside.h"
 #include "season/results/result_terms.h"

@@ -1,6 +1,6 @@
 /* The library's door: opening, forgetting, checking. */
 #include "library/finding.h"
-#include "library/folders.h"
+#include "library/score_walk.h"
 #include "library/heard.h"
 #include "season/results/result_terms.h"
 #include "season/results/score_file.h"

@@ -1,7 +1,7 @@
 /* shelf_files.h - a work's scores by its name. */
 #ifndef LIBRARY_SHELF_FILES_H
 #define LIBRARY_SHELF_FILES_H
-#include "library/folders.h"
+#include "library/score_walk.h"
 #include "store/transactions.h"
 
 typedef struct ShelfFiles {

@@ -1,6 +1,6 @@
-/* folders.h - the scores that a list of files and folders leads to. */
-#ifndef LIBRARY_FOLDERS_H
-#define LIBRARY_FOLDERS_H
+/* score_walk.h - the scores that a list of files and folders leads to. */
+#ifndef LIBRARY_SCORE_WALK_H
+#define LIBRARY_SCORE_WALK_H
 #include "spezzato/status.h"
 #include "support/arena.h"
 #include "support/array.h"

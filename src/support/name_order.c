@@ -1,4 +1,4 @@
-#include "support/names.h"
+#include "support/name_order.h"
 #include "support/ascii.h"
 #include <string.h>
 

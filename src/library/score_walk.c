@@ -1,9 +1,9 @@
 /* realpath belongs to the X/Open part of POSIX. */
 #define _XOPEN_SOURCE 700
-#include "library/folders.h"
+#include "library/score_walk.h"
 #include "season/table/score_cells.h"
 #include "support/message.h"
-#include "support/names.h"
+#include "support/name_order.h"
 #include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>
