@@ -1,10 +1,24 @@
 #include "pages/drawings/score_view.h"
 #include "support/numbers.h"
+#include <stdio.h>
+#include <string.h>
 
 ScoreView score_view(Html *html, const spz_report_options *options, const ShownMovement *shown)
 {
     return (ScoreView){.html = html, .language = options->language, .map = shown->reading.sections, .movement = shown->reading.movement,
                        .findings = shown->reading.findings, .verdict = shown->reading.verdict, .options = options, .number = shown->number};
+}
+
+char *view_name(const ScoreView *view, const Group *group, char text[WORDS_TEXT])
+{
+    spz_group body = group ? group->about : (spz_group){.section = SPZ_WINDS};
+    int orchestra = body.orchestra;
+    body.orchestra = 0;
+    words_body(view->language, &body, text);
+    size_t length = strlen(text);
+    if (orchestra)
+        snprintf(text + length, WORDS_TEXT - length, " (%d)", orchestra);
+    return text;
 }
 
 const char *view_class(spz_section section)

@@ -18,6 +18,8 @@ typedef struct ScoreView {
 
 ScoreView score_view(Html *html, const spz_report_options *options, const ShownMovement *shown);
 
+/* A body of players as a drawing has room for it: 'Vn I', 'Va 2', of two orchestras 'Vn I (2)'. `group` NULL: winds. */
+char *view_name(const ScoreView *view, const Group *group, char text[WORDS_TEXT]);
 /* The class that gives a section its colour: 'vn1', 'va'; 'winds' for those without strings. */
 const char *view_class(spz_section section);
 /* A passage that is not left out: asked for by kind and strength, or cited by the verdict as a ground or a loss. */

@@ -37,17 +37,18 @@ static void add_lane(StripLanes *lanes, spz_players players, spz_section section
 
 static void place_lanes(StripLanes *lanes, double top, double most)
 {
-    double sum = 0;
+    double sum = 0, gap = lanes->count > 8 ? lane_gap / 2 : lane_gap;
+    most = lanes->count > 8 ? 0.85 * most : most;
     for (size_t i = 0; i < lanes->count; i++)
         sum += lanes->lanes[i].height;
     double scale = sum > most ? fmax(most / sum, 0.42) : 1;
     for (size_t i = 0; i < lanes->count; i++) {
         lanes->lanes[i].top = top;
         lanes->lanes[i].height *= scale;
-        top += lanes->lanes[i].height + lane_gap;
+        top += lanes->lanes[i].height + gap;
     }
     lanes->dense = scale < 0.75;
-    lanes->bottom = top - lane_gap;
+    lanes->bottom = top - gap;
 }
 
 static bool any_winds(const ScoreView *view)
@@ -63,11 +64,11 @@ static void all_lanes(const ScoreView *view, StripLanes *lanes)
     char name[WORDS_TEXT];
     *lanes = (StripLanes){.notes = true};
     if (any_winds(view))
-        add_lane(lanes, SPZ_WIND_PLAYERS, SPZ_WINDS, 22, words_body(view->language, &(spz_group){.section = SPZ_WINDS}, name));
+        add_lane(lanes, SPZ_WIND_PLAYERS, SPZ_WINDS, 22, view_name(view, NULL, name));
     for (size_t i = 0; i < view->map->group_count && i < 63; i++) {
         const Group *group = &view->map->groups[i];
         double height = section_is_violin(group->about.section) ? 32 : group->about.section == SPZ_DB ? 16 : 22;
-        add_lane(lanes, (spz_players)1 << i, group->about.section, height, words_body(view->language, &group->about, name));
+        add_lane(lanes, (spz_players)1 << i, group->about.section, height, view_name(view, group, name));
         lanes->lanes[lanes->count - 1].group = group;
     }
     place_lanes(lanes, head, lanes_most);

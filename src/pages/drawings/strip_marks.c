@@ -260,7 +260,6 @@ static void name_mark(const StripPiece *piece, const spz_passage *passage)
     buffer_init(&words);
     SAY(&words, speaker.language, PHRASE_WEB_MARK, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength)));
-    html_put(html, "aria-label", words.text ? words.text : "");
     html_element(html, "title", NULL, words.text ? words.text : "");
     html->failed = html->failed || words.failed;
     buffer_free(&words);

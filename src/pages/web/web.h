@@ -48,9 +48,6 @@ void web_own_ear(const Web *web);
 void web_stage(const Web *web);
 void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
 
-/* Notes of the groups that the passage is about, by pitch and time: at most a page of it. */
-void web_strip(const Web *web, const spz_passage *passage);
-
 /* Engraves the strongest passages, where an engraver is at hand; to be released in the end. */
 void web_engrave(Web *web);
 void web_engraved_free(Web *web);

@@ -1,5 +1,6 @@
 /* The first screen: the stage, the verdict and how sure it is, the passages that weigh most, the whole movement as one strip. */
 #include "pages/drawings/stage_picture.h"
+#include "pages/drawings/stave.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "spezzato/sheets.h"
@@ -210,6 +211,7 @@ static void decisive(const Web *web, size_t index)
     words_told(&speaker, passage, &words);
     web_element(html, "p", "small told", &words);
     html_close(html);
+    stave_line(&web->view, passage, passage->first, stave_short);
     html_close(html);
     html_line_end(html);
     buffer_free(&words);

@@ -1,6 +1,7 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "support/numbers.h"
 #include "support/utf8.h"
+#include "pages/drawings/stave.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
@@ -81,8 +82,9 @@ static void heads(Html *html, const char *const *names, size_t count)
     html_open(html, "thead");
     html_open(html, "tr");
     for (size_t i = 0; i < count; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
+        html_open(html, *names[i] ? "th" : "td");
+        if (*names[i])
+            html_put(html, "scope", "col");
         html_words(html, names[i]);
         html_close(html);
     }
@@ -107,17 +109,12 @@ static void entry_table(const Web *web, const spz_passage *passage)
     html_close(html);
 }
 
-/* A long list opens of its own: the next passage stays in sight. */
+/* Bar by bar, folded: the notes stand above it. */
 static void entries(const Web *web, const spz_passage *passage)
 {
-    enum { LONG = 12 };
     Html *html = web->html;
     if (passage->entry_count == 0 || !spz_kind_is_antiphony(passage->kind))
         return;
-    if (passage->entry_count <= LONG) {
-        entry_table(web, passage);
-        return;
-    }
     html_open_class(html, "details", "more");
     html_open(html, "summary");
     WEB_SAY(html, web_speaker(web).language, PHRASE_WEB_ENTRIES, slot_number("n", (long)passage->entry_count));
@@ -153,6 +150,26 @@ static void summary(const Web *web, const spz_passage *passage)
     html_close(html);
 }
 
+/* Without an engraver: a few lines of notes. */
+static void drawn_notes(const Web *web, const spz_passage *passage)
+{
+    enum { LINES_MOST = 4 };
+    spz_language language = web->view.language;
+    size_t bar = passage->first, next = bar;
+    html_open_class(web->html, "div", "drawn");
+    for (int line = 0; line < LINES_MOST && bar <= passage->last; line++, bar = next) {
+        next = stave_line(&web->view, passage, bar, stave_full);
+        if (next == bar)
+            break;
+    }
+    html_close(web->html);
+    if (bar > passage->first && bar <= passage->last) {
+        html_open_class(web->html, "p", "small");
+        WEB_SAY(web->html, language, PHRASE_WEB_FIRST_BARS, slot_number("n", (long)(bar - passage->first)), slot_number("of", (long)(passage->last - passage->first + 1)));
+        html_close(web->html);
+    }
+}
+
 static void passage_details(const Web *web, const spz_passage *passage, size_t index, bool open)
 {
     char id[WEB_ID], pair[WORDS_TEXT];
@@ -172,7 +189,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     web_ruled(web, index);
     summary(web, passage);
     if (!web_notation(web, passage, index))
-        web_strip(web, passage);
+        drawn_notes(web, passage);
     entries(web, passage);
     html_close(html);
     html_line_end(html);

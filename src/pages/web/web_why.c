@@ -220,8 +220,9 @@ static void scroller(Html *html, const char *label)
 
 static void head_cell(Html *html, const char *scope, const char *text)
 {
-    html_open(html, "th");
-    html_put(html, "scope", scope);
+    html_open(html, *text ? "th" : "td");
+    if (*text)
+        html_put(html, "scope", scope);
     html_words(html, text);
     html_close(html);
 }
