@@ -20,13 +20,15 @@ typedef struct Page {
 static void begin(Page *page, const char *title, Buffer *out)
 {
     buffer_init(&page->text);
-    page->head = (PageHead){.language = spz_language_code(page->language), .title = title, .style = text_season_css};
+    page->head = (PageHead){.language = spz_language_code(page->language), .title = title, .base = text_drawings_css, .style = text_season_css};
     html_begin(&page->html, out);
     html_page_begin(&page->html, &page->head);
+    html_open(&page->html, "main");
 }
 
 static void finish(Page *page)
 {
+    html_close(&page->html);
     html_page_end(&page->html, &page->head);
     page->html.failed = page->html.failed || buffer_failed(&page->text);
     html_end(&page->html);

@@ -1,0 +1,183 @@
+// What is seen: every kind of page at three widths, light and dark. The first screen of a movement holds what decides; axe finds nothing serious; on
+// paper every figure can be read. SPEZZATO and CHROMIUM as in pages.test.mjs.
+import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { after, before, test } from 'node:test';
+import { pathToFileURL } from 'node:url';
+import { chromium } from 'playwright-core';
+
+const program = resolve(process.env.SPEZZATO ?? 'build/spezzato');
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const shared = process.env.SPEZZATO_SHARED ?? '../shared';
+const screens = [[1400, 900], [800, 1100], [390, 844]];
+let folder, browser, pages;
+
+const run = (...words) => execFileSync(program, words, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'], maxBuffer: 1 << 28 });
+
+before(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'spezzato-look-'));
+  run('report', '--engraver', 'none', 'corpus/season.csv', '-o', join(folder, 'pages'));
+  // Movements of real length, where the folder of open scores is at hand.
+  const real = existsSync(join(shared, 'scores')) ? readdirSync(join(shared, 'scores')).filter(name => name.endsWith('.mxl')).sort() : [];
+  const some = [...new Set(['_1.mxl', '_2.mxl'].flatMap(end => real.filter(name => name.endsWith(end)).slice(0, 1)))];
+  if (some.length) run('report', '--engraver', 'none', ...some.map(name => join(shared, 'scores', name)), '-o', join(folder, 'real'));
+  run('parts', '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'parts.html'));
+  run('notes', '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'notes.html'));
+  run('rehearsal', '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'rehearsal.html'));
+  const inside = place => readdirSync(join(folder, place)).filter(name => name.endsWith('.html')).sort().map(name => join(place, name));
+  pages = [...inside('pages'), ...(some.length ? inside('real') : []), 'parts.html', 'notes.html', 'rehearsal.html'];
+  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox'] });
+});
+
+after(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const address = name => pathToFileURL(join(folder, name)).href;
+async function open(name, options) {
+  const context = await browser.newContext({ bypassCSP: true, ...options }); // axe is put into the page from outside
+  const page = await context.newPage();
+  page.faults = [];
+  page.on('console', message => { if (['error', 'warning'].includes(message.type())) page.faults.push(message.text()); });
+  page.on('pageerror', error => page.faults.push(String(error)));
+  await page.goto(address(name));
+  return page;
+}
+const movements = () => pages.filter(name => /^(pages|real)/.test(name) && !/(index|season)\.html$/.test(name));
+
+test('every kind of page opens at three widths, light and dark, without a fault and no wider than the screen', async () => {
+  for (const name of pages)
+    for (const colorScheme of ['light', 'dark']) {
+      const page = await open(name, { colorScheme });
+      for (const [width, height] of screens) {
+        await page.setViewportSize({ width, height });
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+        assert.ok(over <= 0, `${name} is ${over} too wide at ${width}`);
+      }
+      assert.deepEqual(page.faults, [], name);
+      await page.context().close();
+    }
+});
+
+test('stage, verdict, the passages that weigh most and the whole strip are seen at once at 1400 x 900', async () => {
+  let full = 0;
+  for (const name of movements()) {
+    const page = await open(name, { viewport: { width: 1400, height: 900 } });
+    const seen = await page.evaluate(() => {
+      const inside = element => {
+        const box = element.getBoundingClientRect();
+        return box.width > 20 && box.height > 5 && box.left >= 0 && box.top >= 0 && box.right <= innerWidth + 1 && box.bottom <= innerHeight;
+      };
+      const first = document.querySelector('.first');
+      const all = selector => [...first.querySelectorAll(selector)];
+      return { judged: !first.classList.contains('undecided'), strings: Boolean(document.querySelector('.whole')), verdict: all('.verdict h2').every(inside), stage: all('svg.stage').map(inside), sure: all('.sure strong').map(inside),
+        three: all('.decide > li').map(inside), notes: all('.decide svg.notes').map(inside), strips: all('.whole .bars-drawn').map(inside) };
+    });
+    assert.ok(seen.verdict, `${name}: the verdict`);
+    if (seen.judged) {
+      assert.deepEqual(seen.stage, [true], `${name}: the stage`);
+      assert.deepEqual(seen.sure, [true], `${name}: how sure`);
+    }
+    assert.ok(seen.three.every(Boolean), `${name}: the passages ${seen.three}`);
+    assert.equal(seen.notes.length, seen.three.length, `${name}: each has its notes`);
+    if (seen.strings) assert.ok(seen.strips.length && seen.strips.every(Boolean), `${name}: the strip ${seen.strips}`);
+    full += seen.judged && seen.three.length === 3;
+    await page.context().close();
+  }
+  assert.ok(full >= 10, `${full} pages with three passages`);
+});
+
+test('axe finds nothing serious on any kind of page, light and dark (axe-core)', async () => {
+  const kinds = [...pages.filter(name => /brelisk-balconies-2|scarrowmere|aldersquay|ecluses-2|index|season/.test(name) && !/^real/.test(name)), 'parts.html', 'notes.html', 'rehearsal.html',
+    ...movements().filter(name => /^real/.test(name)).slice(0, 1)];
+  for (const name of kinds)
+    for (const colorScheme of ['light', 'dark']) {
+      const page = await open(name, { viewport: { width: 1400, height: 900 }, colorScheme });
+      await page.evaluate(axe);
+      const found = await page.evaluate(async () => (await window.axe.run(document, { resultTypes: ['violations'] })).violations
+        .filter(rule => ['serious', 'critical'].includes(rule.impact)).map(rule => `${rule.id}: ${rule.nodes[0].html.slice(0, 120)}`));
+      assert.deepEqual(found, [], `${name}, ${colorScheme}`);
+      await page.context().close();
+    }
+});
+
+test('headings come in order, there is one main part, and what scrolls can be reached by keyboard', async () => {
+  for (const name of pages.filter(page => /^(pages|real)/.test(page))) {
+    const page = await open(name, { viewport: { width: 390, height: 844 } });
+    const found = await page.evaluate(() => ({
+      levels: [...document.querySelectorAll('h1, h2, h3, h4')].map(heading => Number(heading.tagName[1])),
+      mains: document.querySelectorAll('main').length,
+      stuck: [...document.querySelectorAll('*')].filter(element => /auto|scroll/.test(getComputedStyle(element).overflowX) && element.scrollWidth > element.clientWidth && element.tabIndex < 0).map(element => element.className),
+    }));
+    assert.equal(found.levels[0], 1, name);
+    found.levels.forEach((level, at) => assert.ok(at === 0 || level <= found.levels[at - 1] + 1, `${name}: h${level} after h${found.levels[at - 1]}`));
+    assert.equal(found.mains, 1, name);
+    assert.deepEqual(found.stuck, [], name);
+    await page.context().close();
+  }
+});
+
+test('every range of bars is a link to a passage of the page', async () => {
+  for (const name of movements()) {
+    const page = await open(name, {});
+    const loose = await page.$$eval('a.bars-link, a.mark', all => all.map(a => a.getAttribute('href')).filter(href => !document.getElementById(href.slice(1))?.matches('details.passage')));
+    assert.deepEqual(loose, [], name);
+    await page.context().close();
+  }
+});
+
+test('on paper no bar number is smaller than 7 points', async () => {
+  for (const name of movements()) {
+    const page = await open(name, { viewport: { width: 794, height: 1123 } }); // A4 at 96 to the inch
+    await page.emulateMedia({ media: 'print' });
+    const small = await page.$$eval('svg text', all => all.filter(text => text.getBoundingClientRect().height > 0).map(text => {
+      const scale = Math.abs(text.getScreenCTM()?.a ?? 1);
+      return [text.textContent, parseFloat(getComputedStyle(text).fontSize) * scale * 0.75];
+    }).filter(([words, points]) => /\d/.test(words) && points < 6.99).map(([words, points]) => `${words}: ${points.toFixed(1)}`));
+    assert.deepEqual(small.slice(0, 5), [], name);
+    await page.context().close();
+  }
+});
+
+test('a second seating and another seat change what is shown, to the figures of the stage', async () => {
+  const page = await open('pages/brelisk-balconies-1.html', { viewport: { width: 1400, height: 900 } });
+  const places = ['front', 'middle', 'back', 'left side', 'right side'];
+  const names = await page.$$eval('[data-chooses=second]', all => all.map(input => input.dataset.name));
+  assert.ok(names.length >= 3);
+  for (const second of names) {
+    await page.check(`[data-chooses=second][data-name="${second}"]`);
+    assert.equal(await page.locator('.second:not([hidden])').count(), 1);
+    const table = run('stage', '--arrangement', second);
+    for (const [at, place] of places.entries()) {
+      await page.check(`[data-chooses=seat][value="${at}"]`);
+      const said = await page.locator('.second:not([hidden]) .side >> nth=1').locator('.heard:not([hidden])').textContent();
+      const degrees = Number(said.match(/violins (\d+)°/)[1]), wanted = Number(table.match(new RegExp(`^${place} +(\\d+) deg`, 'm'))[1]);
+      assert.ok(Math.abs(degrees - wanted) <= 1, `${second}, ${place}: ${degrees} and ${wanted}`);
+    }
+  }
+  // What the second seating loses is framed in the strip, and no more.
+  const lost = await page.$$eval('a.mark.lost', all => [...new Set(all.map(a => a.getAttribute('href')))].sort());
+  const listed = await page.$$eval('.second:not([hidden]) .lost-and-gained > div:first-child a', all => all.map(a => a.getAttribute('href')).sort());
+  assert.deepEqual(lost.filter(href => listed.includes(href)), listed);
+  await page.context().close();
+});
+
+test('the overview sorts by each of its headings, and back', async () => {
+  const page = await open('pages/index.html', { viewport: { width: 1400, height: 900 } });
+  const heads = await page.$$eval('table.index thead th', all => all.map(head => head.textContent));
+  for (const [at, head] of heads.entries()) {
+    const column = () => page.$$eval('table.index tbody tr', (rows, cell) => rows.map(row => row.cells[cell].dataset.sort ?? row.cells[cell].textContent), at);
+    await page.click(`table.index thead th >> nth=${at} >> button`);
+    const up = await column();
+    await page.click(`table.index thead th >> nth=${at} >> button`);
+    const order = new Intl.Collator('en', { numeric: true }).compare;
+    assert.deepEqual(up, [...up].sort(order), head);
+    assert.deepEqual(await column(), [...up].sort((a, b) => order(b, a)), head);
+  }
+  await page.context().close();
+});
