@@ -294,7 +294,7 @@ test('what is engraved without the cache is what the cache keeps', t => {
 // Rows of a printed page: each passage's line is found whole on one page, or on none.
 test('print on A4 and Letter cuts no row', async t => {
   const page = await open(richest());
-  const rows = await page.$$eval('details.passage:not([hidden]) summary', all => all.map(s => s.querySelector('.bars').textContent));
+  const rows = await page.$$eval('details.passage:not([hidden]) > summary', all => all.map(s => s.querySelector('.bars').textContent));
   const cells = await page.$$eval('table.arrangements td.points', all => all.map(cell => cell.textContent));
   await page.emulateMedia({ media: 'print' });
   const breakable = await page.$$eval('tr, .system, .passage:not([open]), .reasons li, img.stage', all => all.filter(e => getComputedStyle(e).breakInside !== 'avoid').map(e => e.tagName));

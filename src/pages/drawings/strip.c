@@ -11,7 +11,7 @@
 
 enum { PIECE_BARS = 36, PIECE_ROW_BARS = 130, SYSTEM_BARS = 64, PIECES_MOST = 64 };
 static const double head = 42, foot = 20, lane_gap = 3, lanes_most = 158; /* pixels */
-static const double wide = 1180, narrow = 300; /* pixels that the bars have on a wide and on a narrow page */
+static const double wide = 1180, narrow = 300, between = 580; /* pixels that the bars have on a wide and on a narrow page, and at the least between them */
 static const double letter_size = 8, names_wide = 60;
 
 double strip_x(const StripPiece *piece, Ticks when)
@@ -24,6 +24,18 @@ double strip_x(const StripPiece *piece, Ticks when)
     double part = at->length > 0 ? (double)(when - at->onset) / (double)at->length : 0;
     double x = ((double)bar + fmin(part, 1) - (double)piece->first) / (double)(piece->end - piece->first);
     return fmin(fmax(x, 0), 1);
+}
+
+bool strip_room(const StripPiece *piece, StripRoom *room, double bars, double width, bool *tight)
+{
+    double pixel = bars * piece->pixels, tight_pixel = bars * piece->tight;
+    if (pixel < room->free_from)
+        return false;
+    room->free_from = pixel + width;
+    *tight = tight_pixel < room->tight_from;
+    if (!*tight)
+        room->tight_from = tight_pixel + width;
+    return true;
 }
 
 static void add_lane(StripLanes *lanes, spz_players players, spz_section section, double height, const char *name)
@@ -218,12 +230,19 @@ static const char *tempo_of_bar(const Movement *movement, size_t bar, char words
     return "";
 }
 
-static double draw_letter(const StripPiece *piece, double x, const char *letter, const char *number)
+static double letter_width(const char *letter)
+{
+    return 10 + letter_size * (double)(strlen(letter) < 12 ? strlen(letter) : 12);
+}
+
+static void draw_letter(const StripPiece *piece, double x, const char *letter, const char *number, bool tight)
 {
     Html *html = piece->view->html;
-    double width = 10 + letter_size * (double)(strlen(letter) < 12 ? strlen(letter) : 12);
+    double width = letter_width(letter);
     upright(html, "letter-line", x, 10, piece->lanes->bottom);
     html_open(html, "svg");
+    if (tight)
+        html_put(html, "class", "tight");
     draw_percent(html, "x", x);
     html_put(html, "y", "1");
     html_put(html, "width", "90");
@@ -233,28 +252,28 @@ static double draw_letter(const StripPiece *piece, double x, const char *letter,
     html_label(html, "letter", 0.75 + width / 2, 15, letter);
     html_label(html, "number", width + 5, 15, number);
     html_close(html);
-    return width + 10 + letter_size * (double)strlen(number);
 }
 
 /* Rehearsal letters and tempo words on one line; what would run into what stands before it is left out. */
 static void draw_letters(const StripPiece *piece)
 {
     char words[64];
-    double free_from = 0;
+    StripRoom room = {0, 0};
+    double end = piece->pixels * (double)(piece->end - piece->first);
     for (size_t bar = piece->first; bar < piece->end; bar++) {
         const Bar *at = &piece->view->movement->bars[bar];
-        double pixel = (double)(bar - piece->first) * piece->pixels, x = (double)(bar - piece->first) / (double)(piece->end - piece->first);
-        bool letter = at->rehearsal && *at->rehearsal && pixel >= free_from;
-        double taken = letter ? draw_letter(piece, x, at->rehearsal, at->number) : 0;
+        double bars = (double)(bar - piece->first), x = bars / (double)(piece->end - piece->first);
+        bool tight, letter = at->rehearsal && *at->rehearsal;
+        double taken = letter ? letter_width(at->rehearsal) + 14 + letter_size * (double)strlen(at->number) : 0;
+        if (letter && strip_room(piece, &room, bars, taken, &tight))
+            draw_letter(piece, x, at->rehearsal, at->number, tight);
+        else
+            taken = 0;
         const char *tempo = tempo_of_bar(piece->view->movement, bar, words);
-        double tempo_width = 12 + letter_size * 1.1 * (double)utf8_columns(tempo, strlen(tempo)), end = piece->pixels * (double)(piece->end - piece->first);
-        bool fits = pixel + taken >= free_from && (bar == piece->first || pixel + taken + tempo_width < end);
-        if (*tempo && fits) {
-            strip_label(piece->view->html, "tempo", x, taken ? taken + 6 : 0, 16, tempo);
-            taken += tempo_width;
-        }
-        if (taken > 0)
-            free_from = pixel + taken + 4;
+        double width = 16 + letter_size * 1.1 * (double)utf8_columns(tempo, strlen(tempo));
+        bool whole = bar == piece->first || bars * piece->pixels + taken + width < end;
+        if (*tempo && whole && strip_room(piece, &room, bars + taken / piece->pixels, width, &tight))
+            strip_label(piece->view->html, tight ? "tempo tight" : "tempo", x, taken ? taken + 2 : 0, 16, tempo);
     }
 }
 
@@ -309,6 +328,7 @@ static void draw_row(StripPiece *piece, const size_t *starts, size_t count)
         longest = starts[i + 1] - starts[i] > longest ? starts[i + 1] - starts[i] : longest;
     double beside = wide / (double)(starts[count] - starts[0]), under = narrow / (double)longest;
     piece->pixels = fmin(beside, under);
+    piece->tight = between / (double)(starts[count] - starts[0]);
     html_open_class(html, "div", "strip");
     for (size_t i = 0; i < count; i++) {
         piece->first = starts[i];

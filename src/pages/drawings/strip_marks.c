@@ -278,20 +278,20 @@ static void open_mark(const StripPiece *piece, const spz_passage *passage, size_
     name_mark(piece, passage);
 }
 
-/* The range of bars over the lanes, where it doesn't run into the one before. Returns where the next one may stand. */
-static double range(const StripPiece *piece, const spz_passage *passage, size_t index, double free_from)
+/* The range of bars over the lanes, where it doesn't run into the one before. */
+static void range(const StripPiece *piece, const spz_passage *passage, size_t index, StripRoom *room)
 {
     char bars[WORDS_TEXT];
-    double x = strip_x(piece, passage->onset), pixel = x * piece->pixels * (double)(piece->end - piece->first);
-    bool told = is_named(piece, index) || (piece->all_named && passage->kind != SPZ_COUPLING && view_strength(passage) > 0);
+    bool tight, told = is_named(piece, index) || (piece->all_named && passage->kind != SPZ_COUPLING && view_strength(passage) > 0);
+    double x = strip_x(piece, passage->onset);
+    if (piece->thumb || !told || passage->first < piece->first)
+        return;
     words_bars(piece->view->language, passage, bars);
-    if (piece->thumb || !told || passage->first < piece->first || pixel < free_from)
-        return free_from;
-    strip_label(piece->view->html, "range", x, 1, RANGE_LINE, bars);
-    return pixel + 6 + range_letter * (double)strlen(bars);
+    if (strip_room(piece, room, x * (double)(piece->end - piece->first), 6 + range_letter * (double)strlen(bars), &tight))
+        strip_label(piece->view->html, tight && !is_named(piece, index) ? "range tight" : "range", x, 1, RANGE_LINE, bars);
 }
 
-static double draw_mark(const StripPiece *piece, size_t index, double free_from)
+static void draw_mark(const StripPiece *piece, size_t index, StripRoom *room)
 {
     const spz_passage *passage = spz_findings_at(piece->view->findings, index);
     open_mark(piece, passage, index);
@@ -303,19 +303,20 @@ static double draw_mark(const StripPiece *piece, size_t index, double free_from)
         if (piece->lanes->notes)
             notes_on_blocks(piece, passage);
     }
-    free_from = range(piece, passage, index, free_from);
+    range(piece, passage, index, room);
     html_close(piece->view->html);
     html_line_end(piece->view->html);
-    return free_from;
 }
 
+/* Lines lie below blocks. */
 void strip_marks(const StripPiece *piece)
 {
-    double free_from = 0;
-    for (int antiphony = 0; antiphony < 2; antiphony++, free_from = antiphony ? free_from : 0) /* lines lie below blocks */
+    for (int antiphony = 0; antiphony < 2; antiphony++) {
+        StripRoom room = {0, 0};
         for (size_t i = 0; i < piece->shown_count; i++) {
             const spz_passage *passage = spz_findings_at(piece->view->findings, piece->shown[i]);
             if (in_piece(piece, passage) && spz_kind_is_antiphony(passage->kind) == (antiphony == 1))
-                free_from = draw_mark(piece, piece->shown[i], free_from);
+                draw_mark(piece, piece->shown[i], &room);
         }
+    }
 }

@@ -25,13 +25,22 @@ typedef struct StripPiece {
     const ScoreView *view;
     const StripLanes *lanes;
     size_t first, end;   /* bars */
-    double pixels;       /* that a bar has at the least */
+    double pixels;       /* that a bar has on a wide or a narrow page, the less of them; between the two it has `tight` */
+    double tight;
     const size_t *shown; /* passages, by their place in the findings */
     size_t shown_count;
     const size_t *named; /* whose bars are written first, and which the keyboard reaches where `all_named` is not set */
     size_t named_count;
     bool all_named, thumb;
 } StripPiece;
+
+/* From where on words have room, in pixels: on a wide or narrow page, and between the two. */
+typedef struct StripRoom {
+    double free_from, tight_from;
+} StripRoom;
+/* Takes `width` pixels at `bars` bars from the beginning of the piece; false where they are taken. `*tight`: they have room but on a page between
+ * wide and narrow: to be hidden there. */
+bool strip_room(const StripPiece *piece, StripRoom *room, double bars, double width, bool *tight);
 
 /* Share of the piece's width. */
 double strip_x(const StripPiece *piece, Ticks when);
