@@ -9,11 +9,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000 };
+enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000, CONCERTS_MOST = 1000000 };
 
 static const Option option_season_format = {"format", 0, "FORM", "text, json, csv (for the stage manager), html (for paper), calendar,\n"
                                                                  "                              calendar-csv, or ndjson (one line a movement, see --lines)"};
-static const Option option_sheet = {"sheet", 0, "NUMBER", "only the change sheet of the concert of that number in the plan; text or html"};
+static const Option option_sheet = {"sheet", 0, "NUMBER|NAME", "a number: only the change sheet of the concert of that number in the plan, as text\n                              or html; a name: which sheet of a spreadsheet file is the plan (else the first)"};
 static const Option option_jobs = {"jobs", 'j', "N", "scores read at a time, 1 to 64; the result is the same"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "read every score anew, keep no results in the library"};
 static const Option option_scores = {"scores", 0, "library", "rows without a score take it from the library by the work's name"};
@@ -82,10 +82,22 @@ static bool read_dates(Wish *wish)
     return true;
 }
 
-static bool read_sheet(Wish *wish)
+/* A number asks for a change sheet, a name tells the sheet of a spreadsheet; both may be given. */
+static bool read_sheets(Wish *wish)
 {
-    if (!arguments_whole(wish->arguments, &option_sheet, 1, 1000000, &wish->sheet))
-        return false;
+    const char *value;
+    for (size_t i = 0; (value = arguments_each(wish->arguments, &option_sheet, i)) != NULL; i++) {
+        if (!*value || value[strspn(value, "0123456789")]) {
+            wish->season.sheet = value;
+            continue;
+        }
+        long number = strlen(value) < 8 ? strtol(value, NULL, 10) : 0;
+        if (number < 1 || number > CONCERTS_MOST) {
+            complain_usage("season", "--sheet %s: concerts are counted from 1 to %d", value, CONCERTS_MOST);
+            return false;
+        }
+        wish->sheet = (int)number;
+    }
     if (wish->sheet && wish->form != FORM_TEXT && wish->form != FORM_HTML) {
         complain_usage("season", "--sheet is written as text or html");
         return false;
@@ -110,11 +122,11 @@ static bool read_lines(Wish *wish)
 static bool read_wish(const Arguments *arguments, Wish *wish)
 {
     *wish = (Wish){.arguments = arguments, .season = {.jobs = 1}};
-    if (!read_form(wish) || !read_share(wish) || !read_sheet(wish) || !read_dates(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
+    if (!read_form(wish) || !read_share(wish) || !read_sheets(wish) || !read_dates(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
         !arguments_whole(arguments, &option_width, 60, 200, &wish->look.width))
         return false;
     if (arguments->operand_count != 1) {
-        complain_usage("season", arguments->operand_count ? "one plan at a time" : "which plan? Give a table (CSV) of concerts and works");
+        complain_usage("season", arguments->operand_count ? "one plan at a time" : "which plan? Give a table (CSV, .ods or .xlsx) of concerts and works");
         return false;
     }
     const char *output = arguments_value(arguments, &option_output, NULL);
@@ -216,9 +228,9 @@ static int run(const Arguments *arguments)
 const Command command_season = {
     .name = "season",
     .purpose = "a seating for every work of every concert, the changes between them, from one table",
-    .operands = "PLAN.csv",
-    .help = "Reads a table with one row a work and plans every concert: which seating for each work, where the seating\n"
-            "changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
+    .operands = "PLAN",
+    .help = "Reads a table (CSV, .ods or .xlsx) with one row a work and plans every concert: which seating for each work,\n"
+            "where it changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
             "order: concert, date, time, hall, order, work, score (a file, several with | between, a folder, or 'library'),\n"
             "composed, interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. What\n"
             "can't be used is named with its line and listed at the end; the works are planned without it, and the exit\n"

@@ -2,6 +2,7 @@
  * time, so that every row knows the line on which it begins, also where a cell holds line ends. */
 #include "season/table/season_table.h"
 #include "season/table/rows.h"
+#include "season/table/spreadsheet.h"
 #include "season/table/table_text.h"
 #include "support/memory.h"
 #include "support/message.h"
@@ -290,13 +291,25 @@ static spz_status load(const char *path, char **text, size_t *length)
     return status;
 }
 
-/* What the bytes of the file say, as one text. */
+/* What the bytes of the file say, as one text: a spreadsheet's sheet, or the file as it is. */
 static spz_status parse_bytes(SeasonTable *table, const TableOptions *options, const spz_sink *sink, const char *bytes, size_t length)
 {
-    Buffer room;
+    Buffer room, fault;
     buffer_init(&room);
-    const char *text = table_text_open(bytes, &length, &room);
-    spz_status status = buffer_failed(&room) ? SPZ_NO_MEMORY : parse(table, options, sink, text, length);
+    buffer_init(&fault);
+    spz_status status = SPZ_OK;
+    const char *text;
+    if (spreadsheet_is(bytes, length)) {
+        status = spreadsheet_text(bytes, length, options->sheet, &room, &fault);
+        text = room.length ? room.text : "";
+        length = room.length;
+    } else
+        text = table_text_open(bytes, &length, &room);
+    if (fault.length)
+        complain(table->path, sink, status, fault.text);
+    else if (status == SPZ_OK)
+        status = buffer_failed(&room) ? SPZ_NO_MEMORY : parse(table, options, sink, text, length);
+    buffer_free(&fault);
     buffer_free(&room);
     return status;
 }

@@ -1,4 +1,4 @@
-/* season_table.h - the season as people keep it: one row a work, read with libcsv. Comma, semicolon or tab, header names in any order; UTF-8, UTF-16 or
+/* season_table.h - the season as people keep it: one row a work, read with libcsv. Comma, semicolon or tab, or a spreadsheet file; header names in any order; UTF-8, UTF-16 or
  * Latin-1. An empty concert, date or hall goes on from the row above. What can't be used is noted with its line, the rest is taken. */
 #ifndef SEASON_TABLE_SEASON_TABLE_H
 #define SEASON_TABLE_SEASON_TABLE_H
