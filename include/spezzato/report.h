@@ -8,7 +8,7 @@
 
 SPZ_C_BEGIN
 
-typedef enum spz_format { SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML, SPZ_AS_SVG, SPZ_AS_MARKDOWN, SPZ_AS_ODT } spz_format;
+typedef enum spz_format { SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML, SPZ_AS_SVG, SPZ_AS_MARKDOWN, SPZ_AS_ODT, SPZ_AS_ICS } spz_format;
 
 /* A finished document in memory; `text` is UTF-8, ended with a zero byte. */
 typedef struct spz_document spz_document;

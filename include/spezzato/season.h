@@ -150,11 +150,18 @@ typedef struct spz_conflict {
     double longest;             /* minutes that the house gives there */
 } spz_conflict;
 
+typedef struct spz_moment {
+    int year, month, day;
+    int time;                   /* minutes after midnight; -1: none */
+} spz_moment;
+
 typedef struct spz_planned_concert {
     const char *name, *hall, *hall_settings; /* `hall_settings`: the settings file, "" when the house's rules hold */
     int year, month, day;       /* 0 0 0: no date */
     int weekday;                /* 0 Monday .. 6 Sunday */
     int time;                   /* minutes after midnight; -1: none */
+    const spz_moment *rehearsals; /* as the table has them */
+    size_t rehearsal_count;
     long line;                  /* first line of the table that names it */
     spz_concert_problem problem;
     const spz_conflict *conflict; /* SPZ_CONCERT_FIXED; else NULL */
@@ -244,7 +251,8 @@ SPZ_API spz_season_totals spz_season_total(const spz_season *season);
 /* How a report of a season looks; all 0: the usual width, English. */
 typedef struct spz_season_look {
     int width;             /* of text, as in spz_report_options */
-    spz_language language; /* of text and HTML; JSON and CSV are English */
+    spz_language language; /* of text, HTML and calendars; JSON and CSV are English */
+    long long stamp;       /* SPZ_AS_ICS: when it is written, in seconds from 1970 */
     bool paged;            /* HTML: lead to the pages of the concerts (spz_report_concert_name), which lie beside it */
 } spz_season_look;
 
@@ -257,7 +265,8 @@ SPZ_API spz_status spz_report_season(const spz_season *season, spz_format format
 SPZ_API spz_status spz_report_concert(const spz_season *season, size_t concert, spz_format format, const spz_season_look *look, spz_document **out);
 /* 'concert-1.html' for the first. Cut to fit; returns `out`. */
 SPZ_API char *spz_report_concert_name(size_t concert, char *out, size_t size);
-/* Dates in order, month by month: SPZ_AS_TEXT, SPZ_AS_CSV. */
+/* Dates in order, month by month: SPZ_AS_TEXT, SPZ_AS_CSV; SPZ_AS_ICS for a calendar program (RFC 5545): an event for each concert and rehearsal with the
+ * seatings and changes in its text, something to be done for a concert without a date. Times are those of the place. */
 SPZ_API spz_status spz_report_calendar(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out);
 /* One page for the stage crew: SPZ_AS_TEXT, SPZ_AS_HTML. `concert` by its place in the season; SPZ_BAD_ARGUMENT past the end. */
 SPZ_API spz_status spz_report_changes(const spz_season *season, size_t concert, spz_format format, const spz_season_look *look, spz_document **out);

@@ -132,6 +132,7 @@ typedef enum spz_fault {
     SPZ_FAULT_DATE_TWO_WAYS,             /* nothing says which is the month [count: dates like it] */
     SPZ_FAULT_DATE_LIKE_THAT,            /* another one */
     SPZ_FAULT_NO_TIME,
+    SPZ_FAULT_REHEARSAL,      /* no date, or one that can be read in two ways */
     SPZ_FAULT_NO_ORDER,
     SPZ_FAULT_NO_INTERVAL,               /* neither yes nor no */
     SPZ_FAULT_NO_YEAR,

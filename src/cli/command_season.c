@@ -8,11 +8,12 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 
 enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000, CONCERTS_MOST = 1000000 };
 
 static const Option option_season_format = {"format", 0, "FORM", "text, json, csv (for the stage manager), html (for paper), calendar,\n"
-                                                                 "                              calendar-csv, or ndjson (one line a movement, see --lines)"};
+                                                                 "                              calendar-csv, ics (for a calendar program), or ndjson (one line a movement,\n                              see --lines)"};
 static const Option option_sheet = {"sheet", 0, "NUMBER|NAME", "a number: only the change sheet of the concert of that number in the plan, as text\n                              or html; a name: which sheet of a spreadsheet file is the plan (else the first)"};
 static const Option option_jobs = {"jobs", 'j', "N", "scores read at a time, 1 to 64; the result is the same"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "read every score anew, keep no results in the library"};
@@ -26,7 +27,7 @@ static const Option option_dates = {"dates", 0, "ORDER", "day-first or month-fir
 static const Option *const options[] = {&option_season_format, &option_sheet,  &option_jobs,   &option_library, &option_no_cache, &option_scores, &option_lines, &option_share, &option_dates, &option_width,
                                         &option_language, &option_settings,      &option_set,    &option_output, &option_verbose,  NULL};
 
-typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FORM_CALENDAR_CSV, FORM_LINES, FORM_COUNT } Form;
+typedef enum Form { FORM_TEXT, FORM_JSON, FORM_CSV, FORM_HTML, FORM_CALENDAR, FORM_CALENDAR_CSV, FORM_ICS, FORM_LINES, FORM_COUNT } Form;
 
 typedef struct Wish {
     const Arguments *arguments;
@@ -40,14 +41,14 @@ typedef struct Wish {
 
 static bool read_form(Wish *wish)
 {
-    static const char *const names[FORM_COUNT] = {"text", "json", "csv", "html", "calendar", "calendar-csv", "ndjson"};
+    static const char *const names[FORM_COUNT] = {"text", "json", "csv", "html", "calendar", "calendar-csv", "ics", "ndjson"};
     const char *value = arguments_value(wish->arguments, &option_season_format, "text");
     for (int i = 0; i < FORM_COUNT; i++)
         if (strcmp(value, names[i]) == 0) {
             wish->form = (Form)i;
             return true;
         }
-    complain_usage("season", "--format %s: it is text, json, csv, html, calendar, calendar-csv or ndjson", value);
+    complain_usage("season", "--format %s: it is text, json, csv, html, calendar, calendar-csv, ics or ndjson", value);
     return false;
 }
 
@@ -80,6 +81,13 @@ static bool read_dates(Wish *wish)
     if (value)
         wish->season.dates = *value == 'd' ? SPZ_DATES_DAY_FIRST : SPZ_DATES_MONTH_FIRST;
     return true;
+}
+
+/* When the document is written; SOURCE_DATE_EPOCH (reproducible-builds.org) where it has to be the same again. */
+static long long time_of_writing(void)
+{
+    const char *given = getenv("SOURCE_DATE_EPOCH");
+    return given && *given && strspn(given, "0123456789") == strlen(given) && strlen(given) < 12 ? atoll(given) : (long long)time(NULL);
 }
 
 /* A number asks for a change sheet, a name tells the sheet of a spreadsheet; both may be given. */
@@ -121,7 +129,7 @@ static bool read_lines(Wish *wish)
 
 static bool read_wish(const Arguments *arguments, Wish *wish)
 {
-    *wish = (Wish){.arguments = arguments, .season = {.jobs = 1}};
+    *wish = (Wish){.arguments = arguments, .season = {.jobs = 1}, .look = {.stamp = time_of_writing()}};
     if (!read_form(wish) || !read_share(wish) || !read_sheets(wish) || !read_dates(wish) || !arguments_whole(arguments, &option_jobs, 1, JOBS_MOST, &wish->season.jobs) ||
         !arguments_whole(arguments, &option_width, 60, 200, &wish->look.width))
         return false;
@@ -149,10 +157,10 @@ static bool read_wish(const Arguments *arguments, Wish *wish)
 static spz_status write_season(const Wish *wish, const spz_season *season, spz_document **document)
 {
     static const spz_format formats[] = {[FORM_TEXT] = SPZ_AS_TEXT, [FORM_JSON] = SPZ_AS_JSON, [FORM_CSV] = SPZ_AS_CSV, [FORM_HTML] = SPZ_AS_HTML,
-                                         [FORM_CALENDAR] = SPZ_AS_TEXT, [FORM_CALENDAR_CSV] = SPZ_AS_CSV};
+                                         [FORM_CALENDAR] = SPZ_AS_TEXT, [FORM_CALENDAR_CSV] = SPZ_AS_CSV, [FORM_ICS] = SPZ_AS_ICS};
     if (wish->sheet)
         return spz_report_changes(season, (size_t)wish->sheet - 1, formats[wish->form], &wish->look, document);
-    if (wish->form == FORM_CALENDAR || wish->form == FORM_CALENDAR_CSV)
+    if (wish->form == FORM_CALENDAR || wish->form == FORM_CALENDAR_CSV || wish->form == FORM_ICS)
         return spz_report_calendar(season, formats[wish->form], &wish->look, document);
     return spz_report_season(season, formats[wish->form], &wish->look, document);
 }
@@ -232,9 +240,9 @@ const Command command_season = {
     .help = "Reads a table (CSV, .ods or .xlsx) with one row a work and plans every concert: which seating for each work,\n"
             "where it changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
             "order: concert, date, time, hall, order, work, score (a file, several with | between, a folder, or 'library'),\n"
-            "composed, interval after (yes), fixed seating, note. Scores and halls/HALL.ini are looked for beside the table. What\n"
-            "can't be used is named with its line and listed at the end; the works are planned without it, and the exit\n"
-            "status is then 2.\n",
+            "composed, interval after (yes), fixed seating, rehearsals, note. Scores and halls/HALL.ini are looked for\n"
+            "beside the table. What can't be used is named with its line and listed at the end; the works are planned\n"
+            "without it, and the exit status is then 2.\n",
     .options = options,
     .run = run,
 };

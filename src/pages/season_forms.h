@@ -21,6 +21,7 @@ void season_csv(const spz_season *season, const spz_season_look *look, Buffer *o
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out);
 void concert_html(const spz_season *season, size_t index, const spz_season_look *look, Buffer *out);
 void calendar_text(const spz_season *season, const spz_season_look *look, Buffer *out);
+void calendar_ics(const spz_season *season, const spz_season_look *look, Buffer *out);
 void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer *out);
 void sheet_text(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out);
 void sheet_html(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out);

@@ -23,6 +23,9 @@ static void begin_row(Rows *rows, const char *what)
 {
     say_iso_date(&rows->text, rows->concert);
     put_cell(rows);
+    if (rows->concert->time >= 0)
+        buffer_printf(&rows->text, "%02d:%02d", rows->concert->time / 60, rows->concert->time % 60);
+    put_cell(rows);
     csv_text(&rows->row, rows->concert->name);
     csv_text(&rows->row, rows->concert->hall);
     csv_text(&rows->row, what);
@@ -98,7 +101,7 @@ static void put_concert(Rows *rows)
 /* What could not be used of the table, or is doubtful in it: no row of the stage, so it stands below all others. */
 static void put_note(Rows *rows, const spz_table_note *note)
 {
-    empty_cells(rows, 3);
+    empty_cells(rows, 4);
     csv_text(&rows->row, note->doubt ? "to be looked at" : "not used");
     SAY(&rows->text, SPZ_ENGLISH, PHRASE_SEASON_NOTE_LINE, slot_number("line", note->line));
     put_cell(rows);
@@ -113,7 +116,7 @@ void season_csv(const spz_season *season, const spz_season_look *look, Buffer *o
     Rows rows;
     (void)look;
     csv_begin(&rows.row, out);
-    csv_header(&rows.row, "date,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
+    csv_header(&rows.row, "date,time,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
     buffer_init(&rows.text);
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         rows.concert = spz_season_concert(season, i);

@@ -11,6 +11,7 @@ static const Field of_concert[] = {
     {"concert", IN_JSON, "its name"},
     {"date", IN_JSON, "'2027-05-31'; null"},
     {"time", IN_JSON, "at which it begins, '19:30'; null"},
+    {"rehearsals", IN_JSON, "'2027-05-29 10:00', each"},
     {"hall", IN_JSON, "as the table has it"},
     {"hall_settings", IN_JSON, "the hall's settings file, its name"},
     {"problem", IN_JSON, "why it was not planned; null"},
@@ -389,6 +390,21 @@ static void give_plan(Facts *facts, const spz_planned_concert *concert)
     give_other(facts, "other_order", &concert->other_order);
 }
 
+static void give_rehearsals(Facts *facts, const spz_planned_concert *concert)
+{
+    Buffer *words = &facts->out->words;
+    fact_list(facts, "rehearsals");
+    for (size_t i = 0; i < concert->rehearsal_count; i++) {
+        const spz_moment *when = &concert->rehearsals[i];
+        buffer_printf(words, "%04d-%02d-%02d", when->year, when->month, when->day);
+        if (when->time >= 0)
+            buffer_printf(words, " %02d:%02d", when->time / 60, when->time % 60);
+        json_text(&facts->out->json, words->text ? words->text : "");
+        buffer_clear(words);
+    }
+    facts_end_list(facts);
+}
+
 static void give_concert(FactsOut *out, const spz_planned_concert *concert)
 {
     Facts facts = facts_object(out, &concert_fields);
@@ -398,6 +414,7 @@ static void give_concert(FactsOut *out, const spz_planned_concert *concert)
     if (concert->time >= 0)
         buffer_printf(&out->words, "%02d:%02d", concert->time / 60, concert->time % 60);
     fact_said(&facts, "time", NULL);
+    give_rehearsals(&facts, concert);
     fact_text(&facts, "hall", concert->hall);
     fact_text(&facts, "hall_settings", path_name(concert->hall_settings));
     say_concert_problem(&out->words, SPZ_ENGLISH, concert);

@@ -4,7 +4,7 @@
 #include "pages/season_forms.h"
 #include "season/planning/season_plan.h"
 
-enum { FORMATS = SPZ_AS_MARKDOWN + 1 };
+enum { FORMATS = SPZ_AS_ICS + 1 };
 typedef void SeasonForm(const spz_season *season, const spz_season_look *look, Buffer *out);
 
 static spz_status write_form(SeasonForm *const forms[FORMATS], const spz_season *season, spz_format format, const spz_season_look *asked, spz_document **out)
@@ -30,7 +30,7 @@ spz_status spz_report_season(const spz_season *season, spz_format format, const 
 
 spz_status spz_report_calendar(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out)
 {
-    static SeasonForm *const forms[FORMATS] = {[SPZ_AS_TEXT] = calendar_text, [SPZ_AS_CSV] = calendar_csv};
+    static SeasonForm *const forms[FORMATS] = {[SPZ_AS_TEXT] = calendar_text, [SPZ_AS_CSV] = calendar_csv, [SPZ_AS_ICS] = calendar_ics};
     return write_form(forms, season, format, look, out);
 }
 

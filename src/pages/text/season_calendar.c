@@ -82,10 +82,14 @@ void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer 
     buffer_init(&date);
     buffer_init(&problem);
     csv_begin(&row, out);
-    csv_header(&row, "date,weekday,concert,hall,first seating,set up,changes,minutes,problem");
+    csv_header(&row, "date,time,weekday,concert,hall,first seating,set up,changes,minutes,problem");
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         const spz_planned_concert *concert = spz_season_concert(season, i);
         say_iso_date(&date, concert);
+        csv_text(&row, date.length ? date.text : "");
+        buffer_clear(&date);
+        if (concert->time >= 0)
+            buffer_printf(&date, "%02d:%02d", concert->time / 60, concert->time % 60);
         csv_text(&row, date.length ? date.text : "");
         csv_text(&row, words_weekday(SPZ_ENGLISH, concert));
         csv_text(&row, concert->name);

@@ -192,7 +192,8 @@ spz_status spz_report_stage(const spz_plan *plan, const spz_section (*pairs)[2],
     case SPZ_AS_CSV:
     case SPZ_AS_HTML:
     case SPZ_AS_MARKDOWN:
-    case SPZ_AS_ODT: break;
+    case SPZ_AS_ODT:
+    case SPZ_AS_ICS: break;
     }
     return SPZ_BAD_ARGUMENT;
 }

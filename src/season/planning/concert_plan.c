@@ -178,7 +178,8 @@ static void tell_row(const ConcertDraft *draft, spz_planned_concert *out)
 {
     const TableConcert *row = draft->row;
     *out = (spz_planned_concert){.name = row->name, .hall = row->hall, .hall_settings = draft->hall->file, .hall_line = draft->hall->problem_line, .line = row->line,
-                                 .year = row->date.year, .month = row->date.month, .day = row->date.day, .time = row->time, .usual_absence = draft->hall->usual_absence,
+                                 .year = row->date.year, .month = row->date.month, .day = row->date.day, .time = row->time,
+                                 .rehearsals = row->rehearsals.at, .rehearsal_count = row->rehearsals.count, .usual_absence = draft->hall->usual_absence,
                                  .usual = draft->hall->usual_name, .usual_needs = {draft->hall->usual_needs[0], draft->hall->usual_needs[1]}};
     if (date_is_set(row->date))
         out->weekday = date_weekday(row->date);

@@ -12,11 +12,12 @@ static const struct Head {
 } heads[] = { /* the first of each column is its name */
     {"concert", COLUMN_CONCERT}, {"date", COLUMN_DATE}, {"hall", COLUMN_HALL}, {"order", COLUMN_ORDER}, {"work", COLUMN_WORK},
     {"score", COLUMN_SCORE}, {"composed", COLUMN_COMPOSED}, {"interval after", COLUMN_INTERVAL}, {"fixed seating", COLUMN_FIXED},
-    {"note", COLUMN_NOTE}, {"time", COLUMN_TIME},
+    {"note", COLUMN_NOTE}, {"time", COLUMN_TIME}, {"rehearsals", COLUMN_REHEARSALS},
     {"program", COLUMN_CONCERT}, {"programme", COLUMN_CONCERT}, {"konzert", COLUMN_CONCERT}, {"programm", COLUMN_CONCERT},
     {"veranstaltung", COLUMN_CONCERT},
     {"day", COLUMN_DATE}, {"date and time", COLUMN_DATE}, {"datum", COLUMN_DATE}, {"tag", COLUMN_DATE}, {"termin", COLUMN_DATE}, {"jour", COLUMN_DATE},
     {"start", COLUMN_TIME}, {"start time", COLUMN_TIME}, {"begins", COLUMN_TIME}, {"beginn", COLUMN_TIME}, {"uhrzeit", COLUMN_TIME}, {"heure", COLUMN_TIME},
+    {"rehearsal", COLUMN_REHEARSALS}, {"proben", COLUMN_REHEARSALS}, {"r\xC3\xA9p\xC3\xA9titions", COLUMN_REHEARSALS},
     {"venue", COLUMN_HALL}, {"saal", COLUMN_HALL}, {"ort", COLUMN_HALL}, {"spielort", COLUMN_HALL}, {"salle", COLUMN_HALL}, {"lieu", COLUMN_HALL},
     {"no", COLUMN_ORDER}, {"no.", COLUMN_ORDER}, {"number", COLUMN_ORDER}, {"#", COLUMN_ORDER}, {"nr", COLUMN_ORDER}, {"nr.", COLUMN_ORDER},
     {"reihenfolge", COLUMN_ORDER}, {"folge", COLUMN_ORDER}, {"ordre", COLUMN_ORDER}, {"n\xC2\xB0", COLUMN_ORDER},
@@ -31,7 +32,7 @@ static const struct Head {
     {"notes", COLUMN_NOTE}, {"remark", COLUMN_NOTE}, {"remarks", COLUMN_NOTE}, {"bemerkung", COLUMN_NOTE}, {"bemerkungen", COLUMN_NOTE},
     {"anmerkung", COLUMN_NOTE}, {"remarque", COLUMN_NOTE}, {"remarques", COLUMN_NOTE},
 };
-_Static_assert(COLUMN_COUNT == 11, "every column has its name in the first eleven rows, in order");
+_Static_assert(COLUMN_COUNT == 12, "every column has its name in the first twelve rows, in order");
 
 const char *column_name(Column column)
 {

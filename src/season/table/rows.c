@@ -63,7 +63,7 @@ static const char *concert_key(Rows *rows, const char *name, const When *when)
 static spz_status new_concert(Rows *rows, const char *key, const char *name, const When *when, const Row *row)
 {
     SeasonTable *table = rows->table;
-    TableConcert concert = {arena_string(&table->arena, name), arena_string(&table->arena, row->cells[COLUMN_HALL]), when->date, when->time, row->line, row->line, {0}};
+    TableConcert concert = {arena_string(&table->arena, name), arena_string(&table->arena, row->cells[COLUMN_HALL]), when->date, when->time, row->line, row->line, {0}, {0}};
     if (!concert.name || !concert.hall || !array_reserve(&table->concerts) || !index_add(&table->names, key, table->concerts.count))
         return SPZ_NO_MEMORY;
     rows->concert = (long)table->concerts.count;
@@ -120,6 +120,25 @@ static spz_status check_hall(Rows *rows, const Row *row)
     if (!copy)
         return SPZ_NO_MEMORY;
     concert->hall = copy;
+    return SPZ_OK;
+}
+
+/* Rehearsals, with '|' or ';' between. */
+static spz_status take_rehearsals(Rows *rows, const Row *row)
+{
+    TableConcert *concert = &rows->table->concerts.at[rows->concert];
+    for (char *at = row->cells[COLUMN_REHEARSALS]; *at;) {
+        size_t length = strcspn(at, "|;");
+        char *next = at + length + (at[length] != '\0');
+        DateReading reading;
+        at[length] = '\0';
+        at = cell_trim(at);
+        if (*at && date_read(at, rows->dates, &reading) != DATE_READ)
+            note(rows, SPZ_ERROR, row->line, SPZ_FAULT_REHEARSAL, at);
+        else if (*at && !array_push(&concert->rehearsals, ((spz_moment){reading.date.year, reading.date.month, reading.date.day, reading.time})))
+            return SPZ_NO_MEMORY;
+        at = next;
+    }
     return SPZ_OK;
 }
 
@@ -205,6 +224,8 @@ spz_status rows_add(Rows *rows, const Row *row)
     spz_status status = find_concert(rows, row);
     if (status == SPZ_OK)
         status = check_hall(rows, row);
+    if (status == SPZ_OK)
+        status = take_rehearsals(rows, row);
     if (status != SPZ_OK || nothing || take_interval(rows, row))
         return status;
     return add_work(rows, row);
@@ -241,6 +262,7 @@ void rows_finish(Rows *rows)
         TableConcert *concert = &table->concerts.at[i];
         if (concert->works.count == 0) {
             note(rows, SPZ_ERROR, concert->line, SPZ_FAULT_CONCERT_EMPTY, concert->name);
+            array_free(&concert->rehearsals);
             continue;
         }
         finish_concert(rows, concert);

@@ -337,10 +337,16 @@ spz_status table_read(const char *path, const TableOptions *options, const spz_s
     return status;
 }
 
+static void free_concert(TableConcert *concert)
+{
+    array_free(&concert->works);
+    array_free(&concert->rehearsals);
+}
+
 void table_free(SeasonTable *table)
 {
     for (size_t i = 0; i < table->concerts.count; i++)
-        array_free(&table->concerts.at[i].works);
+        free_concert(&table->concerts.at[i]);
     array_free(&table->concerts);
     array_free(&table->notes);
     index_free(&table->names);

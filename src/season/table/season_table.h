@@ -23,6 +23,7 @@ typedef struct TableConcert {
     int time; /* minutes after midnight; NO_TIME */
     long line, hall_line;
     ARRAY(TableWork) works;  /* in order */
+    ARRAY(spz_moment) rehearsals; /* as they come */
 } TableConcert;
 
 typedef struct SeasonTable {
