@@ -43,11 +43,12 @@ typedef struct spz_report_options {
     const char *bar; /* SPZ_REPORT_CONSIDERED: the bar, as printed */
     spz_language language; /* of text and HTML; JSON and CSV are English */
     const char *house_rules; /* spz_settings_house, told on the page; NULL: none. Borrowed until the report is closed */
+    const char *work;      /* overview as HTML: name of the page with one seating for all (spz_report_work), to lead to it; NULL: none */
     /* Pages as HTML: names of the overview and of the pages before and after this one, to lead to them; NULL: none. Borrowed likewise. */
     const char *overview, *before, *after;
 } spz_report_options;
 #define SPZ_REPORT_USUAL \
-    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL })
+    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */
@@ -70,6 +71,11 @@ SPZ_API spz_status spz_report_add(spz_report *report, const spz_reading *reading
 /* Adds one seating for all the movements (of spz_seating_judge_work) to a report of movements or seating; others drop it. The verdict is
  * borrowed until the report is closed. */
 SPZ_API void spz_report_set_work(spz_report *report, const spz_verdict *work);
+/* A page of its own for such a verdict: the stage, what each movement says by itself and gives up, in playing order, in bars and minutes too. It leads
+ * to index.html, and each movement to the page of its score (spz_report_page_name of `files`, a path for each movement; NULL: it doesn't). `settings`:
+ * the stage to draw on; NULL: the usual. SPZ_AS_HTML. */
+SPZ_API spz_status spz_report_work(const spz_verdict *work, const char *const *files, const spz_settings *settings, spz_language language, spz_format format,
+                                   spz_document **out);
 /* Ends the report; it can only be freed afterwards. */
 SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
 SPZ_API void spz_report_free(spz_report *report);

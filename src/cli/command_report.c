@@ -3,6 +3,7 @@
 #include "command.h"
 #include "engraver_place.h"
 #include "messages.h"
+#include "one_work.h"
 #include "output.h"
 #include "score_list.h"
 #include <errno.h>
@@ -15,7 +16,7 @@
 static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
 static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: draw them by pitch and time"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything anew, keep nothing"};
-static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
+static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
 enum { PATH_SIZE = 4096 };
 static const char index_page[] = "index.html";
@@ -28,6 +29,9 @@ typedef struct Pages {
     int year;
     size_t most_doubts, written;
     ScoreList scores;
+    bool with_work;     /* one seating for all is asked for */
+    Verdicts verdicts;
+    const char **files; /* of each verdict */
     char cache[PATH_SIZE];
 } Pages;
 
@@ -61,6 +65,23 @@ typedef struct Waiting {
     char before[PATH_SIZE]; /* page before it; "" none */
 } Waiting;
 
+/* The verdicts of the score's movements, for one seating for all; false after one line where there is no memory. */
+static spz_status keep_verdicts(Pages *pages, const char *score, spz_reading *reading)
+{
+    size_t count = pages->verdicts.count + spz_reading_count(reading);
+    const char **files = realloc(pages->files, (count + 1) * sizeof *files);
+    spz_status status = files ? SPZ_OK : SPZ_NO_MEMORY;
+    if (files)
+        pages->files = files;
+    for (size_t i = pages->verdicts.count; files && i < count; i++)
+        files[i] = score;
+    if (!status)
+        status = verdicts_take(&pages->verdicts, reading);
+    if (status)
+        complain_status(score, status);
+    return status;
+}
+
 /* Writes the page of the one that waits; `next`: the score after it, NULL for the last. */
 static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
 {
@@ -82,6 +103,8 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
         complain_status(waiting->score, status);
     pages->written += result == EXIT_OK;
     spz_document_free(document);
+    if (!result && pages->with_work && keep_verdicts(pages, waiting->score, waiting->reading))
+        result = EXIT_INPUT;
     spz_reading_free(waiting->reading);
     memcpy(waiting->before, name, sizeof name);
     waiting->score = NULL;
@@ -129,7 +152,20 @@ static int write_index(Pages *pages)
     return result;
 }
 
-static const char season_page[] = "season.html";
+static const char season_page[] = "season.html", work_page[] = "work.html";
+
+static int write_work(Pages *pages)
+{
+    spz_document *document = NULL;
+    spz_status status = verdicts_judge(&pages->verdicts, pages->settings, NULL);
+    if (!status)
+        status = spz_report_work(pages->verdicts.work, pages->files, pages->settings, pages->options.language, SPZ_AS_HTML, &document);
+    if (status)
+        complain_status(pages->folder, status);
+    int result = status ? EXIT_INPUT : write_document(pages, work_page, document);
+    spz_document_free(document);
+    return result;
+}
 
 /* Two scores of one name would write one page; a score named index would write over the index. */
 static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
@@ -137,7 +173,7 @@ static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
     char one[PATH_SIZE], other[PATH_SIZE];
     for (size_t i = 0; i < scores->count; i++) {
         spz_report_page_name(scores->at[i].path, one, sizeof one);
-        bool taken = strcmp(one, index_page) == 0 || (scores->plan && strcmp(one, season_page) == 0);
+        bool taken = strcmp(one, index_page) == 0 || (scores->plan && strcmp(one, season_page) == 0) || (arguments_have(arguments, &option_work) && strcmp(one, work_page) == 0);
         for (size_t k = 0; k < scores->concert_count && !taken; k++)
             taken = strcmp(one, spz_report_concert_name(k, other, sizeof other)) == 0;
         for (size_t k = 0; k < i && !taken; k++)
@@ -184,6 +220,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
     brief.language = pages->options.language;
     brief.settings = pages->settings;
     brief.season = pages->scores.plan ? season_page : NULL;
+    brief.work = pages->with_work ? work_page : NULL;
     if (!folder_is_there(pages->folder))
         return EXIT_INPUT;
     pages->options.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
@@ -204,6 +241,10 @@ static int report_all(Pages *pages, const Arguments *arguments)
         int concert = write_document(pages, spz_report_concert_name(i, name, sizeof name), pages->scores.concerts[i]);
         result = concert ? concert : result;
     }
+    if (pages->with_work && pages->verdicts.count) {
+        int work = write_work(pages);
+        result = work ? work : result;
+    }
     if (pages->written > 0) {
         int index = write_index(pages);
         result = index ? index : result;
@@ -217,7 +258,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
 static int run(const Arguments *arguments)
 {
     Pages pages = {.folder = arguments_value(arguments, &option_folder, NULL), .options = SPZ_REPORT_USUAL,
-                   .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : 3};
+                   .with_work = arguments_have(arguments, &option_work), .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : 3};
     if (!arguments_year(arguments, &pages.year) || !arguments_kinds(arguments, &pages.options.kinds) ||
         !arguments_strength(arguments, &pages.options.strength))
         return EXIT_USAGE;
@@ -240,6 +281,8 @@ static int run(const Arguments *arguments)
         result = reported ? reported : result;
     }
     score_list_free(&pages.scores);
+    verdicts_free(&pages.verdicts);
+    free(pages.files);
     spz_settings_free(pages.settings);
     return result;
 }
@@ -252,7 +295,8 @@ const Command command_report = {
             "a map of the passages that can be filtered and opened, the stage, and all arrangements. The pages need\n"
             "nothing else, fetch nothing, and print on A4 and Letter. A season's table (PLAN.csv) stands for its scores; its\n"
             "plan becomes a page too, and each concert one: the best single seating for the evening, what it gives up in each\n"
-            "movement, what one change at the interval would gain, the stage before and after each change.\n",
+            "movement, what one change at the interval would gain, the stage before and after each change. With --work a page more:\n"
+            "one seating for all the scores, with what it gives up in each movement in bars and minutes.\n",
     .options = options,
     .run = run,
 };

@@ -87,4 +87,16 @@ printf '%s\n' "Trois écluses: Vannes: by itself" "Sinfonia in D, The Two Balcon
 cut -c 1-20 "$folder/order" > "$folder/got"
 same "$folder/expected" "$folder/got" "the movements of a work in playing order"
 grep -Eq 'it loses [0-9.]+ points in [0-9]+ bars, [0-9]+:[0-9]+ of music: ' "$folder/out" || fault "a work doesn't say how many bars and minutes are given up"
+# The same as a page, to which the overview leads.
+run 0 report --engraver none --work corpus/tolvesk-ecluses-1.musicxml corpus/brelisk-balconies-1.musicxml corpus/tolvesk-ecluses-2.mxl -o "$folder/pages"
+grep -q 'href="work.html"' "$folder/pages/index.html" || fault "the overview does not lead to the one seating"
+grep -o '<tr><th scope="row"><a href="[^"]*"' "$folder/pages/work.html" | sed 's/.*href="//; s/"$//' > "$folder/got"
+printf 'tolvesk-ecluses-1.html\nbrelisk-balconies-1.html\ntolvesk-ecluses-2.html\n' > "$folder/expected"
+same "$folder/expected" "$folder/got" "the movements of the page of one seating"
+"$SPEZZATO" seating --work --format json corpus/tolvesk-ecluses-1.musicxml corpus/brelisk-balconies-1.musicxml corpus/tolvesk-ecluses-2.mxl > "$folder/json" 2> /dev/null
+bars=$(grep -o '"lost_bars": [0-9]*' "$folder/json" | tail -n 4 | head -n 1 | grep -o '[0-9]*$')
+grep -q "<td class=\"figure\">$bars</td>" "$folder/pages/work.html" || fault "the page has not the $bars bars of the data"
+cp corpus/brelisk-balconies-1.musicxml "$folder/work.musicxml"
+run 1 report --work "$folder/work.musicxml" -o "$folder/pages"
+says "the name work.html is taken"
 finish

@@ -94,13 +94,14 @@ static void skip_link(Html *html, spz_language language)
 /* Back to the overview, and to the pages before and after. */
 static void ways(Html *html, const spz_report_options *options)
 {
-    if (!options->overview && !options->before && !options->after && !options->season)
+    if (!options->overview && !options->before && !options->after && !options->season && !options->work)
         return;
     html_open_class(html, "nav", "ways");
     html_put(html, "aria-label", phrase_text(options->language, PHRASE_NAV_PAGES));
     html_open(html, "ul");
     page_link(html, options->language, options->overview, PHRASE_NAV_OVERVIEW);
     page_link(html, options->language, options->season, PHRASE_WEB_INDEX_SEASON);
+    page_link(html, options->language, options->work, PHRASE_PAGE_WORK);
     page_link(html, options->language, options->before, PHRASE_NAV_BEFORE);
     page_link(html, options->language, options->after, PHRASE_NAV_AFTER);
     html_close(html);
