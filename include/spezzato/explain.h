@@ -69,6 +69,8 @@ SPZ_API spz_status spz_explanation_make(const spz_sections *sections, const char
 SPZ_API void spz_explanation_free(spz_explanation *explanation);
 SPZ_API size_t spz_explanation_count(const spz_explanation *explanation);
 SPZ_API const spz_considered *spz_explanation_at(const spz_explanation *explanation, size_t index); /* NULL past the end */
+/* How [passages] of a settings file names it, to hold it to be something though it isn't reported: '46-48 Vn I Vn II'. Returns `out`. */
+SPZ_API char *spz_considered_line(const spz_sections *sections, const spz_considered *considered, char *out, size_t size);
 /* How many more were compared there and are weaker than those listed. */
 SPZ_API size_t spz_explanation_more(const spz_explanation *explanation);
 

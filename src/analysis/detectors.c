@@ -4,6 +4,7 @@
 #include "analysis/passages/rulings.h"
 #include "analysis/division/divisi.h"
 #include "analysis/antiphony/split_line.h"
+#include "analysis/raised.h"
 #include "analysis/antiphony/strings_and_winds.h"
 #include <string.h>
 
@@ -30,8 +31,15 @@ static spz_status run_all(Findings *findings, const spz_settings *settings)
         if (status)
             return status;
     }
-    findings_sort(findings);
     return SPZ_OK;
+}
+
+/* What the conductor says comes last: it may make passages, and it may unmake them. */
+static spz_status hear_conductor(Findings *findings, const spz_settings *settings, const spz_sink *sink)
+{
+    spz_status status = raised_add(findings, settings, sink);
+    findings_sort(findings);
+    return status ? status : rulings_apply(findings, settings, sink);
 }
 
 spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,
@@ -46,7 +54,7 @@ spz_status spz_passages_find(const spz_sections *sections, const spz_settings *s
     findings->map = sections;
     spz_status status = sections->movement->bar_count ? run_all(findings, settings) : SPZ_OK; /* what they are unsure of comes out weak */
     if (!status)
-        status = rulings_apply(findings, settings, sink);
+        status = hear_conductor(findings, settings, sink);
     if (status)
         spz_findings_free(findings);
     else

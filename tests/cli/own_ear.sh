@@ -32,6 +32,27 @@ grep -q ',7,14,' "$folder/out" || fault "the note doesn't cite bars 7-14 before"
 run 0 notes --all --format csv --settings "$folder/veto.ini" "$score"
 if grep -q ',7,14,' "$folder/out"; then fault "the note cites what was taken out"; fi
 
+# What was heard and left out can be raised: --explain names the line, which makes a passage of it that counts; without the line it is gone.
+run 0 passages --explain 50 "$score"
+shows "Left out: "
+sed -n '/To hold one of those/,/^$/s/^    //p' "$folder/out" > "$folder/raise.ini"
+grep -q '^44-50 Vn II Vn I = clear$' "$folder/raise.ini" || fault "no line for what was left out in bars 44-50"
+run 0 passages --format csv "$score"
+if grep -q ',44,50,' "$folder/out"; then fault "bars 44-50 are a passage before they are raised"; fi
+run 0 passages --format csv --settings "$folder/raise.ini" "$score"
+[ "$(error_lines)" = 0 ] || fault "a line that raises: $(head -n 1 "$folder/err")"
+grep -q ',exchange,Vn II,Vn I,44,50,.*,0.65,clear,weighted,,0.[0-4]' "$folder/out" || fault "bars 44-50 are not raised"
+[ "$(points)" != "$(points --settings "$folder/raise.ini")" ] || fault "a raised passage changes no figure of the seating"
+run 0 notes --all --settings "$folder/raise.ini" "$score"
+run 0 parts --all --settings "$folder/raise.ini" "$score"
+run 0 rehearsal --settings "$folder/raise.ini" "$score"
+grep -q '^  44-50' "$folder/out" || fault "a raised passage is not rehearsed"
+run 0 report --engraver none --settings "$folder/raise.ini" "$score" -o "$folder/raised"
+grep -q 'data-line="44-50 Vn II Vn I" data-ruling="clear"' "$folder/raised/brelisk-balconies-1.html" || fault "a raised passage is not on the page"
+sed 's/ = .*/ = no/' "$folder/raise.ini" > "$folder/none.ini"
+run 0 passages --format csv --settings "$folder/none.ini" "$score"
+says "'44-50 Vn II Vn I' meets no passage"
+
 # A line about nothing is one doubt; one that can't be understood is one line with its place.
 printf '[passages]\n\n2-3 Va Db hocket = no\n' > "$folder/nothing.ini"
 run 0 passages --settings "$folder/nothing.ini" "$score"

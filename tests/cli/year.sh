@@ -24,6 +24,8 @@ grep -q "Year of composition not known. With --year 1800" "$folder/pages/undated
 printf 'concert,work,score,composed\nEvening,Concerto,undated.musicxml,1712\n' > "$folder/plan.csv"
 run 0 report "$folder/plan.csv" -o "$folder/pages"
 grep -q "Without the year of composition, 1712" "$folder/pages/undated.html" || fault "the page hasn't the year of the season's table"
+grep -q 'year-cell" data-sort="1712"' "$folder/pages/index.html" || fault "the overview hasn't the year of the season's table"
+grep -q '<dd>1712</dd>' "$folder/pages/undated.html" || fault "the page doesn't stand under the year of the season's table"
 run 0 report "$folder/plan.csv" --year 1980 -o "$folder/pages"
 grep -q "Without the year of composition, 1712" "$folder/pages/undated.html" && fault "--year doesn't come before the table's"
 

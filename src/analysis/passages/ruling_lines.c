@@ -1,6 +1,7 @@
 /* Lines of [passages] read, and written. */
 #include "analysis/passages/rulings.h"
 #include "settings/store.h"
+#include "spezzato/explain.h"
 #include "support/ascii.h"
 #include "support/message.h"
 #include "support/path.h"
@@ -230,21 +231,37 @@ static bool can_be_named(const char *bar)
     return *bar && strlen(bar) < 24 && !strpbrk(bar, " \t-=:;,/+[]");
 }
 
-char *spz_passage_line(const spz_findings *findings, size_t index, char *out, size_t size)
+/* Bars as printed and the players of both sides; what it came to. Nothing where the bars can't be named. */
+static size_t put_place(const SectionMap *map, const spz_side sides[2], const char *first, const char *last, char *out, size_t size)
 {
-    const spz_passage *p = spz_findings_at(findings, index);
     size_t at = 0;
     if (size)
         out[0] = '\0';
-    if (!size || !p || !can_be_named(p->first_bar) || !can_be_named(p->last_bar))
-        return out;
-    at += (size_t)snprintf(out, size, p->first == p->last ? "%s" : "%s-%s", p->first_bar, p->last_bar);
+    if (!size || !can_be_named(first) || !can_be_named(last))
+        return 0;
+    at += (size_t)snprintf(out, size, strcmp(first, last) ? "%s-%s" : "%s", first, last);
     for (int side = 0; side < 2 && at < size; side++)
-        if (p->sides[side].section != SPZ_NO_SECTION) {
-            spz_group body = spz_side_named(findings->map, &p->sides[side]);
+        if (sides[side].section != SPZ_NO_SECTION) {
+            spz_group body = spz_side_named(map, &sides[side]);
             at += put_body(&body, out + at, size - at);
         }
-    if (at < size && needs_kind(findings, p))
+    return at;
+}
+
+char *spz_passage_line(const spz_findings *findings, size_t index, char *out, size_t size)
+{
+    const spz_passage *p = spz_findings_at(findings, index);
+    size_t at = p ? put_place(findings->map, p->sides, p->first_bar, p->last_bar, out, size) : 0;
+    if (!p && size)
+        out[0] = '\0';
+    if (at && at < size && needs_kind(findings, p))
         snprintf(out + at, size - at, " %s", spz_kind_name(p->kind));
+    return out;
+}
+
+char *spz_considered_line(const spz_sections *sections, const spz_considered *considered, char *out, size_t size)
+{
+    const Bar *bars = sections->movement->bars;
+    put_place(sections, considered->sides, bars[considered->first].number, bars[considered->last].number, out, size);
     return out;
 }

@@ -36,15 +36,25 @@ static bool body_fits(const Findings *findings, const RuledBody *body, const spz
            (!body->orchestra || body->orchestra == named.orchestra) && (!body->solo || named.solo);
 }
 
-static bool players_fit(const Findings *findings, const Ruling *ruling, const spz_passage *p)
+static bool players_fit(const Findings *findings, const Ruling *ruling, const spz_side sides[2])
 {
     const RuledBody *one = &ruling->bodies[0], *two = &ruling->bodies[1];
     if (ruling->body_count == 0)
         return true;
     if (ruling->body_count == 1)
-        return body_fits(findings, one, &p->sides[0]) || body_fits(findings, one, &p->sides[1]);
-    return (body_fits(findings, one, &p->sides[0]) && body_fits(findings, two, &p->sides[1])) ||
-           (body_fits(findings, two, &p->sides[0]) && body_fits(findings, one, &p->sides[1]));
+        return body_fits(findings, one, &sides[0]) || body_fits(findings, one, &sides[1]);
+    return (body_fits(findings, one, &sides[0]) && body_fits(findings, two, &sides[1])) ||
+           (body_fits(findings, two, &sides[0]) && body_fits(findings, one, &sides[1]));
+}
+
+size_t ruling_covers(const Findings *findings, const Ruling *ruling, size_t first, size_t last, const spz_side sides[2])
+{
+    size_t from, to;
+    if (!bars_of(findings->map->movement, ruling, &from, &to) || !players_fit(findings, ruling, sides))
+        return 0;
+    from = first > from ? first : from;
+    to = last < to ? last : to;
+    return from <= to && 2 * (to - from + 1) >= last - first + 1 ? to - from + 1 : 0;
 }
 
 /* How many passages the line is about; they get it where `apply` is set. */
@@ -55,9 +65,8 @@ static size_t about(Findings *findings, const Ruling *ruling, bool exactly, void
         return 0;
     for (size_t i = 0; i < findings->passages.count; i++) {
         spz_passage *p = &findings->passages.at[i];
-        size_t from = p->first > first ? p->first : first, to = p->last < last ? p->last : last;
-        bool within = exactly ? p->first == first && p->last == last : from <= to && 2 * (to - from + 1) >= p->last - p->first + 1;
-        if (!within || !(ruling->any_kind || ruling->kind == p->kind) || !players_fit(findings, ruling, p))
+        bool within = ruling_covers(findings, ruling, p->first, p->last, p->sides) && (!exactly || (p->first == first && p->last == last));
+        if (!within || !(ruling->any_kind || ruling->kind == p->kind))
             continue;
         if (apply)
             apply(p, ruling);

@@ -8,6 +8,7 @@
  *     [passages symphony-1.mxl 2]       for its second movement
  *     9 Va Vc imitation = clear
  *
+ * A line that gives a weight where no passage stands makes one of what was heard there (analysis/raised.h).
  * A line that meets a passage of just these bars is about it alone; else about every passage of which at least half the bars lie within.
  * Of several lines about one passage the last holds, those for the movement after those for the file, these after those for all. */
 #ifndef ANALYSIS_PASSAGES_RULINGS_H
@@ -41,6 +42,10 @@ typedef ARRAY(Ruling) Rulings;
 /* The lines that hold for the movement, in the order in which they count. SPZ_BAD_SETTINGS after one SPZ_ERROR; SPZ_NO_MEMORY. The array
  * is to be freed in any case. `settings` NULL: none. */
 spz_status rulings_read(const Movement *movement, const spz_settings *settings, const spz_sink *sink, Rulings *out);
+
+/* How many of the line's bars something in these bars between these sides covers; 0 where the line is not about it: less than half of its bars
+ * lie within, or others have it. */
+size_t ruling_covers(const Findings *findings, const Ruling *ruling, size_t first, size_t last, const spz_side sides[2]);
 
 /* Whether the line is about a passage of the findings. */
 bool ruling_meets(const Findings *findings, const Ruling *ruling);

@@ -87,6 +87,8 @@ static const Field of_reason[] = {
     {"allows", IN_JSON | SOMETIMES, "the delay that they allow, in seconds"},
     {"movement", IN_JSON | SOMETIMES, "with `--work`: which, from 1"},
     {"confidence", IN_JSON | SOMETIMES, "of that movement alone"},
+    {"lost_bars", IN_JSON | SOMETIMES, "of that movement: bars in which something is weakened that its own best doesn't weaken"},
+    {"lost_seconds", IN_JSON | SOMETIMES, "how long these sound"},
     {"lost", IN_JSON | SOMETIMES, "points given up"},
     {"spans", IN_JSON, "stretches of bars: first and last as printed"},
     {"passages", IN_JSON, "as of a loss"},
@@ -284,6 +286,8 @@ static void give_reason_facts(Facts *facts, const spz_reason *reason)
     if (reason->kind == SPZ_REASON_MOVEMENT) {
         fact_integer(facts, "movement", (long long)reason->movement + 1);
         fact_text(facts, "confidence", spz_confidence_name(reason->alone.confidence));
+        fact_integer(facts, "lost_bars", (long long)reason->lost_bars);
+        fact_number(facts, "lost_seconds", reason->lost_seconds, 1);
     }
     if (reason->kind == SPZ_REASON_MOVEMENT || reason->kind == SPZ_REMARK_NEIGHBOUR)
         fact_number(facts, "lost", reason->lost, 2);

@@ -4,7 +4,7 @@
 #include "wording/explain_words.h"
 #include <string.h>
 
-enum { INDENT = 2, LISTED_MOST = 12, SECTION_NAME = 128 };
+enum { INDENT = 2, LISTED_MOST = 12, RAISED_MOST = 3, SECTION_NAME = 128 };
 
 static void begin(spz_report *report)
 {
@@ -93,6 +93,33 @@ static void print_considered(spz_report *report, const ShownMovement *shown, con
     buffer_free(&line);
 }
 
+/* Left out, and not because something stronger says the same. */
+static bool can_be_raised(const spz_considered *item)
+{
+    return item->fate == SPZ_TOO_WEAK || item->fate == SPZ_OVERSHADOWED;
+}
+
+/* Lines that make passages of what was left out. */
+static void list_raising(spz_report *report, const ShownMovement *shown, const spz_explanation *explanation)
+{
+    char section[SECTION_NAME], lines[RAISED_MOST][WORDS_TEXT];
+    size_t count = 0;
+    for (size_t i = 0; i < spz_explanation_count(explanation) && count < RAISED_MOST; i++) {
+        const spz_considered *item = spz_explanation_at(explanation, i);
+        bool again = !can_be_raised(item) || !*spz_considered_line(shown->reading.sections, item, lines[count], WORDS_TEXT);
+        for (size_t k = 0; k < count && !again; k++)
+            again = strcmp(lines[k], lines[count]) == 0;
+        count += !again;
+    }
+    if (!count)
+        return;
+    buffer_putc(&report->out, '\n');
+    layout_paragraph(&report->out, INDENT, "", phrase_text(report->options.language, PHRASE_EXPLAIN_RAISE), report->options.width);
+    buffer_printf(&report->out, "    [%s]\n", ruling_section(shown, section, sizeof section));
+    for (size_t i = 0; i < count; i++)
+        buffer_printf(&report->out, "    %s = %s\n", lines[i], spz_weight_name(SPZ_CLEAR));
+}
+
 static void list_considered(spz_report *report, const ShownMovement *shown, const spz_explanation *explanation)
 {
     size_t count = spz_explanation_count(explanation), more = spz_explanation_more(explanation);
@@ -102,6 +129,7 @@ static void list_considered(spz_report *report, const ShownMovement *shown, cons
         layout_paragraph(&report->out, INDENT, "", phrase_text(language, PHRASE_EXPLAIN_NONE), report->options.width);
     for (size_t i = 0; i < count; i++)
         print_considered(report, shown, spz_explanation_at(explanation, i));
+    list_raising(report, shown, explanation);
     if (more) {
         buffer_puts(&report->out, "\n  ");
         SAY(&report->out, language, PHRASE_EXPLAIN_MORE, slot_number("n", (long)more));

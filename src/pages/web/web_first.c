@@ -144,7 +144,7 @@ static void meaning(const Web *web)
     html_open_class(web->html, "p", "meaning");
     web_words(web->html, &words);
     buffer_free(&words);
-    if (!web->movement->year) {
+    if (!spz_verdict_by_year(web->view.verdict).year) {
         html_words(web->html, " ");
         html_open(web->html, "a");
         html_put_format(web->html, "href", "#m%zu-year", web->shown->number);

@@ -92,7 +92,7 @@ void web_index_row(spz_report *report, const ShownMovement *shown)
 {
     Html *html = &report->html;
     Counts counts = count(shown->reading.findings);
-    int year = shown->reading.movement->year;
+    int year = spz_verdict_by_year(shown->reading.verdict).year;
     html_open(html, "tr");
     html_open(html, "th");
     html_put(html, "scope", "row");

@@ -148,8 +148,9 @@ static void facts(const Web *web)
     char number[32];
     buffer_init(&clock);
     html_open_class(html, "dl", "facts");
-    snprintf(number, sizeof number, "%d", web->movement->year);
-    fact(html, web->movement->year ? number : "?", phrase_text(language, web->movement->year ? PHRASE_FIRST_COMPOSED : PHRASE_FIRST_YEAR_UNKNOWN));
+    int year = spz_verdict_by_year(web->view.verdict).year;
+    snprintf(number, sizeof number, "%d", year);
+    fact(html, year ? number : "?", phrase_text(language, year ? PHRASE_FIRST_COMPOSED : PHRASE_FIRST_YEAR_UNKNOWN));
     snprintf(number, sizeof number, "%zu", web->movement->bar_count);
     Slot bars = slot_number("n", (long)web->movement->bar_count);
     say(&clock, language, PHRASE_FIRST_BARS, &bars, 1);
