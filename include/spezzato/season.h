@@ -23,6 +23,7 @@ typedef struct spz_planned_movement {
     double seconds;        /* that it lasts by its tempo marks, repeats counted */
     bool judged;           /* false: nothing in it speaks for a seating; any will do */
     spz_statement statement; /* the verdict on it alone, in short */
+    int year;              /* of composition, by the table or the score; 0 not known */
     const char *best;      /* its best seating among those of the hall; NULL when not judged */
     const char *seating;   /* what it gets */
     double points;         /* given up; 0 or more */

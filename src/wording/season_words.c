@@ -238,6 +238,15 @@ static void begin_sentence(Buffer *out)
     buffer_puts(out, out->length ? " " : "");
 }
 
+/* Something was judged without a year, which might have said more. */
+static bool year_is_missing(const spz_planned_work *work)
+{
+    bool missing = false;
+    for (size_t i = 0; i < work->movement_count; i++)
+        missing = missing || (work->movements[i].judged && !work->movements[i].year);
+    return missing;
+}
+
 void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *work)
 {
     Buffer list;
@@ -246,6 +255,10 @@ void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *wo
     if (list.length) {
         begin_sentence(out);
         SAY(out, language, PHRASE_SEASON_VERDICT, slot_text("list", list.text));
+    }
+    if (year_is_missing(work)) {
+        begin_sentence(out);
+        buffer_puts(out, phrase_text(language, PHRASE_SEASON_YEAR_MISSING));
     }
     if (!work->problem && work->scores_missing) {
         begin_sentence(out);

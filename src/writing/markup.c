@@ -231,3 +231,14 @@ void html_label(Html *html, const char *class, double x, double y, const char *t
     html_words(html, text);
     html_close(html);
 }
+
+void html_address(Buffer *out, const char *name)
+{
+    for (; *name; name++) {
+        unsigned char c = (unsigned char)*name;
+        if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_' || c == '~')
+            buffer_putc(out, *name);
+        else
+            buffer_printf(out, "%%%02X", c);
+    }
+}

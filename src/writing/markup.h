@@ -59,6 +59,8 @@ void html_line(Html *html, const char *class, double x1, double y1, double x2, d
 void html_box(Html *html, const char *class, double x, double y, double width, double height);
 void html_label(Html *html, const char *class, double x, double y, const char *text);
 
+/* A file's name as an address: all but letters, figures and - . _ ~ escaped (RFC 3986, 2.1). */
+void html_address(Buffer *out, const char *name);
 /* The bytes as the value of a data: address (RFC 2397). */
 void html_data_address(Buffer *out, const char *type, const char *bytes, size_t length);
 #endif

@@ -29,6 +29,13 @@ grep -q '<dd>1712</dd>' "$folder/pages/undated.html" || fault "the page doesn't 
 run 0 report "$folder/plan.csv" --year 1980 -o "$folder/pages"
 grep -q "Without the year of composition, 1712" "$folder/pages/undated.html" && fault "--year doesn't come before the table's"
 
+# The season asks for it too.
+run 0 season --no-cache "$folder/plan.csv"
+shows_not "Year of composition not known"
+printf 'concert,work,score\nEvening,Concerto,undated.musicxml\n' > "$folder/undated.csv"
+run 0 season --no-cache --width 200 "$folder/undated.csv"
+shows "Year of composition not known: the column composed asks for it."
+
 # As facts.
 run 0 seating --format json "$folder/undated.musicxml"
 grep -q '"year_judged": null' "$folder/out" || fault "the JSON gives a year that nobody knows"

@@ -56,6 +56,7 @@ static const Field of_movement[] = {
     {"judged", IN_JSON, "whether anything could be judged"},
     {"statement", IN_JSON, "what the score asks for, in one sentence"},
     {"confidence", IN_JSON, "firm, leaning, open"},
+    {"year_judged", IN_JSON, "of composition, by the table or the score; null"},
     {"best", IN_JSON, "the arrangement that suits it best; null"},
     {"seating", IN_JSON, "the one it is played in"},
     {"points_given_up", IN_JSON, "between the two"},
@@ -274,6 +275,7 @@ static void give_planned(FactsOut *out, const spz_planned_movement *movement)
     say_statement(&out->words, SPZ_ENGLISH, movement->statement);
     fact_said(&facts, "statement", NULL);
     fact_text(&facts, "confidence", spz_confidence_name(movement->statement.confidence));
+    fact_some(&facts, "year_judged", movement->year != 0, movement->year);
     fact_text(&facts, "best", movement->best);
     fact_text(&facts, "seating", movement->seating);
     fact_number(&facts, "points_given_up", movement->points, 2);

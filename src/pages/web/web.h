@@ -66,6 +66,4 @@ bool web_group_takes_part(const spz_passage *passage, int side, size_t group);
 void web_index_row(spz_report *report, const ShownMovement *shown);
 void web_index_head(spz_report *report);
 void web_index_end(spz_report *report);
-/* A file's name within an address (RFC 3986). */
-void web_add_escaped(Buffer *out, const char *name);
 #endif

@@ -28,7 +28,7 @@ static void index_link(Html *html, const ShownMovement *shown)
     char page[512];
     Buffer address;
     buffer_init(&address);
-    web_add_escaped(&address, spz_report_page_name(shown->file, page, sizeof page));
+    html_address(&address, spz_report_page_name(shown->file, page, sizeof page));
     buffer_printf(&address, "#m%zu", shown->number);
     html->failed = html->failed || address.failed;
     html_open(html, "a");

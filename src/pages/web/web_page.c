@@ -55,24 +55,13 @@ const char *web_heading(const Web *web, int below)
     return levels[level < 3 ? level : 3];
 }
 
-void web_add_escaped(Buffer *out, const char *name)
-{
-    for (; *name; name++) {
-        unsigned char c = (unsigned char)*name;
-        if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' || c == '_' || c == '~')
-            buffer_putc(out, *name);
-        else
-            buffer_printf(out, "%%%02X", c);
-    }
-}
-
 static void page_link(Html *html, spz_language language, const char *page, Phrase phrase)
 {
     Buffer address;
     if (!page)
         return;
     buffer_init(&address);
-    web_add_escaped(&address, page);
+    html_address(&address, page);
     html->failed = html->failed || address.failed;
     html_open(html, "li");
     html_open(html, "a");

@@ -25,7 +25,7 @@ void plan_tell_movement(const ConcertPlan *plan, const int *seatings, size_t ste
     const char *seating = plan->hall->names[seatings[step]];
     Hundredths loss = plan->steps[step].loss[seatings[step]];
     *out = (spz_planned_movement){.file = source->job->path, .title = result->title, .number = source->number, .bars = result->bars,
-                                  .seconds = (double)result->tenths / 10,
+                                  .year = result->year, .seconds = (double)result->tenths / 10,
                                   .judged = result->seat_count > 0, .statement = result->statement,
                                   .seating = seating, .points = points(loss), .thirds = result->thirds};
     if (out->judged)

@@ -59,6 +59,7 @@ static void put_movement(Json *json, const MovementResult *movement)
 {
     json_put_text(json, "title", movement->title);
     json_put_integer(json, "bars", (long long)movement->bars);
+    json_put_integer(json, "year", movement->year);
     json_put_integer(json, "tenths", movement->tenths);
     json_put_flag(json, "strings", movement->strings);
     json_put_flag(json, "thirds", movement->thirds);
@@ -164,12 +165,13 @@ static bool take_statement(const JsonValue *line, spz_statement *statement)
 
 static bool take_movement(const JsonValue *line, Arena *arena, MovementResult *movement)
 {
-    size_t tenths = 0;
+    size_t tenths = 0, year = 0;
     movement->title = json_member_text(line, "title");
     movement->strings = json_member_flag(line, "strings");
     movement->thirds = json_member_flag(line, "thirds");
     movement->two_orchestras = json_member_flag(line, "two_orchestras");
-    bool timed = take_whole(line, "tenths", 1e12, &tenths);
+    bool timed = take_whole(line, "tenths", 1e12, &tenths) && take_whole(line, "year", 9999, &year);
+    movement->year = (int)year;
     movement->tenths = (long)tenths;
     return movement->title && timed && take_whole(line, "bars", 1e9, &movement->bars) && take_statement(line, &movement->statement) &&
            take_seats(line, arena, movement);

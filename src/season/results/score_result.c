@@ -71,6 +71,7 @@ static spz_status keep_movement(ScoreResult *result, const spz_movement *score, 
                                .strings = strings,
                                .thirds = spz_verdict_thirds(verdict),
                                .two_orchestras = spz_verdict_orchestras(verdict) > 1,
+                               .year = spz_verdict_by_year(verdict).year,
                                .tenths = lround(movement_played_seconds(score) * 10)};
     movement.statement.margin = round(movement.statement.margin * 1e9) / 1e9;
     movement.statement.arrangement = arena_string(arena, movement.statement.arrangement);

@@ -23,6 +23,7 @@ typedef struct MovementResult {
     bool thirds, two_orchestras;
     SeatingResult *seats; /* best first, as judged; none when nothing could be judged */
     size_t seat_count;
+    int year;    /* of composition, as judged; 0 not known */
     long tenths; /* of a second: how long it lasts by the tempo marks, repeats counted */
 } MovementResult;
 

@@ -1,7 +1,7 @@
 /* One seating for several movements: the stage, what each movement says by itself and gives up, in playing order, and what each arrangement would. */
 #include "pages/drawings/stage_picture.h"
 #include "pages/own_texts.h"
-#include "pages/web/web.h"
+#include "pages/growing_report.h"
 #include "wording/change_words.h"
 #include "wording/notes_words.h"
 #include "wording/seating_words.h"
@@ -18,7 +18,10 @@ typedef struct WorkPage {
 
 static void put(WorkPage *page, const char *element, const char *class)
 {
-    web_element(&page->html, element, class, &page->words);
+    if (page->words.length)
+        html_element(&page->html, element, class, page->words.text);
+    page->html.failed = page->html.failed || buffer_failed(&page->words);
+    buffer_clear(&page->words);
 }
 
 static void heads(WorkPage *page, const Phrase *each, size_t count)
@@ -65,12 +68,13 @@ static void movement_name(WorkPage *page, const spz_reason *reason)
     html_open(html, "th");
     html_put(html, "scope", "row");
     if (page->files) {
-        web_add_escaped(&address, spz_report_page_name(page->files[reason->movement], name, sizeof name));
+        html_address(&address, spz_report_page_name(page->files[reason->movement], name, sizeof name));
         html_open(html, "a");
         html_put(html, "href", address.text ? address.text : "");
     }
     say_movement(&page->words, page->language, page->work, reason->movement);
-    web_words(html, &page->words);
+    html_words(html, page->words.text ? page->words.text : "");
+    buffer_clear(&page->words);
     if (page->files)
         html_close(html);
     html_close(html);

@@ -3,7 +3,7 @@
 #include "pages/drawings/stage_picture.h"
 #include "pages/own_texts.h"
 #include "pages/season_forms.h"
-#include "pages/web/web.h"
+#include "spezzato/report.h"
 #include "season/planning/season_plan.h"
 #include "wording/evening_words.h"
 #include "wording/notes_words.h"
@@ -54,7 +54,7 @@ static void picture(ConcertPage *page, const char *seating, bool two, StageSize 
 static void movement_address(const spz_planned_movement *movement, Buffer *out)
 {
     char name[512];
-    web_add_escaped(out, spz_report_page_name(movement->file, name, sizeof name));
+    html_address(out, spz_report_page_name(movement->file, name, sizeof name));
     buffer_printf(out, "#m%zu", movement->number);
 }
 
