@@ -11,6 +11,7 @@
 
 #include "spezzato/check.h"
 #include "spezzato/explain.h"
+#include "spezzato/laying.h"
 #include "spezzato/library.h"
 #include "spezzato/reading.h"
 #include "spezzato/report.h"

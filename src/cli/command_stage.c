@@ -5,7 +5,7 @@
 
 static const Option option_arrangement = {"arrangement", 0, "NAME",
                                           "this seating; else the one that the score asks for, or the house's usual one"};
-static const Option option_form = {"format", 0, "FORM", "text or svg"};
+static const Option option_form = {"format", 0, "FORM", "text; svg (the drawing), html (drawing and laying table to print), csv (the laying table)"};
 static const Option *const options[] = {&option_arrangement, &option_language, &option_settings, &option_set, &option_year,
                                         &option_form,        &option_output,   NULL};
 
@@ -16,6 +16,7 @@ typedef struct Wish {
     spz_section pairs[2][2];
     size_t pair_count;
     spz_verdict *verdict;
+    spz_forces forces; /* besides the string sections */
     spz_language language;
 } Wish;
 
@@ -49,6 +50,8 @@ static int ask_score(const char *path, const spz_settings *settings, int year, W
     spz_status status = spz_reading_make(path, settings, year, SPZ_TO_SEATING, &sink, &reading);
     if (!status)
         status = judge_all(reading, settings, &sink, &wish->verdict);
+    for (size_t i = 0; !status && i < spz_reading_count(reading); i++)
+        spz_forces_add(&wish->forces, spz_reading_at(reading, i).sections);
     if (status && !voice.errors)
         complain_status(path, status);
     voice_close(&voice, path);
@@ -70,11 +73,17 @@ static int draw(const Wish *wish, const spz_settings *settings, spz_format forma
     Voice voice = {0};
     spz_sink sink = voice_sink(&voice);
     spz_plan *plan = NULL;
+    spz_laying *laying = NULL;
     spz_document *document = NULL;
     spz_status status = wish->two_orchestras ? spz_stage_plan_double(settings, wish->arrangement, wish->thirds, &sink, &plan)
                                              : spz_stage_plan(settings, wish->arrangement, wish->thirds, &sink, &plan);
-    if (!status)
+    if (!status && format == SPZ_AS_TEXT)
         status = spz_report_stage(plan, wish->pairs, wish->pair_count, format, wish->language, &document);
+    else if (!status)
+        status = spz_laying_make(plan, &wish->forces, settings, &laying);
+    if (laying)
+        status = spz_report_laying(laying, wish->pairs, wish->pair_count, format, wish->language, &document);
+    spz_laying_free(laying);
     if (status && !voice.errors)
         complain_status(path, status);
     int result = status ? status == SPZ_BAD_ARGUMENT ? EXIT_USAGE : EXIT_INPUT : output_save(document, path);
@@ -85,11 +94,17 @@ static int draw(const Wish *wish, const spz_settings *settings, spz_format forma
 
 static bool read_form(const Arguments *arguments, spz_format *format)
 {
+    static const struct {
+        const char *name;
+        spz_format format;
+    } forms[] = {{"text", SPZ_AS_TEXT}, {"svg", SPZ_AS_SVG}, {"html", SPZ_AS_HTML}, {"csv", SPZ_AS_CSV}};
     const char *form = arguments_value(arguments, &option_form, "text");
-    *format = strcmp(form, "svg") == 0 ? SPZ_AS_SVG : SPZ_AS_TEXT;
-    if (*format == SPZ_AS_SVG || strcmp(form, "text") == 0)
-        return true;
-    complain_usage(arguments->command, "--format %s: it is text or svg", form);
+    for (size_t i = 0; i < sizeof forms / sizeof *forms; i++)
+        if (strcmp(form, forms[i].name) == 0) {
+            *format = forms[i].format;
+            return true;
+        }
+    complain_usage(arguments->command, "--format %s: it is text, svg, html or csv", form);
     return false;
 }
 
@@ -128,7 +143,9 @@ const Command command_stage = {
     .operands = "[SCORE]",
     .help = "Draws the stage of the settings with every desk in its place. With a score it is the seating that the\n"
             "score asks for (all its movements together), and the pairs of sections on which that hangs most;\n"
-            "without, the house's usual one.\n",
+            "without, the house's usual one. The drawing, the page to print and the table lay out every chair, stool\n"
+            "and stand to the centimetre, with the winds, brass and percussion that the score asks for behind the\n"
+            "strings, soloists and solo piano (settings [stage]), risers and a grid of metres.\n",
     .options = options,
     .run = run,
 };

@@ -16,4 +16,5 @@ extern const char text_parts_css[];
 extern const char text_notes_css[];
 extern const char text_rehearsal_css[];
 extern const char text_stage_css[];
+extern const char text_laying_css[];
 #endif

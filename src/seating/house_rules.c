@@ -13,6 +13,10 @@ static const struct HallSound {
     {"blurred", 5, 0.75}, /* late sound covers onsets for listener and player alike */
 };
 
+/* Metres from the stage edge to the middle of the podium with a grand piano (1.58 m deep) between them: 0.2 m to the edge, 0.6 m to the
+ * podium, which is 1 m deep. Common practice. */
+static const double piano_front = 2.9;
+
 static const char *const bass_words[] = {"behind cellos", "behind first violins", "along the back"};
 
 bool bass_place_from_words(const char *words, BassPlace *out)
@@ -30,6 +34,8 @@ static void read_stage(const spz_settings *s, Rules *r)
     r->width = spz_settings_number(s, "stage.width");
     r->depth = spz_settings_number(s, "stage.depth");
     r->front = spz_settings_number(s, "stage.front");
+    if (strcmp(spz_settings_text(s, "stage.piano"), "solo") == 0 && r->front < piano_front)
+        r->front = piano_front;
     r->podium = spz_settings_number(s, "stage.podium");
     r->desk_width = spz_settings_number(s, "stage.desk width");
     r->desk_depth = spz_settings_number(s, "stage.desk depth");

@@ -16,7 +16,7 @@ run 1 stage --arrangement "violins upstairs"
 says "there is no arrangement 'violins upstairs'; there are 'violins opposed, cellos inside left'"
 [ "$(error_lines)" = 1 ] || fault "an unknown seating: $(error_lines) lines"
 run 1 stage --format loud
-says "--format loud: it is text or svg"
+says "--format loud: it is text, svg, html or csv"
 run 1 stage "$score" "$score"
 says "one score at a time"
 run 0 stage --set stage.width=9.5
@@ -70,4 +70,14 @@ grep -q 'metres' "$folder/plan.svg" || fault "the scale bar has no unit"
 cp "$folder/plan.svg" "$folder/again.svg"
 run 0 stage --format svg -o "$folder/plan.svg"
 same "$folder/plan.svg" "$folder/again.svg" "the same plan twice"
+
+# The laying table: its sums are those of its places and those told on the page; winds as the score asks for them.
+run 0 stage --format csv "$score"
+awk -F, 'NR > 1 { c += $18; s += $19; t += $20; l += $21; if ($1 == "player") p[$2]++ }
+    END { exit !(c == 49 && s == 7 && t == 32 && l == 32 && p["oboes"] == 2 && p["bassoons"] == 1 && p["horns"] == 2 && p["timpani"] == 1) }' "$folder/out" ||
+    fault "the laying table's sums are $(awk -F, 'NR > 1 { c += $18; s += $19; t += $20; l += $21 } END { print c, s, t, l }' "$folder/out")"
+run 0 stage --format html --set stage.riser=0.2 "$score"
+shows "56 players; to be laid out: 49 chairs, 7 stools, 32 stands, 32 lights."
+shows "Riser 0.20 m high: front edge"
+shows "A seating is a musical proposal"
 finish

@@ -55,7 +55,7 @@ awk -v rows="$rows" '{ s += $1; c += $2; w += $3; if ($4 > k) k = $4; xc += $5; 
 echo
 echo "Every command on the largest, $(basename "$largest"), against the same pass of xmllint:"
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
-for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "parts" \
+for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "parts" \
     "notes" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
     operand=$largest
     [ "$command" = settings ] && operand=""

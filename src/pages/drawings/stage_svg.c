@@ -5,131 +5,31 @@
 #include "support/numbers.h"
 #include "pages/own_texts.h"
 #include "pages/growing_report.h"
-#include "pages/drawings/label_space.h"
+#include "pages/drawings/stage_drawing.h"
 #include "sections/section_map.h"
 #include "wording/seating_words.h"
+#include "seating/furniture.h"
+#include "wording/laying_words.h"
 #include "wording/stage_words.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-/* Sizes of the sheet in units of the drawing; of chairs in metres. */
-enum { SHEET_LEAST = 860, MARGIN = 56, TOP = 92, LINE = 17, LETTERS_A_LINE = 150 };
+/* Sizes of the sheet in units of the drawing. */
+enum { SHEET_LEAST = 860, LETTERS_A_LINE = 150 };
 static const double most_stage = 840, most_scale = 60; /* units; units a metre */
-static const double chair = 0.21, bass_chair = 0.27, stand_ahead = 0.42, number_behind = 0.5;
+static const double number_behind = 0.5; /* metres */
 static const double number_type = 9, name_type = 14, told_type = 12, end_radius = 4, above_way = 10; /* units */
 static const double letter_width = 0.53; /* of the size of the type, of a sentence on average */
 
-typedef struct Drawing {
-    Html html;
-    const spz_plan *plan;
-    spz_language language;
-    double scale, left, width, height;
-    LabelSpace room; /* what words must not cover */
-    bool failed;
-} Drawing;
-
-typedef struct Look {
-    spz_section section;
-    const char *fill;
-} Look;
-
-static const char *fill_of(spz_section section)
-{
-    static const Look looks[] = {{SPZ_VN1, "#b9d2ee"}, {SPZ_VN2, "#f6cfa8"}, {SPZ_VN3, "#e9c3df"},
-                                 {SPZ_VA, "#c9e4bb"},  {SPZ_VC, "#eee2a0"},  {SPZ_DB, "#d3cce8"}};
-    for (size_t i = 0; i < sizeof looks / sizeof *looks; i++)
-        if (looks[i].section == section)
-            return looks[i].fill;
-    return "#ffffff";
-}
-
-static double across(const Drawing *d, double x)
-{
-    return d->left + (spz_plan_stage_width(d->plan) / 2 + x) * d->scale;
-}
-
-static double down(const Drawing *d, double y)
-{
-    return TOP + (spz_plan_stage_depth(d->plan) - spz_plan_front(d->plan) - y) * d->scale;
-}
-
-static void line(Drawing *d, double x1, double y1, double x2, double y2, const char *class)
-{
-    html_line_end(&d->html);
-    html_line(&d->html, class, x1, y1, x2, y2);
-}
-
-static void words(Drawing *d, double x, double y, const char *class, const char *text)
-{
-    html_line_end(&d->html);
-    html_label(&d->html, class, x, y, text);
-}
-
-static void box(Drawing *d, double x, double y, double width, double height, const char *class)
-{
-    html_line_end(&d->html);
-    html_box(&d->html, class, x, y, width, height);
-}
-
-static void circle(Drawing *d, double x, double y, double radius, const char *class, const char *fill)
-{
-    Html *html = &d->html;
-    html_line_end(html);
-    html_open_class(html, "circle", class);
-    html_put_number(html, "cx", x, 1);
-    html_put_number(html, "cy", y, 1);
-    html_put_number(html, "r", radius, 1);
-    if (fill)
-        html_put(html, "fill", fill);
-    html_close_void(html);
-}
-
-static void floor_and_audience(Drawing *d)
-{
-    double width = spz_plan_stage_width(d->plan), depth = spz_plan_stage_depth(d->plan), edge = TOP + depth * d->scale;
-    box(d, d->left, TOP, width * d->scale, depth * d->scale, "floor");
-    line(d, d->left, edge, d->left + width * d->scale, edge, "edge");
-    words(d, d->left, edge + LINE, "plain", phrase_text(d->language, PHRASE_STAGE_HOUSE_LEFT));
-    words(d, across(d, 0), edge + LINE, "middle", phrase_text(d->language, PHRASE_STAGE_AUDIENCE));
-    words(d, d->left + width * d->scale, edge + LINE, "end", phrase_text(d->language, PHRASE_STAGE_HOUSE_RIGHT));
-    box(d, across(d, -0.5), down(d, 0.5), d->scale, d->scale, "podium");
-    words(d, across(d, 0), down(d, 0) + 4, "number", phrase_text(d->language, PHRASE_STAGE_PODIUM));
-}
-
-/* A desk in metres: two chairs side by side along the row, their stand toward the podium. */
-typedef struct Furniture {
-    double x[2], y[2], stand_x[2], stand_y[2], inward_x, inward_y, size;
-} Furniture;
-
-static Furniture furniture_of(const Drawing *d, const spz_stage_desk *desk)
-{
-    double radius = hypot(desk->x, desk->y), apart = spz_plan_desk_width(d->plan, desk->section) / 4;
-    Furniture f = {.inward_x = -desk->x / radius,
-                   .inward_y = -desk->y / radius,
-                   .size = desk->section == SPZ_DB ? bass_chair : chair};
-    for (int i = 0; i < 2; i++) {
-        double side = desk->players == 1 ? 0 : i ? apart : -apart, end = i ? -0.22 : 0.22;
-        f.x[i] = desk->x - f.inward_y * side;
-        f.y[i] = desk->y + f.inward_x * side;
-        f.stand_x[i] = desk->x + f.inward_x * stand_ahead - f.inward_y * end;
-        f.stand_y[i] = desk->y + f.inward_y * stand_ahead + f.inward_x * end;
-    }
-    return f;
-}
-
-static void take(Drawing *d, Box box)
-{
-    d->failed = d->failed || !label_space_take(&d->room, box);
-}
-
 static void take_desk(Drawing *d, const spz_stage_desk *desk)
 {
-    Furniture f = furniture_of(d, desk);
+    Furniture f = furniture_of(d->plan, desk);
+    double size = 2 * stage_seat(desk->section) * d->scale;
     for (int player = 0; player < desk->players; player++)
-        take(d, box_around(across(d, f.x[player]), down(d, f.y[player]), 2 * f.size * d->scale, 2 * f.size * d->scale));
-    double x[2] = {across(d, f.stand_x[0]), across(d, f.stand_x[1])}, y[2] = {down(d, f.stand_y[0]), down(d, f.stand_y[1])};
-    take(d, (Box){fmin(x[0], x[1]), fmin(y[0], y[1]), fmax(x[0], x[1]), fmax(y[0], y[1])});
+        stage_take(d, box_around(stage_across(d, f.seats[player].x), stage_down(d, f.seats[player].y), size, size));
+    double x[2] = {stage_across(d, f.ends[0].x), stage_across(d, f.ends[1].x)}, y[2] = {stage_down(d, f.ends[0].y), stage_down(d, f.ends[1].y)};
+    stage_take(d, (Box){fmin(x[0], x[1]), fmin(y[0], y[1]), fmax(x[0], x[1]), fmax(y[0], y[1])});
 }
 
 /* Behind the desk, as near as there is room. */
@@ -139,8 +39,8 @@ static void number_desk(Drawing *d, const spz_stage_desk *desk, const Furniture 
     double x = 0, y = 0, least = HUGE_VAL;
     number_text(desk->number, 0, number);
     for (int step = 0; step < 5 && least > 0; step++) {
-        double behind = number_behind + 0.1 * step, at_x = across(d, desk->x - f->inward_x * behind),
-               at_y = down(d, desk->y - f->inward_y * behind) + 3;
+        double behind = number_behind + 0.1 * step, at_x = stage_across(d, desk->x - f->inward.x * behind),
+               at_y = stage_down(d, desk->y - f->inward.y * behind) + 3;
         double covered = label_space_covered(&d->room, box_of_words(number, at_x, at_y, number_type, false));
         if (covered < least) {
             least = covered;
@@ -148,18 +48,18 @@ static void number_desk(Drawing *d, const spz_stage_desk *desk, const Furniture 
             y = at_y;
         }
     }
-    words(d, x, y, "number", number);
-    take(d, box_of_words(number, x, y, number_type, false));
+    stage_words(d, x, y, "number", number);
+    stage_take(d, box_of_words(number, x, y, number_type, false));
 }
 
 static void draw_desk(Drawing *d, const spz_stage_desk *desk)
 {
-    Furniture f = furniture_of(d, desk);
+    Furniture f = furniture_of(d->plan, desk);
     html_line_end(&d->html);
     html_open(&d->html, "g");
     for (int player = 0; player < desk->players; player++)
-        circle(d, across(d, f.x[player]), down(d, f.y[player]), f.size * d->scale, "seat", fill_of(desk->section));
-    line(d, across(d, f.stand_x[0]), down(d, f.stand_y[0]), across(d, f.stand_x[1]), down(d, f.stand_y[1]), "stand");
+        stage_circle(d, stage_across(d, f.seats[player].x), stage_down(d, f.seats[player].y), stage_seat(desk->section) * d->scale, "seat", stage_fill(desk->section));
+    stage_line(d, stage_across(d, f.ends[0].x), stage_down(d, f.ends[0].y), stage_across(d, f.ends[1].x), stage_down(d, f.ends[1].y), "stand");
     number_desk(d, desk, &f);
     html_line_end(&d->html);
     html_close(&d->html);
@@ -199,7 +99,7 @@ static bool is_among(const Drawing *d, spz_section section, double x, double y)
     bool own = false;
     for (size_t i = 0; i < spz_plan_desks(d->plan); i++) {
         const spz_stage_desk *desk = spz_plan_desk(d->plan, i);
-        double away = hypot(across(d, desk->x) - x, down(d, desk->y) - y);
+        double away = hypot(stage_across(d, desk->x) - x, stage_down(d, desk->y) - y);
         if (away < nearest) {
             nearest = away;
             own = desk->section == section;
@@ -210,7 +110,7 @@ static bool is_among(const Drawing *d, spz_section section, double x, double y)
 
 static bool is_on_stage(const Drawing *d, Box box)
 {
-    double width = spz_plan_stage_width(d->plan) * d->scale, depth = spz_plan_stage_depth(d->plan) * d->scale;
+    double width = spz_plan_stage_width(d->plan) * d->scale, depth = d->deep * d->scale;
     return box.left >= d->left && box.right <= d->left + width && box.top >= TOP && box.bottom <= TOP + depth;
 }
 
@@ -222,11 +122,11 @@ static void name_section(Drawing *d, spz_section section, int orchestra)
     if (!find_middle(d->plan, section, orchestra, &middle))
         return;
     const char *name = words_section_short(d->language, section);
-    double x = across(d, middle.x), y = down(d, middle.y) + 5, least = HUGE_VAL;
+    double x = stage_across(d, middle.x), y = stage_down(d, middle.y) + 5, least = HUGE_VAL;
     for (int spot = 0; spot < RINGS * SPOKES; spot++) {
         int ring = spot / SPOKES;
         double turn = 6.283185307179586 * (spot % SPOKES) / SPOKES, away = 6.0 * ring;
-        double at_x = across(d, middle.x) + away * cos(turn), at_y = down(d, middle.y) + 5 + away * sin(turn);
+        double at_x = stage_across(d, middle.x) + away * cos(turn), at_y = stage_down(d, middle.y) + 5 + away * sin(turn);
         Box box = box_of_words(name, at_x, at_y, name_type, true);
         double cost = 40 * label_space_covered(&d->room, box) + away;
         if (!is_among(d, section, at_x, at_y - 5) || !is_on_stage(d, box))
@@ -237,8 +137,8 @@ static void name_section(Drawing *d, spz_section section, int orchestra)
             y = at_y;
         }
     }
-    words(d, x, y, "section", name);
-    take(d, box_of_words(name, x, y, name_type, true));
+    stage_words(d, x, y, "section", name);
+    stage_take(d, box_of_words(name, x, y, name_type, true));
 }
 
 /* Both ends of the way between two sections; false where one of them isn't there. */
@@ -252,10 +152,10 @@ static void draw_way(Drawing *d, const spz_section pair[2], size_t index)
     Middle end[2];
     if (!find_ends(d, pair, &end[0], &end[1]))
         return;
-    line(d, across(d, end[0].x), down(d, end[0].y), across(d, end[1].x), down(d, end[1].y), index ? "way1" : "way0");
+    stage_line(d, stage_across(d, end[0].x), stage_down(d, end[0].y), stage_across(d, end[1].x), stage_down(d, end[1].y), index ? "way1" : "way0");
     for (int i = 0; i < 2; i++) {
-        circle(d, across(d, end[i].x), down(d, end[i].y), end_radius, index ? "end1" : "end0", NULL);
-        take(d, box_around(across(d, end[i].x), down(d, end[i].y), 2 * end_radius, 2 * end_radius));
+        stage_circle(d, stage_across(d, end[i].x), stage_down(d, end[i].y), end_radius, index ? "end1" : "end0", NULL);
+        stage_take(d, box_around(stage_across(d, end[i].x), stage_down(d, end[i].y), 2 * end_radius, 2 * end_radius));
     }
 }
 
@@ -271,11 +171,11 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
     buffer_init(&text);
     say_stage_way(&text, d->language, &way);
     const char *label = text.text ? text.text : "";
-    double x = 0, y = 0, least = HUGE_VAL, long_x = across(d, to.x) - across(d, from.x), long_y = down(d, to.y) - down(d, from.y);
+    double x = 0, y = 0, least = HUGE_VAL, long_x = stage_across(d, to.x) - stage_across(d, from.x), long_y = stage_down(d, to.y) - stage_down(d, from.y);
     for (int spot = 0; spot < PLACES * HEIGHTS * SIDES; spot++) {
         double at = (0.5 + spot / (HEIGHTS * SIDES)) / PLACES, up = 4.0 * (spot / SIDES % HEIGHTS - HEIGHTS / 2),
                aside = 16.0 * (spot % SIDES - SIDES / 2);
-        double at_x = across(d, from.x) + at * long_x + aside, at_y = down(d, from.y) + at * long_y + 4 + up;
+        double at_x = stage_across(d, from.x) + at * long_x + aside, at_y = stage_down(d, from.y) + at * long_y + 4 + up;
         Box box = box_of_words(label, at_x, at_y, told_type, true);
         double cost = 40 * label_space_covered(&d->room, box) + fabs(at - 0.5) * hypot(long_x, long_y) + 2 * fabs(up + above_way) +
                       fabs(aside);
@@ -286,8 +186,8 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
         }
     }
     if (least < HUGE_VAL) {
-        words(d, x, y, index ? "told told1" : "told told0", label);
-        take(d, box_of_words(label, x, y, told_type, true));
+        stage_words(d, x, y, index ? "told told1" : "told told0", label);
+        stage_take(d, box_of_words(label, x, y, told_type, true));
     }
     d->failed = d->failed || buffer_failed(&text);
     buffer_free(&text);
@@ -298,11 +198,11 @@ static double scale_bar(Drawing *d, double y)
     char number[NUMBER_TEXT];
     for (int metre = 0; metre <= 5; metre++) {
         double x = d->left + metre * d->scale;
-        line(d, x, y - 5, x, y, "bar");
-        words(d, x, y + 12, "number", number_text(metre, 0, number));
+        stage_line(d, x, y - 5, x, y, "bar");
+        stage_words(d, x, y + 12, "number", number_text(metre, 0, number));
     }
-    line(d, d->left, y, d->left + 5 * d->scale, y, "bar");
-    words(d, d->left + 5 * d->scale + 14, y + 4, "plain", phrase_text(d->language, PHRASE_STAGE_SCALE));
+    stage_line(d, d->left, y, d->left + 5 * d->scale, y, "bar");
+    stage_words(d, d->left + 5 * d->scale + 14, y + 4, "plain", phrase_text(d->language, PHRASE_STAGE_SCALE));
     return y + 2 * LINE;
 }
 
@@ -327,7 +227,7 @@ static double paragraph(Drawing *d, double x, double y, const char *class, const
         char piece[4 * LETTERS_A_LINE + 1];
         size_t length = line_length(text, letters);
         snprintf(piece, sizeof piece, "%.*s", (int)length, text);
-        words(d, x, y, class, piece);
+        stage_words(d, x, y, class, piece);
         y += LINE;
         text += length;
         text += *text == ' ';
@@ -362,7 +262,7 @@ static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
         const struct Telling *telling = &tellings[i % TELLINGS];
         telling->say(&text, d->language, d->plan, pairs[i / TELLINGS]);
         if (text.length && i % TELLINGS == 0)
-            line(d, d->left, y - 4, d->left + 26, y - 4, i / TELLINGS ? "way1" : "way0");
+            stage_line(d, d->left, y - 4, d->left + 26, y - 4, i / TELLINGS ? "way1" : "way0");
         if (text.length)
             y = paragraph(d, d->left + TOLD_AT, y, telling->class, text.text, letters_in_line(d, telling)) + (i % TELLINGS ? 4 : 0);
         buffer_clear(&text);
@@ -405,6 +305,20 @@ static double room(Drawing *d, double y)
     return y;
 }
 
+/* What is to be carried in, and the ways between the sections. */
+static double tell_laying(Drawing *d, double y)
+{
+    Buffer text;
+    buffer_init(&text);
+    say_laid_sums(&text, d->language, d->laying);
+    buffer_puts(&text, " ");
+    say_laid_ways(&text, d->language, d->laying);
+    y = paragraph(d, d->left, y + 4, "plain", text.text ? text.text : "", letters_from(d, d->left, 12));
+    d->failed = d->failed || buffer_failed(&text);
+    buffer_free(&text);
+    return y;
+}
+
 /* An element that is no drawing: a text, or the styles. */
 static void about(Html *html, const char *element, const char *text)
 {
@@ -439,11 +353,12 @@ static void head(Drawing *d)
     about(&d->html, "desc", text.text ? text.text : "");
     about(&d->html, "style", NULL);
     paper(&d->html);
-    words(d, d->left, 34, "title", title.text ? title.text : "");
-    words(d, d->left, 56, "plain", text.text ? text.text : "");
+    stage_words(d, d->left, 34, "title", title.text ? title.text : "");
+    stage_words(d, d->left, 56, "plain", text.text ? text.text : "");
     buffer_clear(&text);
     say_stage_size(&text, d->language, d->plan);
-    words(d, d->left, 75, "plain", text.text ? text.text : "");
+    bool fits = text.length <= letters_from(d, d->left, 12);
+    stage_words(d, d->left, 75, fits ? "plain" : "small", text.text ? text.text : "");
     d->failed = d->failed || buffer_failed(&text) || buffer_failed(&title);
     buffer_free(&text);
     buffer_free(&title);
@@ -461,12 +376,14 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     html_put_number(html, "height", d->height, 1);
     html_put_format(html, "viewBox", "0 0 %s %s", number_text_short(d->width, 1, width), number_text_short(d->height, 1, height));
     head(d);
-    floor_and_audience(d);
+    stage_floor(d);
     for (size_t i = 0; i < count; i++)
         draw_way(d, pairs[i], i);
     for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
         take_desk(d, spz_plan_desk(d->plan, i));
-    take(d, box_around(across(d, 0), down(d, 0), d->scale, d->scale)); /* the podium */
+    stage_take(d, box_around(stage_across(d, 0), stage_down(d, 0), d->scale, d->scale)); /* the podium */
+    if (d->laying)
+        stage_others(d);
     for (size_t i = 0; i < spz_plan_desks(d->plan); i++)
         draw_desk(d, spz_plan_desk(d->plan, i));
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++)
@@ -474,8 +391,10 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
             name_section(d, section, orchestra);
     for (size_t i = 0; i < count; i++)
         tell_way(d, pairs[i], i);
-    double y = scale_bar(d, TOP + spz_plan_stage_depth(d->plan) * d->scale + 3 * LINE);
+    double y = scale_bar(d, TOP + d->deep * d->scale + (d->laying ? 4 : 3) * LINE);
     y = room(d, facts(d, pairs, count, y + 4));
+    if (d->laying)
+        y = tell_laying(d, y);
     paragraph(d, d->left, y + 4, "small", report_cautions(d->language), letters_from(d, d->left, 10));
     html_line_end(html);
     html_close(html);
@@ -485,15 +404,16 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
 static void measure(Drawing *d, StagePairs pairs, size_t count)
 {
     double stage = spz_plan_stage_width(d->plan);
+    d->deep = fmax(spz_plan_stage_depth(d->plan), d->laying ? spz_laying_depth(d->laying) : 0);
     d->scale = fmin(most_stage / stage, most_scale);
     d->width = fmax(stage * d->scale + 2 * MARGIN, SHEET_LEAST);
     d->left = (d->width - stage * d->scale) / 2;
-    d->height = TOP + spz_plan_stage_depth(d->plan) * d->scale + LINE * (9 + (spz_plan_is_cut(d->plan) ? 5 : 1) + 3 * (double)count + further_lines(d, pairs, count));
+    d->height = TOP + d->deep * d->scale + LINE * (9 + (d->laying ? 4 : 0) + (spz_plan_is_cut(d->plan) ? 5 : 1) + 3 * (double)count + further_lines(d, pairs, count));
 }
 
-spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
+spz_status stage_svg_laid(const spz_plan *plan, const spz_laying *laying, StagePairs pairs, size_t count, spz_language language, spz_document **out)
 {
-    Drawing d = {.plan = plan, .language = language};
+    Drawing d = {.plan = plan, .laying = laying, .language = language};
     Buffer text;
     buffer_init(&text);
     html_begin(&d.html, &text);
@@ -505,4 +425,9 @@ spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_l
     spz_status status = document_take(&text, out);
     buffer_free(&text);
     return status;
+}
+
+spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
+{
+    return stage_svg_laid(plan, NULL, pairs, count, language, out);
 }

@@ -1,0 +1,89 @@
+/* The laying table as comma-separated values: a row for every place. docs/output.md lists the columns from the table below. */
+#include "pages/data/fields.h"
+#include "pages/laying_forms.h"
+#include "writing/document.h"
+
+static const Field of_laid[] = {
+    {"what", IN_CSV, "podium, piano, soloist, desk (of strings), player (of others)"},
+    {"who", IN_CSV, "section or instrument"},
+    {"orchestra", IN_CSV, "1 or 2 where there are two; else empty"},
+    {"number", IN_CSV, "of the desk in its section, of the player in the instrument"},
+    {"players", IN_CSV, "who sit there"},
+    {"x", IN_CSV, "metres from the middle of the podium toward house right"},
+    {"y", IN_CSV, "metres away from the audience"},
+    {"height", IN_CSV, "metres above the stage floor"},
+    {"radius", IN_CSV, "metres from the middle of the podium"},
+    {"angle", IN_CSV, "degrees from straight away from the audience, toward house right positive"},
+    {"seat", IN_CSV, "chair or stool; empty where there is neither"},
+    {"outside_x", IN_CSV, "of the outside seat, nearer the audience"},
+    {"outside_y", IN_CSV, "the same"},
+    {"inside_x", IN_CSV, "of the inside seat"},
+    {"inside_y", IN_CSV, "the same"},
+    {"stand_x", IN_CSV, "of the stand's middle"},
+    {"stand_y", IN_CSV, "the same"},
+    {"chairs", IN_CSV, "how many"},
+    {"stools", IN_CSV, "how many"},
+    {"stands", IN_CSV, "how many"},
+    {"lights", IN_CSV, "how many"},
+};
+const FieldTable laid_fields = FIELD_TABLE("laid", of_laid);
+const Columns laying_columns = {"laying", IN_CSV, {&laid_fields}};
+
+static void give_spot(Facts *facts, const char *x, const char *y, const spz_spot *spot, bool there)
+{
+    if (there) {
+        fact_number(facts, x, spot->x, 2);
+        fact_number(facts, y, spot->y, 2);
+    } else {
+        fact_nothing(facts, x);
+        fact_nothing(facts, y);
+    }
+}
+
+static const char *who_of(const spz_laid *laid)
+{
+    if (laid->kind == SPZ_LAID_PLAYER)
+        return spz_instrument_name(laid->instrument);
+    return laid->kind == SPZ_LAID_DESK || laid->kind == SPZ_LAID_SOLOIST ? spz_section_name(laid->section) : "";
+}
+
+static void give_laid(FactsOut *out, const spz_laid *laid)
+{
+    Facts facts = facts_of(out, &laid_fields);
+    int seats = laid->chairs + laid->stools;
+    fact_text(&facts, "what", spz_laid_name(laid->kind));
+    fact_text(&facts, "who", who_of(laid));
+    fact_some(&facts, "orchestra", laid->orchestra > 0, laid->orchestra);
+    fact_some(&facts, "number", laid->number > 0, laid->number);
+    fact_integer(&facts, "players", laid->players);
+    fact_number(&facts, "x", laid->x, 2);
+    fact_number(&facts, "y", laid->y, 2);
+    fact_number(&facts, "height", laid->z, 2);
+    fact_number(&facts, "radius", laid->radius, 2);
+    fact_number(&facts, "angle", laid->angle, 1);
+    fact_text(&facts, "seat", laid->chairs ? "chair" : laid->stools ? "stool" : "");
+    give_spot(&facts, "outside_x", "outside_y", &laid->seats[0], seats > 0);
+    give_spot(&facts, "inside_x", "inside_y", &laid->seats[1], seats > 1);
+    give_spot(&facts, "stand_x", "stand_y", &laid->stand, laid->stands > 0);
+    fact_integer(&facts, "chairs", laid->chairs);
+    fact_integer(&facts, "stools", laid->stools);
+    fact_integer(&facts, "stands", laid->stands);
+    fact_integer(&facts, "lights", laid->lights);
+    facts_done(&facts);
+    facts_end_row(out);
+}
+
+spz_status laying_csv(const spz_laying *laying, spz_document **out)
+{
+    FactsOut facts;
+    Buffer text;
+    buffer_init(&text);
+    facts_begin(&facts, &text);
+    facts_columns(&facts, &laying_columns);
+    for (size_t i = 0; i < spz_laying_count(laying); i++)
+        give_laid(&facts, spz_laying_at(laying, i));
+    facts_finish(&facts);
+    spz_status status = document_take(&text, out);
+    buffer_free(&text);
+    return status;
+}
