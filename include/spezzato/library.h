@@ -125,11 +125,11 @@ typedef struct spz_shelf_work {
 
 /* An answer: works in the order in which they answer the question best. */
 typedef struct spz_shelf spz_shelf;
-typedef enum spz_shelf_kind { SPZ_SHELF_FOUND, SPZ_SHELF_SHOWN, SPZ_SHELF_FITS, SPZ_SHELF_PARTNERS } spz_shelf_kind;
+typedef enum spz_shelf_kind { SPZ_SHELF_FOUND, SPZ_SHELF_SHOWN, SPZ_SHELF_FITS, SPZ_SHELF_PARTNERS, SPZ_SHELF_ALIKE } spz_shelf_kind;
 SPZ_API spz_shelf_kind spz_shelf_kind_of(const spz_shelf *shelf);
 SPZ_API size_t spz_shelf_count(const spz_shelf *shelf);
 SPZ_API const spz_shelf_work *spz_shelf_at(const spz_shelf *shelf, size_t index); /* NULL past the end */
-SPZ_API const char *spz_shelf_question(const spz_shelf *shelf);                   /* FITS: the seating; SHOWN, PARTNERS: the name asked for; else "" */
+SPZ_API const char *spz_shelf_question(const spz_shelf *shelf);                   /* FITS: the seating; SHOWN, PARTNERS: the name asked for; ALIKE: the passage in words of data; else "" */
 SPZ_API void spz_shelf_free(spz_shelf *shelf);
 
 /* By composer, work and place. `most`: passages shown of a movement. SPZ_BAD_ARGUMENT for conditions that contradict each other. */
@@ -137,6 +137,20 @@ SPZ_API spz_status spz_library_find(spz_library *library, const spz_conditions *
 /* The works of that name: whole, or with its composer before it ('Caldremi: Concerto grosso'), else those whose name has it in it. An empty
  * shelf where there is none. */
 SPZ_API spz_status spz_library_show(spz_library *library, const char *name, size_t most, spz_shelf **out);
+
+/* Which works that meet the conditions lose least in the seating that the evening has anyway: best first, at most `most` works. `seating`: an arrangement's name,
+ * or its beginning up to a comma: then the better one for each work. NULL: the one in which the work `with` loses least; that work is then left out. A movement for
+ * which nothing speaks loses nothing. An empty shelf where no work, or more than one, is named `with`. */
+typedef struct spz_evening {
+    const char *seating, *with;
+} spz_evening;
+SPZ_API spz_status spz_library_fits(spz_library *library, const spz_evening *evening, const spz_conditions *conditions, size_t most, spz_shelf **out);
+/* Which works that meet the conditions could share a concert with the work `name` without a chair being moved: one arrangement for both, the one in which they lose least
+ * together, and as many orchestras. */
+SPZ_API spz_status spz_library_partners(spz_library *library, const char *name, const spz_conditions *conditions, size_t most, spz_shelf **out);
+/* Other works with passages like the strongest one of that kind of the work `name` at the bar of that printed number: of the same kind, the same section leads the same
+ * other one at the same interval. `passages` of each movement are shown. */
+SPZ_API spz_status spz_library_alike(spz_library *library, const char *name, const char *bar, size_t passages, spz_shelf **out);
 
 /* The answer as a document: SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_JSON, SPZ_AS_HTML. */
 SPZ_API spz_status spz_report_shelf(const spz_shelf *shelf, spz_format format, const spz_season_look *look, spz_document **out);

@@ -8,15 +8,20 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, PASSAGES_SHOWN = 5 };
+enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, PASSAGES_SHOWN = 5, FIRST_SHOWN = 20 };
 
 static const Option option_library_format = {"format", 0, "FORM", "text, csv, json, or html: a table to be sorted and filtered in a browser"};
 static const Option option_jobs = {"jobs", 'j', "N", "add: scores read at a time, 1 to 64"};
 static const Option option_passages = {"passages", 0, "N", "passages listed of a movement, 0 to 1000; 5 when not given"};
 
+static const Option option_seating = {"seating", 0, "NAME", "fits: the seating of the evening, whole or up to its comma: 'violins opposed'"};
+static const Option option_with = {"with", 0, "WORK", "fits: beside this work, in the seating in which it loses least"};
+static const Option option_bar = {"bar", 0, "NUMBER", "alike: the bar of the passage, as printed"};
+static const Option option_first = {"first", 0, "N", "fits, partners: works listed at most, the best; 20 when not given"};
+
 static const Option *const options[] = {&option_library, &option_jobs, &option_year, &option_kind, &option_between, &option_at, &option_strength, &option_composer, &option_titled,
                                         &option_from, &option_before, &option_lasts, &option_players, &option_too_large, &option_two_orchestras,
-                                        &option_thirds, &option_recommended, &option_passages, &option_library_format, &option_width, &option_language, &option_settings, &option_set,
+                                        &option_thirds, &option_recommended, &option_seating, &option_with, &option_bar, &option_first, &option_passages, &option_library_format, &option_width, &option_language, &option_settings, &option_set,
                                         &option_output, &option_verbose, NULL};
 
 typedef struct Asked {
@@ -61,8 +66,10 @@ static int add(Asked *asked)
     return done(asked, status);
 }
 
-static int write_shelf(Asked *asked, spz_status status, spz_shelf *shelf)
+/* `shelf`: where the call beside it put the answer. */
+static int write_shelf(Asked *asked, spz_status status, spz_shelf **answer)
 {
+    spz_shelf *shelf = *answer;
     spz_document *document = NULL;
     if (status == SPZ_OK)
         status = spz_report_shelf(shelf, asked->format, &asked->look, &document);
@@ -81,7 +88,7 @@ static int find(Asked *asked)
     if (!library_conditions(asked->arguments, asked->settings, &conditions))
         return EXIT_USAGE;
     spz_status status = spz_library_find(asked->library, &conditions, (size_t)asked->passages, &shelf);
-    return write_shelf(asked, status, shelf);
+    return write_shelf(asked, status, &shelf);
 }
 
 static int not_there(const char *name)
@@ -98,7 +105,69 @@ static int show(Asked *asked)
         spz_shelf_free(shelf);
         return not_there(asked->names[0]);
     }
-    return write_shelf(asked, status, shelf);
+    return write_shelf(asked, status, &shelf);
+}
+
+static bool read_first(const Asked *asked, spz_conditions *conditions, int *first)
+{
+    *first = FIRST_SHOWN;
+    return arguments_whole(asked->arguments, &option_first, 1, 1000000, first) && library_conditions(asked->arguments, asked->settings, conditions);
+}
+
+/* 0, or a work's name that isn't one work's: none, or several. */
+static int one_work(Asked *asked, const char *name)
+{
+    spz_shelf *shelf = NULL;
+    spz_status status = name ? spz_library_show(asked->library, name, 0, &shelf) : SPZ_OK;
+    size_t count = shelf ? spz_shelf_count(shelf) : 0;
+    spz_shelf_free(shelf);
+    if (status != SPZ_OK)
+        return done(asked, status);
+    if (!name || count == 1)
+        return EXIT_OK;
+    if (count == 0)
+        return not_there(name);
+    fprintf(stderr, "spezzato: %s: the library has %zu works of that name; say which\n", name, count);
+    return EXIT_INPUT;
+}
+
+static int fits(Asked *asked)
+{
+    spz_conditions conditions;
+    spz_shelf *shelf = NULL;
+    spz_evening evening = {arguments_value(asked->arguments, &option_seating, NULL), arguments_value(asked->arguments, &option_with, NULL)};
+    int first;
+    if (!evening.seating && !evening.with) {
+        complain_usage("library", "fits what? Give the evening's --seating, or a work with --with");
+        return EXIT_USAGE;
+    }
+    if (!read_first(asked, &conditions, &first))
+        return EXIT_USAGE;
+    int result = one_work(asked, evening.with);
+    return result ? result : write_shelf(asked, spz_library_fits(asked->library, &evening, &conditions, (size_t)first, &shelf), &shelf);
+}
+
+static int partners(Asked *asked)
+{
+    spz_conditions conditions;
+    spz_shelf *shelf = NULL;
+    int first;
+    if (!read_first(asked, &conditions, &first))
+        return EXIT_USAGE;
+    int result = one_work(asked, asked->names[0]);
+    return result ? result : write_shelf(asked, spz_library_partners(asked->library, asked->names[0], &conditions, (size_t)first, &shelf), &shelf);
+}
+
+static int alike(Asked *asked)
+{
+    spz_shelf *shelf = NULL;
+    const char *bar = arguments_value(asked->arguments, &option_bar, NULL);
+    if (!bar) {
+        complain_usage("library", "alike to which passage? Give its bar with --bar");
+        return EXIT_USAGE;
+    }
+    int result = one_work(asked, asked->names[0]);
+    return result ? result : write_shelf(asked, spz_library_alike(asked->library, asked->names[0], bar, (size_t)asked->passages, &shelf), &shelf);
 }
 
 static int forget(Asked *asked)
@@ -141,6 +210,9 @@ static const Action actions[] = {
     {"add", SPZ_LIBRARY_CHANGE, 1, (size_t)-1, "which scores? Give files or folders", add},
     {"find", SPZ_LIBRARY_ASK, 0, 0, "find takes conditions, no names", find},
     {"show", SPZ_LIBRARY_ASK, 1, 1, "which work? Give its name", show},
+    {"fits", SPZ_LIBRARY_ASK, 0, 0, "fits takes no names but --seating and --with", fits},
+    {"partners", SPZ_LIBRARY_ASK, 1, 1, "partners of which work? Give its name", partners},
+    {"alike", SPZ_LIBRARY_ASK, 1, 1, "alike to which passage? Give the work's name and --bar", alike},
     {"forget", SPZ_LIBRARY_CHANGE, 1, (size_t)-1, "which scores? Give files, folders or names of works", forget},
     {"check", SPZ_LIBRARY_ASK, 0, 0, "check takes no names", check},
 };
@@ -157,7 +229,7 @@ static const Action *read_action(const Arguments *arguments)
         complain_usage("library", "%s", actions[i].wants);
         return NULL;
     }
-    complain_usage("library", *name ? "there is no 'library %s'; there are add, find, show, forget and check" : "what shall it do%s? add, find, show, forget or check", name);
+    complain_usage("library", *name ? "there is no 'library %s'; there are add, find, show, fits, partners, alike, forget and check" : "what shall it do%s? add, find, show, fits, partners, alike, forget or check", name);
     return NULL;
 }
 
@@ -210,10 +282,13 @@ static int run(const Arguments *arguments)
 const Command command_library = {
     .name = "library",
     .purpose = "keeps what was heard of many scores, and answers which of them ask for what",
-    .operands = "add|find|show|forget|check ...",
+    .operands = "add|find|show|fits|partners|alike|forget|check ...",
     .help = "add FOLDER...    hears all scores in the folders, and in the folders in them; only what is new or changed.\n"
             "find             works that meet the conditions below, with the passages that do.\n"
             "show WORK        what is known of a work: what it needs, its seatings, its passages.\n"
+            "fits             which works lose least in --seating, or beside the work --with; what they give up.\n"
+            "partners WORK    which could share its concert without a chair being moved.\n"
+            "alike WORK       other works with passages like the one at --bar.\n"
             "forget NAME...   takes scores out: a file, a folder, a work.\n"
             "check            holds the library against the disk.\n",
     .options = options,

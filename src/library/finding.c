@@ -22,11 +22,8 @@ spz_status find_movements(Store *store, const Where *where, spz_shelf *shelf)
     return whole ? status : SPZ_NO_MEMORY;
 }
 
-static spz_interval interval_of(const Query *row)
+spz_interval interval_from(long long semitones, long long steps)
 {
-    if (query_is_null(row, 8))
-        return SPZ_ANY_INTERVAL;
-    long long semitones = query_get_integer(row, 7), steps = query_get_integer(row, 8);
     if (semitones == 0)
         return SPZ_AT_UNISON;
     if (steps % 7 == 0)
@@ -43,7 +40,7 @@ static bool take_passage(spz_shelf *shelf, const Query *row, spz_shelf_passage *
                                    .letter = arena_string(arena, query_get_text(row, 9)),
                                    .strength = query_get_number(row, 5),
                                    .turns = (int)query_get_integer(row, 6),
-                                   .interval = interval_of(row)};
+                                   .interval = query_is_null(row, 8) ? SPZ_ANY_INTERVAL : interval_from(query_get_integer(row, 7), query_get_integer(row, 8))};
     spz_kind_from_name(query_get_text(row, 0), &passage->kind);
     return passage->sides[0] && passage->sides[1] && passage->first_bar && passage->last_bar && passage->letter;
 }

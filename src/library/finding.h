@@ -13,4 +13,5 @@ spz_status find_passages(Store *store, const spz_conditions *conditions, size_t 
 size_t find_works(Store *store, const char *name, long long *works, size_t most);
 /* The shelf, closed, where all went well; else it is freed. Ends the transaction. */
 spz_status shelf_finish(spz_library *library, spz_status status, spz_shelf *shelf, spz_shelf **out);
+spz_interval interval_from(long long semitones, long long steps);
 #endif

@@ -129,16 +129,25 @@ const char *words_shelf_title(const spz_shelf_work *work, const spz_shelf_moveme
     return *movement->title ? movement->title : work->name;
 }
 
+/* A whole name in the reader's language; the beginning of one as it was asked. */
+static const char *arrangement_asked(spz_language language, const char *name)
+{
+    return strchr(name, ',') ? words_arrangement(language, name) : name;
+}
+
 void say_shelf_question(Buffer *out, spz_language language, const spz_shelf *shelf)
 {
     const char *question = spz_shelf_question(shelf);
     long count = (long)spz_shelf_count(shelf);
     switch (spz_shelf_kind_of(shelf)) {
     case SPZ_SHELF_FITS:
-        SAY(out, language, PHRASE_LIBRARY_FITS, slot_number("n", count), slot_text("arrangement", words_arrangement(language, question)));
+        SAY(out, language, PHRASE_LIBRARY_FITS, slot_number("n", count), slot_text("arrangement", arrangement_asked(language, question)));
         break;
     case SPZ_SHELF_PARTNERS:
         SAY(out, language, PHRASE_LIBRARY_PARTNERS, slot_number("n", count), slot_text("work", question));
+        break;
+    case SPZ_SHELF_ALIKE:
+        SAY(out, language, *question ? PHRASE_LIBRARY_ALIKE : PHRASE_LIBRARY_NO_PASSAGE, slot_number("n", count), slot_text("passage", question));
         break;
     default:
         SAY(out, language, count ? PHRASE_LIBRARY_WORKS : PHRASE_LIBRARY_NONE, slot_number("n", count));

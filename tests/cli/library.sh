@@ -65,6 +65,53 @@ shows "caldremi-grosso-3.musicxml"
 run 2 library show 'Nobody knows it'
 says "no work of that name"
 
+# What each work gives up in the evening's seating is what `seating` says of its movements; partners lose least together in one arrangement.
+run 0 library fits --seating 'violins together, cellos outside' --first 100 --format json
+cp "$folder/out" "$folder/fits.json"
+run 0 library partners 'Trois écluses' --first 100 --format json
+cp "$folder/out" "$folder/partners.json"
+"$SPEZZATO" seating --format json "$folder"/shelf/*/*.m* "$folder"/shelf/one/deep/* > "$folder/seatings.json"
+if at_hand python3; then
+    python3 - "$folder/fits.json" "$folder/partners.json" "$folder/seatings.json" > "$folder/compared" <<'EOT' || fault "$(cat "$folder/compared")"
+import json, sys
+fits, partners, seatings = (json.load(open(name)) for name in sys.argv[1:])
+given, ways = {}, set()
+for m in seatings["movements"]:
+    points = {r["arrangement"]: sum(t["points"] for t in r["terms"]) for r in m["ranked"]}
+    for way, sum_of in points.items():
+        key = m["title"].split(": ")[0], way
+        given[key] = given.get(key, 0) + max(points.values()) - sum_of
+        ways.add(way)
+works, before = 0, -1
+for w in fits["works"]:
+    expected = given.get((w["work"].split(": ")[0], "violins together, cellos outside"), 0)
+    if abs(expected - w["work_points_given_up"]) > 0.05 or w["work_points_given_up"] < before: sys.exit("fits: %s %s %s" % (w["work"], w["work_points_given_up"], expected))
+    before = w["work_points_given_up"]
+    works += 1
+for w in partners["works"]:
+    sums = [given.get((w["work"].split(": ")[0], a), 0) + given.get(("Trois écluses", a), 0) for a in ways]
+    if abs(min(sums) - w["work_points_given_up"] - w["partner_points_given_up"]) > 0.05: sys.exit("partners: %s %s" % (w["work"], sums))
+    if w["orchestras"] != 1: sys.exit("a work for two orchestras beside one for one")
+    works += 1
+sys.exit(works < 8 and "only %d works" % works)
+EOT
+fi
+run 0 library fits --with 'Trois écluses' --first 1
+shows "1 work, those first that lose least in: violins together"
+shows_not "Trois"
+run 1 library fits
+run 2 library partners 'Nobody knows it'
+run 2 library partners 'i'
+says "say which"
+
+# Passages alike: the same section leads the same other one at the same interval, in other works only.
+run 0 library alike 'Concerto grosso in G minor' --bar 29 --passages 50 --format json
+grep -q '"caller": "Vn I", "responder": "Vn II"' "$folder/out" || fault "nothing alike was found"
+[ "$(grep -c '"kind"' "$folder/out")" = "$(grep -c '"caller": "Vn I", "responder": "Vn II".*"interval": "sixth"' "$folder/out")" ] || fault "something else was found"
+shows_not "Concerto grosso"
+run 0 library find --between 'Vn II > Vn I' --at octave --passages 50 --format json
+[ "$(grep -c '"kind"' "$folder/out")" = "$(grep -c '"caller": "Vn II", "responder": "Vn I".*"interval": "octave"' "$folder/out")" ] || fault "not led so, or not at the octave"
+
 # Every form; a page that runs nothing but its own script.
 for form in text csv json html; do
     for language in en de fr; do

@@ -40,7 +40,7 @@ static void put_work(Text *text, const spz_shelf_work *work)
     if (work->year)
         buffer_printf(&text->words, " (%d)", work->year);
     put_length(text, work->seconds, work->lengths_unknown);
-    if (kind >= SPZ_SHELF_FITS)
+    if (kind == SPZ_SHELF_FITS || kind == SPZ_SHELF_PARTNERS)
         put_points(text, work->points + work->partner);
     if (kind == SPZ_SHELF_PARTNERS)
         buffer_printf(&text->words, ", %s", words_arrangement(text->look->language, work->seating));
