@@ -2,6 +2,7 @@
 #include "cache_place.h"
 #include "command.h"
 #include "engraver_place.h"
+#include "library_place.h"
 #include "messages.h"
 #include "one_work.h"
 #include "output.h"
@@ -16,7 +17,7 @@
 static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
 static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: draw them by pitch and time"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything anew, keep nothing"};
-static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
+static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_library, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
 enum { PATH_SIZE = 4096 };
 static const char index_page[] = "index.html";
@@ -296,7 +297,8 @@ const Command command_report = {
             "nothing else, fetch nothing, and print on A4 and Letter. A season's table (PLAN.csv) stands for its scores; its\n"
             "plan becomes a page too, and each concert one: the best single seating for the evening, what it gives up in each\n"
             "movement, what one change at the interval would gain, the stage before and after each change. With --work a page more:\n"
-            "one seating for all the scores, with what it gives up in each movement in bars and minutes.\n",
+            "one seating for all the scores, with what it gives up in each movement in bars and minutes.\n"
+            "library:WORK stands for the scores of a work in the library.\n",
     .options = options,
     .run = run,
 };

@@ -1,7 +1,9 @@
 #include "score_list.h"
 #include "command.h"
+#include "library_place.h"
 #include "messages.h"
-#include "spezzato/season.h"
+#include "spezzato/library.h"
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -43,11 +45,12 @@ static spz_status add_concerts(ScoreList *list, const spz_season *season, const 
     return status;
 }
 
-static int add_season(ScoreList *list, const char *path, const spz_settings *settings, spz_language language)
+static int add_season(ScoreList *list, const Arguments *arguments, const char *path, const spz_settings *settings, spz_language language)
 {
+    char library[LIBRARY_PATH_MOST];
     Voice voice = {.most_doubts = 3};
     spz_sink sink = voice_sink(&voice);
-    spz_season_options options = {.settings = settings, .jobs = 1};
+    spz_season_options options = {.settings = settings, .jobs = 1, .library = library_place(arguments, library) ? library : NULL, .anew = true};
     spz_season_look look = {.language = language, .paged = true};
     spz_season *season = NULL;
     spz_status status = spz_season_plan(path, &options, &sink, &season);
@@ -63,6 +66,29 @@ static int add_season(ScoreList *list, const char *path, const spz_settings *set
     voice_close(&voice, path);
     spz_season_free(season);
     return status || problems ? EXIT_INPUT : EXIT_OK;
+}
+
+/* 'library:NAME': the scores of that work. */
+static int add_from_library(ScoreList *list, const Arguments *arguments, const char *name)
+{
+    Voice voice = {.most_doubts = 3};
+    spz_sink sink = voice_sink(&voice);
+    spz_library *library = NULL;
+    spz_shelf *shelf = NULL;
+    char path[LIBRARY_PATH_MOST] = "";
+    spz_status status = library_place(arguments, path) ? spz_library_open(path, SPZ_LIBRARY_ASK, &sink, &library) : SPZ_CANNOT_OPEN;
+    if (!status)
+        status = spz_library_show(library, name, 0, &shelf);
+    const spz_shelf_work *work = shelf && spz_shelf_count(shelf) == 1 ? spz_shelf_at(shelf, 0) : NULL;
+    for (size_t i = 0; work && i < work->movement_count && !status; i++)
+        status = add_path(list, work->movements[i].file, work->movements[i].year);
+    if (status && !voice.errors)
+        complain_status(path, status);
+    else if (!status && !work)
+        fprintf(stderr, "spezzato: %s: %s\n", name, spz_shelf_count(shelf) ? "the library has several works of that name; say which" : "no work of that name is in the library");
+    spz_shelf_free(shelf);
+    spz_library_free(library);
+    return status || !work ? EXIT_INPUT : EXIT_OK;
 }
 
 static bool is_table(const char *path)
@@ -88,8 +114,10 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
     for (size_t i = 0; i < arguments->operand_count; i++) {
         const char *path = arguments->operands[i];
         int one = EXIT_OK;
-        if (is_table(path))
-            one = add_season(list, path, settings, language);
+        if (strncmp(path, "library:", 8) == 0)
+            one = add_from_library(list, arguments, path + 8);
+        else if (is_table(path))
+            one = add_season(list, arguments, path, settings, language);
         else if (add_path(list, path, 0)) {
             complain_status(path, SPZ_NO_MEMORY);
             one = EXIT_INPUT;

@@ -16,7 +16,7 @@ typedef struct ScoreList {
     size_t concert_count;
 } ScoreList;
 
-/* Operands that end in .csv are tables of a season: it is planned, and its scores come in their place. Exit status: EXIT_INPUT where
+/* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv are tables of a season: it is planned, and its scores come in their place. Exit status: EXIT_INPUT where
  * something could not be used (what could be is in the list), EXIT_USAGE for two tables. The caller frees. */
 int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings);
 void score_list_free(ScoreList *list);

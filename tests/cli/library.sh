@@ -1,8 +1,6 @@
 #!/bin/sh
 # A library of scores: adding, finding, showing, forgetting, checking; what it holds is what the other commands say; faults lose nothing.
 . tests/support/cli.sh
-XDG_DATA_HOME="$folder/data"
-export XDG_DATA_HOME
 library="$folder/data/spezzato/library.sqlite"
 mkdir -p "$folder/shelf/one/deep" "$folder/shelf/two/.hidden"
 cp corpus/brelisk-*.musicxml "$folder/shelf/one"
@@ -122,6 +120,12 @@ done
 run 0 library find --strength clear --format html
 shows "script-src 'sha256-"
 shows "Sinfonia in D, The Two Balconies"
+
+# Its pages by the work's name.
+run 0 report 'library:Trois écluses' -o "$folder/pages"
+[ "$(ls "$folder"/pages/tolvesk-*.html | wc -l)" = 2 ] || fault "not two pages of a work of two scores"
+run 2 report 'library:Nobody knows it' -o "$folder/nothing"
+says "no work of that name is in the library"
 
 # Only what changed is heard again; the same bytes elsewhere are known; a file that can't be used is one line, each time.
 sed 's/<movement-title>Menuetto/<movement-title>Minuet/' corpus/brelisk-balconies-3.musicxml > "$folder/shelf/one/brelisk-balconies-3.musicxml"

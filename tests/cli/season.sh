@@ -2,8 +2,6 @@
 # The season planned from the table: the same whatever way the scores are read, rows that can't be used named with their line, results
 # kept and taken again, an interrupted run going on.
 . tests/support/cli.sh
-XDG_DATA_HOME="$folder/data"
-export XDG_DATA_HOME
 library="$folder/data/spezzato/library.sqlite"
 
 run 0 season corpus/season.csv --no-cache

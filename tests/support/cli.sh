@@ -9,6 +9,8 @@ trap 'exit 1' INT TERM
 # No house of the one who tries it out.
 XDG_CONFIG_HOME=$folder/no-house
 export XDG_CONFIG_HOME
+XDG_DATA_HOME=$folder/data # nobody's own library
+export XDG_DATA_HOME
 faults=0
 script=$(basename "$0")
 shared=${SPEZZATO_SHARED:-../shared}
