@@ -45,6 +45,8 @@ void web_passages(const Web *web);
  * writes the lines that she puts into a settings file. */
 void web_ruled(const Web *web, size_t index);
 void web_own_ear(const Web *web);
+/* The rehearsal sheet: what to rehearse by who is called. */
+void web_rehearsal(const Web *web);
 void web_stage(const Web *web);
 void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
 

@@ -206,6 +206,7 @@ static void movement_section(const Web *web)
     if (web->map->group_count)
         web_passages(web);
     web_stage(web);
+    web_rehearsal(web);
     about_reading(web);
     html_close(html);
     html_raw(html, "\n");
