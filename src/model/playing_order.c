@@ -22,6 +22,7 @@ typedef struct Walk {
     ARRAY(Section) outer; /* sections around the present one */
     Section now;
     bool *jumped;         /* by bar: its jump has been taken */
+    int32_t *open;        /* by bar: below 0 where a backward sign from there on closes a section that began before; see note_open */
     bool after_jump;
     size_t jumped_from;
     size_t first_fine;    /* bar_count when there is none */
@@ -108,13 +109,7 @@ static void enter_section(Walk *walk, size_t bar)
 static void leave_section(Walk *walk, size_t next)
 {
     const Movement *m = walk->movement;
-    int open = 0;
-    bool closes = false;
-    for (size_t at = next; at < m->bar_count && !closes; at++) {
-        open += m->bars[at].repeat_start;
-        if (m->bars[at].repeat_end && --open < 0)
-            closes = true;
-    }
+    bool closes = next < m->bar_count && walk->open[next] < 0;
     if (closes && walk->outer.count && m->bars[walk->outer.at[walk->outer.count - 1].start].repeat_start) {
         walk->now = walk->outer.at[--walk->outer.count];
         return;
@@ -272,6 +267,19 @@ static void as_written(Walk *walk)
             walk->no_memory = true;
 }
 
+/* The fewest sections that are open behind any backward sign from a bar on, counted from there. */
+static void note_open(Walk *walk)
+{
+    const Movement *m = walk->movement;
+    int32_t behind = 0; /* nothing comes: nothing is closed */
+    for (size_t at = m->bar_count; at-- > 0;) {
+        int32_t after = m->bars[at].repeat_start - m->bars[at].repeat_end, least = after + behind;
+        if (m->bars[at].repeat_end && after < least)
+            least = after;
+        walk->open[at] = behind = least;
+    }
+}
+
 static bool walk_begin(Walk *walk, const Movement *movement)
 {
     memset(walk, 0, sizeof *walk);
@@ -281,8 +289,10 @@ static bool walk_begin(Walk *walk, const Movement *movement)
         walk->first_fine++;
     walk->jumped = memory_get(movement->bar_count * sizeof *walk->jumped);
     walk->last_pass = memory_get(movement->bar_count * sizeof *walk->last_pass);
-    if (!walk->jumped || !walk->last_pass)
+    walk->open = memory_get(movement->bar_count * sizeof *walk->open);
+    if (!walk->jumped || !walk->last_pass || !walk->open)
         return false;
+    note_open(walk);
     memset(walk->jumped, 0, movement->bar_count * sizeof *walk->jumped);
     memset(walk->last_pass, 0, movement->bar_count * sizeof *walk->last_pass);
     return true;
@@ -294,6 +304,7 @@ static void walk_end(Walk *walk)
     array_free(&walk->passes);
     array_free(&walk->outer);
     memory_free(walk->jumped);
+    memory_free(walk->open);
     memory_free(walk->last_pass);
 }
 

@@ -45,7 +45,7 @@ static int pitch_slot(const Note *note)
 static int find_open(Joiner *joiner, const Note *note, Ticks onset)
 {
     int *link = &joiner->heads[pitch_slot(note)], *best = NULL, looked = 0;
-    while (*link != NOTHING && !(best && looked++ > CANDIDATES)) {
+    while (*link != NOTHING && looked < CANDIDATES) {
         Waiting *entry = &joiner->waiting.at[*link];
         const Sound *sound = &joiner->out->at[entry->sound];
         Ticks end = sound->onset + sound->duration;
@@ -58,6 +58,7 @@ static int find_open(Joiner *joiner, const Note *note, Ticks onset)
                 best = NULL;
             continue;
         }
+        looked++;
         if (end == onset && (!best || (entry->last->voice == note->voice && joiner->waiting.at[*best].last->voice != note->voice)))
             best = link;
         link = &entry->next;

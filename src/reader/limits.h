@@ -6,6 +6,8 @@
 
 enum {
     LIMIT_DEPTH = 64,            /* elements inside elements; MusicXML 4.0 needs fewer than 20 */
+    LIMIT_NAMES = 5000,          /* different names of elements and attributes; MusicXML 4.0 has about 600 */
+    LIMIT_PIECE = 1 << 16,       /* bytes from one '>' to the next: an element's head with all its attributes, or a text */
     LIMIT_TEXT = 4096,           /* bytes of one word, name or number */
     LIMIT_NAME = 1000,           /* bytes of a name of an element */
     LIMIT_PARTS = 500,

@@ -145,6 +145,7 @@ typedef struct Reader {
     unsigned char open[LIMIT_DEPTH + 1]; /* Element */
     int depth, skipped;
     bool root_seen, timewise, gathering, ended;
+    bool feeding;      /* the parser is being given bytes and can't be stopped at this moment; it gets no more */
     bool source_ended; /* its last byte has been handed to the parser */
     char text[LIMIT_TEXT + 1];
     size_t text_length;

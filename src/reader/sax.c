@@ -27,7 +27,7 @@ typedef struct Feed {
     Reader *reader;
     ReadBytes read;
     void *context;
-    size_t total;
+    size_t total, piece; /* bytes; since the last '>' */
     SourceText source;
 } Feed;
 
@@ -135,6 +135,8 @@ static void on_start(void *context, const xmlChar *name, const xmlChar *prefix, 
         open_element(reader, ELEMENT_DYNAMIC_SIGN);
     } else if (element == ELEMENT_OTHER || (element == ELEMENT_DIRECTION && is_own_mark(reader))) {
         reader->skipped = 1;
+        if (xmlDictSize(reader->parser->dict) > LIMIT_NAMES)
+            reader_fail(reader, SPZ_OVER_LIMIT, "the file has more than %d different names of elements", LIMIT_NAMES);
     } else {
         open_element(reader, element);
     }
@@ -274,20 +276,32 @@ static size_t take_bytes(Feed *feed, char *buffer, size_t room)
     return got < 0 ? 0 : (size_t)got;
 }
 
+/* The parser takes a time that grows with the square of an element's attributes, so their number must not grow with the file. */
+static void measure_piece(Feed *feed, const char *buffer, size_t count)
+{
+    size_t behind = 0;
+    while (behind < count && buffer[count - 1 - behind] != '>')
+        behind++;
+    feed->piece = behind < count ? behind : feed->piece + count;
+    if (feed->piece > LIMIT_PIECE)
+        reader_fail(feed->reader, SPZ_OVER_LIMIT, "more than %d bytes stand in one piece, as an element's head or a text", LIMIT_PIECE);
+}
+
 static int feed_bytes(void *context, char *buffer, int length)
 {
     Feed *feed = context;
     size_t ready = 0, held;
+    feed->reader->feeding = true;
     while (ready == 0 && !feed->reader->source_ended) { /* a piece may be all blanks, or too short for its letter */
         held = source_text_begin(&feed->source, buffer);
         size_t got = take_bytes(feed, buffer + held, (size_t)length - held);
         ready = source_text_pass(&feed->source, buffer, held + got, feed->reader->source_ended);
     }
-    if (feed->total > limit_bytes) {
+    measure_piece(feed, buffer, ready);
+    if (feed->total > limit_bytes)
         reader_fail(feed->reader, SPZ_OVER_LIMIT, "the file holds more than %zu million bytes of XML", limit_bytes >> 20);
-        return 0;
-    }
-    return (int)ready;
+    feed->reader->feeding = false;
+    return feed->reader->status == SPZ_OK ? (int)ready : 0;
 }
 
 static xmlSAXHandler handlers(void)

@@ -35,7 +35,7 @@ void reader_fail(Reader *reader, spz_status status, const char *format, ...)
     va_end(list);
     message_send(reader->sink, &place, "%s", text);
     reader->status = status;
-    if (reader->parser)
+    if (reader->parser && !reader->feeding)
         xmlStopParser(reader->parser);
 }
 

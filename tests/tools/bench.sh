@@ -70,3 +70,7 @@ echo
 echo "Twice the bars: the same score written twice over, against the score itself (goal: a ratio of 2 at most):"
 figures=$("$folder/measure" "$((3 * runs))" "$build/spezzato" "$folder/twice" --against "$build/spezzato" "$largest")
 awk -v f="$figures" 'BEGIN { split(f, a, " "); printf "  CPU %.1f ms against %.1f ms: %.2f times; memory %.1f MB against %.1f MB\n", a[1], a[4], a[1] / a[4], a[3] / 1024, a[6] / 1024 }'
+if command -v python3 >/dev/null 2>&1; then
+    echo
+    python3 tests/tools/patterns.py "$build/spezzato"
+fi

@@ -290,6 +290,23 @@ static void depth_counts_and_lengths_are_limited(void)
     refuse_repeated("</measure><measure number=\"1\">", "", 60000, SPZ_OVER_LIMIT, "the score has more than 50000 bars");
 }
 
+static void names_and_attributes_are_limited(void)
+{
+    char *xml = malloc(400000), *at = xml;
+    CU_ASSERT_PTR_NOT_NULL_FATAL(xml);
+    at += sprintf(at, "<score-partwise><part-list>" LISTED(P1, "Viola") "</part-list><part id=\"P1\"><measure number=\"1\">");
+    for (int i = 0; i < 6000; i++)
+        at += sprintf(at, "<of-our-own-%d/>", i);
+    strcpy(at, "</measure></part></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "the file has more than 5000 different names of elements");
+    at = xml + sprintf(xml, "<score-partwise><part-list>" LISTED(P1, "Viola") "</part-list><part id=\"P1\"><measure number=\"1\"><note ");
+    for (int i = 0; i < 10000; i++)
+        at += sprintf(at, "a%d='1' ", i);
+    strcpy(at, "/></measure></part></score-partwise>");
+    refused_at(xml, SPZ_OVER_LIMIT, 0, "more than 65536 bytes stand in one piece, as an element's head or a text");
+    free(xml);
+}
+
 static void of_too_many_signs_in_one_direction_the_first_are_read(void)
 {
     char xml[8192] = "<score-partwise><part-list>" LISTED(P1, "Viola") "</part-list><part id=\"P1\"><measure number=\"1\"><direction><direction-type>";
@@ -558,6 +575,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_part_with_a_signature_of_its_own_may_hold_more),
     STATEMENT(elements_out_of_place_are_refused),
     STATEMENT(depth_counts_and_lengths_are_limited),
+    STATEMENT(names_and_attributes_are_limited),
     STATEMENT(of_too_many_signs_in_one_direction_the_first_are_read),
     STATEMENT(voices_staves_parts_and_brackets_are_limited),
     STATEMENT(a_text_longer_than_any_word_is_cut),
