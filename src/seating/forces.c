@@ -1,6 +1,6 @@
 /* Which instruments a score asks for besides its strings, and how many players. Names of instruments in the five languages as the scores
  * of the trade print them (common practice); which family a part is has been told by its whole name before. */
-#include "sections/name_tokens.h"
+#include "sections/names/name_tokens.h"
 #include "sections/section_map.h"
 #include "spezzato/laying.h"
 #include <string.h>

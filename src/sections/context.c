@@ -57,7 +57,8 @@ static void settle_bass_line(Understanding *all, size_t index)
     } else if (cellos) {
         part->name.instrument = INSTRUMENT_BASS;
         part_clue(part, SPZ_CLUE_CELLOS_APART);
-    } else {
+    } else { /* of 'Bassi I' and 'Bassi II' the upper one is the cellos' */
+        basses |= part->name.instrument == INSTRUMENT_BASS_LINE && elsewhere(all, index, INSTRUMENT_BASS_LINE);
         part->name.instrument = INSTRUMENT_CELLO;
         part->name.also = basses ? INSTRUMENT_NONE : INSTRUMENT_BASS;
         part_clue(part, basses ? SPZ_CLUE_BASSES_APART : SPZ_CLUE_NO_BASS_LINE);

@@ -1,5 +1,5 @@
 #include "sections/understanding.h"
-#include "sections/sound_ids.h"
+#include "sections/names/sound_ids.h"
 #include "support/message.h"
 #include <stdio.h>
 #include <string.h>

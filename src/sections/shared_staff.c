@@ -1,5 +1,5 @@
 #include "sections/shared_staff.h"
-#include "sections/name_tokens.h"
+#include "sections/names/name_tokens.h"
 #include <string.h>
 
 enum { UPPER = 1, LOWER = 2, MARKED_ONE = 4, MARKED_BOTH = 8 };

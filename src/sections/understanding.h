@@ -12,7 +12,7 @@
  *   group_streams.c  what each group plays, as one stream */
 #ifndef SECTIONS_UNDERSTANDING_H
 #define SECTIONS_UNDERSTANDING_H
-#include "sections/name_reading.h"
+#include "sections/names/name_reading.h"
 #include "sections/section_map.h"
 #include "support/array.h"
 

@@ -8,7 +8,7 @@ cd "${1:-.}" || exit 1
 bad=0
 say() { printf '%s\n' "$1"; bad=1; }
 model="model support"
-sections="sections settings $model"
+sections="sections sections/names settings $model"
 melody="analysis/melody $sections"
 passages="analysis/passages $melody"
 analysis="analysis analysis/antiphony analysis/division $passages"
@@ -19,6 +19,7 @@ allowed() {
     model) echo "$model" ;;
     reader) echo "reader $model" ;;
     settings) echo "settings support" ;;
+    sections/names) echo "sections/names support" ;;
     sections) echo "$sections" ;;
     analysis/melody) echo "$melody" ;;
     analysis/passages) echo "$passages" ;;

@@ -1,6 +1,6 @@
 /* What names of parts say by themselves. The names are facts of the trade: how scores in five languages print them (common
  * practice; forms and abbreviations also in Del Mar, Anatomy of the Orchestra, 1981, and Gould, Behind Bars, 2011: from memory). */
-#include "sections/name_reading.h"
+#include "sections/names/name_reading.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>
@@ -189,6 +189,52 @@ static void names_that_sound_like_strings_are_not(void)
     check_names(names, COUNT(names));
 }
 
+/* From memory, as the orchestras of these countries print them. */
+static void violins_are_told_in_further_languages(void)
+{
+    static const struct Named names[] = {
+        { "Eerste violen", "violin 1" }, { "1e violen", "violin 1" }, { "Violen 2", "violin 2" }, { "Viool II", "violin 2" }, { "Tweede viool", "violin 2" },
+        { "Violiner I", "violin 1" }, { "Första violin", "violin 1" }, { "Andra violin", "violin 2" }, { "Violin II", "violin 2" }, { "Fiol 1", "violin 1" },
+        { "Fiolin I", "violin 1" }, { "1. fiolin", "violin 1" }, { "Andre fioliner", "violin 2" }, { "Første fiolin", "violin 1" }, { "2. violiner", "violin 2" }, { "Anden violin", "violin 2" },
+        { "Viulu I", "violin 1" }, { "I viulu", "violin 1" }, { "2. viulu", "violin 2" }, { "Toinen viulu", "violin 2" }, { "Viiul 1", "violin 1" },
+        { "Skrzypce I", "violin 1" }, { "II skrzypce", "violin 2" }, { "Drugie skrzypce", "violin 2" }, { "Pierwsze skrzypce", "violin 1" }, { "Skrz. 2", "violin 2" },
+        { "Housle I", "violin 1" }, { "2. housle", "violin 2" }, { "První housle", "violin 1" }, { "Druhé housle", "violin 2" }, { "Husle II", "violin 2" }, { "Violina 1", "violin 1" },
+        { "Hegedű I", "violin 1" }, { "I. hegedű", "violin 1" }, { "Második hegedű", "violin 2" }, { "Hegedűk 2", "violin 2" }, { "Vioara II", "violin 2" },
+        { "Violinos I", "violin 1" }, { "Primeiros violinos", "violin 1" }, { "Segundo violino", "violin 2" }, { "2ºs violinos", "violin 2" },
+        { "Violí I", "violin 1" }, { "Violins segons", "violin 2" }, { "Primers violins", "violin 1" }, { "Keman 1", "violin 1" }, { "I. Keman", "violin 1" }, { "İkinci kemanlar", "violin 2" },
+        { "Βιολί I", "violin 1" }, { "Α΄ Βιολιά", "violin 1" }, { "Β' βιολί", "violin 2" }, { "Δεύτερα βιολιά", "violin 2" },
+        { "Скрипки I", "violin 1" }, { "Вторые скрипки", "violin 2" }, { "1-я скрипка", "violin 1" }, { "Скр. 2", "violin 2" }, { "Перші скрипки", "violin 1" }, { "Скрипка ІІ", "violin 2" },
+        { "第1ヴァイオリン", "violin 1" }, { "第二ヴァイオリン", "violin 2" }, { "バイオリン１", "violin 1" }, { "ヴァイオリン II", "violin 2" },
+        { "第一小提琴", "violin 1" }, { "小提琴II", "violin 2" }, { "바이올린 1", "violin 1" }, { "제2바이올린", "violin 2" },
+    };
+    check_names(names, COUNT(names));
+}
+
+static void lower_strings_are_told_in_further_languages(void)
+{
+    static const struct Named names[] = {
+        { "Altviool", "viola" }, { "Altviolen", "viola" }, { "Altviolin", "viola" }, { "Altfiol", "viola" }, { "Bratsj", "viola" }, { "Bratscher", "viola" }, { "Alttoviulut", "viola" }, { "Altówka", "viola" }, { "Altówki", "viola" },
+        { "Violy", "viola" }, { "Brácsa", "viola" }, { "Mélyhegedű", "viola" }, { "Violes", "viola" }, { "Viyola", "viola" }, { "Βιόλα", "viola" }, { "Альт", "viola or voice" }, { "Альты", "viola" },
+        { "ヴィオラ", "viola" }, { "中提琴", "viola" }, { "비올라", "viola" },
+        { "Sellot", "cello" }, { "Violonceller", "cello" }, { "Wiolonczela", "cello" }, { "Wiolonczele", "cello" }, { "Violoncelos", "cello" }, { "Violončelo", "cello" }, { "Gordonka", "cello" }, { "Cselló", "cello" }, { "Violoncels", "cello" },
+        { "Viyolonsel", "cello" }, { "Çello", "cello" }, { "Βιολοντσέλο", "cello" }, { "Виолончель", "cello" }, { "Віолончелі", "cello" }, { "チェロ", "cello" }, { "大提琴", "cello" }, { "첼로", "cello" },
+        { "Contrabas", "bass" }, { "Contrabassen", "bass" }, { "Kontrabas", "bass" }, { "Kontrabasar", "bass" }, { "Kontrabassot", "bass" }, { "Kontrabasy", "bass" }, { "Nagybőgő", "bass" }, { "Contrabaixo", "bass" }, { "Contrabaixos", "bass" }, { "Kontrbas", "bass" },
+        { "Κοντραμπάσο", "bass" }, { "Контрабас", "bass" }, { "Контрабасы", "bass" }, { "コントラバス", "bass" }, { "低音提琴", "bass" }, { "더블베이스", "bass" },
+        { "Celli och basar", "cello" }, { "Cello og kontrabass", "cello+bass" }, { "Stråkar", "strings" },
+    };
+    check_names(names, COUNT(names));
+}
+
+static void winds_of_further_languages_are_no_strings(void)
+{
+    static const struct Named names[] = {
+        { "Hoorn 1", "brass" }, { "Käyrätorvi", "brass" }, { "Waltornia I", "brass" }, { "Róg", "brass" }, { "Lesní roh", "brass" }, { "Kürt", "brass" }, { "Korno", "brass" }, { "Валторна", "brass" }, { "Труба II", "brass" }, { "ホルン", "brass" }, { "圆号", "brass" }, { "호른", "brass" }, { "Basun", "brass" }, { "Puzon basowy", "brass" },
+        { "Huilu", "woodwind" }, { "Fløyte", "woodwind" }, { "Fletný", "woodwind" }, { "Fuvola", "woodwind" }, { "Флейта", "woodwind" }, { "Гобой", "woodwind" }, { "Кларнет in B", "woodwind" }, { "フルート", "woodwind" }, { "バスクラリネット", "woodwind" }, { "双簧管", "woodwind" }, { "低音大管", "woodwind" }, { "Althobo", "woodwind" }, { "Angolkürt", "woodwind" },
+        { "Pukor", "percussion" }, { "Kotły", "percussion" }, { "Üstdob", "percussion" }, { "Литавры", "percussion" }, { "ティンパニ", "percussion" }, { "Hárfa", "plucked" }, { "Арфа", "plucked" }, { "소프라노", "voices" },
+    };
+    check_names(names, COUNT(names));
+}
+
 void suite_sections_names(void);
 void suite_sections_names(void)
 {
@@ -200,6 +246,9 @@ void suite_sections_names(void)
         STATEMENT(desks_and_soloists_are_told_from_the_section),
         STATEMENT(orchestras_and_choirs_have_numbers_of_their_own),
         STATEMENT(names_that_sound_like_strings_are_not),
+        STATEMENT(violins_are_told_in_further_languages),
+        STATEMENT(lower_strings_are_told_in_further_languages),
+        STATEMENT(winds_of_further_languages_are_no_strings),
     };
     suite_of("names of parts", statements, COUNT(statements));
 }

@@ -1,6 +1,6 @@
 /* Checked against the outside: the sound ids of MusicXML 4.0 (sounds.xml, W3C Community Group), and the open orchestral scores of the
  * shared folder (Gotham and others; see SOURCES.md there). */
-#include "sections/sound_ids.h"
+#include "sections/names/sound_ids.h"
 #include "sections/understanding.h"
 #include "support/parts.h"
 #include "support/suite.h"

@@ -1,30 +1,6 @@
 /* Sources: the names of instruments in the five languages as the scores of the trade print them (common practice). */
-#include "sections/vocabulary.h"
+#include "sections/names/vocabulary_tables.h"
 #include <string.h>
-
-#define VIOLIN(text) { text, WORD_STRING, INSTRUMENT_VIOLIN, false }
-#define VIOLINS(text) { text, WORD_STRING, INSTRUMENT_VIOLIN, true }
-#define VIOLA(text) { text, WORD_STRING, INSTRUMENT_VIOLA, false }
-#define VIOLAS(text) { text, WORD_STRING, INSTRUMENT_VIOLA, true }
-#define CELLO(text) { text, WORD_STRING, INSTRUMENT_CELLO, false }
-#define CELLOS(text) { text, WORD_STRING, INSTRUMENT_CELLO, true }
-#define BASS(text) { text, WORD_STRING, INSTRUMENT_BASS, false }
-#define BASS_LINE(text) { text, WORD_STRING, INSTRUMENT_BASS_LINE, true }
-#define CONTINUO(text) { text, WORD_STRING, INSTRUMENT_CONTINUO, false }
-#define STRINGS(text) { text, WORD_STRING, INSTRUMENT_STRINGS, true }
-#define BOWED(text) { text, WORD_STRING, INSTRUMENT_OTHER_STRING, false }
-#define EITHER(text, what) { text, WORD_EITHER, INSTRUMENT_EITHER_##what, false }
-#define WIND(text) { text, WORD_FAMILY, SPZ_FAMILY_WOODWIND, false }
-#define REGISTER(text) { text, WORD_VOICE, SPZ_FAMILY_WOODWIND, false } /* gives way: 'Piccolo Trumpet' */
-#define BRASS(text) { text, WORD_FAMILY, SPZ_FAMILY_BRASS, false }
-#define DRUM(text) { text, WORD_FAMILY, SPZ_FAMILY_PERCUSSION, false }
-#define KEYS(text) { text, WORD_FAMILY, SPZ_FAMILY_KEYBOARD, false }
-#define PLUCK(text) { text, WORD_FAMILY, SPZ_FAMILY_PLUCKED, false }
-#define FIGURED(text, family) { text, WORD_FAMILY, SPZ_FAMILY_##family, true }
-#define VOICE(text) { text, WORD_VOICE, SPZ_FAMILY_VOICES, false }
-#define SURELY(text, family) { text, WORD_FAMILY_SURE, SPZ_FAMILY_##family, false }
-#define NTH(text, number) { text, WORD_ORDINAL, number, false }
-#define SAYS(text, kind) { text, WORD_##kind, 0, false }
 
 static const Word words[] = {
     /* violins */
@@ -247,22 +223,29 @@ static size_t match(const char *pattern, const NameTokens *tokens, size_t index)
     }
 }
 
+typedef struct Best {
+    const Word *word;
+    size_t size, taken;
+} Best;
+
+static void look_up(const Word *table, size_t count, const NameTokens *tokens, size_t index, Best *best)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (table[i].text[0] != tokens->at[index].text[0])
+            continue;
+        size_t taken = match(table[i].text, tokens, index), size = strlen(table[i].text);
+        bool open = size && table[i].text[size - 1] == '*';
+        size = size * 2 - (open ? 3 : 0); /* an exact word goes before an open one of the same length */
+        if (taken && (taken > best->taken || (taken == best->taken && size > best->size)))
+            *best = (Best){&table[i], size, taken};
+    }
+}
+
 const Word *vocabulary_find(const NameTokens *tokens, size_t index, size_t *taken)
 {
-    const Word *best = NULL;
-    size_t best_size = 0;
-    *taken = 0;
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        if (words[i].text[0] != tokens->at[index].text[0])
-            continue;
-        size_t count = match(words[i].text, tokens, index), size = strlen(words[i].text);
-        bool open = size && words[i].text[size - 1] == '*';
-        size = size * 2 - (open ? 3 : 0); /* an exact word goes before an open one of the same length */
-        if (count && (count > *taken || (count == *taken && size > best_size))) {
-            best = &words[i];
-            best_size = size;
-            *taken = count;
-        }
-    }
-    return best;
+    Best best = {0};
+    look_up(words, sizeof words / sizeof words[0], tokens, index, &best);
+    look_up(further_words, further_word_count, tokens, index, &best);
+    *taken = best.taken;
+    return best.word;
 }

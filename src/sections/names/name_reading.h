@@ -1,7 +1,7 @@
 /* name_reading.h - what one name says by itself, before the rest of the score is looked at. */
 #ifndef SECTIONS_NAME_READING_H
 #define SECTIONS_NAME_READING_H
-#include "sections/vocabulary.h"
+#include "sections/names/vocabulary.h"
 
 typedef struct NameReading {
     Instrument instrument;

@@ -1,6 +1,6 @@
 /* A name is read in passes over its words: instruments first, then the numbers that belong to an orchestra, a desk or a
  * division, and what numbers are left are the section's. */
-#include "sections/name_reading.h"
+#include "sections/names/name_reading.h"
 #include <string.h>
 
 typedef struct NameReader {
@@ -10,6 +10,7 @@ typedef struct NameReader {
     int values[TOKEN_LIMIT];
     size_t instrument_at;         /* token of the instrument; TOKEN_LIMIT for none */
     bool family_sure;             /* a word has settled the family whatever others say */
+    bool violen;                  /* German violas; Dutch violins, which are always numbered */
     bool register_only;           /* so far only a voice's register is named */
 } NameReader;
 
@@ -71,6 +72,7 @@ static void take_string(NameReader *reader, size_t i, const Word *word)
         out->also = instrument;
     }
     out->plural |= word->more;
+    reader->violen = strcmp(word->text, "violen") == 0;
 }
 
 static void take_either(NameReader *reader, size_t i, const Word *word)
@@ -351,6 +353,8 @@ void name_read(const char *name, NameReading *out)
     read_letters(&reader);
     read_numbers(&reader);
     settle_second(out);
+    if (reader.violen && out->instrument == INSTRUMENT_VIOLA && out->ordinal)
+        out->instrument = INSTRUMENT_VIOLIN;
     if (instrument_has_section(out->instrument) || out->instrument == INSTRUMENT_STRINGS || out->instrument == INSTRUMENT_OTHER_STRING)
         out->family = SPZ_FAMILY_STRINGS;
     if (out->instrument == INSTRUMENT_NONE && out->choir_named) {

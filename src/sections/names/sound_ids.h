@@ -1,7 +1,7 @@
 /* sound_ids.h - what a file says of a part's instrument in codes: MusicXML sound ids and General MIDI programs. */
 #ifndef SECTIONS_SOUND_IDS_H
 #define SECTIONS_SOUND_IDS_H
-#include "sections/vocabulary.h"
+#include "sections/names/vocabulary.h"
 
 typedef struct SoundReading {
     Instrument instrument; /* INSTRUMENT_NONE when the code says nothing */

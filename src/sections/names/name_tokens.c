@@ -1,18 +1,20 @@
-#include "sections/name_tokens.h"
+#include "sections/names/name_tokens.h"
+#include "sections/names/writings.h"
 #include "support/utf8.h"
 #include <string.h>
 
 /* One letter of Latin writing without its accents. */
 static const struct { uint16_t code; char plain[3]; } plain_letters[] = {
     { 0xAA, "a" }, { 0xBA, "o" }, { 0xC6, "ae" }, { 0xC7, "c" }, { 0xD0, "d" }, { 0xD1, "n" }, { 0xD8, "o" }, { 0xDF, "ss" }, { 0xE6, "ae" },
-    { 0xE7, "c" }, { 0xF1, "n" }, { 0xF8, "o" }, { 0x152, "oe" }, { 0x153, "oe" }, { 0x160, "s" }, { 0x161, "s" }, { 0x17D, "z" },
-    { 0x17E, "z" }, { 0x1E9E, "ss" }, { 0x2160, "i" }, { 0x2161, "ii" }, { 0x2170, "i" }, { 0x2171, "ii" }, { 0xFB01, "fi" }, { 0xFB02, "fl" },
+    { 0xE7, "c" }, { 0xF1, "n" }, { 0xF8, "o" }, { 0x152, "oe" }, { 0x153, "oe" },
+    { 0x1E9E, "ss" }, { 0x2160, "i" }, { 0x2161, "ii" }, { 0x2170, "i" }, { 0x2171, "ii" }, { 0xFB01, "fi" }, { 0xFB02, "fl" },
 };
 static const struct { uint16_t first, last; char plain; } letter_ranges[] = {
     { 0xC0, 0xC5, 'a' }, { 0xC8, 0xCB, 'e' }, { 0xCC, 0xCF, 'i' }, { 0xD2, 0xD6, 'o' }, { 0xD9, 0xDC, 'u' }, { 0xDD, 0xDD, 'y' },
     { 0xE0, 0xE5, 'a' }, { 0xE8, 0xEB, 'e' }, { 0xEC, 0xEF, 'i' }, { 0xF2, 0xF6, 'o' }, { 0xF9, 0xFC, 'u' }, { 0xFD, 0xFF, 'y' },
-    { 0x100, 0x105, 'a' }, { 0x106, 0x10D, 'c' }, { 0x10E, 0x111, 'd' }, { 0x112, 0x11B, 'e' }, { 0x128, 0x131, 'i' }, { 0x143, 0x148, 'n' },
-    { 0x14C, 0x151, 'o' }, { 0x154, 0x159, 'r' }, { 0x168, 0x173, 'u' },
+    { 0x100, 0x105, 'a' }, { 0x106, 0x10D, 'c' }, { 0x10E, 0x111, 'd' }, { 0x112, 0x11B, 'e' }, { 0x11C, 0x123, 'g' }, { 0x128, 0x131, 'i' }, { 0x136, 0x138, 'k' }, { 0x139, 0x142, 'l' },
+    { 0x143, 0x148, 'n' }, { 0x14C, 0x151, 'o' }, { 0x154, 0x159, 'r' }, { 0x15A, 0x161, 's' }, { 0x162, 0x167, 't' }, { 0x168, 0x173, 'u' },
+    { 0x179, 0x17E, 'z' }, { 0x218, 0x219, 's' }, { 0x21A, 0x21B, 't' },
 };
 
 /* Next code point; broken UTF-8 gives its bytes one by one, as if it were Latin-1. */
@@ -57,13 +59,28 @@ static void fold_code(unsigned code, char out[4])
         out[0] = ' ';
 }
 
+/* Takes the next character off `*at`, or a word of another writing; what it is in plain letters. */
+static void fold_next(const char **at, char out[WRITING_LONGEST])
+{
+    const char *word = writing_word(at), *letters = NULL;
+    unsigned code = 0;
+    if (!word) {
+        code = next_code(at);
+        letters = writing_letter(code);
+    }
+    if (word || letters)
+        strcpy(out, word ? word : letters);
+    else
+        fold_code(code, out);
+}
+
 void name_fold(const char *name, char *out, size_t size)
 {
     const char *at = name;
     size_t length = 0;
-    while (*at && length + 4 < size) {
-        char plain[4];
-        fold_code(next_code(&at), plain);
+    while (*at && length + WRITING_LONGEST < size) {
+        char plain[WRITING_LONGEST];
+        fold_next(&at, plain);
         for (const char *c = plain; *c; c++)
             if (*c != ' ' || (length && out[length - 1] != ' '))
                 out[length++] = *c;
@@ -150,8 +167,8 @@ void name_tokens(const char *name, NameTokens *out)
     out->count = 0;
     while (*at) {
         const char *from = at;
-        char plain[4];
-        fold_code(next_code(&at), plain);
+        char plain[WRITING_LONGEST];
+        fold_next(&at, plain);
         for (const char *c = plain; *c; c++)
             if (is_letter(*c) || is_digit(*c))
                 add_char(&cutter, *c, (size_t)(from - name), (size_t)(at - name));

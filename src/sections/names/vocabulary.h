@@ -1,7 +1,8 @@
-/* vocabulary.h - the words that part names are made of, in English, German, French, Italian and Spanish. */
-#ifndef SECTIONS_VOCABULARY_H
-#define SECTIONS_VOCABULARY_H
-#include "sections/name_tokens.h"
+/* vocabulary.h - the words that part names are made of, in English, German, French, Italian and Spanish, and in
+ * the further languages of vocabulary_further.c. */
+#ifndef SECTIONS_NAMES_VOCABULARY_H
+#define SECTIONS_NAMES_VOCABULARY_H
+#include "sections/names/name_tokens.h"
 #include "spezzato/sections.h"
 
 typedef enum Instrument {

@@ -1,5 +1,5 @@
 /* Sources: sounds.xml of MusicXML 4.0 (W3C Community Group); General MIDI Level 1 sound set (MIDI Association), from memory. */
-#include "sections/sound_ids.h"
+#include "sections/names/sound_ids.h"
 #include <string.h>
 
 /* The longest entry that the id equals or begins with (at a '.') counts. */
