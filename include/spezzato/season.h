@@ -73,12 +73,28 @@ typedef struct spz_section_move {
 /* What becomes of the violins where a change lies. */
 typedef enum spz_violins_after { SPZ_VIOLINS_AS_BEFORE, SPZ_VIOLINS_IN_THREE, SPZ_VIOLINS_IN_TWO_AGAIN } spz_violins_after;
 
-/* A desk of the new layout: its stand, and the chairs of its players. */
+/* What becomes of a desk's furniture in a change. */
+typedef enum spz_desk_fate {
+    SPZ_DESK_STAYS,      /* a stand stood there before: only the players change */
+    SPZ_DESK_MOVED,      /* from a place that is no longer needed */
+    SPZ_DESK_CARRIED_ON, /* from the store */
+    SPZ_DESK_STRUCK,     /* to the store */
+    SPZ_DESK_FATE_COUNT
+} spz_desk_fate;
+SPZ_API const char *spz_desk_fate_name(spz_desk_fate fate); /* as in data: "stays", "moved", "carried on", "struck" */
+
+/* A desk of the new layout: its stand, and the chairs (of basses stools) of its players; or, where it is struck, one of the old. Metres from
+ * the middle of the podium, as in stage.h. */
 typedef struct spz_desk_move {
     spz_section section;
     int orchestra, number; /* as spz_stage_desk */
     int players;
-    bool stays;            /* a stand stood there before: only the players change */
+    bool stays;            /* fate is SPZ_DESK_STAYS */
+    spz_desk_fate fate;
+    spz_section from_section; /* STAYS, MOVED: the desk that stood at the old place; else SPZ_NO_SECTION and 0 */
+    int from_orchestra, from_number;
+    double from_x, from_y, x, y; /* CARRIED_ON has no from, STRUCK no x, y: 0 */
+    int chairs, stands;    /* to be carried for it: to its place, or where it is struck to the store */
 } spz_desk_move;
 
 /* What a change takes, counted from the two layouts. A work for two orchestras has a layout of its own in the same seating: then `from`
@@ -94,7 +110,12 @@ typedef struct spz_changeover {
     int chairs, stands;     /* to be carried: those of the new layout at whose place none stood */
     int desks;              /* of the new layout, in all */
     const spz_section_move *moves; /* sections whose players sit elsewhere afterwards, score order */
-    const spz_desk_move *desk_moves; /* `desks` of them, by section and number */
+    const spz_desk_move *desk_moves; /* `desks` of them, by section and number; their chairs and stands add up to `chairs` and `stands` */
+    const spz_desk_move *struck; /* what goes to the store: desks of the old layout, or a chair too many of one that stays or moves */
+    size_t struck_count;
+    int struck_chairs, struck_stands; /* their sums */
+    int store_chairs, store_stands;   /* of those carried, how many come from the store; the others come from desks that moved */
+    double stage_width, stage_depth, stage_front; /* metres; as in stage.h */
     size_t move_count;      /* 0 where one orchestra becomes two or two become one: all move */
     bool two_before, two_after; /* laid out for two orchestras that face each other */
     bool not_allowed;       /* the house allows no change here, but the works ask for one */
@@ -174,7 +195,10 @@ typedef struct spz_planned_concert {
     size_t work_count;
     const spz_changeover *changes; /* in order; the one before the concert is `setup` */
     size_t change_count;
-    const spz_changeover *setup;   /* from the usual seating to the first; NULL when it is the usual one */
+    const spz_changeover *setup;   /* from the usual seating to the first, or from the last of the performance that this one repeats; NULL
+                                      when the stage stands so already */
+    bool repeats;               /* the concert before it in this hall had the same programme in the same seatings: set up once */
+    int repeats_day[3];         /* its year, month, day; 0: no date */
     double points, price;       /* given up by all movements; of all changes, the set-up included */
     double minutes;             /* of the changes within the concert */
     spz_other_plan unchanged;   /* one seating for the evening: the best without any change within the concert; not possible where fixed seatings ask for one */

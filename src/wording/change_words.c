@@ -119,3 +119,77 @@ void say_whole_change(Buffer *out, spz_language language, const spz_changeover *
         buffer_free(&texts[i]);
     }
 }
+
+static void say_desk_name(Buffer *out, spz_language language, spz_section section, int orchestra, int number)
+{
+    spz_group who = {.section = section, .orchestra = orchestra};
+    Slot slot = slot_players("who", &who, 1);
+    say_template(out, language, "{who.short}", &slot, 1);
+    buffer_printf(out, " %d", number);
+}
+
+static void say_spot(Buffer *out, spz_language language, double x, double y)
+{
+    say_figure(out, language, x, 2);
+    buffer_puts(out, " / ");
+    say_figure(out, language, y, 2);
+}
+
+void say_moved_desk(Buffer *out, spz_language language, const spz_desk_move *move)
+{
+    say_desk_name(out, language, move->section, move->orchestra, move->number);
+}
+
+void say_moved_from(Buffer *out, spz_language language, const spz_desk_move *move)
+{
+    if (move->fate == SPZ_DESK_CARRIED_ON) {
+        buffer_puts(out, phrase_text(language, PHRASE_CHANGE_STORE));
+        return;
+    }
+    say_spot(out, language, move->from_x, move->from_y);
+    if (move->fate == SPZ_DESK_STRUCK)
+        return;
+    buffer_puts(out, " (");
+    say_desk_name(out, language, move->from_section, move->from_orchestra, move->from_number);
+    buffer_puts(out, ")");
+}
+
+void say_moved_to(Buffer *out, spz_language language, const spz_desk_move *move)
+{
+    if (move->fate == SPZ_DESK_STRUCK)
+        buffer_puts(out, phrase_text(language, PHRASE_CHANGE_STORE));
+    else
+        say_spot(out, language, move->x, move->y);
+}
+
+const char *words_desk_fate(spz_language language, const spz_desk_move *move)
+{
+    if (move->fate == SPZ_DESK_STRUCK && move->stands == 0)
+        return phrase_text(language, PHRASE_CHANGE_FATE_CHAIR_STRUCK);
+    if (move->fate == SPZ_DESK_STAYS && move->chairs > 0)
+        return phrase_text(language, PHRASE_CHANGE_FATE_CHAIR_ON);
+    return phrase_text(language, (Phrase)(PHRASE_CHANGE_FATE_STAYS + (int)move->fate));
+}
+
+void say_desk_move(Buffer *out, spz_language language, const spz_desk_move *move)
+{
+    Buffer texts[3];
+    for (int i = 0; i < 3; i++)
+        buffer_init(&texts[i]);
+    say_moved_desk(&texts[0], language, move);
+    say_moved_from(&texts[1], language, move);
+    say_moved_to(&texts[2], language, move);
+    SAY(out, language, PHRASE_CHANGE_DESK, slot_text("desk", texts[0].text), slot_text("fate", words_desk_fate(language, move)), slot_text("from", texts[1].text),
+        slot_text("to", texts[2].text), slot_number("chairs", move->chairs), slot_number("stands", move->stands));
+    for (int i = 0; i < 3; i++) {
+        out->failed = out->failed || buffer_failed(&texts[i]);
+        buffer_free(&texts[i]);
+    }
+}
+
+void say_desk_sums(Buffer *out, spz_language language, const spz_changeover *change)
+{
+    SAY(out, language, PHRASE_CHANGE_SUMS, slot_number("chairs", change->chairs), slot_number("stands", change->stands),
+        slot_number("store_chairs", change->store_chairs), slot_number("store_stands", change->store_stands),
+        slot_number("struck_chairs", change->struck_chairs), slot_number("struck_stands", change->struck_stands));
+}

@@ -23,4 +23,12 @@ void say_load_of(Buffer *out, spz_language language, const spz_changeover *chang
 void say_change_remark(Buffer *out, spz_language language, const spz_changeover *change);
 /* All of it as one paragraph. */
 void say_whole_change(Buffer *out, spz_language language, const spz_changeover *change);
+/* One desk: its name, what becomes of it, 'Vn II 3: moves, from -2.10 / 3.40 (Va 2) to 0.50 / 4.20; 2 chairs, 1 stand'. */
+void say_desk_move(Buffer *out, spz_language language, const spz_desk_move *move);
+void say_moved_desk(Buffer *out, spz_language language, const spz_desk_move *move);
+void say_moved_from(Buffer *out, spz_language language, const spz_desk_move *move);
+void say_moved_to(Buffer *out, spz_language language, const spz_desk_move *move);
+const char *words_desk_fate(spz_language language, const spz_desk_move *move);
+/* What all these add up to. */
+void say_desk_sums(Buffer *out, spz_language language, const spz_changeover *change);
 #endif

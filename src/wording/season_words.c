@@ -116,6 +116,21 @@ void say_concert_problem(Buffer *out, spz_language language, const spz_planned_c
     let_go(out, &file);
 }
 
+void say_repeats(Buffer *out, spz_language language, const spz_planned_concert *concert)
+{
+    const spz_planned_concert earlier = {.name = "", .year = concert->repeats_day[0], .month = concert->repeats_day[1], .day = concert->repeats_day[2]};
+    Buffer date;
+    if (!concert->repeats)
+        return;
+    buffer_init(&date);
+    say_iso_date(&date, &earlier);
+    if (earlier.year && date.length)
+        SAY(out, language, PHRASE_SEASON_REPEATS, slot_text("date", date.text));
+    else
+        buffer_puts(out, phrase_text(language, PHRASE_SEASON_REPEATS_UNDATED));
+    let_go(out, &date);
+}
+
 void say_usual_absence(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     if (!concert->usual_absence || concert->problem)

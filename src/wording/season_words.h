@@ -8,6 +8,8 @@ void say_iso_date(Buffer *out, const spz_planned_concert *concert);             
 void say_month(Buffer *out, spz_language language, const spz_planned_concert *concert);    /* 'March 2027', 'Without a date' */
 const char *words_weekday(spz_language language, const spz_planned_concert *concert);       /* 'Sunday'; "" without a date */
 const char *words_weekday_short(spz_language language, const spz_planned_concert *concert); /* 'Sun' */
+/* That the programme was set up for an earlier performance; nothing where it was not. */
+void say_repeats(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* That the hall has to do without the house's usual seating, and what would be enough; nothing where it need not. */
 void say_usual_absence(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* 'Sunday 14 March 2027, Old Mill'; where the hall has no settings of its own, that too: chairs are then counted on another stage. */

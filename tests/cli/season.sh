@@ -244,4 +244,19 @@ EOT
     grep -q "of 12 scores" "$folder/shown" || fault "nothing on the terminal about how far it is"
     grep -q "bars a second" "$folder/shown" || fault "nothing on the terminal about the speed"
 fi
+
+# The same programme twice in one hall is set up once; the change sheet names every desk, and its sums are those that the plan tells.
+{ echo 'concert,date,work,score,fixed seating'
+  echo 'A,2032-05-01,Two,brelisk-balconies-1.musicxml,"violins opposed, cellos inside left"'
+  echo 'B,2032-05-02,Two,brelisk-balconies-1.musicxml,"violins opposed, cellos inside left"'
+  echo 'C,2032-05-09,Three,brelisk-balconies-2.musicxml,"violins opposed, cellos inside left"'; } > "$folder/twice.csv"
+run 0 season --no-cache --format json "$folder/twice.csv"
+[ "$(grep -c '"repeats": true' "$folder/out")" = 1 ] || fault "one concert repeats a programme, not $(grep -c '"repeats": true' "$folder/out")"
+[ "$(grep -c '"set_up": null' "$folder/out")" = 1 ] || fault "the repeated programme is set up again"
+run 0 season --no-cache --sheet 2 "$folder/twice.csv"
+shows "The same programme as on 2032-05-01: set up once"
+run 0 season --no-cache --sheet 1 "$folder/twice.csv"
+told=$(sed -n 's/^ *In all \([0-9]*\) chairs and \([0-9]*\) stands to be carried.*/\1 \2/p' "$folder/out")
+tr -s '\n ' '  ' < "$folder/out" | sed 's/\[ \]/\n/g' | sed -n 's/.*; \([0-9]*\) chairs*, \([0-9]*\) stands*.*/\1 \2/p' | awk '{ c += $1; s += $2 } END { print c, s }' > "$folder/sums"
+[ -n "$told" ] && [ "$told" = "$(cat "$folder/sums")" ] || fault "the desks add up to $(cat "$folder/sums"), told are $told"
 finish

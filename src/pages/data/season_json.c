@@ -19,6 +19,7 @@ static const Field of_concert[] = {
     {"conflict", IN_JSON, "the two fixed seatings that can't both be had (below); null"},
     {"works", IN_JSON, "in playing order (below)"},
     {"set_up", IN_JSON, "the change before the concert; null"},
+    {"repeats", IN_JSON, "whether the concert before it in this hall had the same programme in the same seatings: it is set up once"},
     {"changes", IN_JSON, "all others (below)"},
     {"points_given_up", IN_JSON, "against the best seating of each movement"},
     {"price", IN_JSON, "what the plan costs by the settings"},
@@ -82,6 +83,7 @@ static const Field of_change[] = {
     {"stands", IN_JSON, "to be carried"},
     {"moves", IN_JSON, "section by section (below)"},
     {"desks", IN_JSON, "of the new layout, by name: which stay (below)"},
+    {"struck", IN_JSON, "what goes to the store, the same fields: desks of the old layout, or a chair too many of one that stays or moves"},
     {"two_orchestras_before", IN_JSON, "whether two sit there before"},
     {"two_orchestras_after", IN_JSON, "whether two sit there after"},
     {"not_allowed", IN_JSON, "the house allows no change there, but the works ask for it"},
@@ -103,6 +105,15 @@ static const Field of_desk[] = {
     {"desk", IN_JSON, "its number in the section, the front desk is 1"},
     {"players", IN_JSON, "2, or 1"},
     {"stays", IN_JSON, "whether a stand stood there before"},
+    {"fate", IN_JSON, "stays, moved, carried on (from the store), struck (to the store)"},
+    {"from_section", IN_JSON, "of the desk that stood at the old place; \"\" for none"},
+    {"from_desk", IN_JSON, "its number; 0"},
+    {"from_x", IN_JSON, "the old place, metres from the middle of the podium toward house right; null where it comes from the store"},
+    {"from_y", IN_JSON, "away from the audience; null"},
+    {"x", IN_JSON, "the new place; null where it goes to the store"},
+    {"y", IN_JSON, "the same"},
+    {"chairs", IN_JSON, "to be carried for it"},
+    {"stands", IN_JSON, "to be carried for it"},
 };
 const FieldTable desk_fields = FIELD_TABLE("desk", of_desk);
 
@@ -225,19 +236,44 @@ static void give_moves(Facts *change_facts, const spz_changeover *change)
     facts_end_list(change_facts);
 }
 
+static void give_place(Facts *facts, const char *x, const char *y, bool there, double at_x, double at_y)
+{
+    if (there) {
+        fact_number(facts, x, at_x, 2);
+        fact_number(facts, y, at_y, 2);
+    } else {
+        fact_nothing(facts, x);
+        fact_nothing(facts, y);
+    }
+}
+
+static void give_desk(FactsOut *out, const spz_desk_move *desk)
+{
+    Facts facts = facts_line(out, &desk_fields);
+    fact_text(&facts, "section", spz_section_name(desk->section));
+    fact_integer(&facts, "orchestra", desk->orchestra);
+    fact_integer(&facts, "desk", desk->number);
+    fact_integer(&facts, "players", desk->players);
+    fact_flag(&facts, "stays", desk->stays);
+    fact_text(&facts, "fate", spz_desk_fate_name(desk->fate));
+    fact_text(&facts, "from_section", spz_section_name(desk->from_section));
+    fact_integer(&facts, "from_desk", desk->from_number);
+    give_place(&facts, "from_x", "from_y", desk->fate != SPZ_DESK_CARRIED_ON, desk->from_x, desk->from_y);
+    give_place(&facts, "x", "y", desk->fate != SPZ_DESK_STRUCK, desk->x, desk->y);
+    fact_integer(&facts, "chairs", desk->chairs);
+    fact_integer(&facts, "stands", desk->stands);
+    facts_close(&facts);
+}
+
 static void give_desks(Facts *change_facts, const spz_changeover *change)
 {
     fact_array(change_facts, "desks");
-    for (int i = 0; i < change->desks; i++) {
-        const spz_desk_move *desk = &change->desk_moves[i];
-        Facts facts = facts_line(change_facts->out, &desk_fields);
-        fact_text(&facts, "section", spz_section_name(desk->section));
-        fact_integer(&facts, "orchestra", desk->orchestra);
-        fact_integer(&facts, "desk", desk->number);
-        fact_integer(&facts, "players", desk->players);
-        fact_flag(&facts, "stays", desk->stays);
-        facts_close(&facts);
-    }
+    for (int i = 0; i < change->desks; i++)
+        give_desk(change_facts->out, &change->desk_moves[i]);
+    facts_end_list(change_facts);
+    fact_array(change_facts, "struck");
+    for (size_t i = 0; i < change->struck_count; i++)
+        give_desk(change_facts->out, &change->struck[i]);
     facts_end_list(change_facts);
 }
 
@@ -369,6 +405,7 @@ static void give_changes(Facts *facts, const spz_planned_concert *concert)
         fact_nothing(facts, "set_up");
     else if (fact_object(facts, "set_up"))
         give_change(facts->out, concert->setup);
+    fact_flag(facts, "repeats", concert->repeats);
     fact_array(facts, "changes");
     for (size_t i = 0; i < concert->change_count; i++)
         give_change(facts->out, &concert->changes[i]);

@@ -1,6 +1,7 @@
 /* The season on paper: the plan first, then one page for each concert's changes. One file, nothing is fetched from anywhere. */
 #include "writing/markup.h"
 #include "pages/growing_report.h"
+#include "pages/drawings/change_drawing.h"
 #include "pages/own_texts.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
@@ -65,6 +66,56 @@ static void put_change_head(Page *page, const spz_changeover *change)
     end_text(page, "p", NULL);
     page->html.failed = page->html.failed || buffer_failed(&text);
     buffer_free(&text);
+}
+
+static void put_desk_row(Page *page, const spz_desk_move *move)
+{
+    static void (*const cells[])(Buffer *, spz_language, const spz_desk_move *) = {say_moved_from, say_moved_to};
+    Html *html = &page->html;
+    html_line_end(html);
+    html_open(html, "tr");
+    say_moved_desk(&page->text, page->language, move);
+    end_text(page, "td", NULL);
+    html_element(html, "td", NULL, words_desk_fate(page->language, move));
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) {
+        cells[i](&page->text, page->language, move);
+        end_text(page, "td", NULL);
+    }
+    for (int i = 0; i < 2; i++) {
+        html_open_class(html, "td", "number");
+        html_format(html, "%d", i ? move->stands : move->chairs);
+        html_close(html);
+    }
+    html_close(html);
+}
+
+/* Every desk by its name; the last row is what is to be carried, as told above. */
+static void put_desks(Page *page, const spz_changeover *change)
+{
+    static const Phrase heads[] = {PHRASE_CHANGE_HEAD_DESK, PHRASE_CHANGE_HEAD_FATE, PHRASE_CHANGE_HEAD_FROM, PHRASE_CHANGE_HEAD_TO, PHRASE_CHANGE_HEAD_CHAIRS,
+                                   PHRASE_CHANGE_HEAD_STANDS};
+    Html *html = &page->html;
+    html_open_class(html, "div", "stages");
+    change_drawing(html, page->language, change, false);
+    change_drawing(html, page->language, change, true);
+    html_close(html);
+    html_open_class(html, "table", "desk-by-desk");
+    html_open(html, "thead");
+    html_open(html, "tr");
+    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
+        html_element(html, "th", NULL, phrase_text(page->language, heads[i]));
+    html_close(html);
+    html_close(html);
+    html_open(html, "tbody");
+    for (int i = 0; i < change->desks; i++)
+        put_desk_row(page, &change->desk_moves[i]);
+    for (size_t i = 0; i < change->struck_count; i++)
+        put_desk_row(page, &change->struck[i]);
+    html_close(html);
+    html_close(html);
+    say_desk_sums(&page->text, page->language, change);
+    end_text(page, "p", "sum");
+    html_element(html, "p", "small", phrase_text(page->language, PHRASE_CHANGE_ABOUT));
 }
 
 static void put_change(Page *page, const spz_changeover *change)
@@ -166,15 +217,23 @@ static void put_works(Page *page, const spz_planned_concert *concert, bool losse
     html_close(&page->html);
 }
 
+static void put_changed_desks(Page *page, const spz_changeover *change)
+{
+    put_change(page, change);
+    put_desks(page, change);
+}
+
 static void put_all_changes(Page *page, const spz_planned_concert *concert)
 {
     html_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
     if (concert->setup)
-        put_change(page, concert->setup);
+        put_changed_desks(page, concert->setup);
+    else if (concert->repeats)
+        put_about(page, say_repeats, concert);
     else
         html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_STAYS));
     for (size_t i = 0; i < concert->change_count; i++)
-        put_change(page, &concert->changes[i]);
+        put_changed_desks(page, &concert->changes[i]);
     if (concert->change_count == 0)
         html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_NO_CHANGE));
     html_close(&page->html);

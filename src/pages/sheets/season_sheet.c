@@ -42,6 +42,21 @@ static void put_change_head(Sheet *sheet, const spz_changeover *change)
     buffer_free(&text);
 }
 
+/* Every desk by its name, and the sums. Those that stay untouched are one line. */
+static void put_desks(Sheet *sheet, const spz_changeover *change)
+{
+    for (size_t i = 0; i < (size_t)change->desks + change->struck_count; i++) {
+        const spz_desk_move *move = i < (size_t)change->desks ? &change->desk_moves[i] : &change->struck[i - (size_t)change->desks];
+        if (move->chairs + move->stands == 0)
+            continue;
+        say_desk_move(&sheet->line, sheet->language, move);
+        end_box(sheet);
+    }
+    say_desk_sums(&sheet->line, sheet->language, change);
+    end_line(sheet, 2, "");
+    layout_paragraph(sheet->out, 2, "", phrase_text(sheet->language, PHRASE_CHANGE_ABOUT), sheet->width);
+}
+
 static void put_change(Sheet *sheet, const spz_changeover *change)
 {
     put_change_head(sheet, change);
@@ -51,8 +66,7 @@ static void put_change(Sheet *sheet, const spz_changeover *change)
         say_move(&sheet->line, sheet->language, &change->moves[i]);
         end_box(sheet);
     }
-    say_load_of(&sheet->line, sheet->language, change);
-    end_box(sheet);
+    put_desks(sheet, change);
     say_desks_of(&sheet->line, sheet->language, change);
     end_box(sheet);
     say_change_remark(&sheet->line, sheet->language, change);
@@ -99,7 +113,11 @@ static void put_changes(Sheet *sheet, const spz_planned_concert *concert)
 {
     if (concert->setup)
         put_change(sheet, concert->setup);
-    else
+    else if (concert->repeats) {
+        buffer_puts(sheet->out, "\n");
+        say_repeats(&sheet->line, sheet->language, concert);
+        end_line(sheet, 0, "");
+    } else
         put_sentence(sheet, PHRASE_SEASON_SHEET_STAYS);
     for (size_t i = 0; i < concert->change_count; i++)
         put_change(sheet, &concert->changes[i]);

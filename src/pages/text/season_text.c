@@ -123,9 +123,12 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
         return;
     }
     put_one_seating(page, concert);
-    say_usual_absence(&page->line, page->language, concert);
-    if (page->line.length)
-        end_line(page, 0, "");
+    static void (*const remarks[])(Buffer *, spz_language, const spz_planned_concert *) = {say_usual_absence, say_repeats};
+    for (size_t i = 0; i < sizeof remarks / sizeof *remarks; i++) {
+        remarks[i](&page->line, page->language, concert);
+        if (page->line.length)
+            end_line(page, 0, "");
+    }
     buffer_puts(page->out, "\n");
     if (concert->setup)
         put_change(page, concert->setup);

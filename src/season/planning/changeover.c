@@ -2,8 +2,6 @@
 #include <math.h>
 #include <string.h>
 
-enum { DESKS_MOST = 200 };
-
 void change_rules_read(const spz_settings *s, ChangeRules *rules)
 {
     static const char *const allowed[SPZ_GAP_COUNT] = {"concert.change before", "concert.change at interval", "concert.change between works",
@@ -64,6 +62,13 @@ static void match(Matching *matching)
         memset(matching->tried, 0, sizeof matching->tried);
         find_place(matching, new);
     }
+}
+
+void changeover_match(const spz_plan *from, const spz_plan *to, double near, int *kept_by)
+{
+    Matching matching = {.from = from, .to = to, .near = near};
+    match(&matching);
+    memcpy(kept_by, matching.kept_by, sizeof matching.kept_by);
 }
 
 static int chairs_of(const spz_plan *plan)
@@ -156,17 +161,4 @@ size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_mo
             moves[count++] = (spz_section_move){(spz_section)section, players, before, after};
     }
     return count;
-}
-
-void changeover_desks(const spz_plan *from, const spz_plan *to, const ChangeRules *rules, spz_desk_move *desks)
-{
-    Matching matching = {.from = from, .to = to, .near = rules->near};
-    match(&matching);
-    for (size_t i = 0; i < spz_plan_desks(to); i++) {
-        const spz_stage_desk *desk = spz_plan_desk(to, i);
-        desks[i] = (spz_desk_move){desk->section, desk->orchestra, desk->number, desk->players, false};
-    }
-    for (size_t old = 0; old < desk_count(from); old++)
-        if (matching.kept_by[old] >= 0)
-            desks[matching.kept_by[old]].stays = true;
 }

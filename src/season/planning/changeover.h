@@ -31,6 +31,16 @@ Hundredths changeover_price(const ChangeRules *rules, spz_gap gap, const Carried
 void changeover_prices(const Hall *hall, const ChangeRules *rules, ConcertTask *task);
 /* The sections that sit elsewhere afterwards; room for SPZ_SECTION_COUNT. Returns how many. */
 size_t changeover_moves(const spz_plan *from, const spz_plan *to, spz_section_move *moves);
-/* Every desk of `to`, and whether it stays; room for spz_plan_desks(to). */
-void changeover_desks(const spz_plan *from, const spz_plan *to, const ChangeRules *rules, spz_desk_move *desks);
+/* For each desk of `from` the desk of `to` that takes its place, -1 for none; room for DESKS_MOST. */
+enum { DESKS_MOST = 200 };
+void changeover_match(const spz_plan *from, const spz_plan *to, double near, int *kept_by);
+
+/* Every desk of both layouts and what becomes of it. */
+typedef struct DeskMoves {
+    spz_desk_move *desks;  /* of `to`; room for spz_plan_desks(to) */
+    spz_desk_move *struck; /* room for spz_plan_desks(from) */
+    size_t struck_count;
+    int struck_chairs, struck_stands, store_chairs, store_stands;
+} DeskMoves;
+void changeover_desks(const spz_plan *from, const spz_plan *to, const ChangeRules *rules, DeskMoves *moves);
 #endif

@@ -168,6 +168,8 @@ spz_status plan_set_task(ConcertPlan *plan, const spz_sink *sink)
 
 int plan_seating_before(const ConcertPlan *plan, const int *seatings, size_t step)
 {
+    if (!step && plan->repeats)
+        return seatings[plan->task.count - 1];
     return step ? seatings[step - 1] : plan->task.usual;
 }
 
@@ -178,5 +180,7 @@ const spz_plan *plan_layout(const ConcertPlan *plan, const int *seatings, size_t
 
 const spz_plan *plan_layout_before(const ConcertPlan *plan, const int *seatings, size_t step)
 {
+    if (!step && plan->repeats)
+        return plan_layout(plan, seatings, plan->task.count - 1);
     return step ? plan_layout(plan, seatings, step - 1) : plan->hall->plans[plan->task.usual];
 }

@@ -93,6 +93,20 @@ static void tell_limits(const ConcertPlan *plan, spz_changeover *out)
         out->longest = plan->rules.longest[out->gap];
 }
 
+static void tell_desks(const DeskMoves *desks, const spz_plan *to, spz_changeover *out)
+{
+    out->desk_moves = desks->desks;
+    out->struck = desks->struck;
+    out->struck_count = desks->struck_count;
+    out->struck_chairs = desks->struck_chairs;
+    out->struck_stands = desks->struck_stands;
+    out->store_chairs = desks->store_chairs;
+    out->store_stands = desks->store_stands;
+    out->stage_width = spz_plan_stage_width(to);
+    out->stage_depth = spz_plan_stage_depth(to);
+    out->stage_front = spz_plan_front(to);
+}
+
 spz_status plan_tell_change(const ConcertPlan *plan, const int *seatings, size_t step, int before, spz_changeover *out)
 {
     const PlanStep *source = &plan->sources[step];
@@ -100,8 +114,9 @@ spz_status plan_tell_change(const ConcertPlan *plan, const int *seatings, size_t
     bool thirds = step > 0 && has_thirds(plan, step - 1);
     const spz_plan *from = plan_layout_before(plan, seatings, step), *to = plan_layout(plan, seatings, step);
     spz_section_move *moves = arena_take(&plan->season->arena, SPZ_SECTION_COUNT, sizeof *moves);
-    spz_desk_move *desks = arena_take(&plan->season->arena, spz_plan_desks(to) + 1, sizeof *desks);
-    if (!moves || !desks)
+    DeskMoves desks = {.desks = arena_take(&plan->season->arena, spz_plan_desks(to) + 1, sizeof *desks.desks),
+                       .struck = arena_take(&plan->season->arena, spz_plan_desks(from) + 1, sizeof *desks.struck)};
+    if (!moves || !desks.desks || !desks.struck)
         return SPZ_NO_MEMORY;
     Carried carried = changeover_carried(from, to, &plan->rules);
     Hundredths price = plan->task.price[plan->steps[step].gap][before][after];
@@ -119,27 +134,65 @@ spz_status plan_tell_change(const ConcertPlan *plan, const int *seatings, size_t
         out->violins = SPZ_VIOLINS_IN_TWO_AGAIN;
     if (out->two_before == out->two_after)
         out->move_count = changeover_moves(from, to, moves);
-    changeover_desks(from, to, &plan->rules, desks);
-    out->desk_moves = desks;
+    changeover_desks(from, to, &plan->rules, &desks);
+    tell_desks(&desks, to, out);
     tell_limits(plan, out);
     return SPZ_OK;
 }
 
-static spz_status tell_setup(const ConcertPlan *plan, spz_planned_concert *out)
+/* The same works in the same seatings, in the same hall. */
+static bool is_same_programme(const spz_planned_concert *a, const spz_planned_concert *b)
+{
+    if (a->problem || strcmp(a->hall, b->hall) != 0 || a->work_count != b->work_count)
+        return false;
+    for (size_t w = 0; w < a->work_count; w++) {
+        const spz_planned_work *one = &a->works[w], *two = &b->works[w];
+        if (strcmp(one->title, two->title) != 0 || one->movement_count != two->movement_count || one->two_orchestras != two->two_orchestras ||
+            strcmp(one->seating ? one->seating : "", two->seating ? two->seating : "") != 0)
+            return false;
+        for (size_t m = 0; m < one->movement_count; m++)
+            if (strcmp(one->movements[m].seating, two->movements[m].seating) != 0)
+                return false;
+    }
+    return true;
+}
+
+/* The last performance before this one in the same hall, where it was of the same programme: the stage stands as it left it. */
+static void tell_repeat(ConcertPlan *plan, spz_planned_concert *out)
+{
+    for (size_t i = plan->season->concerts.count; i > 0; i--) {
+        const spz_planned_concert *earlier = &plan->season->concerts.at[i - 1];
+        if (strcmp(earlier->hall, out->hall) != 0)
+            continue;
+        plan->repeats = out->repeats = is_same_programme(earlier, out);
+        out->repeats_day[0] = earlier->year;
+        out->repeats_day[1] = earlier->month;
+        out->repeats_day[2] = earlier->day;
+        return;
+    }
+}
+
+static spz_status tell_setup(ConcertPlan *plan, spz_planned_concert *out)
 {
     spz_changeover *setup = arena_take(&plan->season->arena, 1, sizeof *setup);
-    if (plan->task.usual < 0 || plan_layout(plan, plan->seatings, 0) == plan->hall->plans[plan->task.usual])
+    tell_repeat(plan, out);
+    int before = plan_seating_before(plan, plan->seatings, 0), first = plan->seatings[0];
+    if (plan->repeats)
+        out->price += points(plan->task.price[SPZ_BEFORE_CONCERT][before][first] -
+                             (plan->task.usual < 0 ? 0 : plan->task.price[SPZ_BEFORE_CONCERT][plan->task.usual][first]));
+    if (before < 0 || plan_layout(plan, plan->seatings, 0) == plan_layout_before(plan, plan->seatings, 0))
         return SPZ_OK;
     if (!setup)
         return SPZ_NO_MEMORY;
     out->setup = setup;
-    return plan_tell_change(plan, plan->seatings, 0, plan->task.usual, setup);
+    return plan_tell_change(plan, plan->seatings, 0, before, setup);
 }
 
-static spz_status tell_changes(const ConcertPlan *plan, spz_planned_concert *out)
+static spz_status tell_changes(ConcertPlan *plan, spz_planned_concert *out)
 {
     spz_changeover *changes = arena_take(&plan->season->arena, plan->task.count, sizeof *changes);
     spz_status status = changes ? tell_setup(plan, out) : SPZ_NO_MEMORY;
+    plan->repeats = false; /* the plans that were not taken begin as any concert does */
     out->changes = changes;
     for (size_t i = 1; status == SPZ_OK && i < plan->task.count; i++) {
         if (plan_layout(plan, plan->seatings, i) == plan_layout(plan, plan->seatings, i - 1))

@@ -23,6 +23,7 @@ typedef struct ConcertPlan {
     int *seatings;      /* chosen, one a step */
     ConcertChoice choice;
     bool possible;
+    bool repeats; /* the stage stands as an earlier performance of the same programme left it */
 } ConcertPlan;
 
 enum { PLAN_WORKS_MOST = 200 };

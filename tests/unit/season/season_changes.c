@@ -63,12 +63,13 @@ static void a_change_takes_as_much_as_changing_back(void)
 static int carried_by_name(const spz_settings *settings, const char *from, const char *to, bool *once)
 {
     ChangeRules rules;
-    spz_desk_move desks[100];
+    spz_desk_move desks[100], struck[100];
+    DeskMoves moves = {.desks = desks, .struck = struck};
     int count = 0;
     change_rules_read(settings, &rules);
     spz_plan *before = lay_out(settings, from, false), *after = lay_out(settings, to, false);
     CU_ASSERT_FATAL(spz_plan_desks(after) <= COUNT(desks));
-    changeover_desks(before, after, &rules, desks);
+    changeover_desks(before, after, &rules, &moves);
     *once = true;
     for (size_t i = 0; i < spz_plan_desks(after); i++) {
         count += !desks[i].stays;
@@ -210,6 +211,71 @@ static void works_are_never_moved_across_the_interval(void)
     CU_ASSERT_EQUAL(other.choice.changes, 1);
 }
 
+static int chairs_on(const spz_plan *plan)
+{
+    int chairs = 0;
+    for (size_t i = 0; i < spz_plan_desks(plan); i++)
+        chairs += spz_plan_desk(plan, i)->players;
+    return chairs;
+}
+
+/* Every old desk stays, moves or is struck, every new one stays, moved or was carried on; and what is carried for each is the sum told. */
+static void check_reconciled(const spz_plan *before, const spz_plan *after, const ChangeRules *rules)
+{
+    spz_desk_move desks[DESKS_MOST], struck[DESKS_MOST];
+    DeskMoves moves = {.desks = desks, .struck = struck};
+    Carried told = changeover_carried(before, after, rules);
+    int chairs = 0, stands = 0, from_old = 0, struck_chairs = 0, struck_stands = 0, store_stands = 0;
+    changeover_desks(before, after, rules, &moves);
+    for (size_t i = 0; i < spz_plan_desks(after); i++) {
+        chairs += desks[i].chairs;
+        stands += desks[i].stands;
+        from_old += desks[i].fate != SPZ_DESK_CARRIED_ON;
+        store_stands += desks[i].fate == SPZ_DESK_CARRIED_ON;
+        CU_ASSERT_EQUAL(desks[i].stays, desks[i].fate == SPZ_DESK_STAYS);
+        if (desks[i].stays)
+            CU_ASSERT(hypot(desks[i].x - desks[i].from_x, desks[i].y - desks[i].from_y) <= rules->near + 1e-9);
+        for (size_t k = 0; k < i; k++) /* no old desk goes to two places */
+            CU_ASSERT(desks[i].fate == SPZ_DESK_CARRIED_ON || desks[k].fate == SPZ_DESK_CARRIED_ON || desks[i].from_section != desks[k].from_section ||
+                      desks[i].from_number != desks[k].from_number || desks[i].from_orchestra != desks[k].from_orchestra);
+    }
+    for (size_t i = 0; i < moves.struck_count; i++) {
+        struck_chairs += struck[i].chairs;
+        struck_stands += struck[i].stands;
+        CU_ASSERT_EQUAL(struck[i].fate, SPZ_DESK_STRUCK);
+    }
+    CU_ASSERT(chairs == told.chairs && stands == told.stands);
+    CU_ASSERT(struck_chairs == moves.struck_chairs && struck_stands == moves.struck_stands && store_stands == moves.store_stands);
+    CU_ASSERT_EQUAL(from_old + struck_stands, (int)spz_plan_desks(before));
+    CU_ASSERT_EQUAL(chairs_on(before) - struck_chairs + moves.store_chairs, chairs_on(after));
+}
+
+static void every_desk_of_both_layouts_is_accounted_for_and_the_sums_are_those_told(void)
+{
+    ChangeRules rules;
+    spz_settings *settings = house(), *fewer = house();
+    static const char *const keys[] = {"players.first violins", "players.second violins", "players.violas", "players.cellos", "players.basses"};
+    static const char *const sizes[][5] = {{"13", "11", "9", "7", "5"}, {"8", "7", "6", "4", "3"}, {"16", "14", "12", "10", "8"}, {"7", "12", "3", "9", "1"}};
+    change_rules_read(settings, &rules);
+    for (size_t size = 0; size < COUNT(sizes); size++) {
+        for (size_t k = 0; k < COUNT(keys); k++)
+            CU_ASSERT_EQUAL_FATAL(spz_settings_set(fewer, keys[k], sizes[size][k], NULL), SPZ_OK);
+        for (size_t i = 0; i < COUNT(all); i++)
+            for (size_t j = 0; j < COUNT(all); j++) {
+                spz_plan *before = lay_out(settings, all[i], false), *after = lay_out(fewer, all[j], j == 1), *two = NULL;
+                check_reconciled(before, after, &rules);
+                check_reconciled(after, before, &rules);
+                CU_ASSERT_EQUAL_FATAL(spz_stage_plan_double(settings, all[j], false, NULL, &two), SPZ_OK);
+                check_reconciled(before, two, &rules);
+                spz_plan_free(before);
+                spz_plan_free(after);
+                spz_plan_free(two);
+            }
+    }
+    spz_settings_free(settings);
+    spz_settings_free(fewer);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(nothing_is_carried_where_nothing_changes),
     STATEMENT(a_change_takes_as_much_as_changing_back),
@@ -220,6 +286,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_house_may_forbid_a_change_or_find_it_too_long),
     STATEMENT(an_order_with_like_beside_like_is_found),
     STATEMENT(works_are_never_moved_across_the_interval),
+    STATEMENT(every_desk_of_both_layouts_is_accounted_for_and_the_sums_are_those_told),
 };
 
 void suite_season_changes(void)
