@@ -194,6 +194,11 @@ valgrind: $(UNIT)
 test-web: all $(SKETCH)
 	@BUILD=$(BUILD) sh tests/support/test-web.sh
 
+# The Slurm recipe of docs/scale.md on a Slurm of one node; installs what that needs when it may.
+.PHONY: test-slurm
+test-slurm: all
+	@BUILD=$(BUILD) sh tests/support/slurm.sh && echo "the Slurm recipe gives the same plan"
+
 # Optional: what engraves the passages on the conductor's pages (needs node and npm). `make install` installs it where it is at hand.
 engraver:
 	cd $(ENGRAVER) && npm ci --no-audit --no-fund --silent
@@ -212,6 +217,7 @@ sketches: $(SKETCH)
 
 bench: all
 	@BUILD=$(BUILD) sh tests/tools/bench.sh
+	@echo; echo "A library of scores:"; BUILD=$(BUILD) sh tests/tools/bench-library.sh
 
 # The notes of real scores beside independent tables of them (needs the shared folder).
 $(BUILD)/accuracy-notes: $(call objects,tests/tools/accuracy/notes.c tests/support/note_table.c) $(INTERNAL)
