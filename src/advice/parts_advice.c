@@ -1,5 +1,6 @@
 #include "advice/parts_advice.h"
 #include "analysis/division/division_marks.h"
+#include "model/durations.h"
 #include <stdint.h>
 #include <stdlib.h>
 #include <string.h>
@@ -320,8 +321,7 @@ AdvicePass advice_pass(const Movement *movement, size_t bar)
     if (bar >= movement->bar_count || movement->played_broken)
         return pass;
     pass.endings = movement->bars[bar].ending & 0x3F;
-    for (size_t i = 0; !pass.endings && i < movement->played_count; i++)
-        pass.times += (size_t)movement->played[i] == bar;
+    pass.times = pass.endings ? 0 : movement_times_played(movement, bar);
     pass.times = pass.times > 1 ? pass.times : 0;
     return pass;
 }

@@ -52,14 +52,6 @@ static double exposure_of(const spz_passage *passage)
     return passage->strength * (open > 0 ? open : usual_exposure);
 }
 
-static size_t times_played(const Movement *movement, size_t bar)
-{
-    size_t times = 0;
-    for (size_t i = 0; i < movement->played_count; i++)
-        times += (size_t)movement->played[i] == bar;
-    return times;
-}
-
 static void place_on_stage(const spz_plan *plan, RehearsalItem *item)
 {
     spz_separation heard;
@@ -80,7 +72,7 @@ static RehearsalItem item_of(const Movement *movement, const spz_findings *findi
     RehearsalItem item = {.passage = p, .place = place, .called = players_called(p), .exposure = exposure_of(p), .listen = listen_for(p->kind)};
     item.seconds = movement_seconds(movement, movement->bars[p->first].onset, last->onset + last->length);
     item.rate = movement_rate_at(movement, movement->bars[p->first].onset);
-    item.times = times_played(movement, p->first);
+    item.times = movement_times_played(movement, p->first);
     item.from = listen_from(item.listen);
     place_on_stage(plan, &item);
     return item;

@@ -52,3 +52,11 @@ double movement_played_seconds(const Movement *movement)
         seconds += movement_bar_seconds(movement, (size_t)movement->played[i]);
     return seconds;
 }
+
+size_t movement_times_played(const Movement *movement, size_t bar)
+{
+    size_t times = 0;
+    for (size_t i = 0; i < movement->played_count; i++)
+        times += (size_t)movement->played[i] == bar;
+    return times;
+}

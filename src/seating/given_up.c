@@ -31,14 +31,6 @@ static bool given_up(const spz_ranked *best, const spz_ranked *ranked, size_t ba
     return false;
 }
 
-static size_t times_played(const Movement *movement, size_t bar)
-{
-    size_t times = 0;
-    for (size_t i = 0; i < movement->played_count; i++)
-        times += (size_t)movement->played[i] == bar;
-    return times;
-}
-
 void given_up_measure(const Movement *movement, const spz_ranked *best, spz_ranked *ranked)
 {
     ranked->lost_bars = 0;
@@ -46,6 +38,6 @@ void given_up_measure(const Movement *movement, const spz_ranked *best, spz_rank
     for (size_t bar = 0; best != ranked && bar < movement->bar_count; bar++)
         if (given_up(best, ranked, bar)) {
             ranked->lost_bars++;
-            ranked->lost_seconds += (double)times_played(movement, bar) * movement_bar_seconds(movement, bar);
+            ranked->lost_seconds += (double)movement_times_played(movement, bar) * movement_bar_seconds(movement, bar);
         }
 }
