@@ -1,7 +1,7 @@
 # Two commands do everything on a fresh machine: `make demo` (the main job on the bundled season) and `make test`.
 # Other targets: all, check (unit and command-line tests without the installing step and without what takes minutes), check-includes, test-web,
 # engraver, accept, asan, valgrind, bench, fuzz, install, uninstall, deb, clean, distclean.
-# Settings that may be given on the command line: CC, CFLAGS, CPPFLAGS, LDFLAGS, AR, OBJCOPY, BUILD; for `install` PREFIX, bindir, libdir,
+# Settings that may be given on the command line: SOUND (no: without `listen`'s library of sound; else it is built where its libraries are), CC, CFLAGS, CPPFLAGS, LDFLAGS, AR, OBJCOPY, BUILD; for `install` PREFIX, bindir, libdir,
 # includedir, datadir, mandir, docdir, DESTDIR. What was built with other settings, or from sources that are gone, is built anew.
 
 CC ?= cc
@@ -28,14 +28,24 @@ BUILD_DATADIR = $(CURDIR)/src/pages/web
 override WARNINGS = -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wstrict-prototypes
 XML_CFLAGS := $(shell pkg-config --cflags libxml-2.0 2>/dev/null || xml2-config --cflags 2>/dev/null)
 XML_LIBS := $(shell pkg-config --libs libxml-2.0 2>/dev/null || xml2-config --libs 2>/dev/null)
-LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lsqlite3 -lm -lpthread
+LIB_LIBS = $(XML_LIBS) -lz -linih -lcsv -lsqlite3 -lm -lpthread -ldl
+# What makes a passage audible is a library of its own, loaded when somebody listens; it is optional.
+SOUND_MODULES = fluidsynth libmysofa sndfile fftw3f libebur128
+SOUND ?= $(if $(shell pkg-config --exists $(SOUND_MODULES) 2>/dev/null && echo there),yes,no)
+ifneq ($(SOUND),no)
+SOUND_CFLAGS := $(shell pkg-config --cflags $(SOUND_MODULES))
+SOUND_LIBS := $(shell pkg-config --libs $(SOUND_MODULES))
+SOUND_SOURCES := $(sort $(wildcard src/sound/rendering/*.c))
+SOUND_LIBRARY := $(BUILD)/spezzato-sound.so
+SOUND_HERE := $(abspath $(SOUND_LIBRARY))
+endif
 override BASE = $(CC) -std=c11 $(WARNINGS) -D_POSIX_C_SOURCE=200809L -Iinclude $(XML_CFLAGS) $(CPPFLAGS) $(CFLAGS)
 override COMPILE = $(BASE) $(EXTRA) -MMD -MP
 override LINK = $(CC) $(CFLAGS) $(LDFLAGS)
 # Objects of the library go into a shared library too, and keep to themselves what no public header declares.
 override LIBRARY_CODE = -I$(MADE) -Isrc -fPIC -fno-semantic-interposition -fvisibility=hidden
 
-LIB_SOURCES := $(sort $(filter-out src/cli/%,$(shell find src -name '*.c')))
+LIB_SOURCES := $(sort $(filter-out src/cli/% src/sound/rendering/%,$(shell find src -name '*.c')))
 CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c tests/unit/*/*.c))
 SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c))
@@ -48,6 +58,7 @@ LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrase
 OWN_TEXTS := $(sort $(wildcard src/pages/*/*.css src/pages/*/*.js src/store/*.sql))
 LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/own_texts.o
 CLI_OBJECTS := $(call objects,$(CLI_SOURCES))
+SOUND_OBJECTS := $(call objects,$(SOUND_SOURCES))
 PROGRAM := $(BUILD)/spezzato
 UNIT := $(BUILD)/unit-tests
 SKETCH := $(BUILD)/sketch
@@ -69,7 +80,7 @@ INTERNAL := $(BUILD)/internal.a
 .PHONY: fit accuracy citation-times fuzz accuracy-notes accuracy-reader reliability suite-table tests-built FORCE
 .DELETE_ON_ERROR:
 
-all: $(PROGRAM) $(LIBRARY) $(SHARED) $(BUILD)/installed/spezzato
+all: $(PROGRAM) $(LIBRARY) $(SHARED) $(SOUND_LIBRARY) $(BUILD)/installed/spezzato
 
 demo:
 	@sh tests/support/packages.sh build
@@ -97,11 +108,11 @@ define remember
 @printf '%s\n' $(call quoted,$(1)) | cmp -s - $@ || printf '%s\n' $(call quoted,$(1)) > $@
 endef
 $(BUILD)/flags: FORCE
-	$(call remember,$(BASE) $(LIBRARY_CODE) $(LDFLAGS) $(AR) $(OBJCOPY))
+	$(call remember,$(BASE) $(LIBRARY_CODE) $(LDFLAGS) $(AR) $(OBJCOPY) $(SOUND) $(SOUND_HERE))
 $(BUILD)/sources: FORCE
-	$(call remember,$(LIB_OBJECTS) $(OWN_TEXTS) $(CLI_SOURCES) $(UNIT_SOURCES) $(SUPPORT_SOURCES) $(VERSION))
+	$(call remember,$(LIB_OBJECTS) $(OWN_TEXTS) $(SOUND_OBJECTS) $(CLI_SOURCES) $(UNIT_SOURCES) $(SUPPORT_SOURCES) $(VERSION))
 $(BUILD)/place: FORCE
-	$(call remember,$(own_data))
+	$(call remember,$(own_data) $(libdir))
 # Compiler and libraries are there; says what is missing.
 $(BUILD)/found: $(BUILD)/flags
 	@CC=$(call quoted,$(CC)) sh tests/support/packages.sh build tell && touch $@
@@ -132,8 +143,18 @@ $(BUILD)/suites.c: $(BUILD)/sources Makefile
 	@{ for s in $(SUITES); do echo "void suite_$$s(void);"; done; \
 	   echo "void all_suites(void);"; echo "void all_suites(void) {"; for s in $(SUITES); do echo "suite_$$s();"; done; echo "}"; } > $@
 
-$(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(INTERNAL)
-	$(LINK) -o $@ $(filter %.o %.a,$^) -lcunit $(LIB_LIBS)
+$(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(SOUND_OBJECTS) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) -lcunit $(SOUND_LIBS) $(LIB_LIBS)
+
+ifdef SOUND_LIBRARY
+$(UNIT): | $(SOUND_LIBRARY)
+$(SOUND_LIBRARY): $(SOUND_OBJECTS) $(INTERNAL)
+	$(LINK) -shared -Wl,--exclude-libs,ALL -o $@ $(SOUND_OBJECTS) $(INTERNAL) $(SOUND_LIBS) $(LIB_LIBS)
+$(SOUND_OBJECTS): private EXTRA = $(SOUND_CFLAGS)
+$(call objects,$(filter tests/unit/sound/%,$(UNIT_SOURCES))): private EXTRA = -DSPEZZATO_SOUND='"$(SOUND_HERE)"' $(SOUND_CFLAGS)
+$(BUILD)/src/cli/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(SOUND_HERE)"'
+$(BUILD)/installed/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(libdir)/spezzato/sound.so"'
+endif
 
 $(SKETCH): $(call objects,tests/tools/sketch.c $(wildcard tests/support/notation*.c))
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(XML_LIBS) -lz
@@ -161,10 +182,11 @@ $(MADE)/%.o: $(MADE)/%.c $(OBJECT_NEEDS)
 # The program that is built looks in this tree for what it runs, the one that is installed only where that is installed.
 $(BUILD)/src/cli/engraver_place.o: private EXTRA = -DSPEZZATO_BUILD_DATADIR='"$(BUILD_DATADIR)"'
 $(BUILD)/installed/engraver_place.o: private EXTRA = -DSPEZZATO_DATADIR='"$(own_data)"'
-$(BUILD)/installed/engraver_place.o: src/cli/engraver_place.c $(BUILD)/place $(OBJECT_NEEDS)
+$(BUILD)/installed/%_place.o: src/cli/%_place.c $(BUILD)/place $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
 	$(COMPILE) -c -o $@ $<
-$(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o,$(CLI_OBJECTS)) $(BUILD)/installed/engraver_place.o $(LIBRARY)
+INSTALLED_PLACES := $(BUILD)/installed/engraver_place.o $(BUILD)/installed/sound_place.o
+$(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o %/sound_place.o,$(CLI_OBJECTS)) $(INSTALLED_PLACES) $(LIBRARY)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # Results kept from one run to the next name the code that gave them: a sum over every source that bears on a verdict.
@@ -190,7 +212,7 @@ valgrind: $(UNIT)
 	valgrind -q --error-exitcode=9 --leak-check=full $(UNIT)
 
 # The conductor's pages in a real browser; installs what that needs when it may.
-.PHONY: test-web engraver
+.PHONY: test-web engraver sounds
 test-web: all $(SKETCH)
 	@BUILD=$(BUILD) sh tests/support/test-web.sh
 
@@ -202,6 +224,11 @@ test-slurm: all
 # Optional: what engraves the passages on the conductor's pages (needs node and npm). `make install` installs it where it is at hand.
 engraver:
 	cd $(ENGRAVER) && npm ci --no-audit --no-fund --silent
+
+# Optional: the libraries that make a passage audible, and a SoundFont to play from.
+sounds:
+	@sh tests/support/packages.sh sound
+	@$(MAKE) -s --no-print-directory all
 
 # The lists of fields and columns in docs/, from the program's tables.
 $(FIELDS): $(call objects,tests/tools/docs/fields.c) $(INTERNAL)
@@ -281,6 +308,7 @@ install: all
 	$(INSTALL) -d $(call to,$(bindir)) $(call to,$(libdir)) $(call to,$(pkgconfigdir)) $(call to,$(includedir)/spezzato) $(call to,$(mandir)/man1) \
 	    $(call to,$(docdir)) $(call to,$(own_data)/engraver)
 	$(INSTALL) -m 755 $(BUILD)/installed/spezzato $(call to,$(bindir)/spezzato)
+	if [ -n "$(SOUND_LIBRARY)" ]; then $(INSTALL) -d $(call to,$(libdir)/spezzato) && $(INSTALL) -m 644 $(SOUND_LIBRARY) $(call to,$(libdir)/spezzato/sound.so); fi
 	$(INSTALL) -m 644 $(LIBRARY) $(call to,$(libdir)/libspezzato.a)
 	$(INSTALL) -m 644 $(SHARED) $(call to,$(libdir)/$(notdir $(SHARED)))
 	ln -sf $(notdir $(SHARED)) $(call to,$(libdir)/$(SONAME))
@@ -304,7 +332,7 @@ uninstall:
 	rm -f $(call to,$(bindir)/spezzato) $(call to,$(libdir)/libspezzato.a) $(call to,$(libdir)/$(notdir $(SHARED))) $(call to,$(libdir)/$(SONAME)) \
 	    $(call to,$(libdir)/libspezzato.so) $(call to,$(pkgconfigdir)/spezzato.pc) $(call to,$(mandir)/man1/spezzato.1)
 	rm -f $(call to,$(bash_completions)/spezzato) $(call to,$(zsh_completions)/_spezzato) $(call to,$(fish_completions)/spezzato.fish)
-	rm -rf $(call to,$(includedir)/spezzato) $(call to,$(docdir)) $(call to,$(own_data))
+	rm -rf $(call to,$(includedir)/spezzato) $(call to,$(libdir)/spezzato) $(call to,$(docdir)) $(call to,$(own_data))
 
 # Packages for Debian in $(BUILD)/deb (needs debhelper).
 deb: all

@@ -13,6 +13,7 @@
 #include "spezzato/explain.h"
 #include "spezzato/laying.h"
 #include "spezzato/library.h"
+#include "spezzato/listen.h"
 #include "spezzato/reading.h"
 #include "spezzato/report.h"
 #include "spezzato/season.h"

@@ -2,6 +2,7 @@
 #include "cache_place.h"
 #include "command.h"
 #include "engraver_place.h"
+#include "folder.h"
 #include "library_place.h"
 #include "messages.h"
 #include "one_work.h"
@@ -187,20 +188,6 @@ static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
     return true;
 }
 
-static bool folder_is_there(const char *folder)
-{
-    struct stat about;
-    if (mkdir(folder, 0777) == 0 || (errno == EEXIST && stat(folder, &about) == 0 && S_ISDIR(about.st_mode)))
-        return true;
-    char text[200];
-    snprintf(text, sizeof text, "the folder can't be made: %s", strerror(errno));
-    spz_message message = {.severity = SPZ_ERROR, .file = folder, .text = text};
-    Voice voice = {.most_doubts = 1};
-    spz_sink sink = voice_sink(&voice);
-    sink.say(sink.context, &message);
-    return false;
-}
-
 /* The folder is made when it isn't there, with the one that it stands in. */
 static void find_cache(Pages *pages)
 {
@@ -222,7 +209,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
     brief.settings = pages->settings;
     brief.season = pages->scores.plan ? season_page : NULL;
     brief.work = pages->with_work ? work_page : NULL;
-    if (!folder_is_there(pages->folder))
+    if (!folder_make(pages->folder))
         return EXIT_INPUT;
     pages->options.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
     if (pages->options.engraver && !arguments_have(arguments, &option_no_cache))

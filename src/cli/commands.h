@@ -8,6 +8,7 @@
     COMMAND(check) \
     COMMAND(report) \
     COMMAND(stage) \
+    COMMAND(listen) \
     COMMAND(season) \
     COMMAND(library) \
     COMMAND(settings) \

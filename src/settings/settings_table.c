@@ -58,6 +58,11 @@ const spz_setting settings_table[] = {
     NUMBER("hall", "middle", "14", 2, 40, "m", "from the stage edge to a listener in the middle", "common practice"),
     NUMBER("hall", "back", "28", 3, 80, "m", "from the stage edge to a listener at the back", "common practice"),
     NUMBER("hall", "side", "8", 0, 30, "m", "how far from the middle line the listeners at the sides sit", "common practice"),
+    NUMBER("hall", "reverberation", "0", 0, 8, "s", "reverberation time, where a passage is made audible; 0: by the sound of the hall (dry 1.4, clear 1.9, blurred 2.5)",
+           "halls for orchestras: 1.8 to 2.2 s, published surveys, from memory"),
+    NUMBER("hall", "width", "22", 8, 80, "m", "inner width of the hall, stage included, where a passage is made audible", "common practice"),
+    NUMBER("hall", "length", "44", 12, 120, "m", "inner length from the wall behind the orchestra", "common practice"),
+    NUMBER("hall", "height", "16", 4, 40, "m", "inner height", "common practice"),
 
     NUMBER("weights", "antiphony", "20", 0, 100, "points", "full evidence of sections that answer each other gains this much for each blur's width between them",
            "common practice; docs/method-seating.md"),

@@ -33,6 +33,8 @@ allowed() {
     season/planning) echo "season/planning library store season/results season/table engine seating $analysis" ;;
     store) echo "store support" ;;
     library) echo "library store season/results season/table citations engine reader seating $analysis" ;;
+    sound) echo "sound writing seating $analysis" ;;
+    sound/rendering) echo "sound/rendering sound support" ;;
     engine) echo "engine reader seating $analysis" ;;
     writing) echo "writing support" ;;
     citations) echo "citations engine seating $analysis" ;;
@@ -61,6 +63,8 @@ done
 belongs 'libxml/' reader season/table about
 belongs zlib reader editing about
 belongs ini.h settings
+belongs '(fluidsynth|mysofa|sndfile|fftw3|ebur128)\.h' sound/rendering
+belongs dlfcn sound
 belongs csv.h season/table about
 belongs sqlite3.h store about
 for file in $(find src include tests -name node_modules -prune -o -name '*.[ch]' -print); do

@@ -1,6 +1,6 @@
 #!/bin/sh
-# packages.sh build|test [tell]: makes sure that the compiler and the libraries are there that the program needs (build), or its tests too
-# (test): installs what is missing with apt when it may, else names it. `tell` only names it.
+# packages.sh build|test|sound [tell]: makes sure that the compiler and the libraries are there that the program needs (build), its tests too
+# (test), or what makes a passage audible (sound): installs what is missing with apt when it may, else names it. `tell` only names it.
 set -u
 cc=${CC:-cc}
 missing=""
@@ -24,6 +24,15 @@ if [ "$1" = test ]; then
     have xmllint || need libxml2-utils
     have pkg-config || need pkg-config
     have "${CXX:-c++}" || need g++
+fi
+if [ "$1" = sound ]; then
+    header fluidsynth.h || need libfluidsynth-dev
+    header mysofa.h || need libmysofa-dev
+    header sndfile.h || need libsndfile1-dev
+    header fftw3.h || need libfftw3-dev
+    header ebur128.h || need libebur128-dev
+    have pkg-config || need pkg-config
+    ls /usr/share/sounds/sf[23]/* /usr/share/soundfonts/* >/dev/null 2>&1 || need timgm6mb-soundfont
 fi
 [ -z "$missing" ] && exit 0
 
@@ -50,6 +59,12 @@ for name in $missing; do
     libxml2-utils) set -- libxml2 libxml2 ;;
     pkg-config) set -- pkgconf pkgconf ;;
     g++) set -- gcc-c++ gcc ;;
+    libfluidsynth-dev) set -- fluidsynth-devel fluidsynth ;;
+    libmysofa-dev) set -- libmysofa-devel libmysofa ;;
+    libsndfile1-dev) set -- libsndfile-devel libsndfile ;;
+    libfftw3-dev) set -- fftw-devel fftw ;;
+    libebur128-dev) set -- libebur128-devel libebur128 ;;
+    timgm6mb-soundfont) set -- fluid-soundfont-gm soundfont-fluid ;;
     esac
     fedora="$fedora $1" arch="$arch $2"
 done

@@ -74,3 +74,14 @@ if command -v python3 >/dev/null 2>&1; then
     echo
     python3 tests/tools/patterns.py "$build/spezzato"
 fi
+
+# Eight bars of an orchestra of sixty, made audible in two seatings (goal: less time on one core than they last).
+printf '[players]\nfirst violins = 16\nsecond violins = 14\nviolas = 12\ncellos = 10\nbasses = 8\n' > "$folder/sixty.ini"
+echo
+echo "Made audible: bars 29-36 of corpus/brelisk-balconies-1.musicxml with 60 string players, both seatings (goal: CPU under their duration):"
+if heard=$("$build/spezzato" listen corpus/brelisk-balconies-1.musicxml --bars 29-36 --settings "$folder/sixty.ini" -o "$folder/heard" 2>&1); then
+    figures=$("$folder/measure" "$runs" "$build/spezzato" listen corpus/brelisk-balconies-1.musicxml --bars 29-36 --settings "$folder/sixty.ini" -o "$folder/heard" --against xmllint --stream --noout corpus/brelisk-balconies-1.musicxml)
+    printf '%s\n%s\n' "$figures" "$heard" | awk 'NR == 1 { split($0, a, " ") } NR == 2 { match($0, /[0-9.]+ seconds/); printf "  CPU %.1f s, clock %.1f s for %s; memory %.0f MB\n", a[1] / 1000, a[2] / 1000, substr($0, RSTART, RLENGTH), a[3] / 1024 }'
+else
+    echo "  not measured: $heard" | head -n 1
+fi

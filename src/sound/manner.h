@@ -1,0 +1,34 @@
+/* manner.h - how a note is played: what slurs, dots, hairpins and grace notes do to its length and loudness. */
+#ifndef SOUND_MANNER_H
+#define SOUND_MANNER_H
+#include "sections/section_map.h"
+
+/* Slurs that are open, by part, staff and voice. Ask it of every sound in turn, from the beginning. */
+enum { SLUR_LINES = 128 };
+typedef struct SlurBook {
+    struct {
+        uint16_t part;
+        uint8_t staff, voice;
+        int open;
+    } lines[SLUR_LINES];
+    size_t count;
+} SlurBook;
+bool slur_goes_on(SlurBook *book, const GroupSound *sound); /* whether this sound is bound to the next */
+
+typedef struct Manners {
+    const Movement *movement;
+} Manners;
+void manners_open(Manners *manners, const Movement *movement);
+/* The dynamic in force as a place on the ladder of score.h; within a hairpin between two of them. An accent stands a step higher. */
+double manner_rung(const Manners *manners, const GroupSound *sound);
+
+extern const double manner_grace_seconds;
+/* How long it is held when it is written to last `written` seconds. */
+double manner_length(const Note *note, double written, bool slurred, uint8_t program);
+/* Plucked or as a tremolo where it says so; else `usual`. */
+uint8_t manner_program(const Note *note, uint8_t usual);
+/* By how much a grace note comes before the moment at which it stands; 0 for all others. */
+double manner_grace_early(const GroupSound *sounds, size_t count, size_t index);
+/* The step above, in the key. */
+double manner_upper_neighbour(const Movement *movement, const Note *note);
+#endif
