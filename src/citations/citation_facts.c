@@ -103,6 +103,7 @@ static Citation citation_of(const spz_movement_reading *reading, size_t place, d
     citation.variant = run->told[citation.shape]++;
     citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
     find_change(&citation);
+    citation_surround(reading->movement, reading->sections, &citation);
     find_times(reading->movement, line, &citation);
     find_returns(reading->findings, strength, &citation);
     return citation;
@@ -234,9 +235,8 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
     notes->sections = reading->sections;
     notes->number = run->movements;
     notes->file = path_name(spz_movement_file(reading->movement));
-    notes->title = spz_movement_title(reading->movement);
-    if (!*notes->title)
-        notes->title = notes->file;
+    movement_heading(reading->movement, notes->title);
+    notes->has_key = movement_key(reading->movement, &notes->fifths, &notes->minor);
     spz_status status = set_times(options, notes, &line);
     if (!status)
         status = notes_pick(reading, options->strength, options->citations, &picked);

@@ -6,7 +6,7 @@
 #include "spezzato/sheets.h"
 #include "support/array.h"
 
-enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16 };
+enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16, WINDS_MOST = 2, CONTEXT_TEXT = 64, HEADING_TEXT = 256 };
 
 /* What kind of sentence a citation asks for; sentences of one shape take turns. */
 typedef enum Shape {
@@ -33,6 +33,11 @@ typedef struct Citation {
     size_t upbeat_to;             /* the bar whose upbeat it begins on; its own first bar where it begins on no upbeat */
     Sounding times[TIMES_MOST];   /* when it begins; the first `time_count` times that it sounds */
     size_t time_count;
+    char tempo[CONTEXT_TEXT];     /* the words for the tempo that holds there, "" for none */
+    bool trio;                    /* it stands in a trio */
+    spz_dynamic loudness, answer_loudness; /* of the first call and the first answer, where a sign of loudness holds there */
+    char winds[WINDS_MOST][CONTEXT_TEXT]; /* who of the winds begins, as the file names them; wind_count is 0 where it is many */
+    size_t wind_count;
     const spz_passage *returns[RETURNS_MOST]; /* the same again later, in order of bars */
     size_t return_count;
 } Citation;
@@ -61,7 +66,10 @@ typedef struct Overview {
 typedef struct MovementNotes {
     const spz_movement *movement;
     const spz_sections *sections;
-    const char *file, *title;
+    const char *file;
+    char title[HEADING_TEXT];
+    bool has_key, minor;         /* the key, where the signature and the last bass note agree on one */
+    int fifths;
     size_t number;               /* of the movement in the document, from 0 */
     ARRAY(Citation) citations;   /* in order of bars */
     Overview overview;
@@ -81,6 +89,13 @@ void notes_free(MovementNotes *notes);
 /* citation_told.c: fills in what is told of a dialogue's players. A body of players that is heard beside an answer, and answers nobody, is not
  * told, nor is one that answers in passing. */
 void citation_tell(Citation *citation);
+
+/* citation_context.c: fills in what the file says around it. */
+void citation_surround(const spz_movement *movement, const spz_sections *sections, Citation *citation);
+/* A heading for the movement: its title, or what says more than a title that only counts or is a code. */
+void movement_heading(const spz_movement *movement, char out[HEADING_TEXT]);
+/* False where it is not plain. `fifths` as in bars: sharps, below 0 flats. */
+bool movement_key(const spz_movement *movement, int *fifths, bool *minor);
 
 /* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). A
  * passage that returns is picked where it is first heard. */

@@ -1,6 +1,7 @@
 #include "messages.h"
 #include "output.h"
 #include "command_sheets.h"
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -11,7 +12,8 @@ static const Option option_most = {"most", 0, "NUMBER", "passages cited of each 
 static const Option option_many = {"many", 0, NULL, "all clear and striking passages"};
 static const Option option_at = {"at", 0, "BAR=TIME", "when a bar is heard in a performance, such as 66=2:15; as often as known,\n"
                                                       "                              for one movement"};
-static const Option *const options[] = {&option_language, &option_lasts, &option_at,  &option_most, &option_many,   &option_all,     &option_strength,
+static const Option option_taps = {"taps", 0, "FILE", "the same from a table (CSV): a bar and its time on each line"};
+static const Option *const options[] = {&option_language, &option_lasts, &option_at,  &option_taps, &option_most, &option_many,   &option_all,     &option_strength,
                                         &option_year,     &option_settings, &option_set, &option_form, &option_output, &option_verbose, NULL};
 
 enum { MOVEMENTS_MOST = 64, ANCHORS_MOST = 256, BAR_TEXT = 16 };
@@ -54,6 +56,58 @@ static bool read_moments(const Arguments *arguments, Moments *moments)
         moments->at[i] = (spz_note_anchor){moments->bars[i], seconds};
     }
     return true;
+}
+
+/* A cell of the table: what stands before `separator`, without quotes and blanks around it. */
+static void take_cell(char *out, size_t size, const char **at, const char *separator)
+{
+    size_t length = strcspn(*at, separator);
+    const char *from = *at, *to = from + length;
+    *at = *to ? to + 1 : to;
+    while (from < to && strchr(" \"\t\r\n", *from))
+        from++;
+    while (to > from && strchr(" \"\t\r\n", to[-1]))
+        to--;
+    snprintf(out, size, "%.*s", (int)(to - from), from);
+}
+
+/* One line; true where it holds a bar and its time, or nothing, or is the line of headings. */
+static bool take_tap(Moments *moments, const char *line, size_t number)
+{
+    char time[BAR_TEXT * 2];
+    size_t i = moments->count;
+    if (i == ANCHORS_MOST)
+        return false;
+    take_cell(moments->bars[i], BAR_TEXT, &line, ",;\t");
+    take_cell(time, sizeof time, &line, ",;\t");
+    double seconds = spz_seconds_from_text(time);
+    if (seconds >= 0 && moments->bars[i][0]) {
+        moments->at[i] = (spz_note_anchor){moments->bars[i], seconds};
+        moments->count++;
+        return true;
+    }
+    return number == 1 || (!*time && !moments->bars[i][0]);
+}
+
+/* --taps FILE, behind what --at says. */
+static bool read_taps(const Arguments *arguments, Moments *moments)
+{
+    const char *path = arguments_value(arguments, &option_taps, NULL);
+    char line[256];
+    size_t number = 0;
+    bool good = true;
+    FILE *file = path ? fopen(path, "r") : NULL;
+    if (path && !file)
+        complain_usage(arguments->command, "--taps %s: can't be read", path);
+    while (good && file && fgets(line, sizeof line, file)) {
+        const char *text = !strncmp(line, "\xEF\xBB\xBF", 3) ? line + 3 : line;
+        good = take_tap(moments, text, ++number);
+        if (!good)
+            complain_usage(arguments->command, moments->count == ANCHORS_MOST ? "--taps %s:%zu: too many moments" : "--taps %s:%zu: it is a bar and its time, such as 66,2:15", path, number);
+    }
+    if (file)
+        fclose(file);
+    return good && (file || !path);
 }
 
 /* Is each bar there, and later than the one before? */
@@ -106,7 +160,7 @@ static int run(const Arguments *arguments)
     int year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
     if (!sheets_format(arguments, &option_form, "text|markdown|html|json|csv|odt", formats, &format) ||
-        !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
+        !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !read_taps(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
     notes.citations = (size_t)most;

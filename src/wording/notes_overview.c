@@ -1,6 +1,7 @@
 /* The movement as a whole, in a paragraph. */
 #include "wording/notes_words.h"
 
+_Static_assert(PHRASE_KEY_MAJOR_15 - PHRASE_KEY_MAJOR_1 == 14 && PHRASE_KEY_MINOR_15 - PHRASE_KEY_MINOR_1 == 14, "seven flats to seven sharps");
 enum { DIALOGUE_WAYS = 3, BEST_WAYS = 4, NONE_WAYS = 2 };
 _Static_assert(PHRASE_NOTES_DIALOGUES_3_MANY - PHRASE_NOTES_DIALOGUES_1_ONE + 1 == 2 * DIALOGUE_WAYS, "two phrases for each way of saying it");
 _Static_assert(PHRASE_NOTES_BEST_4 - PHRASE_NOTES_BEST_1 + 1 == BEST_WAYS, "ways to name the best");
@@ -95,8 +96,11 @@ void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const char *composer = spz_movement_composer(notes->movement);
     int year = spz_movement_year(notes->movement);
+    const char *key = notes->has_key ? phrase_text(language, (Phrase)((notes->minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + notes->fifths + 7)) : "";
     if (*composer)
         SAY(out, language, year ? PHRASE_NOTES_COMPOSER_YEAR : PHRASE_NOTES_COMPOSER, slot_text("composer", composer), slot_number("year", year));
+    if (*key)
+        SAY(out, language, *composer ? PHRASE_NOTES_KEY_BEHIND : PHRASE_NOTES_KEY, slot_text("key", key));
 }
 
 /* Where the file's numbers are probably not those of an edition. */

@@ -4,6 +4,7 @@
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 enum { BODIES_MOST = 16 };
 
@@ -88,6 +89,15 @@ static void say_letter(Buffer *out, spz_language language, const spz_passage *pa
         SAY(out, language, passage->after_letter ? after : there, slot_text("letter", passage->letter), slot_number("n", passage->after_letter));
 }
 
+/* 'Andante', where the citation before it, or the heading, does not say so already. */
+static void say_tempo(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+{
+    const Citation *before = citation > notes->citations.at && citation < notes->citations.at + notes->citations.count ? citation - 1 : NULL;
+    const char *last = before ? before->tempo : "";
+    if (*citation->tempo && strcmp(citation->tempo, last) && (before || !strstr(notes->title, citation->tempo)))
+        SAY(out, language, PHRASE_NOTES_TEMPO, slot_text("tempo", citation->tempo));
+}
+
 void say_citation_place(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -100,6 +110,9 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
     if (citation->upbeat_to != passage->first)
         SAY(out, language, PHRASE_NOTES_UPBEAT, slot_of("from", &from));
     say_letter(out, language, passage);
+    if (citation->trio)
+        buffer_puts(out, phrase_text(language, PHRASE_NOTES_TRIO));
+    say_tempo(out, language, notes, citation);
     size_t moments = times_are_known(&notes->overview) || !citation->time_count ? citation->time_count : 1; /* shares of every repeat tire */
     for (size_t i = 0; i < moments; i++)
         say_moment(out, language, notes, &citation->times[i], i);
@@ -291,6 +304,33 @@ static void say_returns(Buffer *out, spz_language language, const MovementNotes 
     buffer_free(&list);
 }
 
+_Static_assert(PHRASE_DYNAMIC_10 - PHRASE_DYNAMIC_1 == SPZ_DYNAMIC_FFFF - SPZ_DYNAMIC_PPPP, "a word for each sign of loudness");
+
+/* 'Marked forte, the answer piano'; what is neither answered otherwise nor very soft or loud is left unsaid. */
+static void say_loudness(Buffer *out, spz_language language, const Citation *citation)
+{
+    spz_dynamic loud = citation->loudness, answer = citation->answer_loudness;
+    bool otherwise = answer && answer != loud;
+    if (!loud || (!otherwise && loud > SPZ_DYNAMIC_PP && loud < SPZ_DYNAMIC_FF))
+        return;
+    SAY(out, language, otherwise ? PHRASE_NOTES_LOUDNESS_BOTH : PHRASE_NOTES_LOUDNESS, slot_phrase("loud", (Phrase)(PHRASE_DYNAMIC_1 + loud - 1)),
+        slot_phrase("answer", (Phrase)(PHRASE_DYNAMIC_1 + (answer ? answer : loud) - 1)));
+}
+
+static void say_winds(Buffer *out, spz_language language, const Citation *citation)
+{
+    const char *names[WINDS_MOST];
+    Buffer list;
+    buffer_init(&list);
+    for (size_t i = 0; i < citation->wind_count; i++)
+        names[i] = citation->winds[i];
+    say_list(&list, language, names, citation->wind_count);
+    if (citation->wind_count)
+        SAY(out, language, PHRASE_NOTES_WINDS, slot_of("who", &list));
+    out->failed = out->failed || list.failed;
+    buffer_free(&list);
+}
+
 void say_citation(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
     switch (citation->shape) {
@@ -303,5 +343,7 @@ void say_citation(Buffer *out, spz_language language, const MovementNotes *notes
     case SHAPE_COUPLING: say_coupling(out, language, notes, citation); break;
     default: say_pair(out, language, notes, citation);
     }
+    say_winds(out, language, citation);
+    say_loudness(out, language, citation);
     say_returns(out, language, notes, citation);
 }

@@ -35,6 +35,15 @@ for bad in 20 =1:00 20=soon 999=1:00; do
     run 1 notes --at "$bad" "$one"
 done
 run 1 notes --at 30=2:00 --at 20=3:00 "$one"
+# Tapped times as a table say the same as --at.
+run 0 notes --format json --lasts 10:00 --at 20=1:00 --at 30=2:00 "$one" && cp "$folder/out" "$folder/at"
+printf 'bar;time\r\n"20"; 1:00\r\n30;2:00\r\n\r\n' > "$folder/taps.csv"
+run 0 notes --format json --lasts 10:00 --taps "$folder/taps.csv" "$one"
+same "$folder/at" "$folder/out" "tapped times from a table"
+printf '20,1:00\n30,soon\n' > "$folder/taps.csv"
+run 1 notes --taps "$folder/taps.csv" "$one"
+grep -q 'taps.csv:2: ' "$folder/err" || fault "the line of a wrong time is not named"
+run 1 notes --taps "$folder/none.csv" "$one"
 run 1 notes --at 30=2:00 "$one" "$two"
 run 0 notes --many "$one"
 [ "$(grep -c '^  Bars\? ' "$folder/out")" -gt 6 ] || fault "--many cites no more than usual"

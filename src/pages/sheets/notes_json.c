@@ -84,6 +84,19 @@ static void put_interval(Json *json, const Citation *citation)
         json_text(json, NULL);
 }
 
+static void put_context(Json *json, const Citation *citation)
+{
+    json_put_text(json, "tempo", citation->tempo);
+    json_put_flag(json, "trio", citation->trio);
+    json_put_text(json, "dynamic", spz_dynamic_name(citation->loudness));
+    json_put_text(json, "answer_dynamic", spz_dynamic_name(citation->answer_loudness));
+    json_key(json, "winds");
+    json_list(json);
+    for (size_t i = 0; i < citation->wind_count; i++)
+        json_text(json, citation->winds[i]);
+    json_end(json);
+}
+
 static void put_citation(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -106,6 +119,7 @@ static void put_citation(SheetOut *sheet, const MovementNotes *notes, const Cita
     json_put_flag(json, "led", citation->led);
     put_interval(json, citation);
     put_returns(json, citation);
+    put_context(json, citation);
     json_put_text(json, "place", said_of_one(sheet, say_citation_place, notes, citation));
     json_put_text(json, "text", said_of_one(sheet, say_citation, notes, citation));
     json_end(json);
@@ -119,6 +133,7 @@ static void json_movement(SheetOut *sheet, const MovementNotes *notes)
     json_put_text(json, "title", notes->title);
     json_put_text(json, "composer", spz_movement_composer(notes->movement));
     json_put_integer(json, "year", spz_movement_year(notes->movement));
+    json_put_text(json, "key", notes->has_key ? phrase_text(SPZ_ENGLISH, (Phrase)((notes->minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + notes->fifths + 7)) : "");
     json_key(json, "seconds");
     json_number(json, notes->overview.duration, 2);
     json_put_text(json, "text", said_of_all(sheet, say_overview, notes));

@@ -186,8 +186,8 @@ static void a_player_in_a_chain_is_told_of_both_neighbours(void)
     CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, lead), "lead, Vn II answers");
     CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, middle), "after Vn I, before Va + Vc");
     CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, last), "with Vc: answer Vn II");
-    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_GERMAN, last), "mit Vc: antworten auf Vl. II");
-    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_FRENCH, lead), "mener, Vl. II répond");
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_GERMAN, last), "mit Vc: antworten auf Vl.\u00a0II");
+    CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_FRENCH, lead), "mener, Vl.\u00a0II répond");
     passage.kind = SPZ_IMITATION;
     lead.across = true;
     CU_ASSERT_STRING_EQUAL(written(&evening, SPZ_ENGLISH, lead), "lead, Vn II follows across the stage");

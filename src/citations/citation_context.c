@@ -1,0 +1,219 @@
+/* What the file says around a citation: the tempo word and the loudness in force, a trio; and the heading and the key of the movement. */
+#include "citations/citation_facts.h"
+#include "sections/section_map.h"
+#include "support/ascii.h"
+#include "support/path.h"
+#include <stdio.h>
+#include <string.h>
+
+/* The pitch class that a signature makes the tonic: that of the major key, or of its relative minor. */
+static int tonic_of(int fifths, bool minor)
+{
+    return ((fifths * 7 + (minor ? 9 : 0)) % 12 + 12) % 12;
+}
+
+static int lowest_at_end(const spz_movement *movement)
+{
+    int lowest = -1;
+    spz_ticks end = movement->length;
+    for (size_t part = 0; part < movement->part_count; part++)
+        for (size_t i = movement->parts[part].note_count; i-- > 0;) {
+            const Note *note = &movement->parts[part].notes[i];
+            if (note->onset + note->duration < end && movement->parts[part].note_count - i > 64)
+                break;
+            bool last = note->onset + note->duration >= end && note->midi >= 0 && note->duration > 0;
+            lowest = last && (lowest < 0 || note->midi < lowest) ? note->midi : lowest;
+        }
+    return lowest;
+}
+
+/* The signature says two keys; the last bass note which of them, where it is the tonic of one. */
+bool movement_key(const spz_movement *movement, int *fifths, bool *minor)
+{
+    size_t bars = movement->bar_count;
+    int bass = bars ? lowest_at_end(movement) : -1;
+    if (bass < 0 || movement->bars[0].fifths != movement->bars[bars - 1].fifths || movement->bars[0].fifths < -7 || movement->bars[0].fifths > 7)
+        return false;
+    *fifths = movement->bars[0].fifths;
+    *minor = bass % 12 == tonic_of(*fifths, true);
+    return *minor || bass % 12 == tonic_of(*fifths, false);
+}
+
+static bool begins_with(const char *text, const char *beginning)
+{
+    for (; *beginning; text++, beginning++)
+        if (ascii_lower(*text) != *beginning)
+            return false;
+    return true;
+}
+
+/* Words for a tempo: no 'a tempo', which leads back to one, nor signs of a metronome. */
+static size_t tempo_words(const char *text)
+{
+    size_t length = text ? strcspn(text, "[(") : 0, letters = 0;
+    for (size_t i = 0; i < length; i++)
+        letters += ascii_is_letter(text[i]);
+    if (letters < 3 || memchr(text, '=', length) || begins_with(text, "a tempo") || begins_with(text, "in tempo") || begins_with(text, "tempo ") || begins_with(text, "l'istesso"))
+        return 0;
+    while (length && strchr(" .[(=,;:", text[length - 1]))
+        length--;
+    return length;
+}
+
+/* The last words for a tempo at or before `when`, in any part. */
+static const char *tempo_at(const spz_movement *movement, spz_ticks when, size_t *length)
+{
+    const Direction *last = NULL;
+    for (size_t part = 0; part < movement->part_count; part++)
+        for (size_t i = 0; i < movement->parts[part].direction_count; i++) {
+            const Direction *direction = &movement->parts[part].directions[i];
+            if (direction->kind == DIRECTION_TEMPO && direction->onset <= when && tempo_words(direction->text) && (!last || direction->onset > last->onset))
+                last = direction;
+        }
+    *length = last ? tempo_words(last->text) : 0;
+    return last ? last->text : "";
+}
+
+static void put_words(char out[CONTEXT_TEXT], const char *text, size_t length)
+{
+    snprintf(out, CONTEXT_TEXT, "%.*s", length < CONTEXT_TEXT ? (int)length : 0, text);
+}
+
+/* The sign of loudness that holds in a part at `when`; none where it grew or fell since. */
+static spz_dynamic loudness_at(const Part *part, spz_ticks when)
+{
+    spz_dynamic loudness = SPZ_DYNAMIC_NONE;
+    for (size_t i = 0; i < part->direction_count && part->directions[i].onset <= when; i++) {
+        const Direction *direction = &part->directions[i];
+        if (direction->kind == DIRECTION_DYNAMIC) {
+            spz_dynamic said = (spz_dynamic)direction->value;
+            loudness = direction->text && !strcmp(direction->text, spz_dynamic_name(said)) ? said : SPZ_DYNAMIC_NONE; /* 'sfz' is of one note */
+        } else if (direction->kind == DIRECTION_WEDGE && direction->value && direction->onset < when)
+            loudness = SPZ_DYNAMIC_NONE;
+        else if (direction->kind == DIRECTION_WORDS && direction->text && (begins_with(direction->text, "cresc") || begins_with(direction->text, "dim") ||
+                                                                           begins_with(direction->text, "decresc")))
+            loudness = SPZ_DYNAMIC_NONE;
+    }
+    return loudness;
+}
+
+static spz_dynamic loudness_of(const spz_movement *movement, const spz_sections *sections, const spz_entry *entry)
+{
+    if (entry->leader >= sections->group_count || !sections->groups[entry->leader].line_count)
+        return SPZ_DYNAMIC_NONE;
+    size_t part = sections->lines[sections->groups[entry->leader].lines[0]].part;
+    return part < movement->part_count ? loudness_at(&movement->parts[part], entry->onset) : SPZ_DYNAMIC_NONE;
+}
+
+static const spz_entry *first_entry(const spz_passage *passage, bool answer)
+{
+    for (size_t i = 0; i < passage->entry_count; i++)
+        if (passage->entries[i].answer == answer)
+            return &passage->entries[i];
+    return NULL;
+}
+
+/* 'Trio' stands over a bar at or before it, and no later bar is marked as something else: a word for a tempo ends it. */
+static bool is_in_trio(const spz_movement *movement, size_t bar)
+{
+    size_t trio = bar + 1;
+    for (size_t i = 0; i <= bar && i < movement->bar_count; i++)
+        trio = movement->bars[i].trio ? i : trio;
+    size_t length;
+    if (trio > bar)
+        return false;
+    const char *there = tempo_at(movement, movement->bars[trio].onset + movement->bars[trio].length, &length);
+    return there == tempo_at(movement, movement->bars[bar].onset, &length);
+}
+
+/* Has the part the entry's first note, at whatever octave? */
+static bool begins_entry(const Part *part, const spz_entry *entry)
+{
+    for (size_t i = 0; i < part->note_count && part->notes[i].onset <= entry->onset; i++) {
+        const Note *note = &part->notes[i];
+        if (note->onset == entry->onset && note->midi >= 0 && note->duration > 0 && (note->midi - entry->first.midi) % 12 == 0)
+            return true;
+    }
+    return false;
+}
+
+static bool is_wind_part(const spz_sections *sections, size_t part)
+{
+    for (size_t i = 0; i < sections->line_count; i++)
+        if (sections->lines[i].part == part)
+            return sections->lines[i].family == SPZ_FAMILY_WOODWIND || sections->lines[i].family == SPZ_FAMILY_BRASS;
+    return false;
+}
+
+/* Without what an editor adds in brackets. */
+static size_t name_length(const char *name)
+{
+    size_t length = strcspn(name, "[(");
+    while (length && name[length - 1] == ' ')
+        length--;
+    return length ? length : strlen(name);
+}
+
+/* Which of the winds have it, as the file names them, where they are few. */
+static void find_winds(const spz_movement *movement, const spz_sections *sections, Citation *citation)
+{
+    const spz_passage *passage = citation->passage;
+    for (size_t i = 0; i < passage->entry_count; i++) {
+        if (!(passage->entries[i].players & SPZ_WIND_PLAYERS) || passage->entries[i].first.midi < 0)
+            continue;
+        for (size_t part = 0; part < movement->part_count; part++) {
+            if (!is_wind_part(sections, part) || !begins_entry(&movement->parts[part], &passage->entries[i]) || !*movement->parts[part].name)
+                continue;
+            if (citation->wind_count < WINDS_MOST)
+                put_words(citation->winds[citation->wind_count], movement->parts[part].name, name_length(movement->parts[part].name));
+            citation->wind_count++;
+        }
+        if (citation->wind_count > WINDS_MOST)
+            citation->wind_count = 0;
+        return;
+    }
+}
+
+void citation_surround(const spz_movement *movement, const spz_sections *sections, Citation *citation)
+{
+    const spz_passage *passage = citation->passage;
+    size_t length;
+    const char *words = tempo_at(movement, passage->onset, &length);
+    put_words(citation->tempo, words, length);
+    citation->trio = is_in_trio(movement, passage->first);
+    const spz_entry *call = first_entry(passage, false), *answer = first_entry(passage, true);
+    citation->loudness = call ? loudness_of(movement, sections, call) : SPZ_DYNAMIC_NONE;
+    citation->answer_loudness = answer ? loudness_of(movement, sections, answer) : SPZ_DYNAMIC_NONE;
+    find_winds(movement, sections, citation);
+}
+
+/* 'tc4' is no heading: one short word with a figure in it. */
+static bool is_code(const char *title)
+{
+    return strlen(title) < 8 && !strchr(title, ' ') && strpbrk(title, "0123456789");
+}
+
+/* The file's name without its folder and ending. */
+static void put_stem(char out[HEADING_TEXT], const char *file)
+{
+    const char *name = path_name(file), *dot = strrchr(name, '.');
+    snprintf(out, HEADING_TEXT, "%.*s", dot && dot > name ? (int)(dot - name) : (int)strlen(name), name);
+}
+
+/* The title, but for what only counts movements or is a code: then the tempo word beside the work's name, the work's name, the file's. */
+void movement_heading(const spz_movement *movement, char out[HEADING_TEXT])
+{
+    const char *title = movement->title, *work = movement->work;
+    size_t own = strlen(work), length;
+    const char *behind = own && !strncmp(title, work, own) && !strncmp(title + own, ": ", 2) ? title + own + 2 : title;
+    bool counted = begins_with(behind, "movement ") && strspn(behind + 9, "0123456789IVX") == strlen(behind + 9);
+    const char *words = movement->bar_count ? tempo_at(movement, movement->bars[0].onset, &length) : (length = 0, "");
+    if (!*title || (is_code(title) && !own))
+        put_stem(out, movement->file);
+    else if (counted && length)
+        snprintf(out, HEADING_TEXT, "%s%s%.*s", work, own ? ": " : "", (int)length, words);
+    else
+        snprintf(out, HEADING_TEXT, "%s", title);
+    if (is_code(out) && !is_code(title) && *title)
+        snprintf(out, HEADING_TEXT, "%s", title);
+}

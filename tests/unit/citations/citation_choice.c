@@ -1,0 +1,231 @@
+/* Which passages are cited, and whom of their players the citation names. */
+#include "citations/citation_facts.h"
+#include "support/evening.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <string.h>
+
+static void picked(const Evening *evening, double strength, size_t most, PlaceInFindings *places)
+{
+    static int32_t as_written[EVENING_BARS];
+    static uint8_t once[EVENING_BARS];
+    Movement movement = evening->movement;
+    for (size_t bar = 0; bar < movement.bar_count; bar++)
+        as_written[bar] = (int32_t)bar;
+    movement.played = as_written;
+    movement.played_pass = once;
+    movement.played_count = movement.bar_count;
+    spz_movement_reading reading = {.movement = &movement, .sections = &evening->map, .findings = &evening->findings};
+    memset(places, 0, sizeof *places);
+    CU_ASSERT_EQUAL_FATAL(notes_pick(&reading, strength, most, places), SPZ_OK);
+}
+
+static void strong_passages_are_cited_first_and_in_order_of_bars(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.55);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 21, 22, 0.95);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 31, 32, 0.4);
+    picked(&evening, 0.5, 2, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 2);
+    CU_ASSERT_EQUAL(places.at[0], 1);
+    CU_ASSERT_EQUAL(places.at[1], 2);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void variety_counts_beside_strength(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.98);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.94);
+    evening_passage(&evening, SPZ_HOCKET, SPZ_VA, SPZ_VC, 21, 22, 0.91);
+    picked(&evening, 0.5, 2, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 2);
+    CU_ASSERT_EQUAL(places.at[0], 0);
+    CU_ASSERT_EQUAL(places.at[1], 2); /* another kind, another pair */
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void the_striking_comes_before_the_clear(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.88);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.85);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VA, SPZ_VC, 21, 22, 0.7);
+    picked(&evening, 0.5, 2, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 2);
+    CU_ASSERT_EQUAL(places.at[1], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void a_theme_comes_before_a_figure(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 11, 12, 0.94)->told.gesture.notes = 2;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 21, 24, 0.91)->told.gesture.notes = 12;
+    picked(&evening, 0.5, 1, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 1);
+    CU_ASSERT_EQUAL(places.at[0], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void what_overlaps_is_cited_once(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 8, 0.9);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 4, 5, 0.6);
+    picked(&evening, 0.5, 6, &places);
+    CU_ASSERT_EQUAL(places.count, 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void a_single_bar_in_common_does_not_keep_a_passage_out(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 8, 0.94);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 8, 15, 0.91);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 31, 34, 0.6);
+    picked(&evening, 0.5, 2, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 2);
+    CU_ASSERT_EQUAL(places.at[1], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void few_are_sure(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VN1, SPZ_VN2, 1, 2, 0.92);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_VA, SPZ_VC, 11, 12, 0.86);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_WINDS, SPZ_STRINGS, 21, 22, 0.98);
+    picked(&evening, 0.5, 6, &places);
+    CU_ASSERT_EQUAL(places.count, 1);
+    array_free(&places);
+    picked(&evening, 0.5, 0, &places); /* all that are strong enough */
+    CU_ASSERT_EQUAL(places.count, 3);
+    array_free(&places);
+    evening.findings.passages.at[0].strength = 0.85;
+    picked(&evening, 0.5, 6, &places); /* nothing is sure: what is likely, between strings */
+    CU_ASSERT_EQUAL(places.count, 2);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+static void winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_else_does(void)
+{
+    Evening evening;
+    PlaceInFindings places;
+    evening_begin(&evening, 60);
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_WINDS, SPZ_STRINGS, 1, 2, 0.98)->turns = 2;
+    evening_passage(&evening, SPZ_EXCHANGE, SPZ_WINDS, SPZ_STRINGS, 21, 22, 0.95)->turns = 4;
+    evening.findings.passages.at[1].told.gesture.notes = 12;
+    picked(&evening, 0.5, 6, &places);
+    CU_ASSERT_EQUAL_FATAL(places.count, 1);
+    CU_ASSERT_EQUAL(places.at[0], 1);
+    array_free(&places);
+    evening_end(&evening);
+}
+
+/* Told of a dialogue with these entries, 'GROUP?' for a call and 'GROUP!' for an answer, each with its onset: "0?0 1!4 0?8". */
+static Citation told(Evening *evening, spz_kind kind, const char *text)
+{
+    static spz_entry entries[16];
+    static spz_link links[8];
+    spz_passage *passage = evening_passage(evening, kind, SPZ_VN1, SPZ_VN2, 1, 8, 0.95);
+    size_t count = 0, link_count = 0;
+    memset(entries, 0, sizeof entries);
+    for (int read; count < 16; text += read, count++) {
+        int group, onset;
+        char sort;
+        if (sscanf(text, " %d%c%d%n", &group, &sort, &onset, &read) != 3)
+            break;
+        size_t link = 0;
+        while (link < link_count && links[link].players != players_of_group((size_t)group))
+            link++;
+        if (link == link_count)
+            links[link_count++] = (spz_link){players_of_group((size_t)group), onset, 0};
+        entries[count] = (spz_entry){.players = links[link].players, .link = link, .onset = onset, .end = onset + 2, .answer = sort == '!'};
+    }
+    passage->entries = entries;
+    passage->entry_count = count;
+    passage->links = links;
+    passage->link_count = link_count;
+    Citation citation = {.passage = passage};
+    citation_tell(&citation);
+    return citation;
+}
+
+static void who_answers_nobody_is_not_told(void)
+{
+    Evening evening;
+    evening_begin(&evening, 20);
+    Citation citation = told(&evening, SPZ_EXCHANGE, "0?0 1!4 2?4 0?8 1!12 2?12");
+    CU_ASSERT_EQUAL_FATAL(citation.told_count, 2);
+    CU_ASSERT_EQUAL(citation.told[1].players, 2);
+    citation = told(&evening, SPZ_EXCHANGE, "0?0 2?2 1!4 2!8"); /* told where it first answers, not where it first plays */
+    CU_ASSERT_EQUAL_FATAL(citation.told_count, 3);
+    CU_ASSERT_EQUAL(citation.told[1].players, 2);
+    CU_ASSERT_EQUAL(citation.told[2].enters, 8);
+    evening_end(&evening);
+}
+
+static void who_answers_in_passing_is_not_told_but_in_a_fugue(void)
+{
+    Evening evening;
+    evening_begin(&evening, 20);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!6 0?8 1!12").told_count, 2);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!8").told_count, 3);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_IMITATION, "0?0 1!4 2!6 0?8 1!12").told_count, 3);
+    evening_end(&evening);
+}
+
+static void of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call(void)
+{
+    Evening evening;
+    evening_begin(&evening, 20);
+    CU_ASSERT_TRUE(told(&evening, SPZ_EXCHANGE, "0?0 1!4").led);
+    CU_ASSERT_TRUE(told(&evening, SPZ_EXCHANGE, "0?0 1!2 0?8 1!10").led);
+    CU_ASSERT_TRUE(told(&evening, SPZ_EXCHANGE, "0?0 1!4 0?8 1!12").led); /* evenly, a few times */
+    CU_ASSERT_FALSE(told(&evening, SPZ_EXCHANGE, "0?0 1!4 0?8 1!12 0?16 1!20 0?24 1!28").led);
+    CU_ASSERT_FALSE(told(&evening, SPZ_EXCHANGE, "0?0 1!6 0?8 1!14").led); /* rather the second, answered at once */
+    CU_ASSERT_FALSE(told(&evening, SPZ_HOCKET, "0?0 1!1 0?8 1!9").led);
+    evening_end(&evening);
+}
+
+void suite_citation_choice(void)
+{
+    static const struct Statement statements[] = {
+        STATEMENT(strong_passages_are_cited_first_and_in_order_of_bars),
+        STATEMENT(variety_counts_beside_strength),
+        STATEMENT(the_striking_comes_before_the_clear),
+        STATEMENT(a_theme_comes_before_a_figure),
+        STATEMENT(what_overlaps_is_cited_once),
+        STATEMENT(a_single_bar_in_common_does_not_keep_a_passage_out),
+        STATEMENT(few_are_sure),
+        STATEMENT(winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_else_does),
+        STATEMENT(who_answers_nobody_is_not_told),
+        STATEMENT(who_answers_in_passing_is_not_told_but_in_a_fugue),
+        STATEMENT(of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call),
+    };
+    suite_of("choice of citations", statements, COUNT(statements));
+}

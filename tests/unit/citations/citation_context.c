@@ -1,0 +1,110 @@
+/* What is said around a citation: heading, key, tempo, loudness, trio, solo winds. */
+#include "citations/citation_facts.h"
+#include "support/sheet_music.h"
+#include "support/suite.h"
+#include <stdio.h>
+#include <string.h>
+
+static const char *heading(const char *notation)
+{
+    static char text[HEADING_TEXT];
+    SheetMusic music = sheet_music(notation);
+    movement_heading(first_movement(&music).movement, text);
+    sheet_music_end(&music);
+    return text;
+}
+
+#define TWO_BARS "Violin I: c5:w | c5\nViolin II: c5:w | c5\nViola: c4:w | c4\nVioloncello: c3:w | c3\n"
+
+static void a_heading_says_more_than_a_number(void)
+{
+    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  title: Rondo\ntime: 4/4\n" TWO_BARS), "Serenade: Rondo");
+    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  movement: 2\ntime: 4/4  tempo: q=60 Adagio\n" TWO_BARS), "Serenade: Adagio");
+    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  movement: 2\ntime: 4/4\n" TWO_BARS), "Serenade: movement 2");
+    CU_ASSERT_STRING_EQUAL(heading("title: Waltz\ntime: 4/4\n" TWO_BARS), "Waltz");
+}
+
+static void a_code_is_no_heading_where_the_name_of_the_file_says_more(void)
+{
+    const char *said = heading("title: tc4\ntime: 4/4\n" TWO_BARS);
+    CU_ASSERT_STRING_NOT_EQUAL(said, "tc4");
+    CU_ASSERT_PTR_NULL(strchr(said, '/'));
+    CU_ASSERT_PTR_NULL(strstr(said, ".musicxml"));
+}
+
+static bool key_is(const char *signature, const char *bass, int fifths, bool minor)
+{
+    char notation[300];
+    int found = 99;
+    bool is_minor = false;
+    snprintf(notation, sizeof notation, "time: 4/4  key: %s\nViolin I: c5:w | c6\nViola: c4:w | c4\nVioloncello: c3:w | %s\n", signature, bass);
+    SheetMusic music = sheet_music(notation);
+    bool plain = movement_key(first_movement(&music).movement, &found, &is_minor);
+    sheet_music_end(&music);
+    return plain && found == fifths && is_minor == minor;
+}
+
+static void the_last_bass_note_says_which_key_of_two(void)
+{
+    CU_ASSERT_TRUE(key_is("-3", "eb2", -3, false));
+    CU_ASSERT_TRUE(key_is("-3", "c2", -3, true));
+    CU_ASSERT_TRUE(key_is("2", "d2", 2, false));
+    CU_ASSERT_TRUE(key_is("6", "d#2", 6, true));
+    CU_ASSERT_FALSE(key_is("2", "a2", 2, false)); /* neither D nor B: nothing is said */
+    CU_ASSERT_FALSE(key_is("2", "a2", 2, true));
+}
+
+static const char answered[] =
+    "time: 4/4  tempo: q=60 Andante\n"
+    "Violin I:    <f> c5 r:h. | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
+    "Violin II:   R | R | R | <p> g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+    "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+    "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n";
+
+/* The first dialogue of a movement, as it is cited. */
+static Citation first_dialogue(const SheetMusic *music)
+{
+    Citation citation = {0};
+    spz_movement_reading reading = first_movement(music);
+    for (size_t i = 0; i < spz_findings_count(reading.findings) && !citation.passage; i++)
+        if (spz_kind_is_antiphony(spz_findings_at(reading.findings, i)->kind))
+            citation.passage = spz_findings_at(reading.findings, i);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(citation.passage);
+    citation_surround(reading.movement, reading.sections, &citation);
+    return citation;
+}
+
+static void loudness_is_that_of_the_call_and_of_the_answer(void)
+{
+    SheetMusic music = sheet_music(answered);
+    Citation citation = first_dialogue(&music);
+    CU_ASSERT_EQUAL(citation.loudness, SPZ_DYNAMIC_F);
+    CU_ASSERT_EQUAL(citation.answer_loudness, SPZ_DYNAMIC_P);
+    CU_ASSERT_STRING_EQUAL(citation.tempo, "Andante");
+    CU_ASSERT_FALSE(citation.trio);
+    sheet_music_end(&music);
+}
+
+static void loudness_is_not_told_once_it_has_begun_to_change(void)
+{
+    char text[sizeof answered + 20];
+    snprintf(text, sizeof text, "%s", answered);
+    char *at = strstr(text, "c5 r:h.");
+    memmove(at + 10, at, strlen(at) + 1);
+    memcpy(at, "\"cresc.\"  ", 10);
+    SheetMusic music = sheet_music(text);
+    CU_ASSERT_EQUAL(first_dialogue(&music).loudness, SPZ_DYNAMIC_NONE);
+    sheet_music_end(&music);
+}
+
+void suite_citation_context(void)
+{
+    static const struct Statement statements[] = {
+        STATEMENT(a_heading_says_more_than_a_number),
+        STATEMENT(a_code_is_no_heading_where_the_name_of_the_file_says_more),
+        STATEMENT(the_last_bass_note_says_which_key_of_two),
+        STATEMENT(loudness_is_that_of_the_call_and_of_the_answer),
+        STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
+    };
+    suite_of("around a citation", statements, COUNT(statements));
+}
