@@ -57,8 +57,9 @@ typedef struct spz_note_options {
     double strength;        /* this strength at least */
     const spz_note_anchor *anchors; /* in order of time; they hold for every movement of the readings, so give one */
     size_t anchor_count;
+    bool listeners;         /* for the audience: a time line of each movement as a picture, SPZ_AS_HTML or, of one movement, SPZ_AS_SVG */
 } spz_note_options;
-#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5, NULL, 0 })
+#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5, NULL, 0, false })
 
 /* For the programme-note writer: a paragraph for each movement, and the passages most worth citing, chosen for strength and variety, each
  * with bars, rehearsal letter, the time at which it sounds and one sentence about what to listen for. SPZ_AS_TEXT, SPZ_AS_MARKDOWN,

@@ -229,7 +229,6 @@ static spz_status set_times(const spz_note_options *options, MovementNotes *note
 spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, NotesRun *run, MovementNotes *notes)
 {
     PlaceInFindings picked = {0};
-    TimeLine line;
     memset(notes, 0, sizeof *notes);
     notes->movement = reading->movement;
     notes->sections = reading->sections;
@@ -237,11 +236,11 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
     notes->file = path_name(spz_movement_file(reading->movement));
     movement_heading(reading->movement, notes->title);
     notes->has_key = movement_key(reading->movement, &notes->fifths, &notes->minor);
-    spz_status status = set_times(options, notes, &line);
+    spz_status status = set_times(options, notes, &notes->line);
     if (!status)
         status = notes_pick(reading, options->strength, options->citations, &picked);
     for (size_t i = 0; i < picked.count && !status; i++)
-        if (!array_push(&notes->citations, citation_of(reading, picked.at[i], options->strength, &line, run)))
+        if (!array_push(&notes->citations, citation_of(reading, picked.at[i], options->strength, &notes->line, run)))
             status = SPZ_NO_MEMORY;
     array_free(&picked);
     if (!status)

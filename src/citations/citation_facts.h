@@ -73,6 +73,7 @@ typedef struct MovementNotes {
     size_t number;               /* of the movement in the document, from 0 */
     ARRAY(Citation) citations;   /* in order of bars */
     Overview overview;
+    TimeLine line;
 } MovementNotes;
 
 /* What one document remembers from movement to movement; all 0 at first. */

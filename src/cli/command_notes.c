@@ -5,15 +5,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const Option option_form = {"format", 0, "FORM", "text, markdown, html, odt (for a word processor), json or csv"};
+static const Option option_form = {"format", 0, "FORM", "text, markdown, html, odt (for a word processor), json or csv; for listeners\n                              html or svg"};
 static const Option option_lasts = {"lasts", 0, "TIME", "how long the movement lasts, such as 7:10; for several movements\n"
                                                         "                              once each, in their order"};
 static const Option option_most = {"most", 0, "NUMBER", "passages cited of each movement at most; 6 when not given"};
 static const Option option_many = {"many", 0, NULL, "all clear and striking passages"};
 static const Option option_at = {"at", 0, "BAR=TIME", "when a bar is heard in a performance, such as 66=2:15; as often as known,\n"
                                                       "                              for one movement"};
+static const Option option_for = {"for", 0, "READERS", "writers (when not given), or listeners: a time line of each movement as a picture (html, svg)"};
 static const Option option_taps = {"taps", 0, "FILE", "the same from a table (CSV): a bar and its time on each line"};
-static const Option *const options[] = {&option_language, &option_lasts, &option_at,  &option_taps, &option_most, &option_many,   &option_all,     &option_strength,
+static const Option *const options[] = {&option_language, &option_for, &option_lasts, &option_at,  &option_taps, &option_most, &option_many,   &option_all,     &option_strength,
                                         &option_year,     &option_settings, &option_set, &option_form, &option_output, &option_verbose, NULL};
 
 enum { MOVEMENTS_MOST = 64, ANCHORS_MOST = 256, BAR_TEXT = 16 };
@@ -148,9 +149,29 @@ static int write_notes(const Arguments *arguments, const Readings *readings, con
     return result;
 }
 
+/* --for and --format. A page is the usual form for listeners. */
+static bool read_form(const Arguments *arguments, bool *listeners, spz_format *format)
+{
+    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_ODT}, pictures[] = {SPZ_AS_HTML, SPZ_AS_SVG};
+    const char *readers = arguments_value(arguments, &option_for, "writers");
+    *listeners = !strcmp(readers, "listeners");
+    if (!*listeners && strcmp(readers, "writers") != 0) {
+        complain_usage(arguments->command, "--for %s: it is writers or listeners", readers);
+        return false;
+    }
+    return *listeners ? sheets_format(arguments, &option_form, "html|svg", pictures, format) : sheets_format(arguments, &option_form, "text|markdown|html|json|csv|odt", formats, format);
+}
+
+static size_t movements_of(const Readings *readings)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < readings->count; i++)
+        count += spz_reading_count(readings->at[i]);
+    return count;
+}
+
 static int run(const Arguments *arguments)
 {
-    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_ODT};
     double lasts[MOVEMENTS_MOST];
     spz_note_options notes = SPZ_NOTES_USUAL;
     spz_format format;
@@ -159,7 +180,7 @@ static int run(const Arguments *arguments)
     Moments moments;
     int year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
-    if (!sheets_format(arguments, &option_form, "text|markdown|html|json|csv|odt", formats, &format) ||
+    if (!read_form(arguments, &notes.listeners, &format) ||
         !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !read_taps(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
@@ -174,7 +195,10 @@ static int run(const Arguments *arguments)
         return result;
     }
     result = readings_make(arguments, settings, year, &readings);
-    if (readings.count && !moments_fit(arguments, &readings, &moments))
+    if (format == SPZ_AS_SVG && movements_of(&readings) > 1) {
+        complain_usage(arguments->command, "--format svg is for one movement at a time");
+        result = EXIT_USAGE;
+    } else if (readings.count && !moments_fit(arguments, &readings, &moments))
         result = EXIT_USAGE;
     else if (readings.count) {
         int written = write_notes(arguments, &readings, &notes, format);

@@ -135,3 +135,10 @@ void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
     out->failed = out->failed || time.failed;
     buffer_free(&time);
 }
+
+void say_timing(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    if (!times_are_known(overview))
+        buffer_puts(out, phrase_text(language, overview->marked ? PHRASE_NOTES_TIMING_MARKS : PHRASE_NOTES_TIMING_NONE));
+}

@@ -170,7 +170,7 @@ static Phrase pair_phrase(const Citation *citation, bool sets)
     }
 }
 
-static void say_pair(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+static void say_pair(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, bool in_full)
 {
     const spz_passage *passage = citation->passage;
     spz_group first[BODIES_MOST], second[BODIES_MOST];
@@ -178,9 +178,10 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
     Buffer change, turns;
     buffer_init(&change);
     buffer_init(&turns);
-    if (citation->alike)
+    if (citation->alike && in_full)
         say_change_of(&change, language, citation->change);
-    say_turns(&turns, language, PHRASE_NOTES_TURNS, passage);
+    if (in_full)
+        say_turns(&turns, language, PHRASE_NOTES_TURNS, passage);
     SAY(out, language, pair_phrase(citation, calling > 1 || answering > 1), slot_players("first", first, calling), slot_players("second", second, answering),
         slot_of("change", &change), slot_of("turns", &turns));
     out->failed = out->failed || change.failed || turns.failed;
@@ -341,9 +342,57 @@ void say_citation(Buffer *out, spz_language language, const MovementNotes *notes
     case SHAPE_VIOLINS:
     case SHAPE_SOLOISTS: say_divided(out, language, notes, citation); break;
     case SHAPE_COUPLING: say_coupling(out, language, notes, citation); break;
-    default: say_pair(out, language, notes, citation);
+    default: say_pair(out, language, notes, citation, true);
     }
     say_winds(out, language, citation);
     say_loudness(out, language, citation);
     say_returns(out, language, notes, citation);
+}
+
+void say_moment_alone(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+{
+    if (!citation->time_count)
+        return;
+    if (times_are_known(&notes->overview))
+        say_clock(out, language, citation->times[0].seconds);
+    else
+        buffer_puts(out, phrase_text(language, share_phrase(citation->times[0].share)));
+}
+
+/* 'first the violas, then the cellos', without bars. */
+static void say_relay(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+{
+    Buffer names[TOLD_MOST], list;
+    const char *items[TOLD_MOST];
+    buffer_init(&list);
+    for (size_t i = 0; i < citation->told_count; i++) {
+        spz_group bodies[BODIES_MOST];
+        Slot players = slot_players("who", bodies, players_of_link(notes, citation, i, bodies));
+        buffer_init(&names[i]);
+        say_template(&names[i], language, "{who.plain}", &players, 1);
+        list.failed = list.failed || names[i].failed;
+        items[i] = names[i].text ? names[i].text : "";
+    }
+    for (size_t i = 0; i < citation->told_count; i++)
+        buffer_printf(&list, "%s%s", i ? ", " : "", items[i]);
+    SAY(out, language, PHRASE_NOTES_RELAY, slot_of("who", &list));
+    out->failed = out->failed || list.failed;
+    for (size_t i = 0; i < citation->told_count; i++)
+        buffer_free(&names[i]);
+    buffer_free(&list);
+}
+
+void say_for_listeners(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+{
+    bool chain = citation->shape == SHAPE_CHAIN || citation->shape == SHAPE_STRETTO;
+    if (chain)
+        say_relay(out, language, notes, citation);
+    else if (spz_kind_is_antiphony(citation->passage->kind) && citation->shape != SHAPE_SPLIT_LINE)
+        say_pair(out, language, notes, citation, false);
+    else if (citation->shape == SHAPE_SPLIT_LINE)
+        say_split_line(out, language, citation);
+    else if (citation->shape == SHAPE_COUPLING)
+        say_coupling(out, language, notes, citation);
+    else
+        say_divided(out, language, notes, citation);
 }

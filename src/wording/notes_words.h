@@ -15,6 +15,11 @@ void say_overview(Buffer *out, spz_language language, const MovementNotes *notes
 void say_origin(Buffer *out, spz_language language, const MovementNotes *notes);
 void say_times(Buffer *out, spz_language language, const MovementNotes *notes);
 
+/* For the audience: who plays, in few words and without bars; when it first sounds, '2:15' or 'a third of the way through'; how the times were found. */
+void say_for_listeners(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation);
+void say_moment_alone(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation);
+void say_timing(Buffer *out, spz_language language, const MovementNotes *notes);
+
 /* '2:15', '1:02:15'. */
 void say_clock(Buffer *out, spz_language language, double seconds);
 /* 'about 7 minutes'. */

@@ -58,6 +58,26 @@ for one in movement["citations"]:
     assert not one["links"] or one["links"][0] == one["calls"] and one["links"][1] == one["answers"]
 END
 
+# For listeners: a picture in which each passage that is cited stands at its time.
+run 0 notes --format json --lasts 5:00 "$one" && cp "$folder/out" "$folder/cited"
+run 0 notes --for listeners --format svg --lasts 5:00 "$one"
+! at_hand python3 || python3 - "$folder/cited" "$folder/out" <<'END' || fault "the time line"
+import json, sys, xml.dom.minidom
+cited = json.load(open(sys.argv[1]))["movements"][0]["citations"]
+svg = xml.dom.minidom.parse(sys.argv[2])
+of = lambda tag, kind: [e for e in svg.getElementsByTagName(tag) if e.getAttribute("class").split(" ")[0] == kind]
+lane = of("rect", "lane")[0]
+left, wide = float(lane.getAttribute("x")), float(lane.getAttribute("width"))
+moments = sorted(float(e.getAttribute("x1")) for e in of("line", "leader") if e.getAttribute("x1") == e.getAttribute("x2") and float(e.getAttribute("y2")) > float(lane.getAttribute("y")))
+assert len(moments) == len(of("text", "when")) == len(cited) and len(of("text", "minutes")) == 6
+assert all(abs(x - (left + wide * c["share"][0])) < 0.2 for x, c in zip(moments, cited))
+assert of("rect", "call") and of("rect", "answer")
+END
+run 0 notes --for listeners "$one" "$two" && [ "$(grep -c '<svg' "$folder/out")" = 2 ] || fault "not a picture for each movement"
+run 1 notes --for listeners --format svg "$one" "$two"
+run 1 notes --for listeners --format json "$one"
+run 1 notes --for children "$one"
+
 # For a word processor: opened by one, where it is at hand, its words are those of the text.
 run 0 notes --format odt -o "$folder/notes.odt" "$one"
 python3 - "$folder/notes.odt" <<'END' || fault "the package is none of OpenDocument"

@@ -1,9 +1,11 @@
-#include "pages/sheets/notes_sheet.h"
+#include "pages/sheets/notes_timeline.h"
 #include "editing/score_files.h"
 #include "writing/document.h"
 
-static const NotesForm *form_of(spz_format format)
+static const NotesForm *form_of(spz_format format, bool listeners, size_t movements)
 {
+    if (listeners)
+        return format == SPZ_AS_HTML ? &timeline_html : format == SPZ_AS_SVG && movements == 1 ? &timeline_svg : NULL;
     switch (format) {
     case SPZ_AS_TEXT: return &notes_text;
     case SPZ_AS_MARKDOWN: return &notes_markdown;
@@ -51,7 +53,10 @@ spz_status spz_sheet_notes(const spz_reading *const *readings, size_t count, con
 {
     spz_note_options usual = SPZ_NOTES_USUAL;
     const spz_note_options *wanted = options ? options : &usual;
-    const NotesForm *form = form_of(format);
+    size_t movements = 0;
+    for (size_t i = 0; i < count; i++)
+        movements += spz_reading_count(readings[i]);
+    const NotesForm *form = form_of(format, wanted->listeners, movements);
     NotesRun run = {0};
     SheetOut sheet;
     spz_status status = SPZ_OK;
