@@ -57,9 +57,22 @@ typedef struct spz_note_options {
     double strength;        /* this strength at least */
     const spz_note_anchor *anchors; /* in order of time; they hold for every movement of the readings, so give one */
     size_t anchor_count;
+    bool notation;          /* SPZ_AS_HTML: with the notes of each citation as a picture */
+    const char *engraver, *cache; /* as in spz_report_options: folder of what engraves them, and where engravings are kept; NULL: drawn; not kept */
     bool listeners;         /* for the audience: a time line of each movement as a picture, SPZ_AS_HTML or, of one movement, SPZ_AS_SVG */
 } spz_note_options;
-#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5, NULL, 0, false })
+#define SPZ_NOTES_USUAL (SPZ_VALUE(spz_note_options){ SPZ_ENGLISH, NULL, 0, 6, 0.5, NULL, 0, false, NULL, NULL, false })
+
+/* What a picture of notes is saved as. PDF and EPS are made by rsvg-convert (librsvg), where it is at hand. */
+typedef enum spz_picture { SPZ_PICTURE_SVG, SPZ_PICTURE_PDF, SPZ_PICTURE_EPS } spz_picture;
+/* Takes a picture and its name without an ending, unlike all others: 'symphony-1-66-71'. Owns the document. Anything but SPZ_OK ends it all. */
+typedef spz_status spz_picture_taker(void *context, const char *name, spz_document *picture);
+/* Whether pictures can be saved so on this machine. */
+SPZ_API bool spz_picture_possible(spz_picture form);
+/* The notes of each citation, the first call and its answer, for the booklet: engraved where `options` names an engraver that can do it, else drawn. Also
+ * SPZ_BAD_ARGUMENT for a form that isn't possible. */
+SPZ_API spz_status spz_sheet_notes_pictures(const spz_reading *const *readings, size_t count, const spz_note_options *options, spz_picture form,
+                                            spz_picture_taker *take, void *context);
 
 /* For the programme-note writer: a paragraph for each movement, and the passages most worth citing, chosen for strength and variety, each
  * with bars, rehearsal letter, the time at which it sounds and one sentence about what to listen for. SPZ_AS_TEXT, SPZ_AS_MARKDOWN,

@@ -90,6 +90,8 @@ void notes_free(MovementNotes *notes);
 /* citation_told.c: fills in what is told of a dialogue's players. A body of players that is heard beside an answer, and answers nobody, is not
  * told, nor is one that answers in passing. */
 void citation_tell(Citation *citation);
+/* Which of two is named first: who leads, or, where neither does, who stands higher in the score. 0 or 1. */
+size_t citation_named_first(const Citation *citation);
 
 /* citation_context.c: fills in what the file says around it. */
 void citation_surround(const spz_movement *movement, const spz_sections *sections, Citation *citation);

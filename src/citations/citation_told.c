@@ -94,3 +94,9 @@ void citation_tell(Citation *citation)
         tell_links(citation);
     citation->led = passage->kind == SPZ_EXCHANGE || passage->kind == SPZ_IMITATION ? is_led(citation) : citation->told_count > 2;
 }
+
+size_t citation_named_first(const Citation *citation)
+{
+    spz_players one = citation->told[0].players, two = citation->told[1].players;
+    return !citation->led && citation->told_count == 2 && one && two && (two & -two) < (one & -one);
+}

@@ -1,6 +1,7 @@
 #include "messages.h"
 #include "output.h"
-#include "command_sheets.h"
+#include "engraver_place.h"
+#include "note_pictures.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -13,9 +14,11 @@ static const Option option_many = {"many", 0, NULL, "all clear and striking pass
 static const Option option_at = {"at", 0, "BAR=TIME", "when a bar is heard in a performance, such as 66=2:15; as often as known,\n"
                                                       "                              for one movement"};
 static const Option option_for = {"for", 0, "READERS", "writers (when not given), or listeners: a time line of each movement as a picture (html, svg)"};
+static const Option option_notation = {"notation", 0, NULL, "with --format html: the notes of each citation as a picture"};
+static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves these notes (`make engraver`); none: they are drawn"};
 static const Option option_taps = {"taps", 0, "FILE", "the same from a table (CSV): a bar and its time on each line"};
 static const Option *const options[] = {&option_language, &option_for, &option_lasts, &option_at,  &option_taps, &option_most, &option_many,   &option_all,     &option_strength,
-                                        &option_year,     &option_settings, &option_set, &option_form, &option_output, &option_verbose, NULL};
+                                        &option_year,     &option_settings, &option_set, &option_form, &option_notation, &option_pictures, &option_picture_form, &option_engraver, &option_output, &option_verbose, NULL};
 
 enum { MOVEMENTS_MOST = 64, ANCHORS_MOST = 256, BAR_TEXT = 16 };
 
@@ -180,13 +183,17 @@ static int run(const Arguments *arguments)
     Moments moments;
     int year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
-    if (!read_form(arguments, &notes.listeners, &format) ||
+    spz_picture picture_form;
+    if (!read_form(arguments, &notes.listeners, &format) || !note_picture_form(arguments, &picture_form) ||
         !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !read_taps(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
     notes.citations = (size_t)most;
     notes.anchors = moments.at;
     notes.anchor_count = moments.count;
+    notes.notation = arguments_have(arguments, &option_notation);
+    if (notes.notation || arguments_have(arguments, &option_pictures))
+        notes.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
     int result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &notes.language))
         result = EXIT_USAGE;
@@ -202,6 +209,8 @@ static int run(const Arguments *arguments)
         result = EXIT_USAGE;
     else if (readings.count) {
         int written = write_notes(arguments, &readings, &notes, format);
+        if (!written && arguments_have(arguments, &option_pictures))
+            written = note_pictures_write(arguments, &readings, &notes, picture_form);
         result = written ? written : result;
     }
     readings_free(&readings);

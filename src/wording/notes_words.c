@@ -174,7 +174,7 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
 {
     const spz_passage *passage = citation->passage;
     spz_group first[BODIES_MOST], second[BODIES_MOST];
-    size_t calling = players_of_link(notes, citation, 0, first), answering = players_of_link(notes, citation, 1, second);
+    size_t from = citation_named_first(citation), calling = players_of_link(notes, citation, from, first), answering = players_of_link(notes, citation, 1 - from, second);
     Buffer change, turns;
     buffer_init(&change);
     buffer_init(&turns);

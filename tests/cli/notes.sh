@@ -78,6 +78,36 @@ run 1 notes --for listeners --format svg "$one" "$two"
 run 1 notes --for listeners --format json "$one"
 run 1 notes --for children "$one"
 
+# The notes of each citation, drawn: as many pictures as citations, each with the staves of those who play and marks over call and answer.
+run 0 notes --format json "$one" && cp "$folder/out" "$folder/cited"
+run 0 notes --engraver none --pictures "$folder/pictures" "$one"
+! at_hand python3 || python3 - "$folder/cited" "$folder/pictures" <<'END' || fault "the pictures of notes"
+import json, os, sys, xml.dom.minidom
+cited = json.load(open(sys.argv[1]))["movements"][0]["citations"]
+for one in cited:
+    name = "brelisk-balconies-1-%s-%s-%s.svg" % (one["kind"], one["first_bar"], one["last_bar"])
+    svg = xml.dom.minidom.parse(os.path.join(sys.argv[2], name)).documentElement
+    texts = [(t.getAttribute("class"), t.firstChild.data) for t in svg.getElementsByTagName("text")]
+    staves = [text for kind, text in texts if kind == "staff-name"]
+    assert one["kind"] not in ("exchange", "imitation", "hocket") or len(staves) >= 2
+    assert one["first_bar"] in [text for kind, text in texts if kind == "number"] and float(svg.getAttribute("width")) > 0
+assert len(os.listdir(sys.argv[2])) == len(cited)
+END
+run 0 notes --engraver none --format html --notation "$one"
+[ "$(grep -c 'src="data:image/svg' "$folder/out")" = "$(grep -c '<dt>' "$folder/out")" ] || fault "a citation without its notes on the page"
+run 1 notes --picture-format gif "$one"
+if command -v rsvg-convert > /dev/null 2>&1; then
+    for form in pdf eps; do
+        run 0 notes --engraver none --most 1 --pictures "$folder/$form" --picture-format $form "$one"
+        for picture in "$folder/$form"/*; do
+            case $(head -c 5 "$picture") in %PDF-|%!PS-) ;; *) fault "$picture is no $form" ;; esac
+        done
+    done
+else
+    skip "rsvg-convert is not at hand (Debian package librsvg2-bin)"
+    run 1 notes --pictures "$folder/pdf" --picture-format pdf "$one"
+fi
+
 # For a word processor: opened by one, where it is at hand, its words are those of the text.
 run 0 notes --format odt -o "$folder/notes.odt" "$one"
 python3 - "$folder/notes.odt" <<'END' || fault "the package is none of OpenDocument"

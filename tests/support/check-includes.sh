@@ -73,7 +73,7 @@ for file in $(find src include tests -name node_modules -prune -o -name '*.[ch]'
 done
 # Read, not written: the scanner of scores to be marked, the head that names an encoding, the test whether an engraving is whole; messages of the reader
 # name elements.
-reads="src/editing/mark_xml.c src/editing/mark_encoding.c src/pages/web/engrave.c $(echo src/reader/*.c)"
+reads="src/editing/mark_xml.c src/editing/mark_encoding.c src/pages/drawings/engrave.c $(echo src/reader/*.c)"
 past=$(find src -name '*.[ch]' ! -path 'src/writing/*' ! -path src/support/numbers.c ! -path src/cli/messages.c | sort | xargs awk -v reads="$reads" -f "$here/doors.awk")
 [ -z "$past" ] || say "$past"
 # Letters, digits and causes of errors do not hang on the host's language either; the command line, which chooses none, may ask the standard library.

@@ -1,6 +1,6 @@
 /* The notes as a page: one file, to be printed or copied from. */
 #include "pages/own_texts.h"
-#include "pages/sheets/notes_sheet.h"
+#include "pages/sheets/notes_pictures.h"
 
 static PageHead head_of(spz_language language)
 {
@@ -30,6 +30,29 @@ static void own_line(Html *html, const char *element, const char *class, const c
     html_line_end(html);
 }
 
+/* The notes of a citation. */
+static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
+{
+    const Buffer *svg = sheet->pictures ? &sheet->pictures[i] : NULL;
+    double width, height;
+    Buffer address;
+    if (!svg || !svg->length)
+        return;
+    buffer_init(&address);
+    notes_picture_size(svg, &width, &height);
+    html_data_address(&address, "image/svg+xml", svg->text, svg->length);
+    sheet->html.failed = sheet->html.failed || buffer_failed(&address);
+    html_open_class(&sheet->html, "dd", "picture");
+    html_open(&sheet->html, "img");
+    html_put(&sheet->html, "alt", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
+    html_put_number(&sheet->html, "width", width > 700 ? width * 0.6 : width, 0); /* engraved notes are larger than drawn ones */
+    html_put(&sheet->html, "src", address.text ? address.text : "");
+    html_close_void(&sheet->html);
+    html_close(&sheet->html);
+    html_line_end(&sheet->html);
+    buffer_free(&address);
+}
+
 static void citations(SheetOut *sheet, const MovementNotes *notes)
 {
     Html *html = &sheet->html;
@@ -38,6 +61,7 @@ static void citations(SheetOut *sheet, const MovementNotes *notes)
     for (size_t i = 0; i < notes->citations.count; i++) {
         own_line(html, "dt", NULL, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
         own_line(html, "dd", NULL, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
+        picture(sheet, notes, i);
     }
     html_close(html);
     html_line_end(html);

@@ -13,11 +13,13 @@ typedef struct SheetOut {
     Json json;
     Buffer line; /* what is being said just now */
     spz_language language;
+    const Buffer *pictures; /* of what is being written just now, one each; NULL for none */
 } SheetOut;
 
 static inline void sheet_begin(SheetOut *sheet, spz_language language)
 {
     sheet->language = language;
+    sheet->pictures = NULL;
     buffer_init(&sheet->text);
     buffer_init(&sheet->line);
     csv_begin(&sheet->row, &sheet->text);

@@ -1,6 +1,6 @@
 /* The passages that matter most, engraved: cut out of the score, sent to the engraver together, and put into the page as images. */
-#include "pages/web/engrave.h"
-#include "editing/excerpt.h"
+#include "pages/drawings/engrave.h"
+#include "pages/drawings/notation_parts.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
 #include "support/memory.h"
@@ -26,32 +26,6 @@ static int stronger_first(const void *a, const void *b)
     return one->index < two->index ? -1 : one->index > two->index;
 }
 
-static bool takes_part(const spz_passage *passage, size_t group)
-{
-    for (size_t i = 0; i < passage->entry_count; i++)
-        if (group < 63 && (passage->entries[i].players >> group & 1))
-            return true;
-    return web_group_takes_part(passage, 0, group) || web_group_takes_part(passage, 1, group);
-}
-
-/* Parts of the groups that the passage is about, in score order, each once. */
-static size_t parts_of(const Web *web, const spz_passage *passage, ExcerptPart parts[PARTS_MOST])
-{
-    size_t count = 0;
-    for (size_t part = 0; part < web->movement->part_count && count < PARTS_MOST; part++) {
-        const char *name = NULL;
-        for (size_t group = 0; group < web->map->group_count && !name; group++) {
-            const Group *about = &web->map->groups[group];
-            for (size_t i = 0; i < about->line_count && !name; i++)
-                if (web->map->lines[about->lines[i]].part == part && takes_part(passage, group))
-                    name = about->about.name;
-        }
-        if (name)
-            parts[count++] = (ExcerptPart){part, name};
-    }
-    return count;
-}
-
 static size_t last_shown(const spz_passage *passage)
 {
     return passage->last - passage->first < BARS_MOST ? passage->last : passage->first + BARS_MOST - 1;
@@ -61,7 +35,7 @@ static void cut_passage(const Web *web, const ExcerptSource *source, size_t inde
 {
     ExcerptPart parts[PARTS_MOST];
     const spz_passage *passage = spz_findings_at(web->shown->reading.findings, index);
-    size_t count = parts_of(web, passage, parts);
+    size_t count = notation_parts(web->map, web->movement, view_players(passage), parts, PARTS_MOST);
     if (count > 0 && passage->last < web->movement->bar_count)
         excerpt_cut(source, parts, count, passage->first, last_shown(passage), excerpt);
 }

@@ -1,7 +1,7 @@
-/* engrave.h - excerpts in MusicXML as engraved notes, by the program in the folder engraver/ beside it (its package.json names what does it). The
+/* engrave.h - excerpts in MusicXML as engraved notes, by the program in the folder engraver/ of pages/web (its package.json names what does it). The
  * program is started directly, never through a shell; each engraving is kept in a cache under the digest of what it was made from. */
-#ifndef PAGES_WEB_ENGRAVE_H
-#define PAGES_WEB_ENGRAVE_H
+#ifndef PAGES_DRAWINGS_ENGRAVE_H
+#define PAGES_DRAWINGS_ENGRAVE_H
 #include "spezzato/status.h"
 #include "support/buffer.h"
 #include <stdbool.h>

@@ -1,23 +1,16 @@
 #define _XOPEN_SOURCE 700
-#include "pages/web/engrave.h"
+#include "pages/drawings/engrave.h"
 #include "spezzato/report.h"
 #include "writing/document.h"
+#include "support/program.h"
 #include "support/sha256.h"
 #include "support/memory.h"
-#include <errno.h>
-#include <fcntl.h>
-#include <signal.h>
-#include <spawn.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
-extern char **environ;
-
-enum { PATH_SIZE = 4096, SECONDS_MOST = 120, DRAWING_MOST = 8 << 20 };
+enum { PATH_SIZE = 4096, DRAWING_MOST = 8 << 20 };
 static const char recipe[] = "spezzato engraving 2"; /* changes when engrave.mjs or its options do */
 
 static bool join_path(char out[PATH_SIZE], const char *folder, const char *name, const char *ending)
@@ -78,54 +71,12 @@ static void keep_cached(const char *cache, const Buffer *excerpt, const Buffer *
     spz_document_free(document);
 }
 
-/* Waits for the child; one that takes too long is ended. */
-static bool wait_for(pid_t child)
-{
-    static const struct timespec moment = {0, 20 * 1000 * 1000};
-    time_t begun = time(NULL);
-    int status = 0;
-    pid_t done;
-    while ((done = waitpid(child, &status, WNOHANG)) == 0 || (done < 0 && errno == EINTR)) {
-        if (time(NULL) - begun > SECONDS_MOST) {
-            kill(child, SIGKILL);
-            while (waitpid(child, &status, 0) < 0 && errno == EINTR)
-                continue;
-            return false;
-        }
-        nanosleep(&moment, NULL);
-    }
-    return done == child && WIFEXITED(status) && WEXITSTATUS(status) == 0;
-}
-
-/* node by the folders of PATH. One that is not named from the root would be looked for in the working folder, where a stranger's files may
- * lie; it is passed over. */
-static bool find_node(char out[PATH_SIZE])
-{
-    const char *at = getenv("PATH");
-    for (size_t length; at && *at; at += length + (at[length] == ':')) {
-        length = strcspn(at, ":");
-        int written = *at == '/' ? snprintf(out, PATH_SIZE, "%.*s/node", (int)length, at) : -1;
-        if (written > 0 && written < PATH_SIZE && access(out, X_OK) == 0)
-            return true;
-    }
-    return false;
-}
-
 static bool start(const char *script, FILE *in, FILE *out)
 {
-    char node[PATH_SIZE], copy[PATH_SIZE];
+    char node[PROGRAM_PATH], copy[PATH_SIZE];
     char *const words[] = {node, copy, NULL};
-    posix_spawn_file_actions_t actions;
-    pid_t child;
     snprintf(copy, sizeof copy, "%s", script);
-    if (!find_node(node) || posix_spawn_file_actions_init(&actions) != 0)
-        return false;
-    bool good = posix_spawn_file_actions_adddup2(&actions, fileno(in), STDIN_FILENO) == 0 &&
-                posix_spawn_file_actions_adddup2(&actions, fileno(out), STDOUT_FILENO) == 0 &&
-                posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, "/dev/null", O_WRONLY, 0) == 0 &&
-                posix_spawn(&child, node, &actions, NULL, words, environ) == 0 && wait_for(child);
-    posix_spawn_file_actions_destroy(&actions);
-    return good;
+    return program_find("node", node) && program_run(words, in, out);
 }
 
 static bool read_drawing(FILE *out, Buffer *drawing)
@@ -173,7 +124,7 @@ spz_engraver spz_engraver_state(const char *folder)
     char path[PATH_SIZE];
     if (!join_path(path, folder, "engrave.mjs", "") || access(path, R_OK) != 0 || !join_path(path, folder, "node_modules", "") || access(path, R_OK) != 0)
         return SPZ_ENGRAVER_ABSENT;
-    return find_node(path) ? SPZ_ENGRAVER_READY : SPZ_ENGRAVER_WITHOUT_NODE;
+    return program_find("node", path) ? SPZ_ENGRAVER_READY : SPZ_ENGRAVER_WITHOUT_NODE;
 }
 
 spz_status engrave_all(const char *folder, const char *cache, const Buffer *excerpts, Buffer *drawings, size_t count)
