@@ -103,6 +103,7 @@ static Citation citation_of(const spz_movement_reading *reading, size_t place, d
     citation.variant = run->told[citation.shape]++;
     citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
     find_change(&citation);
+    citation_find_whole(reading->sections, &citation);
     citation_surround(reading->movement, reading->sections, &citation);
     find_times(reading->movement, line, &citation);
     find_returns(reading->findings, strength, &citation);

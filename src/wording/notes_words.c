@@ -245,6 +245,19 @@ static void say_chain(Buffer *out, spz_language language, const MovementNotes *n
     buffer_free(&turns);
 }
 
+/* Contrast: who plays the shared melody whole, and where. */
+static void say_whole(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+{
+    Buffer bar;
+    if (citation->passage->kind != SPZ_SPLIT_LINE || citation->whole_group >= spz_sections_groups(notes->sections))
+        return;
+    buffer_init(&bar);
+    say_bar(&bar, language, notes, citation->whole_bar);
+    SAY(out, language, PHRASE_NOTES_WHOLE, slot_players("who", spz_sections_group(notes->sections, citation->whole_group), 1), slot_of("bar", &bar));
+    out->failed = out->failed || bar.failed;
+    buffer_free(&bar);
+}
+
 static void say_split_line(Buffer *out, spz_language language, const Citation *citation)
 {
     const spz_braid *braid = &citation->passage->told.braid;
@@ -344,6 +357,7 @@ void say_citation(Buffer *out, spz_language language, const MovementNotes *notes
     case SHAPE_COUPLING: say_coupling(out, language, notes, citation); break;
     default: say_pair(out, language, notes, citation, true);
     }
+    say_whole(out, language, notes, citation);
     say_winds(out, language, citation);
     say_loudness(out, language, citation);
     say_returns(out, language, notes, citation);

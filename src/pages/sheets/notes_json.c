@@ -97,6 +97,15 @@ static void put_context(Json *json, const Citation *citation)
     json_end(json);
 }
 
+/* Who plays a split line whole elsewhere, and from which bar on. */
+static void put_whole(Json *json, const MovementNotes *notes, const Citation *citation)
+{
+    bool there = citation->whole_group < spz_sections_groups(notes->sections);
+    char name[WORDS_TEXT];
+    json_put_text(json, "whole_bar", there ? spz_movement_bar_number(notes->movement, citation->whole_bar) : NULL);
+    json_put_text(json, "whole_by", there ? words_body(SPZ_ENGLISH, spz_sections_group(notes->sections, citation->whole_group), name) : NULL);
+}
+
 static void put_citation(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -119,6 +128,7 @@ static void put_citation(SheetOut *sheet, const MovementNotes *notes, const Cita
     json_put_flag(json, "led", citation->led);
     put_interval(json, citation);
     put_returns(json, citation);
+    put_whole(json, notes, citation);
     put_context(json, citation);
     json_put_text(json, "place", said_of_one(sheet, say_citation_place, notes, citation));
     json_put_text(json, "text", said_of_one(sheet, say_citation, notes, citation));
