@@ -56,7 +56,7 @@ echo
 echo "Every command on the largest, $(basename "$largest"), against the same pass of xmllint:"
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
 for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "parts" \
-    "notes" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
+    "notes" "notes --for listeners" "notes --engraver none --notation --format html" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
     operand=$largest
     [ "$command" = settings ] && operand=""
     figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against xmllint --stream --noout "$largest")
