@@ -277,11 +277,11 @@ static int run(const Arguments *arguments)
 
 const Command command_report = {
     .name = "report",
-    .purpose = "the conductor's pages for a browser: map, passages, stage, arrangements",
+    .purpose = "the conductor's pages for a browser: stage, verdict, passages in notes, strip",
     .operands = "SCORE...",
-    .help = "Writes a page for each score, and index.html that leads to them, into a folder: the seating with its reasons,\n"
-            "a map of the passages that can be filtered and opened, the stage, and all arrangements. The pages need\n"
-            "nothing else, fetch nothing, and print on A4 and Letter. A season's table (PLAN.csv) stands for its scores; its\n"
+    .help = "Writes a page for each score, and index.html that leads to them, into a folder: stage, verdict, the passages\n"
+            "that weigh most in notes and the movement as a strip at a glance; then the grounds, any second seating\n"
+            "beside it, and all passages, to be filtered and opened. The pages need nothing else, fetch nothing, and print on A4 and Letter. A season's table (PLAN.csv) stands for its scores; its\n"
             "plan becomes a page too, and each concert one: the best single seating for the evening, what it gives up in each\n"
             "movement, what one change at the interval would gain, the stage before and after each change. With --work a page more:\n"
             "one seating for all the scores, with what it gives up in each movement in bars and minutes.\n"

@@ -7,6 +7,7 @@
 #include "support/utf8.h"
 #include "support/memory.h"
 #include <stdlib.h>
+#include <stdint.h>
 #include <string.h>
 
 enum { DEPTH_FRAME = 2, DEPTH_BAR = 3, DEPTH_ITEM = 4, DEPTH_SIGN = 5, NUMBERS = 8 };
@@ -131,6 +132,15 @@ static spz_status take_text(ExcerptSource *source, const ScoreFile *file)
     return !status && (!source->text.text || !utf8_is_valid(source->text.text, source->text.length)) ? SPZ_NOT_XML : status;
 }
 
+static bool index_lines(ExcerptSource *source)
+{
+    const char *text = source->text.text;
+    for (const char *end = text; (end = memchr(end, '\n', source->text.length - (size_t)(end - text))) != NULL; end++)
+        if (!array_push(&source->lines, (size_t)(end - text)))
+            return false;
+    return true;
+}
+
 spz_status excerpt_open(ExcerptSource *source, const char *path, const Movement *movement)
 {
     ScoreFile file;
@@ -148,6 +158,8 @@ spz_status excerpt_open(ExcerptSource *source, const char *path, const Movement 
         memset(source->bars, 0, bars * sizeof *source->bars);
     if (!status)
         status = index_text(source);
+    if (!status && !index_lines(source))
+        status = SPZ_NO_MEMORY;
     if (status)
         excerpt_close(source);
     return status;
@@ -158,6 +170,7 @@ void excerpt_close(ExcerptSource *source)
     buffer_free(&source->text);
     memory_free(source->bars);
     array_free(&source->signs);
+    array_free(&source->lines);
     *source = (ExcerptSource){.movement = source->movement};
 }
 
@@ -178,6 +191,50 @@ static void add_signs(const ExcerptSource *source, size_t part, size_t first, Ht
     html_close(html);
 }
 
+static uint32_t line_of(const ExcerptSource *source, size_t offset)
+{
+    size_t low = 0, high = source->lines.count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (source->lines.at[middle] < offset)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return (uint32_t)low + 1;
+}
+
+/* The colour of the note whose start tag lies there; NULL where it has one of its own, or none is asked for. */
+static const char *colour_of(const ExcerptSource *source, size_t part, const char *tag, const char *tag_end)
+{
+    static const char own[] = " color=";
+    for (const char *at = tag; at + sizeof own - 1 < tag_end; at++)
+        if (memcmp(at, own, sizeof own - 1) == 0)
+            return NULL;
+    return source->colour(source->context, part, line_of(source, (size_t)(tag_end - source->text.text)));
+}
+
+/* The bar with the colours put into the start tags of its notes. */
+static void add_coloured(const ExcerptSource *source, size_t part, const char *text, const char *end, Html *html)
+{
+    static const char note[] = "<note";
+    const char *from = text;
+    for (const char *at = text; (at = memchr(at, '<', (size_t)(end - at))) != NULL && at + sizeof note < end; at++) {
+        const char *name_end = at + sizeof note - 1, *tag_end = memchr(at, '>', (size_t)(end - at));
+        if (memcmp(at, note, sizeof note - 1) != 0 || !strchr(" >\t\r\n", *name_end) || !tag_end)
+            continue;
+        const char *colour = colour_of(source, part, at, tag_end);
+        if (!colour)
+            continue;
+        html_raw_piece(html, from, (size_t)(name_end - from));
+        html_raw(html, " color=\"");
+        html_raw(html, colour);
+        html_raw(html, "\"");
+        from = name_end;
+    }
+    html_raw_piece(html, from, (size_t)(end - from));
+}
+
 static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t first, Html *html)
 {
     const BarText *text = &source->bars[part * source->movement->bar_count + bar];
@@ -185,7 +242,10 @@ static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t
     html_put(html, "number", source->movement->bars[bar].number);
     if (bar == first)
         add_signs(source, part, first, html);
-    html_raw_piece(html, source->text.text + text->begin, text->end - text->begin);
+    if (source->colour)
+        add_coloured(source, part, source->text.text + text->begin, source->text.text + text->end, html);
+    else
+        html_raw_piece(html, source->text.text + text->begin, text->end - text->begin);
     html_close(html);
     html_line_end(html);
 }

@@ -1,5 +1,5 @@
 /* excerpt.h - a few bars of a few parts, cut out of a score file as a MusicXML score of their own: what stands in these bars is taken over
- * byte for byte (without slurs that lead out of them), and what is in force at their beginning (key, time, clefs, transposition) is put before it. */
+ * byte for byte (without slurs that lead out of them, with the colours that are asked for), and what is in force at their beginning (key, time, clefs, transposition) is put before it. */
 #ifndef EDITING_EXCERPT_H
 #define EDITING_EXCERPT_H
 #include "model/movement.h"
@@ -20,6 +20,10 @@ typedef struct ExcerptSource {
     Buffer text;          /* the movement's file as UTF-8 */
     BarText *bars;        /* part * bar_count + bar */
     ARRAY(SignText) signs; /* in order of the file */
+    ARRAY(size_t) lines;   /* where each line of the text ends */
+    /* The colour of a note ("#184f7e"; NULL: as the others) by its part and its line in the file. Set by whoever cuts, NULL: none has a colour. */
+    const char *(*colour)(const void *context, size_t part, uint32_t line);
+    const void *context;
 } ExcerptSource;
 
 /* Opens the file that the movement was read from, once more. Not SPZ_OK where no excerpts can be cut: the file has gone or changed, is not in

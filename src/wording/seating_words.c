@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+_Static_assert(PHRASE_FRACTION_6 - PHRASE_FRACTION_2 == 4, "fractions in their order");
+
 _Static_assert(PHRASE_ARRANGEMENT_TOGETHER_VIOLAS_OUTSIDE - PHRASE_ARRANGEMENT_OPPOSED_CELLOS_LEFT ==
                    SPZ_TOGETHER_VIOLAS_OUTSIDE - SPZ_OPPOSED_CELLOS_LEFT, "arrangements in their order");
 _Static_assert(PHRASE_TERM_HOUSE - PHRASE_TERM_VIOLINS == SPZ_TERM_HOUSE - SPZ_TERM_VIOLINS, "terms in their order");
@@ -92,14 +94,19 @@ char *spz_verdict_sentence(const spz_verdict *verdict, spz_language language, ch
     return out;
 }
 
-/* Near 1 and below it a second decimal, so that nothing ever 'turns at 1.0 times'. */
+/* What the weight has to come to for her who holds it to be worth less or more: half, a third ... of what is reckoned, or so many times that. */
 void say_turning(Buffer *out, spz_language language, spz_turning turning)
 {
-    static const double slightest = 0.005;
+    static const double slightest = 0.005, nearly = 0.75;
+    long part = lround(1 / fmax(turning.factor, 0.01));
     if (turning.factor <= 0)
         return;
-    SAY(out, language, fabs(turning.factor - 1) < slightest ? PHRASE_TURNING_SLIGHTEST : PHRASE_TURNING_FACTOR,
-        slot_text("term", words_term(language, turning.term)), slot_decimal("factor", turning.factor, turning.factor >= 1.1 ? 1 : 2));
+    Phrase phrase = fabs(turning.factor - 1) < slightest ? PHRASE_TURNING_SLIGHTEST
+                    : turning.factor > 1                 ? PHRASE_TURNING_FACTOR
+                    : turning.factor > nearly            ? PHRASE_TURNING_LESS
+                                                         : PHRASE_TURNING_PART;
+    SAY(out, language, phrase, slot_text("term", words_term(language, turning.term)), slot_decimal("factor", turning.factor, turning.factor >= 1.1 ? 1 : 2),
+        slot_phrase("part", part <= 6 ? (Phrase)(PHRASE_FRACTION_2 + (part < 2 ? 0 : part - 2)) : PHRASE_FRACTION_SMALL));
 }
 
 void say_best_order(Buffer *out, spz_language language, const spz_verdict *verdict)

@@ -94,15 +94,51 @@ spz_players view_players(const spz_passage *passage)
     return all;
 }
 
+static bool same_sounds(const ScoreView *view, const spz_passage *first, const spz_passage *later, size_t group)
+{
+    const Group *of = &view->map->groups[group];
+    size_t one = group_sound_at(of, first->onset), two = group_sound_at(of, later->onset);
+    for (;; one++, two++) {
+        bool ended = one >= of->sound_count || of->sounds[one].onset >= first->end, also = two >= of->sound_count || of->sounds[two].onset >= later->end;
+        if (ended || also)
+            return ended && also;
+        const GroupSound *a = &of->sounds[one], *b = &of->sounds[two];
+        if (a->onset - first->onset != b->onset - later->onset || a->duration != b->duration || a->note->midi != b->note->midi)
+            return false;
+    }
+}
+
+bool view_repeats(const ScoreView *view, size_t first, size_t later)
+{
+    const spz_passage *one = spz_findings_at(view->findings, first), *two = spz_findings_at(view->findings, later);
+    spz_players players = view_players(one);
+    if (one->kind != two->kind || one->onset >= two->onset || one->end - one->onset != two->end - two->onset || players != view_players(two) ||
+        one->entry_count != two->entry_count || !(players & ~SPZ_WIND_PLAYERS))
+        return false;
+    for (size_t group = 0; group < view->map->group_count && group < 63; group++)
+        if (players >> group & 1 && !same_sounds(view, one, two, group))
+            return false;
+    return true;
+}
+
+size_t view_first_heard(const ScoreView *view, size_t passage)
+{
+    for (size_t i = 0; i < passage; i++)
+        if (view_repeats(view, i, passage))
+            return i;
+    return passage;
+}
+
 typedef struct Decisive {
     size_t passages[VIEW_DECISIVE];
     size_t count;
 } Decisive;
 
-static bool has(const Decisive *chosen, size_t passage)
+/* It, or the same music elsewhere. */
+static bool has(const ScoreView *view, const Decisive *chosen, size_t passage)
 {
     for (size_t i = 0; i < chosen->count; i++)
-        if (chosen->passages[i] == passage)
+        if (view_first_heard(view, chosen->passages[i]) == view_first_heard(view, passage))
             return true;
     return false;
 }
@@ -114,7 +150,7 @@ static void choose_from_grounds(const ScoreView *view, Decisive *chosen)
         const spz_reason *reason = spz_verdict_reason(view->verdict, i);
         for (size_t p = 0; p < reason->basis.passage_count && reason->points > 0 && chosen->count < VIEW_DECISIVE; p++) {
             size_t passage = reason->basis.passages[p].passage;
-            if (passage < spz_findings_count(view->findings) && !has(chosen, passage))
+            if (passage < spz_findings_count(view->findings) && !has(view, chosen, passage))
                 chosen->passages[chosen->count++] = passage;
         }
     }
@@ -127,7 +163,7 @@ static void choose_strongest(const ScoreView *view, Decisive *chosen)
         for (size_t i = 0; i < spz_findings_count(view->findings); i++) {
             const spz_passage *passage = spz_findings_at(view->findings, i);
             bool better = best == SIZE_MAX || passage->strength > spz_findings_at(view->findings, best)->strength;
-            if (passage->kind != SPZ_COUPLING && view_strength(passage) > 0 && !has(chosen, i) && better)
+            if (passage->kind != SPZ_COUPLING && view_strength(passage) > 0 && !has(view, chosen, i) && better)
                 best = i;
         }
         if (best == SIZE_MAX)

@@ -36,6 +36,10 @@ int view_strength(const spz_passage *passage);
 bool view_answers(const spz_passage *passage, const spz_entry *entry);
 /* All who have an entry or stand on a side. */
 spz_players view_players(const spz_passage *passage);
+/* Whether passage `later` is the music of `first` once more, note for note in all who take part: a repeat written out. */
+bool view_repeats(const ScoreView *view, size_t first, size_t later);
+/* The earliest passage that this one repeats note for note; itself where there is none. */
+size_t view_first_heard(const ScoreView *view, size_t passage);
 /* The three passages (fewer where there are fewer) that bring the verdict most, in order of bars; the strongest where nothing was judged. */
 enum { VIEW_DECISIVE = 3 };
 size_t view_decisive(const ScoreView *view, size_t chosen[VIEW_DECISIVE]);

@@ -380,6 +380,22 @@ static const char *loudness(const Stave *stave, Ticks when)
     return "";
 }
 
+/* An answer is marked where its call can be seen: in a group that has a stave. */
+static bool call_is_drawn(const Line *line, size_t entry)
+{
+    const spz_passage *passage = line->passage;
+    if (!view_answers(passage, &passage->entries[entry]))
+        return true;
+    for (size_t i = entry; i-- > 0;) {
+        bool drawn = false;
+        for (size_t s = 0; s < line->count; s++)
+            drawn = drawn || stave_has_entry(&line->staves[s], &passage->entries[i]);
+        if (drawn || !view_answers(passage, &passage->entries[i]))
+            return drawn;
+    }
+    return false;
+}
+
 /* Brackets over calls and answers, how loud under their beginning. */
 static void draw_entries(const Line *line, size_t s)
 {
@@ -390,7 +406,7 @@ static void draw_entries(const Line *line, size_t s)
     const char *said = "";
     for (size_t i = 0; spz_kind_is_antiphony(line->passage->kind) && i < line->passage->entry_count; i++) {
         const spz_entry *entry = &line->passage->entries[i];
-        if (!stave_has_entry(stave, entry) || entry->onset >= to || entry->end <= from)
+        if (!stave_has_entry(stave, entry) || entry->onset >= to || entry->end <= from || !call_is_drawn(line, i))
             continue;
         double x1 = x_at(line, entry->onset < from ? from : entry->onset), x2 = fmax(x_at(line, entry->end) - 2, x1 + 4), y = line->tops[s] - line->highest[s] - 4;
         html_open_class(html, "g", view_class(stave->group ? stave->group->about.section : SPZ_WINDS));

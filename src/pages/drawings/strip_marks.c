@@ -137,6 +137,29 @@ static void tie(const StripPiece *piece, const spz_entry *call, const spz_entry 
     html_close_void(html);
 }
 
+/* A side that is told as all the strings is framed over all their lanes; filled are those who have the notes. */
+static void frame_side(const StripPiece *piece, const spz_passage *passage, const spz_entry *entry)
+{
+    Html *html = piece->view->html;
+    double top = HUGE_VAL, bottom = 0, from = strip_x(piece, entry->onset), to = strip_x(piece, entry->end);
+    bool strings = passage->sides[0].section == SPZ_STRINGS || passage->sides[1].section == SPZ_STRINGS;
+    if (!strings || piece->lanes->rows || entry->players & SPZ_WIND_PLAYERS)
+        return;
+    for (size_t k = 0; k < piece->lanes->count; k++) {
+        const StripLane *lane = &piece->lanes->lanes[k];
+        if (lane->group && !lane->group->about.solo) {
+            top = fmin(top, lane->top);
+            bottom = fmax(bottom, lane->top + lane->height);
+        }
+    }
+    html_open_class(html, "rect", "side-frame");
+    draw_percent(html, "x", from);
+    draw_percent(html, "width", fmax(to - from, least_block));
+    html_put_number(html, "y", top, 1);
+    html_put_number(html, "height", fmax(bottom - top, 0), 1);
+    html_close_void(html);
+}
+
 static void entries(const StripPiece *piece, const spz_passage *passage)
 {
     for (size_t i = 0; i < passage->entry_count; i++) {
@@ -144,6 +167,7 @@ static void entries(const StripPiece *piece, const spz_passage *passage)
         if (!entry_in_piece(piece, entry))
             continue;
         bool answer = view_answers(passage, entry);
+        frame_side(piece, passage, entry);
         if (answer && i > 0 && !piece->lanes->rows && entry_in_piece(piece, &passage->entries[i - 1]))
             tie(piece, &passage->entries[i - 1], entry);
         for (size_t k = 0; k < piece->lanes->count; k++)

@@ -150,6 +150,14 @@ static void summary(const Web *web, const spz_passage *passage)
     html_close(html);
 }
 
+static size_t sounds_how_often(const Movement *movement, size_t bar)
+{
+    size_t times = 0;
+    for (size_t i = 0; i < movement->played_count; i++)
+        times += (size_t)movement->played[i] == bar;
+    return times;
+}
+
 /* Without an engraver: a few lines of notes. */
 static void drawn_notes(const Web *web, const spz_passage *passage)
 {
@@ -170,12 +178,65 @@ static void drawn_notes(const Web *web, const spz_passage *passage)
     }
 }
 
+/* 'and again bars 329-346', as links. */
+static void again(const Web *web, size_t index)
+{
+    size_t count = 0;
+    const spz_passage *passage = spz_findings_at(web->view.findings, index);
+    size_t times = sounds_how_often(web->movement, passage->first);
+    for (size_t later = index + 1; later < spz_findings_count(web->view.findings); later++) {
+        if (!view_repeats(&web->view, index, later) || !view_shows(&web->view, later))
+            continue;
+        if (count == 0)
+            html_open_class(web->html, "p", "again");
+        html_words(web->html, count++ ? ", " : phrase_text(web->view.language, PHRASE_WEB_AGAIN));
+        web_bars_link(web, later);
+    }
+    if (count)
+        html_close(web->html);
+    if (times > 1) {
+        html_open_class(web->html, "p", "again");
+        WEB_SAY(web->html, web->view.language, PHRASE_WEB_PLAYED, slot_number("n", (long)times));
+        html_close(web->html);
+    }
+}
+
+/* Those who double a side without standing in its name. */
+static void doubled(const Web *web, const spz_passage *passage)
+{
+    char names[WORDS_TEXT];
+    spz_players others = 0;
+    Speaker speaker = web_speaker(web);
+    for (int side = 0; side < 2; side++)
+        if (passage->sides[side].group < 63)
+            others |= passage->sides[side].players & ~((spz_players)1 << passage->sides[side].group);
+    for (int side = 0; side < 2; side++)
+        if (passage->sides[side].group < 63)
+            others &= ~((spz_players)1 << passage->sides[side].group);
+    if (!others)
+        return;
+    html_open_class(web->html, "p", "again");
+    WEB_SAY(web->html, speaker.language, PHRASE_WEB_DOUBLED, slot_text("names", words_players(&speaker, others, names)));
+    html_close(web->html);
+}
+
+/* A repeat, note for note, is told where the music is heard first. */
+static void as_before(const Web *web, size_t first)
+{
+    html_open_class(web->html, "p", "again");
+    html_words(web->html, phrase_text(web->view.language, PHRASE_WEB_AS));
+    html_words(web->html, " ");
+    web_bars_link(web, first);
+    html_close(web->html);
+}
+
 static void passage_details(const Web *web, const spz_passage *passage, size_t index, bool open)
 {
     char id[WEB_ID], pair[WORDS_TEXT];
     Html *html = web->html;
     html_open(html, "details");
-    html_put_format(html, "class", "passage k-%s s%d", spz_kind_name(passage->kind), view_strength(passage));
+    size_t first = view_first_heard(&web->view, index);
+    html_put_format(html, "class", "passage k-%s s%d%s", spz_kind_name(passage->kind), view_strength(passage), first == index ? "" : " repeat");
     html_put(html, "id", web_passage_id(web, index, id));
     html_put(html, "data-kind", spz_kind_name(passage->kind));
     html_put_format(html, "data-strength", "%d", view_strength(passage));
@@ -188,6 +249,11 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     put_bodies(web, passage);
     web_ruled(web, index);
     summary(web, passage);
+    if (first == index)
+        again(web, index);
+    else
+        as_before(web, first);
+    doubled(web, passage);
     if (!web_notation(web, passage, index))
         drawn_notes(web, passage);
     entries(web, passage);
@@ -284,7 +350,7 @@ static void list(const Web *web)
         const spz_passage *passage = spz_findings_at(findings, i);
         if (!view_shows(&web->view, i))
             continue;
-        bool open = opened < OPEN_MOST && view_strength(passage) == 2 && spz_kind_is_antiphony(passage->kind);
+        bool open = opened < OPEN_MOST && view_first_heard(&web->view, i) == i && view_strength(passage) == 2 && spz_kind_is_antiphony(passage->kind);
         opened += open;
         passage_details(web, passage, i, open);
     }

@@ -112,6 +112,41 @@ static void the_clef_in_force_goes_before_the_first_bar(void)
     unlink(path);
 }
 
+static const char *blue_from_line(const void *context, size_t part, uint32_t line)
+{
+    const uint32_t *from = context;
+    return part == 1 && line >= *from ? "#184f7e" : NULL;
+}
+
+/* Every note of the second bar of the seconds: the colours stand in the start tags, and the notes are the same. */
+static void notes_are_cut_with_the_colours_that_are_asked_for(void)
+{
+    static const ExcerptPart parts[] = {{0, "Vn I"}, {1, "Vn II"}};
+    spz_score *score = read_music(), *cut = NULL;
+    const Movement *whole = spz_score_movement(score, 0);
+    ExcerptSource source;
+    Buffer excerpt;
+    uint32_t from = 0;
+    int coloured = 0;
+    buffer_init(&excerpt);
+    for (size_t i = whole->parts[1].note_count; i-- > 0;)
+        from = whole->parts[1].notes[i].bar == 2 ? whole->parts[1].notes[i].line : from;
+    CU_ASSERT_EQUAL_FATAL(excerpt_open(&source, path, whole), SPZ_OK);
+    source.colour = blue_from_line;
+    source.context = &from;
+    excerpt_cut(&source, parts, 2, 1, 2, &excerpt);
+    for (const char *at = excerpt.text; (at = strstr(at, "<note color=\"#184f7e\"")) != NULL; at++)
+        coloured++;
+    CU_ASSERT_EQUAL(coloured, 2);
+    CU_ASSERT_EQUAL_FATAL(spz_score_read_memory(excerpt.text, excerpt.length, "excerpt", NULL, &cut), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_score_movement(cut, 0)->parts[1].note_count, 5);
+    spz_score_free(cut);
+    buffer_free(&excerpt);
+    excerpt_close(&source);
+    spz_score_free(score);
+    unlink(path);
+}
+
 static void only_slurs_with_both_ends_in_the_bars_are_kept(void)
 {
     static const struct { const char *bars, *kept; } cases[] = {
@@ -152,6 +187,7 @@ void suite_excerpt(void)
         STATEMENT(bars_in_the_middle_keep_key_time_and_notes),
         STATEMENT(a_piece_may_begin_with_the_change_itself),
         STATEMENT(the_clef_in_force_goes_before_the_first_bar),
+    STATEMENT(notes_are_cut_with_the_colours_that_are_asked_for),
         STATEMENT(only_slurs_with_both_ends_in_the_bars_are_kept),
         STATEMENT(a_file_that_has_gone_or_changed_gives_no_piece),
     };

@@ -45,13 +45,16 @@ static const char *turning(spz_language language, double factor)
     return taken(&out);
 }
 
-static void what_turns_a_verdict_is_never_said_to_weigh_once_as_much(void)
+static void what_would_turn_a_verdict_is_told_as_what_one_would_have_to_hold(void)
 {
-    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 1.84), "turns if ensemble weighs 1.8 times as much");
-    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 1.04), "turns if ensemble weighs 1.04 times as much");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 1.84), "turns only if you hold ensemble to be worth 1.8 times what is reckoned here");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 1.04), "turns only if you hold ensemble to be worth 1.04 times what is reckoned here");
     CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 0.998), "turns at the slightest change, such as in the weight of ensemble");
-    CU_ASSERT_STRING_EQUAL(turning(SPZ_GERMAN, 0.55), "kippt, wenn „Zusammenspiel“ 0,55-mal so viel wiegt");
-    CU_ASSERT_STRING_EQUAL(turning(SPZ_FRENCH, 1.84), "bascule si «\u00A0jeu d'ensemble\u00A0» pèse 1,8 fois son poids");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 0.9), "turns if you hold ensemble to be worth a little less than is reckoned here");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 0.18), "turns only if you hold ensemble to be worth a sixth of what is reckoned here");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_ENGLISH, 0.1), "turns only if you hold ensemble to be worth a small part of what is reckoned here");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_GERMAN, 0.55), "kippt nur, wenn Ihnen „Zusammenspiel“ die Hälfte dessen wert ist, was hier gerechnet ist");
+    CU_ASSERT_STRING_EQUAL(turning(SPZ_FRENCH, 1.84), "ne basculerait que si, pour vous, «\u00A0jeu d'ensemble\u00A0» valait 1,8 fois ce qui est compté ici");
     CU_ASSERT_STRING_EQUAL(turning(SPZ_FRENCH, 0), "");
 }
 
@@ -195,7 +198,7 @@ static void a_stage_tells_its_size_players_and_distances(void)
 
 static const struct Statement statements[] = {
     STATEMENT(a_statement_recommends_leans_or_leaves_open),
-    STATEMENT(what_turns_a_verdict_is_never_said_to_weigh_once_as_much),
+    STATEMENT(what_would_turn_a_verdict_is_told_as_what_one_would_have_to_hold),
     STATEMENT(a_term_tells_its_figures),
     STATEMENT(a_reason_counts_its_passages_and_names_their_bars),
     STATEMENT(what_speaks_against_it_says_so),
