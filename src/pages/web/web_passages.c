@@ -1,6 +1,7 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "support/numbers.h"
 #include "support/utf8.h"
+#include "citations/contrast.h"
 #include "pages/drawings/stave.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
@@ -220,6 +221,20 @@ static void doubled(const Web *web, const spz_passage *passage)
     html_close(web->html);
 }
 
+/* Where one section has the same line by itself: what the sharing out is heard against. */
+static void contrast(const Web *web, const spz_passage *passage)
+{
+    Contrast whole;
+    char name[WORDS_TEXT];
+    if (!contrast_of(web->map, passage, &whole))
+        return;
+    const Bar *bars = web->movement->bars;
+    html_open_class(web->html, "p", "again");
+    WEB_SAY(web->html, web->view.language, whole.first == whole.last ? PHRASE_WEB_WHOLE_BAR : PHRASE_WEB_WHOLE, slot_text("who", view_name(&web->view, &web->map->groups[whole.group], name)),
+            slot_text("from", bars[whole.first].number), slot_text("to", bars[whole.last].number));
+    html_close(web->html);
+}
+
 /* A repeat, note for note, is told where the music is heard first. */
 static void as_before(const Web *web, size_t first)
 {
@@ -254,6 +269,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     else
         as_before(web, first);
     doubled(web, passage);
+    contrast(web, passage);
     if (!web_notation(web, passage, index))
         drawn_notes(web, passage);
     entries(web, passage);

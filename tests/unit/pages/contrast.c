@@ -1,0 +1,52 @@
+/* A tune that two sections share in one place and one section has whole in another is told with both places. */
+#include "citations/contrast.h"
+#include "support/sheet_music.h"
+#include "support/suite.h"
+#include <stdio.h>
+
+/* Bars 1-4: the violins share eight notes; bars 13-16: the cellos have them whole, an octave lower, with the last note as given. */
+static const char shared_and_whole[] =
+    "title: Shared and whole\ntime: 4/4  tempo: q=96\n"
+    "Violin I:    c5:q d5 e5 g5 | R | f5:q g5 a5 c6 | R | R*8 | R*4 | c5:w\n"
+    "Violin II:   R | g5:q f5 e5 d5 | R | c6:q b5 a5 g5 | R*8 | R*4 | c4:w\n"
+    "Viola:       R*4 | R*8 | R*4 | c4:w\n"
+    "Violoncello: R*4 | R*8 | c4:q d4 e4 g4 | g4:q f4 e4 d4 | f4:q g4 a4 c5 | c5:q b4 a4 %s | c3:w\n";
+
+static bool contrast_with(const char *last, Contrast *out)
+{
+    char notation[1200];
+    bool found = false;
+    snprintf(notation, sizeof notation, shared_and_whole, last);
+    SheetMusic music = sheet_music(notation);
+    spz_movement_reading reading = first_movement(&music);
+    for (size_t i = 0; i < spz_findings_count(reading.findings) && !found; i++)
+        found = contrast_of(reading.sections, spz_findings_at(reading.findings, i), out);
+    sheet_music_end(&music);
+    return found;
+}
+
+static void a_shared_tune_is_found_whole(void)
+{
+    Contrast whole;
+    CU_ASSERT_TRUE_FATAL(contrast_with("g4", &whole));
+    CU_ASSERT_EQUAL(whole.group, 3);
+    CU_ASSERT_EQUAL(whole.first, 12);
+    CU_ASSERT_EQUAL(whole.last, 15);
+    CU_ASSERT_EQUAL(whole.semitones, -12);
+}
+
+static void another_note_is_another_tune(void)
+{
+    Contrast whole;
+    CU_ASSERT_FALSE(contrast_with("e4", &whole));
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(a_shared_tune_is_found_whole),
+    STATEMENT(another_note_is_another_tune),
+};
+
+void suite_contrast(void)
+{
+    suite_of("contrast", statements, COUNT(statements));
+}
