@@ -217,11 +217,11 @@ static const char *colour_of(const ExcerptSource *source, size_t part, const cha
 /* The bar with the colours put into the start tags of its notes. */
 static void add_coloured(const ExcerptSource *source, size_t part, const char *text, const char *end, Html *html)
 {
-    static const char note[] = "<note";
+    static const char note[] = "note";
     const char *from = text;
-    for (const char *at = text; (at = memchr(at, '<', (size_t)(end - at))) != NULL && at + sizeof note < end; at++) {
-        const char *name_end = at + sizeof note - 1, *tag_end = memchr(at, '>', (size_t)(end - at));
-        if (memcmp(at, note, sizeof note - 1) != 0 || !strchr(" >\t\r\n", *name_end) || !tag_end)
+    for (const char *at = text; (at = memchr(at, '<', (size_t)(end - at))) != NULL && at + sizeof note + 1 < end; at++) {
+        const char *name_end = at + sizeof note, *tag_end = memchr(at, '>', (size_t)(end - at));
+        if (memcmp(at + 1, note, sizeof note - 1) != 0 || !strchr(" >\t\r\n", *name_end) || !tag_end)
             continue;
         const char *colour = colour_of(source, part, at, tag_end);
         if (!colour)
