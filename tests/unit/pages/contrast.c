@@ -10,13 +10,13 @@ static const char shared_and_whole[] =
     "Violin I:    c5:q d5 e5 g5 | R | f5:q g5 a5 c6 | R | R*8 | R*4 | c5:w\n"
     "Violin II:   R | g5:q f5 e5 d5 | R | c6:q b5 a5 g5 | R*8 | R*4 | c4:w\n"
     "Viola:       R*4 | R*8 | R*4 | c4:w\n"
-    "Violoncello: R*4 | R*8 | c4:q d4 e4 g4 | g4:q f4 e4 d4 | f4:q g4 a4 c5 | c5:q b4 a4 %s | c3:w\n";
+    "Violoncello: R*4 | R*8 | c4:q %s e4 g4 | g4:q f4 e4 d4 | f4:q g4 a4 c5 | c5:q b4 a4 %s | c3:w\n";
 
-static bool contrast_with(const char *last, Contrast *out)
+static bool contrast_with(const char *second, const char *last, Contrast *out)
 {
     char notation[1200];
     bool found = false;
-    snprintf(notation, sizeof notation, shared_and_whole, last);
+    snprintf(notation, sizeof notation, shared_and_whole, second, last);
     SheetMusic music = sheet_music(notation);
     spz_movement_reading reading = first_movement(&music);
     for (size_t i = 0; i < spz_findings_count(reading.findings) && !found; i++)
@@ -28,7 +28,7 @@ static bool contrast_with(const char *last, Contrast *out)
 static void a_shared_tune_is_found_whole(void)
 {
     Contrast whole;
-    CU_ASSERT_TRUE_FATAL(contrast_with("g4", &whole));
+    CU_ASSERT_TRUE_FATAL(contrast_with("d4", "g4", &whole));
     CU_ASSERT_EQUAL(whole.group, 3);
     CU_ASSERT_EQUAL(whole.first, 12);
     CU_ASSERT_EQUAL(whole.last, 15);
@@ -38,12 +38,21 @@ static void a_shared_tune_is_found_whole(void)
 static void another_note_is_another_tune(void)
 {
     Contrast whole;
-    CU_ASSERT_FALSE(contrast_with("e4", &whole));
+    CU_ASSERT_FALSE(contrast_with("f4", "g4", &whole));
+}
+
+static void call_and_answer_alone_are_known_again(void)
+{
+    Contrast whole;
+    CU_ASSERT_TRUE_FATAL(contrast_with("d4", "e4", &whole)); /* the end goes another way */
+    CU_ASSERT_EQUAL(whole.first, 12);
+    CU_ASSERT_EQUAL(whole.last, 13);
 }
 
 static const struct Statement statements[] = {
     STATEMENT(a_shared_tune_is_found_whole),
     STATEMENT(another_note_is_another_tune),
+    STATEMENT(call_and_answer_alone_are_known_again),
 };
 
 void suite_contrast(void)
