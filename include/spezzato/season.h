@@ -39,6 +39,8 @@ typedef enum spz_work_problem { SPZ_WORK_READ, SPZ_WORK_WITHOUT_SCORE, SPZ_WORK_
 
 typedef struct spz_planned_work {
     const char *title, *note; /* as in the table; "" */
+    const char *soloist, *piano, *podium; /* what stands on the stage for it besides the desks, and where the podium stands: as in the table, "x" for
+                                             a mere yes, "" for none or its usual place */
     long line;                /* of the table */
     int year;                 /* composed; 0 not known */
     bool interval_after;

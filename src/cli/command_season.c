@@ -240,9 +240,9 @@ const Command command_season = {
     .help = "Reads a table (CSV, .ods or .xlsx) with one row a work and plans every concert: which seating for each work,\n"
             "where it changes, how long that takes and what moves, what is given up, and what else could be done. Columns, in any\n"
             "order: concert, date, time, hall, order, work, score (a file, several with | between, a folder, or 'library'),\n"
-            "composed, interval after (yes), fixed seating, rehearsals, note. Scores and halls/HALL.ini are looked for\n"
-            "beside the table. What can't be used is named with its line and listed at the end; the works are planned\n"
-            "without it, and the exit status is then 2.\n",
+            "composed, interval after (yes), fixed seating, rehearsals, soloist, piano, podium, note. Scores and\n"
+            "halls/HALL.ini are looked for beside the table. What can't be used is named with its line and listed at the\n"
+            "end; the works are planned without it, and the exit status is then 2.\n",
     .options = options,
     .run = run,
 };

@@ -193,3 +193,23 @@ void say_desk_sums(Buffer *out, spz_language language, const spz_changeover *cha
         slot_number("store_chairs", change->store_chairs), slot_number("store_stands", change->store_stands),
         slot_number("struck_chairs", change->struck_chairs), slot_number("struck_stands", change->struck_stands));
 }
+
+/* One piece before a work: what it was before, what it is now. */
+static void say_piece(Buffer *out, spz_language language, const char *before, const char *now, Phrase on)
+{
+    if (strcmp(before, now) == 0)
+        return;
+    bool told = *now && strcmp(now, "x") != 0;
+    Phrase phrase = (Phrase)((int)on + (*now ? told ? 1 : 0 : 2)); /* comes; comes, and what it is; goes */
+    buffer_puts(out, out->length ? "; " : "");
+    SAY(out, language, phrase, slot_text("what", now));
+}
+
+void say_pieces(Buffer *out, spz_language language, const spz_planned_concert *concert, size_t work)
+{
+    static const spz_planned_work bare = {.soloist = "", .piano = "", .podium = ""};
+    const spz_planned_work *before = work ? &concert->works[work - 1] : &bare, *now = &concert->works[work];
+    say_piece(out, language, before->piano, now->piano, PHRASE_CHANGE_PIANO_ON);
+    say_piece(out, language, before->podium, now->podium, PHRASE_CHANGE_PODIUM_ON);
+    say_piece(out, language, before->soloist, now->soloist, PHRASE_CHANGE_SOLOIST_ON);
+}

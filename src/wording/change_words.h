@@ -29,6 +29,8 @@ void say_moved_desk(Buffer *out, spz_language language, const spz_desk_move *mov
 void say_moved_from(Buffer *out, spz_language language, const spz_desk_move *move);
 void say_moved_to(Buffer *out, spz_language language, const spz_desk_move *move);
 const char *words_desk_fate(spz_language language, const spz_desk_move *move);
+/* What goes on, off or elsewhere before that work besides the desks: soloist, piano, podium; nothing where all stays. */
+void say_pieces(Buffer *out, spz_language language, const spz_planned_concert *concert, size_t work);
 /* What all these add up to. */
 void say_desk_sums(Buffer *out, spz_language language, const spz_changeover *change);
 #endif

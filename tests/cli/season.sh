@@ -51,7 +51,7 @@ grep -q "3 rows or scores could not be used" "$folder/result" || fault "the plan
 
 # What is not used stands in every form, with line and cause; what is doubtful beside it.
 { cat "$folder/faulty.csv"; echo 'Spring,2032-04-03,,5,Barcarolle,vercassine-barcarolle.musicxml,perhaps,'
-  echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarolle.musicxml,,'; } | sed '1s/$/,soloist/' > "$folder/notes.csv"
+  echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarolle.musicxml,,'; } | sed '1s/$/,cloakroom/' > "$folder/notes.csv"
 for language in en:"Not used" de:"Nicht verwendet" fr:"Laissé de côté"; do
     run 2 season "$folder/notes.csv" --language "${language%%:*}"
     shows "${language#*:}"
@@ -61,7 +61,7 @@ done
 run 2 season "$folder/notes.csv"
 shows "Line 7: 'interval after' is yes or no, not 'perhaps'"
 shows "Line 8: 'Barcarolle' stands in this concert already, in line 2"
-shows "Line 1: nothing is done with these columns: soloist"
+shows "Line 1: nothing is done with these columns: cloakroom"
 run 2 season "$folder/notes.csv" --format csv
 [ "$(grep -c ',not used,line ' "$folder/out")" = 4 ] || fault "csv: $(grep -c ',not used,' "$folder/out") rows not used, not 4"
 [ "$(grep -c ',to be looked at,line ' "$folder/out")" -ge 2 ] || fault "csv: no doubts"
@@ -244,6 +244,17 @@ EOT
     grep -q "of 12 scores" "$folder/shown" || fault "nothing on the terminal about how far it is"
     grep -q "bars a second" "$folder/shown" || fault "nothing on the terminal about the speed"
 fi
+
+# Soloist, piano and podium come from the table and go on and off before their work.
+{ echo 'concert,work,score,piano,Solist,podium'
+  echo 'A,One,brelisk-balconies-1.musicxml,,,'
+  echo 'A,Two,brelisk-balconies-2.musicxml,yes,,2.9 m from the edge'
+  echo 'A,Three,brelisk-balconies-3.musicxml,no,violin,'; } > "$folder/pieces.csv"
+run 0 season --no-cache --sheet 1 "$folder/pieces.csv"
+shows "[ ] Piano on; Podium: 2.9 m from the edge"
+shows "[ ] Piano off; Podium back to its usual place; Soloist's place: violin"
+run 0 season --no-cache --format json "$folder/pieces.csv"
+shows '"podium": "2.9 m from the edge"'
 
 # The same programme twice in one hall is set up once; the change sheet names every desk, and its sums are those that the plan tells.
 { echo 'concert,date,work,score,fixed seating'

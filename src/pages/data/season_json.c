@@ -41,6 +41,9 @@ static const Field of_work[] = {
     {"two_orchestras", IN_JSON, "whether it has two"},
     {"fixed", IN_JSON, "the arrangement that the table asks for; null"},
     {"interval_after", IN_JSON, "whether an interval follows"},
+    {"soloist", IN_JSON, "as the table has it; x for a mere yes"},
+    {"piano", IN_JSON, "the same"},
+    {"podium", IN_JSON, "the same; \"\" for its usual place"},
     {"note", IN_JSON, "as the table has it"},
     {"problem", IN_JSON, "what stands in its way; null"},
     {"scores_missing", IN_JSON, "how many of its scores could not be read"},
@@ -337,6 +340,9 @@ static void give_work(FactsOut *out, const spz_planned_work *work)
     fact_flag(&facts, "two_orchestras", work->two_orchestras);
     fact_text(&facts, "fixed", work->fixed);
     fact_flag(&facts, "interval_after", work->interval_after);
+    fact_text(&facts, "soloist", work->soloist);
+    fact_text(&facts, "piano", work->piano);
+    fact_text(&facts, "podium", work->podium);
     fact_text(&facts, "note", work->note);
     say_work_problem(&out->words, SPZ_ENGLISH, work);
     fact_said(&facts, "problem", NULL);

@@ -200,6 +200,8 @@ static void put_work(Page *page, const spz_planned_concert *concert, size_t plac
     put_seating(page, work);
     buffer_puts(&page->text, work->note);
     end_text(page, "div", "small");
+    say_pieces(&page->text, page->language, concert, place);
+    end_text(page, "div", "pieces");
     if (losses) {
         put_changes_of(page, concert, place);
         put_losses(page, work);

@@ -73,8 +73,9 @@ static void put_change(Sheet *sheet, const spz_changeover *change)
     end_box(sheet);
 }
 
-static void put_work(Sheet *sheet, const spz_planned_work *work, size_t place)
+static void put_work(Sheet *sheet, const spz_planned_concert *concert, size_t place)
 {
+    const spz_planned_work *work = &concert->works[place];
     char lead[32];
     Buffer order;
     buffer_init(&order);
@@ -85,6 +86,9 @@ static void put_work(Sheet *sheet, const spz_planned_work *work, size_t place)
     if (*work->note)
         buffer_printf(&sheet->line, " - %s", work->note);
     end_line(sheet, 0, lead);
+    say_pieces(&sheet->line, sheet->language, concert, place);
+    if (sheet->line.length)
+        end_line(sheet, 4, "[ ] ");
     if (work->interval_after)
         layout_paragraph(sheet->out, 4, "", phrase_text(sheet->language, PHRASE_SEASON_INTERVAL_LINE), sheet->width);
     sheet->out->failed = sheet->out->failed || buffer_failed(&order);
@@ -136,7 +140,7 @@ void sheet_text(const spz_planned_concert *concert, const spz_season_look *look,
     } else {
         put_sentence(&sheet, PHRASE_SEASON_SHEET_PROGRAMME);
         for (size_t i = 0; i < concert->work_count; i++)
-            put_work(&sheet, &concert->works[i], i);
+            put_work(&sheet, concert, i);
         put_changes(&sheet, concert);
     }
     buffer_puts(out, "\n");

@@ -65,7 +65,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
     spz_planned_movement *movements = arena_take(&plan->season->arena, steps->count, sizeof *movements);
     if (!movements)
         return SPZ_NO_MEMORY;
-    *out = (spz_planned_work){.title = row->title, .note = row->note, .line = row->line, .year = row->year,
+    *out = (spz_planned_work){.title = row->title, .note = row->note, .soloist = row->soloist, .piano = row->piano, .podium = row->podium, .line = row->line, .year = row->year,
                               .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
                               .seating = plan->hall->names[seating],
                               .order = spz_plan_order(plan->hall->plans[seating]),

@@ -12,7 +12,7 @@ static const struct Head {
 } heads[] = { /* the first of each column is its name */
     {"concert", COLUMN_CONCERT}, {"date", COLUMN_DATE}, {"hall", COLUMN_HALL}, {"order", COLUMN_ORDER}, {"work", COLUMN_WORK},
     {"score", COLUMN_SCORE}, {"composed", COLUMN_COMPOSED}, {"interval after", COLUMN_INTERVAL}, {"fixed seating", COLUMN_FIXED},
-    {"note", COLUMN_NOTE}, {"time", COLUMN_TIME}, {"rehearsals", COLUMN_REHEARSALS},
+    {"note", COLUMN_NOTE}, {"time", COLUMN_TIME}, {"rehearsals", COLUMN_REHEARSALS}, {"soloist", COLUMN_SOLOIST}, {"piano", COLUMN_PIANO}, {"podium", COLUMN_PODIUM},
     {"program", COLUMN_CONCERT}, {"programme", COLUMN_CONCERT}, {"konzert", COLUMN_CONCERT}, {"programm", COLUMN_CONCERT},
     {"veranstaltung", COLUMN_CONCERT},
     {"day", COLUMN_DATE}, {"date and time", COLUMN_DATE}, {"datum", COLUMN_DATE}, {"tag", COLUMN_DATE}, {"termin", COLUMN_DATE}, {"jour", COLUMN_DATE},
@@ -30,9 +30,11 @@ static const struct Head {
     {"pause", COLUMN_INTERVAL}, {"pause danach", COLUMN_INTERVAL}, {"pause nach", COLUMN_INTERVAL}, {"entracte", COLUMN_INTERVAL},
     {"seating", COLUMN_FIXED}, {"fixed", COLUMN_FIXED}, {"sitzordnung", COLUMN_FIXED}, {"aufstellung", COLUMN_FIXED}, {"disposition", COLUMN_FIXED},
     {"notes", COLUMN_NOTE}, {"remark", COLUMN_NOTE}, {"remarks", COLUMN_NOTE}, {"bemerkung", COLUMN_NOTE}, {"bemerkungen", COLUMN_NOTE},
+    {"soloists", COLUMN_SOLOIST}, {"solist", COLUMN_SOLOIST}, {"solisten", COLUMN_SOLOIST}, {"soliste", COLUMN_SOLOIST}, {"solistes", COLUMN_SOLOIST},
+    {"klavier", COLUMN_PIANO}, {"fl\xC3\xBC" "gel", COLUMN_PIANO}, {"fluegel", COLUMN_PIANO}, {"estrade", COLUMN_PODIUM}, {"dirigentenpodium", COLUMN_PODIUM},
     {"anmerkung", COLUMN_NOTE}, {"remarque", COLUMN_NOTE}, {"remarques", COLUMN_NOTE},
 };
-_Static_assert(COLUMN_COUNT == 12, "every column has its name in the first twelve rows, in order");
+_Static_assert(COLUMN_COUNT == 15, "every column has its name in the first fifteen rows, in order");
 
 const char *column_name(Column column)
 {

@@ -142,6 +142,13 @@ static spz_status take_rehearsals(Rows *rows, const Row *row)
     return SPZ_OK;
 }
 
+/* What stands on the stage for a work besides the desks: 'no' is nothing, 'yes' needs no more words. */
+static const char *piece_text(Arena *arena, const char *cell)
+{
+    bool yes;
+    return arena_string(arena, !cell_yes(cell, &yes) ? cell : yes ? "x" : "");
+}
+
 static spz_status keep_texts(Rows *rows, const Row *row, TableWork *work)
 {
     Arena *arena = &rows->table->arena;
@@ -149,7 +156,10 @@ static spz_status keep_texts(Rows *rows, const Row *row, TableWork *work)
     work->scores = arena_string(arena, row->cells[COLUMN_SCORE]);
     work->fixed = arena_string(arena, row->cells[COLUMN_FIXED]);
     work->note = arena_string(arena, row->cells[COLUMN_NOTE]);
-    return work->title && work->scores && work->fixed && work->note ? SPZ_OK : SPZ_NO_MEMORY;
+    work->soloist = piece_text(arena, row->cells[COLUMN_SOLOIST]);
+    work->piano = piece_text(arena, row->cells[COLUMN_PIANO]);
+    work->podium = piece_text(arena, row->cells[COLUMN_PODIUM]);
+    return work->soloist && work->piano && work->podium && work->title && work->scores && work->fixed && work->note ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 static void read_cells(Rows *rows, const Row *row, TableWork *work)

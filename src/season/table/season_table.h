@@ -13,6 +13,7 @@ typedef struct TableWork {
     long line;
     double order; /* rows without one follow the row above */
     const char *title, *scores, *fixed, *note; /* never NULL */
+    const char *soloist, *piano, *podium;      /* the same; "" where the stage has none, or the podium its usual place */
     int year;
     bool interval_after, ordered;
 } TableWork;
