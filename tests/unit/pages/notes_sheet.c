@@ -229,7 +229,7 @@ static void the_paragraph_counts_what_was_found(void)
                            "Orchesters und die Bratschen des zweiten Orchesters. In zwei Passagen teilt sich eine Gruppe, in einer davon in drei oder mehr "
                            "Stimmen. In einer Passage bewegen sich zwei Gruppen wie eine einzige Stimme. Wo die Violinen sitzen, lässt die Partitur offen.");
     CU_ASSERT_STRING_EQUAL(paragraph(SPZ_FRENCH, &overview),
-                           "Les pupitres se répondent dans quatre passages, de façon frappante dans l'un d'eux. Trois d'entre eux opposent les altos de l'orchestre 1 "
+                           "Les groupes se répondent dans quatre passages, de façon frappante dans l'un d'eux. Trois d'entre eux opposent les altos de l'orchestre 1 "
                            "et les altos de l'orchestre 2. Dans deux passages, un pupitre se divise, dans l'un d'eux en trois voix ou plus. Dans un passage, deux "
                            "pupitres avancent comme une seule voix. La partition ne tranche pas la question de la place des violons.");
 }
