@@ -208,7 +208,8 @@ static void say_piece(Buffer *out, spz_language language, const char *before, co
 void say_pieces(Buffer *out, spz_language language, const spz_planned_concert *concert, size_t work)
 {
     static const spz_planned_work bare = {.soloist = "", .piano = "", .podium = ""};
-    const spz_planned_work *before = work ? &concert->works[work - 1] : &bare, *now = &concert->works[work];
+    const spz_planned_work *now = &concert->works[work], *last = concert->repeats ? &concert->works[concert->work_count - 1] : &bare;
+    const spz_planned_work *before = work ? now - 1 : last;
     say_piece(out, language, before->piano, now->piano, PHRASE_CHANGE_PIANO_ON);
     say_piece(out, language, before->podium, now->podium, PHRASE_CHANGE_PODIUM_ON);
     say_piece(out, language, before->soloist, now->soloist, PHRASE_CHANGE_SOLOIST_ON);

@@ -256,6 +256,13 @@ shows "[ ] Piano off; Podium back to its usual place; Soloist's place: violin"
 run 0 season --no-cache --format json "$folder/pieces.csv"
 shows '"podium": "2.9 m from the edge"'
 
+# A repeated programme begins with what the performance before left on the stage.
+cp "$folder/pieces.csv" "$folder/again.csv"
+sed -n '2,$s/^A,/B,/p' "$folder/pieces.csv" >> "$folder/again.csv"
+run 0 season --no-cache --sheet 2 "$folder/again.csv"
+shows "The same programme as the concert before it in this hall: set up once"
+shows "[ ] No soloist's place any more"
+
 # The same programme twice in one hall is set up once; the change sheet names every desk, and its sums are those that the plan tells.
 { echo 'concert,date,work,score,fixed seating'
   echo 'A,2032-05-01,Two,brelisk-balconies-1.musicxml,"violins opposed, cellos inside left"'

@@ -228,11 +228,11 @@ static void put_changed_desks(Page *page, const spz_changeover *change)
 static void put_all_changes(Page *page, const spz_planned_concert *concert)
 {
     html_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
+    if (concert->repeats)
+        put_about(page, say_repeats, concert);
     if (concert->setup)
         put_changed_desks(page, concert->setup);
-    else if (concert->repeats)
-        put_about(page, say_repeats, concert);
-    else
+    else if (!concert->repeats)
         html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_STAYS));
     for (size_t i = 0; i < concert->change_count; i++)
         put_changed_desks(page, &concert->changes[i]);

@@ -115,13 +115,14 @@ static void put_sentence(Sheet *sheet, Phrase phrase)
 
 static void put_changes(Sheet *sheet, const spz_planned_concert *concert)
 {
-    if (concert->setup)
-        put_change(sheet, concert->setup);
-    else if (concert->repeats) {
+    if (concert->repeats) {
         buffer_puts(sheet->out, "\n");
         say_repeats(&sheet->line, sheet->language, concert);
         end_line(sheet, 0, "");
-    } else
+    }
+    if (concert->setup)
+        put_change(sheet, concert->setup);
+    else if (!concert->repeats)
         put_sentence(sheet, PHRASE_SEASON_SHEET_STAYS);
     for (size_t i = 0; i < concert->change_count; i++)
         put_change(sheet, &concert->changes[i]);
