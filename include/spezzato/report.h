@@ -57,6 +57,8 @@ typedef enum spz_report_kind {
     SPZ_REPORT_PASSAGES,  /* wants SPZ_TO_PASSAGES */
     SPZ_REPORT_SEATING,   /* wants SPZ_TO_SEATING */
     SPZ_REPORT_CONSIDERED, /* what was compared in one bar, and why it was or was not reported; wants SPZ_TO_PASSAGES; SPZ_AS_TEXT */
+    SPZ_REPORT_CORRECTIONS, /* a settings file that says of each part what it was taken for, with why and what else can be written as remarks; wants
+                             * SPZ_TO_SECTIONS; SPZ_AS_TEXT */
     SPZ_REPORT_KIND_COUNT
 } spz_report_kind;
 

@@ -48,6 +48,7 @@ typedef enum spz_clue_kind {
     SPZ_CLUE_SETTINGS,           /* the user's corrections */
     SPZ_CLUE_ABBREVIATION_TOO,   /* fills what the name leaves open [text] */
     SPZ_CLUE_INSTRUMENT_TOO,     /* likewise */
+    SPZ_CLUE_PLACE,              /* no name tells: its clef, range and place in the score; a guess */
     SPZ_CLUE_AMONG_VOICES,       /* for names that are a voice or an instrument: its neighbours */
     SPZ_CLUE_AMONG_STRINGS,
     SPZ_CLUE_NO_VOICES,          /* beside it */

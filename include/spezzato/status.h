@@ -101,6 +101,7 @@ typedef enum spz_fault {
     SPZ_FAULT_SECOND_ORCHESTRA,       /* taken for one */
     SPZ_FAULT_STRINGS_UNTOLD,         /* strings of some section */
     SPZ_FAULT_PART_UNTOLD,            /* nothing says what it is */
+    SPZ_FAULT_GUESSED,                /* taken for a section by clef, range and place [name: the section] */
     SPZ_FAULT_VIOLINS_UNNUMBERED,     /* taken for third violins [count: violin parts without a number] */
     SPZ_FAULT_VIOLINS_TOO_MANY,       /* the same, numbered past three */
     SPZ_FAULT_CORRECTION_STAFF,       /* a correction names a staff that isn't there [name = other: the entry] */

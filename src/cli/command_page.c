@@ -5,7 +5,7 @@ static const Option *const options[] = {&option_work, &option_brief, &option_all
 
 static int run(const Arguments *arguments)
 {
-    return run_report(arguments, &(Run){SPZ_REPORT_MOVEMENTS, SPZ_TO_SEATING, SPZ_AS_TEXT, SPZ_REPORT_USUAL, NULL});
+    return run_report(arguments, &(Run){SPZ_REPORT_MOVEMENTS, SPZ_TO_SEATING, SPZ_AS_TEXT, SPZ_REPORT_USUAL, NULL, NULL});
 }
 
 const Command command_page = {

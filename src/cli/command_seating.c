@@ -4,7 +4,7 @@ static const Option *const options[] = {&option_work, &option_width, &option_yea
 
 static int run(const Arguments *arguments)
 {
-    return run_report(arguments, &(Run){SPZ_REPORT_SEATING, SPZ_TO_SEATING, SPZ_AS_TEXT, SPZ_REPORT_USUAL, NULL});
+    return run_report(arguments, &(Run){SPZ_REPORT_SEATING, SPZ_TO_SEATING, SPZ_AS_TEXT, SPZ_REPORT_USUAL, NULL, NULL});
 }
 
 const Command command_seating = {

@@ -5,7 +5,7 @@ static const Option *const options[] = {&option_played, &option_settings, &optio
 
 static int run(const Arguments *arguments)
 {
-    Run streams = {SPZ_REPORT_STREAMS, SPZ_TO_SECTIONS, SPZ_AS_CSV, SPZ_REPORT_USUAL, NULL};
+    Run streams = {SPZ_REPORT_STREAMS, SPZ_TO_SECTIONS, SPZ_AS_CSV, SPZ_REPORT_USUAL, NULL, NULL};
     streams.options.played = arguments_have(arguments, &option_played);
     return run_report(arguments, &streams);
 }

@@ -40,14 +40,21 @@ static void print_message(const spz_message *message)
     fprintf(stderr, "%s\n", line);
 }
 
+/* What the user wrote and what did nothing is told however much else there is to tell. */
+static bool of_corrections(const Voice *voice, const spz_message *message)
+{
+    return message->fault == SPZ_FAULT_CORRECTION_STAFF || message->fault == SPZ_FAULT_CORRECTION_VOICE ||
+           (message->fault == SPZ_FAULT_CORRECTION_PART && voice->lone_score);
+}
+
 static void hear(void *context, const spz_message *message)
 {
     Voice *voice = context;
     bool everything = voice->most_doubts == 0;
-    bool print = everything || message->severity == SPZ_ERROR;
+    bool print = everything || message->severity == SPZ_ERROR || of_corrections(voice, message);
     if (message->severity == SPZ_ERROR)
         voice->errors++;
-    if (message->severity == SPZ_DOUBT) {
+    if (message->severity == SPZ_DOUBT && (everything || !print)) {
         voice->doubts++;
         print = print || voice->doubts <= voice->most_doubts;
     }

@@ -2,11 +2,13 @@
 #ifndef CLI_MESSAGES_H
 #define CLI_MESSAGES_H
 #include "spezzato/spezzato.h"
+#include <stdbool.h>
 #include <stddef.h>
 
 /* What was said about the file at hand. */
 typedef struct Voice {
     size_t errors, doubts;
+    bool lone_score;    /* no other is looked at: a correction that meets no part of it is a slip */
     size_t most_doubts; /* lines printed at most; the rest is counted. 0: all, notes too */
 } Voice;
 

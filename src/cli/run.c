@@ -14,13 +14,14 @@ typedef struct Work {
     spz_depth depth;
     int year;
     size_t most_doubts;
+    bool lone_score;
     Verdicts *verdicts; /* NULL where no seating for all is asked for */
 } Work;
 
 /* One score into the report; it is let go at once, so that many need no more memory than one. */
 static spz_status add_score(const Work *work, const char *path)
 {
-    Voice voice = {.most_doubts = work->most_doubts};
+    Voice voice = {.most_doubts = work->most_doubts, .lone_score = work->lone_score};
     spz_sink sink = voice_sink(&voice);
     spz_reading *reading = NULL;
     spz_status status = spz_reading_make(path, work->settings, work->year, work->depth, &sink, &reading);
@@ -92,8 +93,8 @@ int run_report(const Arguments *arguments, const Run *run)
     spz_report_options options;
     /* Whoever looks at how the parts were understood wants to hear of a correction that met no part, too. */
     bool all_doubts = arguments_have(arguments, &option_verbose) || run->report == SPZ_REPORT_SECTIONS;
-    Work work = {.run = run, .depth = run->depth, .most_doubts = all_doubts ? 0 : DOUBTS_SHOWN};
-    const char *path = arguments_value(arguments, &option_output, NULL);
+    Work work = {.run = run, .depth = run->depth, .most_doubts = all_doubts ? 0 : DOUBTS_SHOWN, .lone_score = arguments->operand_count == 1};
+    const char *path = run->path ? run->path : arguments_value(arguments, &option_output, NULL);
     spz_settings *settings = NULL;
     Verdicts verdicts = {0};
     size_t good = 0;

@@ -8,6 +8,7 @@ typedef struct Run {
     spz_depth depth;
     spz_format usual;           /* where --format is not given */
     spz_report_options options; /* what is not set by the shared options */
+    const char *path;           /* where to write; NULL: what --output says */
     /* Whether a score can be reported so; else it has said one SPZ_ERROR. NULL: all can. */
     bool (*fits)(const spz_report_options *options, const spz_reading *reading, const spz_sink *sink);
 } Run;

@@ -90,6 +90,8 @@ typedef struct Part {
     int written_bars;                     /* bars that the file gives this part */
     const Ticks *filled, *asked;          /* written_bars of each: what the part's bar holds, and what its time signature asks for (0: nothing) */
     int doubled;                          /* -1 or 1: other players play along an octave below or above; 0 */
+    char clef;                            /* the sign of the first clef of its upper staff: 'G', 'C', 'F'; 0 where there is none */
+    int clef_line;                        /* the line that it stands on, from the lowest; 0 where the file doesn't say */
     int ensemble;                         /* 'players' of the file (instrument-sound ensemble / solo): 1 solo, 0 unknown, >1 ensemble */
 } Part;
 

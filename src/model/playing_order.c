@@ -25,6 +25,10 @@ typedef struct Walk {
     int32_t *open;        /* by bar: below 0 where a backward sign from there on closes a section that began before; see note_open */
     bool after_jump;
     size_t jumped_from;
+    struct EndingRow {    /* the row of endings that was looked at last */
+        size_t first, end;
+        bool after_jump;
+    } row;
     size_t first_fine;    /* bar_count when there is none */
     bool no_memory;
 } Walk;
@@ -46,8 +50,10 @@ static size_t after_ending(const Movement *m, size_t bar)
 /* All passes that the endings standing next to each other at `bar` (from its own on) are for. */
 static uint32_t passes_from(const Movement *m, size_t bar)
 {
+    enum { MOST = 64 }; /* endings of a row: more than there are passes */
     uint32_t passes = 0;
-    for (size_t at = bar; at < m->bar_count && m->bars[at].ending; at = after_ending(m, at))
+    size_t at = bar;
+    for (int i = 0; i < MOST && at < m->bar_count && m->bars[at].ending; at = after_ending(m, at), i++)
         passes |= m->bars[at].ending;
     return passes;
 }
@@ -75,24 +81,30 @@ static bool goes_back(const Walk *walk, size_t bar)
 }
 
 /* Does a backward sign in the endings next to each other around `bar` count after a jump? */
-static bool endings_count_after_jump(const Movement *m, size_t bar)
+static bool endings_count_after_jump(Walk *walk, size_t bar)
 {
-    while (bar > 0 && m->bars[bar - 1].ending)
-        bar--;
-    for (; bar < m->bar_count && m->bars[bar].ending; bar++)
-        if (m->bars[bar].repeat_end && m->bars[bar].repeat_after_jump)
-            return true;
-    return false;
+    const Movement *m = walk->movement;
+    struct EndingRow *row = &walk->row;
+    if (bar >= row->first && bar < row->end)
+        return row->after_jump;
+    *row = (struct EndingRow){bar, bar, false};
+    while (row->first > 0 && m->bars[row->first - 1].ending)
+        row->first--;
+    while (row->end < m->bar_count && m->bars[row->end].ending)
+        row->end++;
+    for (size_t at = row->first; at < row->end; at++)
+        row->after_jump |= m->bars[at].repeat_end && m->bars[at].repeat_after_jump;
+    return row->after_jump;
 }
 
 /* Is the ending at `bar` left out in this pass? After a jump only the last one of a row is played, unless its repeats count then too. */
-static bool skips(const Walk *walk, size_t bar)
+static bool skips(Walk *walk, size_t bar)
 {
     const Movement *m = walk->movement;
     uint32_t ending = m->bars[bar].ending;
     if (ending == 0)
         return false;
-    if (walk->after_jump && !endings_count_after_jump(m, bar))
+    if (walk->after_jump && !endings_count_after_jump(walk, bar))
         return passes_from(m, after_ending(m, bar)) != 0;
     return walk->now.pass <= 32 && !(ending & (UINT32_C(1) << (walk->now.pass - 1)));
 }

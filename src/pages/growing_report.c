@@ -19,6 +19,7 @@ static const Kind kinds[SPZ_REPORT_KIND_COUNT] = {
     [SPZ_REPORT_STREAMS] = {SPZ_TO_SECTIONS, {&text_streams, &json_streams, &csv_streams}},
     [SPZ_REPORT_PASSAGES] = {SPZ_TO_PASSAGES, {&text_passages, &json_passages, &csv_passages}},
     [SPZ_REPORT_SEATING] = {SPZ_TO_SEATING, {&text_seating, &json_seating, &csv_seating}},
+    [SPZ_REPORT_CORRECTIONS] = {SPZ_TO_SECTIONS, {&text_corrections}},
     [SPZ_REPORT_CONSIDERED] = {SPZ_TO_PASSAGES, {&text_considered}},
 };
 

@@ -50,7 +50,7 @@ char *ruling_section(const ShownMovement *shown, char *out, size_t size);
 /* What the user asked to see of the passages. */
 bool report_shows(const spz_report_options *options, const spz_passage *passage);
 
-extern const Form text_movements, text_sections, text_streams, text_passages, text_seating, text_considered;
+extern const Form text_movements, text_sections, text_streams, text_passages, text_seating, text_considered, text_corrections;
 extern const Form html_movements;
 extern const Form json_movements, json_sections, json_streams, json_passages, json_seating;
 extern const Form csv_movements, csv_sections, csv_streams, csv_passages, csv_seating;

@@ -172,6 +172,32 @@ void read_staves_end(Reader *reader)
         part->about.staves = (int)staves;
 }
 
+void read_clef_start(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    char staff[8] = "1";
+    if (!part)
+        return;
+    reader_attribute(reader, ATTRIBUTE_NUMBER, staff, sizeof staff);
+    part->clef_open = !part->about.clef && strcmp(staff, "1") == 0;
+}
+
+void read_clef_sign_end(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    const char *sign = reader_text(reader);
+    if (part && part->clef_open && reader_parent(reader) == ELEMENT_CLEF && strlen(sign) == 1 && strchr("GCF", sign[0]))
+        part->about.clef = sign[0];
+}
+
+void read_clef_line_end(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    int64_t line = 0;
+    if (part && part->clef_open && reader_parent(reader) == ELEMENT_CLEF && number_whole(reader_text(reader), &line) && line >= 1 && line <= 5)
+        part->about.clef_line = (int)line;
+}
+
 void read_transpose_start(Reader *reader)
 {
     char number[8];

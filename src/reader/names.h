@@ -18,7 +18,7 @@
     X(PART, "part") X(MEASURE, "measure") X(PRINT, "print") X(ATTRIBUTES, "attributes") X(DIVISIONS, "divisions") X(KEY, "key")                     \
     X(FIFTHS, "fifths") X(TIME, "time") X(BEATS, "beats") X(BEAT_TYPE, "beat-type") X(SENZA_MISURA, "senza-misura")               \
     X(STAVES, "staves") X(TRANSPOSE, "transpose") X(DIATONIC, "diatonic") X(CHROMATIC, "chromatic")                               \
-    X(OCTAVE_CHANGE, "octave-change") X(DOUBLE, "double") X(MEASURE_STYLE, "measure-style")                                       \
+    X(OCTAVE_CHANGE, "octave-change") X(CLEF, "clef") X(SIGN, "sign") X(CLEF_LINE, "line") X(DOUBLE, "double") X(MEASURE_STYLE, "measure-style")                                       \
     X(MEASURE_REPEAT, "measure-repeat") X(BEAT_REPEAT, "beat-repeat") X(SLASH, "slash")                                           \
     X(NOTE, "note") X(GRACE, "grace") X(CUE, "cue") X(CHORD, "chord") X(PITCH, "pitch") X(STEP, "step") X(ALTER, "alter")         \
     X(OCTAVE, "octave") X(UNPITCHED, "unpitched") X(DISPLAY_STEP, "display-step") X(DISPLAY_OCTAVE, "display-octave")             \

@@ -34,6 +34,7 @@ typedef struct PartDraft {
     Transposition transposition[LIMIT_STAVES + 1];
     int repeat_span[LIMIT_STAVES + 1]; /* by staff, 0 for the whole part: bars that a measure-repeat sign copies; 0 when there is none */
     int repeated_staves; /* highest staff that ever had such a sign */
+    bool clef_open;      /* the open <clef> is the first of the part's upper staff */
     bool slashes;        /* slashes or beat-repeat signs stand here, and their music has not been missed yet */
     bool listed, begun;
     size_t notes_taken, marks_taken; /* by the movements assembled so far */
@@ -260,6 +261,9 @@ void read_measure_end(Reader *reader);
 void read_print_start(Reader *reader);
 void read_fifths_end(Reader *reader);
 void read_staves_end(Reader *reader);
+void read_clef_start(Reader *reader);
+void read_clef_sign_end(Reader *reader);
+void read_clef_line_end(Reader *reader);
 void read_transpose_start(Reader *reader);
 void read_transpose_end(Reader *reader);
 void read_diatonic_end(Reader *reader);

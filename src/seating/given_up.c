@@ -1,12 +1,18 @@
 #include "seating/given_up.h"
 #include "model/durations.h"
 
+/* The bars of a loss stand in order and apart. */
 static bool covers(const spz_loss *loss, size_t bar)
 {
-    bool found = loss->throughout;
-    for (size_t i = 0; i < loss->basis.bar_count && !found; i++)
-        found = loss->basis.bars[i].first <= bar && bar <= loss->basis.bars[i].last;
-    return found;
+    size_t low = 0, high = loss->basis.bar_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (loss->basis.bars[middle].last < bar)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return loss->throughout || (low < loss->basis.bar_count && loss->basis.bars[low].first <= bar);
 }
 
 static bool same_matter(const spz_loss *one, const spz_loss *other)
@@ -36,8 +42,8 @@ void given_up_measure(const Movement *movement, const spz_ranked *best, spz_rank
     ranked->lost_bars = 0;
     ranked->lost_seconds = 0;
     for (size_t bar = 0; best != ranked && bar < movement->bar_count; bar++)
-        if (given_up(best, ranked, bar)) {
-            ranked->lost_bars++;
-            ranked->lost_seconds += (double)movement_times_played(movement, bar) * movement_bar_seconds(movement, bar);
-        }
+        ranked->lost_bars += given_up(best, ranked, bar);
+    for (size_t i = 0; ranked->lost_bars && i < movement->played_count; i++)
+        if (given_up(best, ranked, (size_t)movement->played[i]))
+            ranked->lost_seconds += movement_bar_seconds(movement, (size_t)movement->played[i]);
 }

@@ -9,6 +9,7 @@ static spz_status understand(Understanding *all, SectionMap *map)
     spz_status status = corrections_read(all);
     if (status != SPZ_OK)
         return status;
+    guesses_make(all);
     context_settle(all);
     orchestras_find(all);
     context_settle_bass_lines(all);

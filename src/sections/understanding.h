@@ -3,6 +3,7 @@
  * Steps, in order, each in its own file:
  *   part_readings.c  the part's own evidence: name, abbreviation, part group, instrument name, sound id, MIDI program
  *   corrections.c  what the user's [sections] say about it
+ *   guesses.c      parts that nothing names: what clef, range and order say
  *   context.c      names that mean two things ('Alto', 'Basso', 'Continuo', 'Bassi')
  *   orchestras.c   two orchestras, concertino and ripieno
  *   side_parts.c   parts that stand apart: a solo line of a section, a guide below the score
@@ -55,6 +56,7 @@ typedef struct Understanding {
 
 void parts_read(Understanding *all);
 spz_status corrections_read(Understanding *all); /* SPZ_BAD_SETTINGS: said to the sink */
+void guesses_make(Understanding *all);
 void context_settle(Understanding *all);            /* strings or voices */
 void orchestras_find(Understanding *all);
 void context_settle_bass_lines(Understanding *all); /* once it is known which orchestra each part is in */

@@ -74,3 +74,16 @@ void say_line_place(Buffer *out, spz_language language, const spz_line *line)
     if (line->role == SPZ_SOLO || line->role == SPZ_CONTINUO)
         add(out, language, line->role == SPZ_SOLO ? PHRASE_LINES_SOLO : PHRASE_LINES_CONTINUO, 0, NULL);
 }
+
+const char *words_undecided(spz_language language, const spz_sections *sections)
+{
+    bool open = false, firsts = false, seconds = false;
+    for (size_t i = 0; i < spz_sections_lines(sections); i++) {
+        const spz_line *line = spz_sections_line(sections, i);
+        bool counts = !line->left_out && line->role == SPZ_TUTTI;
+        firsts |= counts && line->section == SPZ_VN1;
+        seconds |= counts && line->section == SPZ_VN2;
+        open |= counts && !line->section && (line->family == SPZ_FAMILY_UNKNOWN || line->family == SPZ_FAMILY_STRINGS);
+    }
+    return phrase_text(language, open && !(firsts && seconds) ? PHRASE_PAGE_NOT_RECOGNISED : PHRASE_PAGE_NOTHING_TO_DECIDE);
+}

@@ -15,4 +15,7 @@ void say_line_section(Buffer *out, spz_language language, const spz_line *line);
 void say_line_staff(Buffer *out, spz_language language, const spz_line *line);
 /* 'orchestra 2, part 1, divided, line 2': what it is within its section. */
 void say_line_place(Buffer *out, spz_language language, const spz_line *line);
+/* In a list of movements, for one whose seating can't be judged: 'nothing to decide', or, where parts are there that may be the violins,
+ * 'violins not recognised'. */
+const char *words_undecided(spz_language language, const spz_sections *sections);
 #endif

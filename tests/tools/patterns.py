@@ -54,7 +54,8 @@ PATTERNS = {
     'names of elements': (80000, lambda n: one_bar(''.join('<x%d/>' % i for i in range(n)) + note())),
     'attributes of an element': (16000, lambda n: one_bar('<note %s/>' % ' '.join('a%d="1"' % i for i in range(n)) + note())),
     'repeats': (12000, lambda n: many_bars(n, lambda i: '<barline location="left"><repeat direction="forward"/></barline>%s<barline location="right"><repeat direction="backward"/></barline>' % note())),
-    'endings': (12000, lambda n: many_bars(n, lambda i: ('<barline location="left"><ending number="1" type="start"/></barline>' if i > 1 else '') + note())),
+    'endings': (12000, lambda n: many_bars(n, lambda i: '<barline location="left"><ending number="%d" type="start"/></barline>%s<barline location="right"><ending number="%d" type="stop"/></barline>%s'
+                                           % (i % 2 + 1, note(), i % 2 + 1, '<direction><sound dacapo="yes"/></direction>' if i == n - 1 else ''))),
     'letters': (12000, lambda n: many_bars(n, lambda i: '<direction><direction-type><rehearsal>A</rehearsal></direction-type></direction>' + note())),
     'changing divisions': (12000, lambda n: many_bars(n, lambda i: '<attributes><divisions>%d</divisions></attributes>%s' % (i % 8 + 1, note(length=1)))),
     'long words': (1600, lambda n: many_bars(n, lambda i: words('div. a 3 ' * 300) + note())),

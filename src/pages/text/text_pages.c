@@ -3,6 +3,7 @@
 #include "pages/text/text_blocks.h"
 #include "support/utf8.h"
 #include "wording/seating_words.h"
+#include "wording/section_words.h"
 #include <string.h>
 
 static void begin(spz_report *report)
@@ -92,7 +93,7 @@ static void overview_movement(spz_report *report, const ShownMovement *shown)
         overview_line(report, shown->title, words_arrangement(language, spz_verdict_ranked(verdict, 0)->name),
                       words_confidence(language, spz_verdict_confidence(verdict)));
     else
-        overview_line(report, shown->title, phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE), "-");
+        overview_line(report, shown->title, words_undecided(language, shown->reading.sections), "-");
 }
 
 static void page_movement(spz_report *report, const ShownMovement *shown)

@@ -3,6 +3,7 @@
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "wording/seating_words.h"
+#include "wording/section_words.h"
 #include <math.h>
 #include <string.h>
 
@@ -71,8 +72,9 @@ static void strip_cell(spz_report *report, const ShownMovement *shown)
     buffer_free(&label);
 }
 
-static void seating_cells(spz_report *report, const spz_verdict *verdict)
+static void seating_cells(spz_report *report, const ShownMovement *shown)
 {
+    const spz_verdict *verdict = shown->reading.verdict;
     Html *html = &report->html;
     spz_language language = report->options.language;
     bool judged = spz_verdict_count(verdict) > 0;
@@ -80,7 +82,7 @@ static void seating_cells(spz_report *report, const spz_verdict *verdict)
     spz_plan *plan = judged ? stage_plan_of(report->options.settings, verdict, 0) : NULL;
     if (plan)
         stage_picture(html, language, plan, NULL, STAGE_GLYPH);
-    html_element(html, "span", NULL, judged ? words_arrangement(language, spz_verdict_ranked(verdict, 0)->name) : phrase_text(language, PHRASE_PAGE_NOTHING_TO_DECIDE));
+    html_element(html, "span", NULL, judged ? words_arrangement(language, spz_verdict_ranked(verdict, 0)->name) : words_undecided(language, shown->reading.sections));
     html_close(html);
     open_cell(html, "sure-cell", judged ? spz_verdict_margin(verdict) : -1);
     html_words(html, judged ? words_confidence(language, spz_verdict_confidence(verdict)) : "-");
@@ -104,7 +106,7 @@ void web_index_row(spz_report *report, const ShownMovement *shown)
     else
         html_element(html, "td", "figure year-cell", "-");
     strip_cell(report, shown);
-    seating_cells(report, shown->reading.verdict);
+    seating_cells(report, shown);
     number_cell(html, "figure", counts.striking);
     number_cell(html, "figure", counts.clear);
     html_close(html);
