@@ -10,16 +10,6 @@
 
 SPZ_C_BEGIN
 
-enum { SPZ_LISTEN_VERSIONS = 2 };
-
-/* Where the listener sits; all face the podium, but for the conductor, who faces the players. */
-typedef enum spz_seat {
-    SPZ_SEAT_FRONT = SPZ_FRONT_SEATS, SPZ_SEAT_MIDDLE = SPZ_MIDDLE_SEATS, SPZ_SEAT_BACK = SPZ_BACK_SEATS, SPZ_SEAT_LEFT = SPZ_LEFT_SEATS,
-    SPZ_SEAT_RIGHT = SPZ_RIGHT_SEATS, SPZ_SEAT_PODIUM = SPZ_LISTENER_COUNT, SPZ_SEAT_COUNT
-} spz_seat;
-SPZ_API const char *spz_seat_name(spz_seat seat); /* "front", "middle", "back", "left", "right", "podium"; "" outside the list */
-SPZ_API bool spz_seat_from_name(const char *name, spz_seat *out);
-
 /* Forms of sound files, each of two channels at 48 kHz. */
 typedef enum spz_sound_form { SPZ_WAV, SPZ_FLAC, SPZ_OPUS, SPZ_SOUND_FORM_COUNT } spz_sound_form; /* 24 bit; 24 bit; Ogg Opus */
 SPZ_API const char *spz_sound_form_name(spz_sound_form form); /* as files end: "wav", "flac", "opus"; "" outside the list */
@@ -62,6 +52,9 @@ SPZ_API spz_level spz_listening_level(const spz_listening *listening, size_t ver
 SPZ_API bool spz_listening_writes(const spz_listening *listening, spz_sound_form form); /* whether libsndfile, as it is installed, writes it */
 /* A version as a sound file in memory. */
 SPZ_API spz_status spz_listening_file(const spz_listening *listening, size_t version, spz_sound_form form, const spz_sink *sink, spz_document **out);
+/* Both versions as a script for the page beside which it lies: it hands `name` and two data: addresses (RFC 2397) to the page's player. Ogg Opus,
+ * or what is written of the other forms. */
+SPZ_API spz_status spz_listening_script(const spz_listening *listening, const char *name, const spz_sink *sink, spz_document **out);
 /* The samples themselves: left and right in turn, from -1 to 1; `*count` pairs of them. */
 SPZ_API const float *spz_listening_samples(const spz_listening *listening, size_t version, size_t *count);
 

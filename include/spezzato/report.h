@@ -25,6 +25,16 @@ SPZ_API spz_status spz_document_save(const spz_document *document, const char *p
 typedef enum spz_engraver { SPZ_ENGRAVER_READY, SPZ_ENGRAVER_ABSENT, SPZ_ENGRAVER_WITHOUT_NODE } spz_engraver;
 SPZ_API spz_engraver spz_engraver_state(const char *folder);
 
+/* A passage that was made audible (listen.h) for the page: `file` names its sounds, one 'FILE-SEAT.js' for each seat, beside the page. Views. */
+typedef struct spz_page_sound {
+    size_t movement, passage; /* of the reading; of its findings */
+    const char *file;
+    const char *arrangements[SPZ_LISTEN_VERSIONS];
+    const spz_seat *seats;
+    size_t seat_count;
+    const char *first_bar, *last_bar; /* what is heard of it */
+} spz_page_sound;
+
 /* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
 typedef struct spz_report_options {
     bool brief;      /* movements as text or HTML: one line each instead of a page; in HTML it leads to the page (spz_report_page_name) */
@@ -46,9 +56,11 @@ typedef struct spz_report_options {
     const char *work;      /* overview as HTML: name of the page with one seating for all (spz_report_work), to lead to it; NULL: none */
     /* Pages as HTML: names of the overview and of the pages before and after this one, to lead to them; NULL: none. Borrowed likewise. */
     const char *overview, *before, *after;
+    const spz_page_sound *sounds; /* pages as HTML: passages with a player. Borrowed likewise */
+    size_t sound_count;
 } spz_report_options;
 #define SPZ_REPORT_USUAL \
-    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL })
+    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL, NULL, 0 })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */
@@ -61,6 +73,10 @@ typedef enum spz_report_kind {
                              * SPZ_TO_SECTIONS; SPZ_AS_TEXT */
     SPZ_REPORT_KIND_COUNT
 } spz_report_kind;
+
+/* The passages of a movement that decide its seating most, three at most, as the page shows them on top; places in its findings. Wants SPZ_TO_SEATING. */
+enum { SPZ_DECISIVE_MOST = 3 };
+SPZ_API size_t spz_report_decisive(const spz_reading *reading, size_t movement, const spz_report_options *options, size_t chosen[SPZ_DECISIVE_MOST]);
 
 /* A report that grows reading by reading, so that a long row of scores need not be held in memory: a reading may be freed as soon
  * as it was added. */

@@ -27,6 +27,16 @@ typedef struct spz_distance {
 /* Places of the audience. */
 typedef enum spz_listener { SPZ_FRONT_SEATS, SPZ_MIDDLE_SEATS, SPZ_BACK_SEATS, SPZ_LEFT_SEATS, SPZ_RIGHT_SEATS, SPZ_LISTENER_COUNT } spz_listener;
 
+enum { SPZ_LISTEN_VERSIONS = 2 };
+
+/* Where the listener sits; all face the podium, but for the conductor, who faces the players. */
+typedef enum spz_seat {
+    SPZ_SEAT_FRONT = SPZ_FRONT_SEATS, SPZ_SEAT_MIDDLE = SPZ_MIDDLE_SEATS, SPZ_SEAT_BACK = SPZ_BACK_SEATS, SPZ_SEAT_LEFT = SPZ_LEFT_SEATS,
+    SPZ_SEAT_RIGHT = SPZ_RIGHT_SEATS, SPZ_SEAT_PODIUM = SPZ_LISTENER_COUNT, SPZ_SEAT_COUNT
+} spz_seat;
+SPZ_API const char *spz_seat_name(spz_seat seat); /* "front", "middle", "back", "left", "right", "podium"; "" outside the list */
+SPZ_API bool spz_seat_from_name(const char *name, spz_seat *out);
+
 /* How two sections are heard from one place. */
 typedef struct spz_separation {
     spz_listener listener;

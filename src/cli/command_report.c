@@ -7,7 +7,9 @@
 #include "messages.h"
 #include "one_work.h"
 #include "output.h"
+#include "page_sounds.h"
 #include "score_list.h"
+#include "sound_place.h"
 #include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -18,7 +20,8 @@
 static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
 static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: draw them by pitch and time"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything anew, keep nothing"};
-static const Option *const options[] = {&option_folder, &option_engraver, &option_no_cache, &option_library, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
+static const Option option_listen = {"listen", 0, NULL, "make the decisive passages audible in two seatings, beside the pages"};
+static const Option *const options[] = {&option_folder, &option_listen, &option_engraver, &option_no_cache, &option_library, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
 enum { PATH_SIZE = 4096 };
 static const char index_page[] = "index.html";
@@ -35,6 +38,8 @@ typedef struct Pages {
     Verdicts verdicts;
     const char **files; /* of each verdict */
     char cache[PATH_SIZE];
+    bool listen;
+    PageSounds sounds; /* of the page under way */
 } Pages;
 
 static int write_document(const Pages *pages, const char *name, const spz_document *document)
@@ -96,6 +101,9 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
     pages->options.before = *waiting->before ? waiting->before : NULL;
     pages->options.after = next ? spz_report_page_name(next, after, sizeof after) : NULL;
     spz_report_page_name(waiting->score, name, sizeof name);
+    int sounded = pages->listen ? page_sounds_make(waiting->reading, &pages->options, pages->folder, name, &pages->sounds) : EXIT_OK;
+    pages->options.sounds = pages->sounds.at;
+    pages->options.sound_count = pages->sounds.count;
     spz_status status = page_of(pages, waiting->reading, &document);
     if (!status)
         status = spz_report_add(pages->index, waiting->reading);
@@ -107,6 +115,7 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
     spz_document_free(document);
     if (!result && pages->with_work && keep_verdicts(pages, waiting->score, waiting->reading))
         result = EXIT_INPUT;
+    result = result ? result : sounded;
     spz_reading_free(waiting->reading);
     memcpy(waiting->before, name, sizeof name);
     waiting->score = NULL;
@@ -201,6 +210,13 @@ static void find_cache(Pages *pages)
         pages->options.cache = pages->cache;
 }
 
+static bool sound_is_ready(void)
+{
+    Voice voice = {.most_doubts = 1};
+    spz_sink sink = voice_sink(&voice);
+    return spz_listen_ready(sound_place(), &sink) == SPZ_OK;
+}
+
 static int report_all(Pages *pages, const Arguments *arguments)
 {
     spz_report_options brief = SPZ_REPORT_USUAL;
@@ -209,7 +225,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
     brief.settings = pages->settings;
     brief.season = pages->scores.plan ? season_page : NULL;
     brief.work = pages->with_work ? work_page : NULL;
-    if (!folder_make(pages->folder))
+    if ((pages->listen && !sound_is_ready()) || !folder_make(pages->folder))
         return EXIT_INPUT;
     pages->options.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
     if (pages->options.engraver && !arguments_have(arguments, &option_no_cache))
@@ -245,7 +261,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
 
 static int run(const Arguments *arguments)
 {
-    Pages pages = {.folder = arguments_value(arguments, &option_folder, NULL), .options = SPZ_REPORT_USUAL,
+    Pages pages = {.folder = arguments_value(arguments, &option_folder, NULL), .options = SPZ_REPORT_USUAL, .listen = arguments_have(arguments, &option_listen),
                    .with_work = arguments_have(arguments, &option_work), .most_doubts = arguments_have(arguments, &option_verbose) ? 0 : 3};
     if (!arguments_year(arguments, &pages.year) || !arguments_kinds(arguments, &pages.options.kinds) ||
         !arguments_strength(arguments, &pages.options.strength))

@@ -114,6 +114,11 @@ static bool take_seatings(const spz_reading *reading, const ListenWords *words, 
     return true;
 }
 
+bool listen_wish_seatings(const spz_reading *reading, size_t movement, const spz_sink *sink, spz_listen_wish *wish)
+{
+    return take_seatings(reading, &(ListenWords){0}, sink, movement, wish);
+}
+
 /* Whether one word of a list names the group: 'Vn I' all first violins, 'Va 2' that part, 'Violins' all of them. */
 static bool means(const char *word, const spz_group *group)
 {

@@ -10,4 +10,6 @@ typedef struct ListenWords { /* as given; NULL where not */
 
 /* Fills bars, arrangements, soloists and what the verdict says of the orchestra. `*movement` is the movement meant. False after one SPZ_ERROR. */
 bool listen_wish_make(const spz_reading *reading, const ListenWords *words, const spz_sink *sink, size_t *movement, spz_listen_wish *wish);
+/* Only the seatings, as the movement's verdict has them, and how its players sit. False as above. */
+bool listen_wish_seatings(const spz_reading *reading, size_t movement, const spz_sink *sink, spz_listen_wish *wish);
 #endif

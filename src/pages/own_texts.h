@@ -7,6 +7,7 @@
  * and shows a second seating and another seat of the audience; without it everything is listed. */
 extern const char text_page_css[], text_page_js[];
 extern const char text_own_ear_css[], text_own_ear_js[]; /* the conductor's choices, and the lines that say them */
+extern const char text_player_css[], text_player_js[];   /* passages that were made audible: play, switch, seat */
 /* What all pages have in common: colours by light and dark, type, and the drawings' own styles. Goes before the page's (PageHead.base). */
 extern const char text_drawings_css[];
 extern const char text_season_css[];

@@ -2,8 +2,10 @@
 #include "seating/house_rules.h"
 #include "sound/engine.h"
 #include "sound/tones.h"
+#include "support/ascii.h"
 #include "support/message.h"
 #include "writing/document.h"
+#include "writing/markup.h"
 #include <math.h>
 #include <string.h>
 
@@ -272,6 +274,54 @@ spz_status spz_listening_file(const spz_listening *listening, size_t version, sp
     buffer_add(&buffer, bytes, size);
     memory_free(bytes);
     status = document_take(&buffer, out);
+    buffer_free(&buffer);
+    return status;
+}
+
+/* Appends the version's data: address, in double quotes. */
+static spz_status add_address(const spz_listening *listening, size_t version, spz_sound_form form, const spz_sink *sink, Buffer *out)
+{
+    static const char *const types[SPZ_SOUND_FORM_COUNT] = {"audio/wav", "audio/flac", "audio/ogg"};
+    char *bytes = NULL;
+    size_t size = 0;
+    spz_status status = listening->engine->encode(listening->heard.frames[version], listening->heard.count, form, sink, &bytes, &size);
+    if (status)
+        return status;
+    buffer_putc(out, '"');
+    html_data_address(out, types[form], bytes, size);
+    buffer_putc(out, '"');
+    memory_free(bytes);
+    return SPZ_OK;
+}
+
+/* Letters and digits of a name stay as they are, all else is written as JavaScript would read it anywhere (ECMA-262: \\xHH). */
+static void add_name(Buffer *out, const char *name)
+{
+    for (; *name; name++) {
+        unsigned char c = (unsigned char)*name;
+        if (ascii_is_letter(c) || ascii_is_digit(c) || c == '-' || c >= 0x80)
+            buffer_putc(out, *name);
+        else
+            buffer_printf(out, "\\x%02x", c);
+    }
+}
+
+spz_status spz_listening_script(const spz_listening *listening, const char *name, const spz_sink *sink, spz_document **out)
+{
+    Buffer buffer;
+    spz_sound_form form = listening->engine->writes(SPZ_OPUS) ? SPZ_OPUS : listening->engine->writes(SPZ_FLAC) ? SPZ_FLAC : SPZ_WAV;
+    *out = NULL;
+    buffer_init(&buffer);
+    buffer_puts(&buffer, "spezzatoSound('");
+    add_name(&buffer, name);
+    buffer_puts(&buffer, "', [");
+    spz_status status = add_address(listening, 0, form, sink, &buffer);
+    buffer_puts(&buffer, ", ");
+    if (!status)
+        status = add_address(listening, 1, form, sink, &buffer);
+    buffer_puts(&buffer, "]);\n");
+    if (!status)
+        status = document_take(&buffer, out);
     buffer_free(&buffer);
     return status;
 }

@@ -47,6 +47,8 @@ typedef struct PageHead {
     const char *title;
     const char *style, *script; /* of our own */
     const char *more_style, *more_script; /* further ones; NULL: none */
+    const char *last_style, *last_script; /* likewise */
+    const char *key;                      /* scripts beside the page that may be fetched, by their nonce; NULL: none */
     const char *base;           /* style that goes before it: what the page has in common with others; NULL: none */
 } PageHead;
 void html_page_begin(Html *html, const PageHead *head);

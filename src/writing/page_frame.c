@@ -53,6 +53,10 @@ static void put_policy(Html *html, const PageHead *head)
         add_digest(&policy, head->script, "; script-src ");
     if (head->script && head->more_script)
         add_digest(&policy, head->more_script, " ");
+    if (head->script && head->last_script)
+        add_digest(&policy, head->last_script, " ");
+    if (head->script && head->key)
+        buffer_printf(&policy, " 'nonce-%s'", head->key);
     html->failed = html->failed || buffer_failed(&policy);
     meta(html, "http-equiv", "Content-Security-Policy", policy.text);
     buffer_free(&policy);
@@ -83,6 +87,8 @@ void html_page_begin(Html *html, const PageHead *head)
     own_text(html, "style", head->style);
     if (head->more_style)
         own_text(html, "style", head->more_style);
+    if (head->last_style)
+        own_text(html, "style", head->last_style);
     html_close(html);
     html_line_end(html);
     html_open(html, "body");
@@ -94,6 +100,8 @@ void html_page_end(Html *html, const PageHead *head)
         own_text(html, "script", head->script);
     if (head->script && head->more_script)
         own_text(html, "script", head->more_script);
+    if (head->script && head->last_script)
+        own_text(html, "script", head->last_script);
     html_close(html);
     html_close(html);
     html_line_end(html);

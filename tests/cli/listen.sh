@@ -72,4 +72,19 @@ says "it can't be used as a SoundFont"
 run 2 listen corpus/aldersquay-lock-keepers-march.musicxml --bars 1-2 -o "$folder/a"
 says "No string sections"
 [ "$(error_lines)" = 1 ] || fault "a march of winds: $(error_lines) lines"
+
+# Beside the conductor's page: a script for each seat, which the page may fetch by its key alone; pages without sound stay as they are.
+"${BUILD:-build}/sketch" tests/data/small-answer.txt "$folder/small's answer.musicxml" 2> "$folder/err" || fault "the sketch could not be made: $(head -n 1 "$folder/err")"
+run 0 report "$folder/small's answer.musicxml" --listen --engraver none -o "$folder/pages"
+run 0 report "$folder/small's answer.musicxml" --engraver none -o "$folder/mute"
+page="$folder/pages/small's answer.html"
+players=$(grep -o 'class="player"' "$page" | wc -l)
+files=$(ls "$folder/pages" | grep -c '\.js$')
+[ "$players" -gt 0 ] || fault "the page has no player"
+[ "$files" = $((4 * players)) ] || fault "$files sounds lie beside $players players"
+for file in "$folder"/pages/*.js; do
+    grep -q "^spezzatoSound('small.x20*.*', \[\"data:audio/.*;base64,.*\", \"data:audio/.*;base64,.*\"\]);$" "$file" || fault "$file is no pair of sounds"
+done
+grep -q "'nonce-[0-9a-f]*'" "$page" || fault "the page may not fetch its sounds"
+grep -qE 'class="player"|nonce' "$folder/mute/small's answer.html" && fault "a page without sound is not as it was"
 finish

@@ -186,6 +186,13 @@ size_t view_decisive(const ScoreView *view, size_t out[VIEW_DECISIVE])
     return chosen.count;
 }
 
+size_t spz_report_decisive(const spz_reading *reading, size_t movement, const spz_report_options *options, size_t chosen[SPZ_DECISIVE_MOST])
+{
+    ShownMovement shown = {.reading = spz_reading_at(reading, movement), .number = movement + 1, .of = spz_reading_count(reading)};
+    ScoreView view = score_view(NULL, options, &shown);
+    return shown.reading.verdict ? view_decisive(&view, chosen) : 0;
+}
+
 void draw_percent(Html *html, const char *attribute, double share)
 {
     char text[NUMBER_TEXT];

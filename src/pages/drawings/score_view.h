@@ -41,7 +41,7 @@ bool view_repeats(const ScoreView *view, size_t first, size_t later);
 /* The earliest passage that this one repeats note for note; itself where there is none. */
 size_t view_first_heard(const ScoreView *view, size_t passage);
 /* The three passages (fewer where there are fewer) that bring the verdict most, in order of bars; the strongest where nothing was judged. */
-enum { VIEW_DECISIVE = 3 };
+enum { VIEW_DECISIVE = SPZ_DECISIVE_MOST };
 size_t view_decisive(const ScoreView *view, size_t chosen[VIEW_DECISIVE]);
 
 /* An attribute in hundredths of the width: '12.5%'. */

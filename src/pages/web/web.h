@@ -4,6 +4,7 @@
 #include "pages/drawings/score_view.h"
 #include "pages/growing_report.h"
 #include "sections/section_map.h"
+#include "support/sha256.h"
 #include "writing/markup.h"
 
 typedef struct Web {
@@ -47,6 +48,9 @@ void web_ruled(const Web *web, size_t index);
 void web_own_ear(const Web *web);
 /* The rehearsal sheet: what to rehearse by who is called. */
 void web_rehearsal(const Web *web);
+/* The player of a passage that was made audible; nothing for all others. The key by which the browser knows the sounds of this page; NULL: none. */
+void web_player(const Web *web, size_t passage);
+const char *web_sound_key(const spz_report_options *options, char key[SHA256_TEXT]);
 void web_stage(const Web *web);
 void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
 

@@ -210,6 +210,7 @@ static void decisive(const Web *web, size_t index)
     html_close(html);
     words_told(&speaker, passage, &words);
     web_element(html, "p", "small told", &words);
+    web_player(web, index);
     html_close(html);
     stave_line(&web->view, passage, passage->first, stave_short);
     html_close(html);

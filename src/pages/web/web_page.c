@@ -2,15 +2,17 @@
 #include "pages/web/web.h"
 #include "pages/own_texts.h"
 #include "support/path.h"
+#include "support/sha256.h"
 #include "wording/notes_words.h"
 #include "wording/seating_words.h"
 #include "spezzato/sheets.h"
 #include <stdio.h>
 #include <string.h>
 
-static PageHead head_of(spz_language language, const char *title)
+/* `key` of the sounds beside it; NULL: it has none, and nothing that would play them. */
+static PageHead head_of(spz_language language, const char *title, const char *key)
 {
-    return (PageHead){.language = spz_language_code(language), .title = title, .base = text_drawings_css, .style = text_page_css, .script = text_page_js,
+    return (PageHead){.language = spz_language_code(language), .title = title, .key = key, .last_style = key ? text_player_css : NULL, .last_script = key ? text_player_js : NULL, .base = text_drawings_css, .style = text_page_css, .script = text_page_js,
                       .more_style = text_own_ear_css, .more_script = text_own_ear_js};
 }
 
@@ -241,9 +243,10 @@ static void begin_once(spz_report *report, const ShownMovement *first)
 {
     spz_language language = report->options.language;
     Html *html = &report->html;
+    char key[SHA256_TEXT];
     if (report->movements > 0)
         return;
-    PageHead head = head_of(language, report->options.brief || !first ? phrase_text(language, PHRASE_WEB_INDEX) : first->title);
+    PageHead head = head_of(language, report->options.brief || !first ? phrase_text(language, PHRASE_WEB_INDEX) : first->title, web_sound_key(&report->options, key));
     html_page_begin(html, &head);
     skip_link(html, language);
     html_open(html, "header");
@@ -273,7 +276,8 @@ static void movement(spz_report *report, const ShownMovement *shown)
 static void end(spz_report *report)
 {
     spz_language language = report->options.language;
-    PageHead head = head_of(language, "");
+    char key[SHA256_TEXT];
+    PageHead head = head_of(language, "", web_sound_key(&report->options, key));
     Html *html = &report->html;
     begin_once(report, NULL);
     if (report->options.brief)

@@ -1,0 +1,98 @@
+/* A player beside a decisive passage: the same bars in two seatings, switched while they play, from a seat of the listener's choice. The sound lies
+ * beside the page, one file for each seat, and is fetched when it is asked for; without a script, or without sound, there is no player. */
+#include "pages/web/web.h"
+#include "support/sha256.h"
+#include "wording/seating_words.h"
+#include "wording/stage_words.h"
+#include <stdio.h>
+
+const char *web_sound_key(const spz_report_options *options, char key[SHA256_TEXT])
+{
+    Sha256 sum;
+    if (options->sound_count == 0)
+        return NULL;
+    sha256_begin(&sum);
+    for (size_t i = 0; i < options->sound_count; i++)
+        sha256_add_text(&sum, options->sounds[i].file);
+    sha256_end(&sum, key);
+    return key;
+}
+
+static const spz_page_sound *sound_of(const Web *web, size_t passage)
+{
+    const spz_report_options *options = &web->report->options;
+    for (size_t i = 0; i < options->sound_count; i++)
+        if (options->sounds[i].movement + 1 == web->shown->number && options->sounds[i].passage == passage)
+            return &options->sounds[i];
+    return NULL;
+}
+
+static void seatings(const Web *web, const spz_page_sound *sound, size_t passage)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    html_open(html, "fieldset");
+    html_element(html, "legend", "unseen", phrase_text(language, PHRASE_PLAYER_SEATING));
+    for (int version = 0; version < SPZ_LISTEN_VERSIONS; version++) {
+        html_open(html, "label");
+        html_open(html, "input");
+        html_put(html, "type", "radio");
+        html_put_format(html, "name", "heard-%zu-%zu", web->shown->number, passage);
+        html_put_format(html, "value", "%d", version);
+        if (version == 0)
+            html_put(html, "checked", "checked");
+        html_close_void(html);
+        html_words(html, " ");
+        html_words(html, words_arrangement(language, sound->arrangements[version]));
+        html_close(html);
+    }
+    html_close(html);
+}
+
+static void seats(const Web *web, const spz_page_sound *sound)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    html_open(html, "label");
+    html_words(html, phrase_text(language, PHRASE_PLAYER_SEAT));
+    html_words(html, " ");
+    html_open(html, "select");
+    for (size_t i = 0; i < sound->seat_count; i++) {
+        spz_seat seat = sound->seats[i];
+        html_open(html, "option");
+        html_put(html, "value", spz_seat_name(seat));
+        html_words(html, seat == SPZ_SEAT_PODIUM ? phrase_text(language, PHRASE_SOUND_PODIUM) : words_listener(language, (size_t)seat));
+        html_close(html);
+    }
+    html_close(html);
+    html_close(html);
+}
+
+void web_player(const Web *web, size_t passage)
+{
+    char key[SHA256_TEXT];
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    const spz_page_sound *sound = sound_of(web, passage);
+    if (!sound)
+        return;
+    html_open_class(html, "div", "player");
+    html_put(html, "role", "group");
+    WEB_PUT(html, "aria-label", language, PHRASE_PLAYER_LABEL, slot_text("first", sound->first_bar), slot_text("last", sound->last_bar));
+    html_put(html, "hidden", "hidden");
+    html_put(html, "data-file", sound->file);
+    html_put(html, "data-key", web_sound_key(&web->report->options, key));
+    html_put(html, "data-missing", phrase_text(language, PHRASE_PLAYER_MISSING));
+    html_put(html, "data-stop", phrase_text(language, PHRASE_PLAYER_STOP));
+    html_open(html, "button");
+    html_put(html, "type", "button");
+    html_words(html, phrase_text(language, PHRASE_PLAYER_PLAY));
+    html_close(html);
+    seatings(web, sound, passage);
+    seats(web, sound);
+    html_open(html, "output");
+    html_close(html);
+    html_element(html, "p", "small soft", phrase_text(language, PHRASE_SOUND_CAUTION));
+    html_close(html);
+    html_line_end(html);
+}
