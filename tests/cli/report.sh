@@ -54,6 +54,12 @@ grep -o 'https\?://[^"<> ]*' "$folder"/pages/*.html | grep -v 'www\.w3\.org' > "
 grep -q 'class="strip"' "$folder/pages/brelisk-balconies-2.html" || fault "no passage is drawn"
 grep -q "exits and sight lines" "$folder/pages/brelisk-balconies-2.html" || fault "the cautions are missing"
 
+# What the verdict names is in the list, whatever was asked for: every link to a passage leads to one.
+run 0 report --engraver none --kind coupling "$one" -o "$folder/few"
+grep -o 'href="#m1-p[0-9]*' "$folder/few/brelisk-balconies-2.html" | sed 's/href="#//' | sort -u > "$folder/links"
+[ "$(wc -l < "$folder/links")" -gt 3 ] || fault "hardly a link to a passage: $(cat "$folder/links")"
+while read -r id; do grep -q "id=\"$id\"" "$folder/few/brelisk-balconies-2.html" || fault "the link to $id leads nowhere"; done < "$folder/links"
+
 # Every element is closed: the page is well-formed but for its document type.
 if at_hand xmllint; then
     for page in "$folder"/pages/*.html; do

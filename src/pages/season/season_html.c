@@ -331,12 +331,27 @@ static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase 
         html_close(&page->html);
 }
 
+/* The overview of the movements lies beside the pages of the concerts. */
+static void put_way_back(Page *page)
+{
+    html_open_class(&page->html, "nav", "back small");
+    html_put(&page->html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
+    html_open(&page->html, "a");
+    html_put(&page->html, "href", "index.html");
+    html_words(&page->html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
+    html_close(&page->html);
+    html_close(&page->html);
+    html_line_end(&page->html);
+}
+
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Page page = {.language = look->language, .paged = look->paged};
     spz_season_totals totals = spz_season_total(season);
     const char *title = phrase_text(page.language, PHRASE_SEASON_TITLE_PAGE);
     begin(&page, title, out);
+    if (look->paged)
+        put_way_back(&page);
     html_open_class(&page.html, "section", "plan");
     html_element(&page.html, "h1", NULL, title);
     say_sums(&page.text, page.language, &totals);
