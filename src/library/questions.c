@@ -7,7 +7,7 @@
  * forbids to one of its movements is none for the work. */
 #define GIVEN \
     "WITH ways (arrangement) AS (SELECT DISTINCT arrangement FROM seat)," \
-    " given (work, arrangement, lost) AS MATERIALIZED (" \
+    " given (work, arrangement, lost) AS (" \
     "SELECT m.work, a.arrangement, total(s.lost) FROM movement m CROSS JOIN ways a" \
     " LEFT JOIN seat s ON s.movement = m.id AND s.arrangement = a.arrangement" \
     " GROUP BY m.work, a.arrangement HAVING count(s.id) = sum(m.outcome = 'judged'))"
