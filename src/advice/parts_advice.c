@@ -1,4 +1,4 @@
-#include "advice/parts_advice.h"
+#include "advice/advice_order.h"
 #include "analysis/division/division_marks.h"
 #include "model/durations.h"
 #include <stdint.h>
@@ -54,11 +54,16 @@ static size_t bar_at(const Movement *movement, Ticks when)
     return bar < 0 ? 0 : (size_t)bar;
 }
 
+static size_t last_bar(const Movement *movement, const Advice *advice)
+{
+    return bar_at(movement, advice->to > advice->from ? advice->to - 1 : advice->from);
+}
+
 static void add(Advisor *advisor, Advice advice)
 {
     const Movement *movement = advisor->map->movement;
     advice.bar = bar_at(movement, advice.from);
-    advice.last_bar = bar_at(movement, advice.to > advice.from ? advice.to - 1 : advice.from);
+    advice.last_bar = last_bar(movement, &advice);
     if (!array_push(&advisor->list->items, advice))
         advisor->status = SPZ_NO_MEMORY;
 }
@@ -77,36 +82,69 @@ static spz_players shared_parts(const SectionMap *map)
     return shared;
 }
 
-/* The group's own entries: from the first to the last, and who is in all of them. Its link is that of the first. False: it has none. */
+/* The link in whose entries the group is counted: its own, or that of those whom it doubles; link_count for none. */
+static size_t link_of(const spz_passage *passage, size_t group)
+{
+    for (size_t link = 0; link < passage->link_count && group < 63; link++)
+        if (passage->links[link].players >> group & 1)
+            return link;
+    return passage->link_count;
+}
+
+/* Whether the entry is one of the group's: in its own link; where it has none there, those that it takes part in; else those of the players whom it doubles. */
+static bool is_own_entry(const spz_passage *passage, size_t index, size_t group, size_t link)
+{
+    const spz_entry *entry = &passage->entries[index];
+    bool alone = false, any = false;
+    for (size_t i = 0; i < passage->entry_count; i++) {
+        bool part = takes_part(&passage->entries[i], group);
+        any = any || part;
+        alone = alone || (part && passage->entries[i].link == link);
+    }
+    return alone ? takes_part(entry, group) && entry->link == link : any ? takes_part(entry, group) : entry->link == link;
+}
+
+/* The group's entries: from the first to the last, and who is in all of them; `*link` is theirs. False: it has none. */
 static bool own_entries(const SectionMap *map, const spz_passage *passage, Advice *advice, size_t *link)
 {
     bool found = false;
+    *link = link_of(passage, advice->group);
     for (size_t i = 0; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        if (!takes_part(entry, advice->group))
+        if (!is_own_entry(passage, i, advice->group, *link))
             continue;
         advice->from = found && advice->from < entry->onset ? advice->from : entry->onset;
         advice->to = found && advice->to > entry->end ? advice->to : entry->end;
         advice->with = found ? advice->with & entry->players : entry->players;
-        *link = found ? *link : entry->link;
+        if (!found && *link >= passage->link_count)
+            *link = entry->link;
         found = true;
     }
     advice->with &= ~((spz_players)1 << advice->group) & ~shared_parts(map);
-    return found;
+    return found && *link < passage->link_count;
+}
+
+/* Who has the gesture before and after the link: the nearest that begin earlier and later. Those that begin with it neither lead nor follow it. */
+static void neighbours(const spz_passage *passage, size_t link, Advice *advice)
+{
+    spz_players own = advice->with | passage->links[link].players | (spz_players)1 << advice->group;
+    Ticks when = passage->links[link].enters;
+    for (size_t i = link; i-- > 0 && !advice->before;)
+        advice->before = passage->links[i].enters < when ? passage->links[i].players & ~own : 0;
+    for (size_t i = link + 1; i < passage->link_count && !advice->after; i++)
+        advice->after = passage->links[i].enters > when ? passage->links[i].players & ~own : 0;
 }
 
 static void advise_player(Advisor *advisor, const spz_passage *passage, size_t group)
 {
-    bool shared = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE;
     Advice advice = {.group = group, .passage = passage};
     size_t link = 0;
-    if (!own_entries(advisor->map, passage, &advice, &link) || link >= passage->link_count)
+    if (!own_entries(advisor->map, passage, &advice, &link))
         return;
-    spz_players own = passage->links[link].players | (spz_players)1 << group;
+    neighbours(passage, link, &advice);
+    bool shared = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE || (link == 0 ? !advice.after : !advice.before);
     advice.kind = shared ? ADVICE_SHARE : link == 0 ? ADVICE_LEAD : ADVICE_ANSWER;
-    advice.before = link ? passage->links[link - 1].players & ~own : 0;
-    advice.after = link + 1 < passage->link_count ? passage->links[link + 1].players & ~own : 0;
-    advice.across = passage->link_count == 2 && across(advisor, group, advice.before | advice.after);
+    advice.across = passage->link_count == 2 && across(advisor, group, passage->links[1 - link].players);
     add(advisor, advice);
 }
 
@@ -199,12 +237,11 @@ static bool plays_several(const Group *group, Ticks from, Ticks to)
 static void advise_unison(Advisor *advisor, const spz_passage *passage, size_t group)
 {
     const Bar *last = &advisor->map->movement->bars[passage->last];
-    if (passage->sides[0].section == SPZ_VIOLINS && !plays_several(&advisor->map->groups[group], passage->onset, passage->end))
-        return;
+    bool joined = passage->sides[0].section == SPZ_VIOLINS && !plays_several(&advisor->map->groups[group], passage->onset, passage->end);
     Ticks again = next_sound(&advisor->map->groups[group], passage->end);
     if (again < 0 || divides_between(advisor, group, again, again + 1, false) || score_says(advisor, group, last->onset, again, false))
         return;
-    add(advisor, (Advice){.kind = ADVICE_UNISON, .group = group, .passage = passage, .from = again, .to = again});
+    add(advisor, (Advice){.kind = ADVICE_UNISON, .group = group, .passage = passage, .from = again, .to = again, .joined = joined});
 }
 
 /* Who reads which line, kept by the list; NULL where there are fewer players than lines. */
@@ -304,6 +341,10 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
     if (list->items.count)
         qsort(list->items.at, list->items.count, sizeof *list->items.at, in_order);
     drop_repeated(list);
+    if (!advisor.status && !advice_settle(list))
+        advisor.status = SPZ_NO_MEMORY;
+    for (size_t i = 0; i < list->items.count; i++) /* some end earlier now */
+        list->items.at[i].last_bar = last_bar(reading->movement, &list->items.at[i]);
     return advisor.status;
 }
 

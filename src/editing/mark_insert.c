@@ -120,11 +120,13 @@ static void put_sign(Html *html, const Wish *wish)
     html_close(html);
 }
 
-static void put_said(Html *html, const char *said)
+static void put_said(Html *html, const char *said, int raised)
 {
     html_open(html, "direction-type");
     html_open(html, "words");
     html_put(html, "font-style", "italic");
+    if (raised)
+        html_put_format(html, "relative-y", "%d", raised);
     html_words(html, said);
     html_close(html);
     html_close(html);
@@ -142,7 +144,7 @@ static void put_direction(Buffer *out, const Insert *insert, const Insertion *in
     html_put(&html, "placement", "above");
     html_put_format(&html, "id", OWN_MARK_ID "%zu", number);
     if (wish->words && *wish->words)
-        put_said(&html, wish->words);
+        put_said(&html, wish->words, wish->raised);
     put_sign(&html, wish);
     if (insertion->shift != 0)
         html_element(&html, "offset", NULL, number_text_short(insertion->shift, 6, shift));

@@ -16,6 +16,7 @@ typedef struct Wish {
     int staff;          /* 0: the part's first */
     const char *voice;  /* NULL: any */
     const char *words;  /* NULL or "": none */
+    int raised;         /* tenths of a staff space above where words stand by themselves */
     WishSign sign;
     int number;         /* of the bracket or dashes */
     bool stop;          /* the sign ends here */

@@ -1,5 +1,6 @@
 #include "editing/mark_wishes.h"
 #include "support/memory.h"
+#include "support/utf8.h"
 #include "wording/desk_words.h"
 #include <stdlib.h>
 #include <string.h>
@@ -13,6 +14,14 @@ typedef struct Wanted {
     const char *words;
 } Wanted;
 
+/* A text that stands over a part already: where it ends, by estimate, and how high it stands. */
+typedef struct Standing {
+    int staff, level;
+    double end;
+} Standing;
+
+enum { LEVELS = 4 /* of texts over each other */, LEVEL_TENTHS = 15 /* MusicXML 4.0, tenths: a line and a half of the staff */ };
+
 typedef struct MarkCollector {
     const SectionMap *map;
     const Speaker *speaker;
@@ -20,6 +29,8 @@ typedef struct MarkCollector {
     ARRAY(Wanted) wanted;
     uint32_t *used;                  /* by part: numbers of the score's own */
     Ticks busy[NUMBERS + 1];         /* of the part at hand: until when a number is taken */
+    ARRAY(Standing) standing;        /* texts of the part at hand */
+    double *bar_begins;              /* in tenths from the movement's beginning, by estimate */
     spz_status status;
 } MarkCollector;
 
@@ -57,11 +68,10 @@ static bool put_line_desks(const MarkCollector *collector, const Advice *advice,
 static bool put_words_for_line(const MarkCollector *collector, const Advice *advice, size_t line, Buffer *out)
 {
     const Group *group = &collector->map->groups[advice->group];
-    bool division = advice->kind == ADVICE_DIVIDE || advice->kind == ADVICE_UNISON;
     Ticks to = advice->to > advice->from ? advice->to : advice->from + 1;
     if (!line_sounds(group, line, advice->from, to))
         return false;
-    if (division && collector->map->lines[line].division != 0 && group->line_count > 1)
+    if (advice->kind == ADVICE_DIVIDE && collector->map->lines[line].division != 0 && group->line_count > 1)
         return put_line_desks(collector, advice, line, out);
     advice_words(collector->speaker, advice, out);
     return true;
@@ -101,18 +111,27 @@ static int by_part_and_time(const void *a, const void *b)
     return one->advice < two->advice ? -1 : one->advice > two->advice;
 }
 
-/* Cellos and basses on one line, or two lines of a staff, get the same words once. */
-static bool is_repeated(const MarkCollector *collector, size_t index)
+/* Whether `wanted` goes into the same text as the one before it: the same moment, part and staff. */
+static bool is_same_place(const Wanted *a, const Wanted *b)
 {
-    const Wanted *now = &collector->wanted.at[index];
-    for (size_t i = index; i-- > 0;) {
-        const Wanted *before = &collector->wanted.at[i];
-        if (before->line->part != now->line->part || before->advice->from != now->advice->from)
-            return false;
-        if (before->line->staff == now->line->staff && strcmp(before->words, now->words) == 0)
-            return true;
+    return a->line->part == b->line->part && a->line->staff == b->line->staff && a->advice->from == b->advice->from;
+}
+
+/* What all of `count` wishes for one place say, each once (cellos and basses on one line, or two lines of a staff, want the same). NULL: no memory. */
+static const char *joined_words(MarkCollector *collector, const Wanted *wanted, size_t count)
+{
+    Buffer text;
+    buffer_init(&text);
+    for (size_t i = 0; i < count; i++) {
+        bool again = false;
+        for (size_t k = 0; k < i && !again; k++)
+            again = strcmp(wanted[k].words, wanted[i].words) == 0;
+        if (!again)
+            buffer_printf(&text, "%s%s", i ? "; " : "", wanted[i].words);
     }
-    return false;
+    const char *kept = buffer_failed(&text) ? NULL : arena_string(&collector->wishes->arena, text.text ? text.text : "");
+    buffer_free(&text);
+    return kept;
 }
 
 static WishSign sign_of(const Advice *advice)
@@ -139,30 +158,100 @@ static void wish(MarkCollector *collector, Wish item, Ticks when, size_t bar)
         collector->status = SPZ_NO_MEMORY;
 }
 
-/* Words and sign are directions of their own: programs that show only one sign of a direction then show both. */
-static void wish_for(MarkCollector *collector, const Wanted *wanted)
+/* How wide bars and letters come out, in tenths of a staff space: a bar with its margin and something for each note of the fullest part, a letter of italics in
+ * 12 points (common practice of engraving; only used to tell which texts would meet). */
+enum { BAR_MARGIN = 60, NOTE_WIDTH = 22, LETTER_WIDTH = 9 };
+
+static bool measure_bars(MarkCollector *collector)
+{
+    const Movement *movement = collector->map->movement;
+    size_t *notes = memory_resize(NULL, movement->bar_count + 1, sizeof *notes);
+    collector->bar_begins = memory_resize(NULL, movement->bar_count + 1, sizeof *collector->bar_begins);
+    for (size_t bar = 0; notes && collector->bar_begins && bar <= movement->bar_count; bar++)
+        collector->bar_begins[bar] = 0;
+    for (size_t part = 0; notes && collector->bar_begins && part < movement->part_count; part++) {
+        memset(notes, 0, (movement->bar_count + 1) * sizeof *notes);
+        for (size_t i = 0; i < movement->parts[part].note_count; i++)
+            notes[movement->parts[part].notes[i].bar] += !(movement->parts[part].notes[i].flags & NOTE_CHORD);
+        for (size_t bar = 0; bar < movement->bar_count; bar++) {
+            double width = BAR_MARGIN + (double)notes[bar] * NOTE_WIDTH;
+            collector->bar_begins[bar + 1] = width > collector->bar_begins[bar + 1] ? width : collector->bar_begins[bar + 1];
+        }
+    }
+    for (size_t bar = 0; notes && collector->bar_begins && bar < movement->bar_count; bar++)
+        collector->bar_begins[bar + 1] += collector->bar_begins[bar];
+    memory_free(notes);
+    return notes && collector->bar_begins;
+}
+
+static double place_of(const MarkCollector *collector, const Advice *advice)
+{
+    const Bar *bar = &collector->map->movement->bars[advice->bar];
+    double begin = collector->bar_begins[advice->bar], width = collector->bar_begins[advice->bar + 1] - begin;
+    return begin + (bar->length > 0 ? width * (double)(advice->from - bar->onset) / (double)bar->length : 0);
+}
+
+/* The lowest height from `least` on at which the text meets no other of its staff; the highest where there is none. */
+static int free_level(MarkCollector *collector, const Wanted *wanted, const char *words, int least)
+{
+    double begin = place_of(collector, wanted->advice);
+    uint32_t taken = 0;
+    for (size_t i = 0; i < collector->standing.count; i++)
+        if (collector->standing.at[i].staff == wanted->line->staff && collector->standing.at[i].end > begin)
+            taken |= UINT32_C(1) << collector->standing.at[i].level;
+    int level = least;
+    while (level < LEVELS && (taken >> level & 1))
+        level++;
+    Standing standing = {wanted->line->staff, level, begin + (double)utf8_columns(words, strlen(words)) * LETTER_WIDTH};
+    if (!array_push(&collector->standing, standing))
+        collector->status = SPZ_NO_MEMORY;
+    return level;
+}
+
+static void wish_for_span(MarkCollector *collector, const Wanted *wanted, WishSign sign, int number)
 {
     const Advice *advice = wanted->advice;
-    WishSign sign = sign_of(advice);
-    int number = sign == WISH_WORDS ? 0 : free_number(collector, wanted);
-    Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = wanted->words};
-    wish(collector, words, advice->from, advice->bar);
-    if (!number)
-        return;
+    Wish span = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .sign = sign, .number = number};
     collector->busy[number] = advice->to;
-    Wish span = words;
-    span.words = NULL;
-    span.sign = sign;
-    span.number = number;
     wish(collector, span, advice->from, advice->bar);
     span.stop = true;
     wish(collector, span, advice->to, advice->last_bar);
+}
+
+static bool is_under_sign(const MarkCollector *collector, Ticks when)
+{
+    for (int number = 1; number <= NUMBERS; number++)
+        if (collector->busy[number] > when)
+            return true;
+    return false;
+}
+
+/* The wishes for one place: one text, above the bracket or the dashes that begin there or lie there, and one sign at most. Words and sign are directions of their own:
+ * programs that show only one sign of a direction then show both. */
+static void wish_for(MarkCollector *collector, const Wanted *wanted, size_t count)
+{
+    const char *text = joined_words(collector, wanted, count);
+    const Wanted *spanned = NULL;
+    for (size_t i = 0; i < count && !spanned; i++)
+        spanned = sign_of(wanted[i].advice) == WISH_WORDS ? NULL : &wanted[i];
+    bool under = is_under_sign(collector, wanted->advice->from);
+    int number = spanned && !under ? free_number(collector, spanned) : 0;
+    if (!text) {
+        collector->status = SPZ_NO_MEMORY;
+        return;
+    }
+    int level = free_level(collector, wanted, text, under || number ? 1 : 0);
+    Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = text, .raised = level * LEVEL_TENTHS};
+    wish(collector, words, wanted->advice->from, wanted->advice->bar);
+    if (number)
+        wish_for_span(collector, spanned, sign_of(spanned->advice), number);
 }
 
 static void free_numbers(MarkCollector *collector)
 {
     for (int number = 0; number <= NUMBERS; number++)
         collector->busy[number] = -1;
+    collector->standing.count = 0;
 }
 
 spz_status wishes_find(const Speaker *speaker, const AdviceList *advice, const Buffer *text, Wishes *wishes)
@@ -177,12 +266,17 @@ spz_status wishes_find(const Speaker *speaker, const AdviceList *advice, const B
     collect(&collector, advice);
     if (collector.wanted.count)
         qsort(collector.wanted.at, collector.wanted.count, sizeof *collector.wanted.at, by_part_and_time);
-    for (size_t i = 0; i < collector.wanted.count && !collector.status; i++) {
+    if (!collector.status && !measure_bars(&collector))
+        collector.status = SPZ_NO_MEMORY;
+    for (size_t i = 0, end; i < collector.wanted.count && !collector.status; i = end) {
         if (i == 0 || collector.wanted.at[i].line->part != collector.wanted.at[i - 1].line->part)
             free_numbers(&collector);
-        if (!is_repeated(&collector, i))
-            wish_for(&collector, &collector.wanted.at[i]);
+        for (end = i + 1; end < collector.wanted.count && is_same_place(&collector.wanted.at[i], &collector.wanted.at[end]);)
+            end++;
+        wish_for(&collector, &collector.wanted.at[i], end - i);
     }
+    memory_free(collector.bar_begins);
+    array_free(&collector.standing);
     array_free(&collector.wanted);
     memory_free(collector.used);
     return collector.status;

@@ -26,7 +26,7 @@ static Phrase antiphony_phrase(const Advice *advice)
     bool follows = advice->passage->kind == SPZ_IMITATION;
     if (advice->passage->kind == SPZ_SPLIT_LINE)
         return PHRASE_ADVICE_ONE_LINE;
-    if (advice->kind == ADVICE_SHARE && advice->passage->link_count == 2)
+    if (advice->kind == ADVICE_SHARE && (advice->passage->link_count == 2 || !advice->before))
         return PHRASE_ADVICE_ALTERNATE;
     if (!advice->before)
         return follows ? PHRASE_ADVICE_LEAD_FOLLOWED : PHRASE_ADVICE_LEAD;
@@ -68,7 +68,7 @@ static void put_core(const Speaker *speaker, const Advice *advice, Buffer *out)
 {
     Bodies with = bodies_of(speaker, advice->with);
     switch (advice->kind) {
-    case ADVICE_UNISON: buffer_puts(out, phrase_text(speaker->language, PHRASE_ADVICE_UNISON)); break;
+    case ADVICE_UNISON: buffer_puts(out, phrase_text(speaker->language, advice->joined ? PHRASE_ADVICE_TUTTI : PHRASE_ADVICE_UNISON)); break;
     case ADVICE_DIVIDE: put_division(speaker, advice, out); break;
     case ADVICE_WITH: SAY(out, speaker->language, PHRASE_ADVICE_WITH, slot_players("with", with.at, with.count)); break;
     default: put_antiphony(speaker, advice, out);

@@ -8,6 +8,8 @@ export XML_CATALOG_FILES
 valid() { xmllint --nonet --noout --schema "$schema/musicxml.xsd" "$1" > "$folder/verdict" 2>&1; }
 validity=no
 shared_has schema/musicxml.xsd && at_hand xmllint && validity=yes
+apart=""
+at_hand python3 && apart=yes
 checked=0
 total=0
 
@@ -24,6 +26,9 @@ trip() {
     marks=$(sed -n 's/^.*: \([0-9]*\) direction.* added$/\1/p' "$folder/out")
     [ "$marks" = "$(grep -o ' id="spezzato-mark-[0-9]*"' "$folder/after.musicxml" | sort -u | wc -l | tr -d ' ')" ] || fault "$score: $marks marks counted, others found"
     total=$((total + ${marks:-0}))
+    if [ -n "$apart" ]; then
+        python3 tests/support/marks_apart.py "$folder/after.musicxml" > "$folder/apart" || fault "$score: marks meet: $(head -n 3 "$folder/apart")"
+    fi
     run 0 mark --all "$score" -o "$folder/after.mxl"
     run 0 mark --unmark "$folder/after.mxl" -o "$folder/back.musicxml"
     same "$folder/before.musicxml" "$folder/back.musicxml" "$score: marked and unmarked"

@@ -154,8 +154,8 @@ def parts_sheet(program, score, movements):
             continue
         right = False
         for passage in passages:
-            entries = [e for e in passage["entries"] if row["section"] in names_of(e["sections"], movements)]
-            if passage["kind"] != row["passage"] or not entries or entries[0]["bar"] != row["bar"]:
+            entries = [e for e in passage["entries"] if row["section"] in names_of(e["sections"], movements) and e["bar"] == row["bar"]]
+            if passage["kind"] != row["passage"] or not entries:
                 continue
             first = entries[0]["link"] == 1
             names = [name for e in passage["entries"] for name in e["sections"]] + [row["section"]]

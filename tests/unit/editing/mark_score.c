@@ -258,6 +258,63 @@ static void when_memory_ends_nothing_is_half_done(void)
     sheet_music_end(&music);
 }
 
+/* A call and its answer inside a longer one, and parallel motion around both: each part gets one bracket at a time, and no two texts at one place. */
+static void a_part_has_one_mark_at_a_time(void)
+{
+    size_t length;
+    SheetMusic music = sheet_music("title: Calls\ntime: 4/4  tempo: q=96\n"
+        "Violin I:    g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+        "Violin II:   R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | g5:e( a5 b5 c6) g5:q r | R | c5:w\n"
+        "Viola:       e4:e( f4 g4 a4) e4:q r | e4:e( f4 g4 a4) e4:q r | c4:e( d4 e4 f4) c4:q r | c4:e( d4 e4 f4) c4:q r | e4:e( f4 g4 a4) e4:q r | e4:e( f4 g4 a4) e4:q r"
+        " | c4:e( d4 e4 f4) c4:q r | c4:w\n"
+        "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
+    spz_sheet_options all = SPZ_SHEET_USUAL;
+    spz_document *document = NULL;
+    all.strength = 0;
+    CU_ASSERT_EQUAL_FATAL(spz_score_mark(music.path, NULL, &all, false, NULL, &document, NULL), SPZ_OK);
+    char *text = text_of(document, &length);
+    int most = 0, starts = 0;
+    for (char *part = strstr(text, "<part "), *end; part; part = strstr(end, "<part ")) {
+        int open = 0;
+        end = strstr(part, "</part>");
+        for (char *at = part; (at = strstr(at, " type=\"st")) != NULL && at < end; at += 9) {
+            bool line = strncmp(at - 8, "<bracket", 8) == 0 || strncmp(at - 7, "<dashes", 7) == 0;
+            starts += line && strncmp(at, " type=\"start", 12) == 0;
+            open += !line ? 0 : strncmp(at, " type=\"start", 12) == 0 ? 1 : -1;
+            most = open > most ? open : most;
+        }
+        CU_ASSERT_EQUAL(open, 0);
+    }
+    CU_ASSERT_TRUE(starts >= 2);
+    CU_ASSERT_EQUAL(most, 1);
+    free(text);
+    sheet_music_end(&music);
+}
+
+static void where_a_division_ends_score_and_sheet_say_it(void)
+{
+    size_t length;
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
+                                   "Violin I:  c5:w | c5 | c5 | c5 | c5 | c5\nViolin II: c5:w | c5 | c5 | c5 | c5 | c5\n"
+                                   "Viola: \"div.\" c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4"
+                                   " | c4:w | d4\n");
+    spz_sheet_options all = SPZ_SHEET_USUAL;
+    spz_document *document = NULL;
+    spz_reading *reading = NULL;
+    all.strength = 0;
+    CU_ASSERT_EQUAL_FATAL(spz_score_mark(music.path, NULL, &all, false, NULL, &document, NULL), SPZ_OK);
+    char *text = text_of(document, &length);
+    CU_ASSERT_EQUAL(count_of(text, ">unis.<"), 1);
+    CU_ASSERT_EQUAL_FATAL(spz_reading_make(music.path, NULL, 0, SPZ_TO_SEATING, NULL, &reading), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_sheet_parts((const spz_reading *const *)&reading, 1, NULL, &all, SPZ_AS_CSV, &document), SPZ_OK);
+    char *sheet = text_of(document, &length);
+    CU_ASSERT_EQUAL(count_of(sheet, ",unis.,"), 1);
+    free(sheet);
+    free(text);
+    spz_reading_free(reading);
+    sheet_music_end(&music);
+}
+
 void suite_mark_score(void)
 {
     static const struct Statement statements[] = {
@@ -268,7 +325,9 @@ void suite_mark_score(void)
         STATEMENT(a_compressed_score_holds_the_same_marks),
         STATEMENT(utf16_stays_utf16),
         STATEMENT(a_score_that_divides_needs_no_second_div),
-        STATEMENT(every_score_of_a_collection_is_marked),
+        STATEMENT(a_part_has_one_mark_at_a_time),
+    STATEMENT(where_a_division_ends_score_and_sheet_say_it),
+    STATEMENT(every_score_of_a_collection_is_marked),
         STATEMENT(an_unknown_seating_is_said_to_be_unknown),
         STATEMENT(when_memory_ends_nothing_is_half_done),
     };
