@@ -1,4 +1,5 @@
 #include "pages/growing_report.h"
+#include "analysis/passages/rulings.h"
 #include "writing/document.h"
 #include "writing/text_layout.h"
 #include "support/memory.h"
@@ -54,10 +55,8 @@ spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_re
 
 char *ruling_section(const ShownMovement *shown, char *out, size_t size)
 {
-    if (shown->of > 1)
-        snprintf(out, size, "passages %s %zu", shown->file, shown->number);
-    else
-        snprintf(out, size, "passages %s", shown->file);
+    char name[RULING_SECTION];
+    snprintf(out, size, "%s", ruling_section_of(shown->file, shown->of > 1 ? shown->number : 0, name));
     return out;
 }
 

@@ -9,8 +9,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { SECTION_NAME = 80 };
-
 static const char *past_blanks(const char *at)
 {
     while (ascii_is_blank(*at) || *at == ',' || *at == '/' || *at == '+')
@@ -178,14 +176,38 @@ static spz_status take_section(const spz_settings *settings, const char *section
     return status;
 }
 
+/* Bytes of the name that have room beside `taken` others, never half a character. */
+static size_t room_for(const char *name, size_t taken)
+{
+    size_t length = strlen(name), room = RULING_SECTION - 1 - taken;
+    if (length <= room)
+        return length;
+    while (room && ((unsigned char)name[room] & 0xC0) == 0x80)
+        room--;
+    return room;
+}
+
+char *ruling_section_of(const char *path, size_t number, char out[RULING_SECTION])
+{
+    const char *name = path_name(path);
+    char behind[24] = "";
+    if (number)
+        snprintf(behind, sizeof behind, " %zu", number);
+    size_t room = room_for(name, strlen("passages ") + strlen(behind));
+    snprintf(out, RULING_SECTION, "passages %.*s%s", (int)room, name, behind);
+    for (char *at = out; *at; at++)
+        *at = *at == ']' ? ')' : *at; /* would end the section's name */
+    return out;
+}
+
 spz_status rulings_read(const Movement *movement, const spz_settings *settings, const spz_sink *sink, Rulings *out)
 {
-    char of_file[SECTION_NAME], of_movement[SECTION_NAME];
+    char of_file[RULING_SECTION], of_movement[RULING_SECTION];
     *out = (Rulings){0};
     if (!settings)
         return SPZ_OK;
-    snprintf(of_file, sizeof of_file, "passages %.60s", path_name(movement->file));
-    snprintf(of_movement, sizeof of_movement, "passages %.50s %zu", path_name(movement->file), movement->number);
+    ruling_section_of(movement->file, 0, of_file);
+    ruling_section_of(movement->file, movement->number, of_movement);
     spz_status status = take_section(settings, "passages", sink, out);
     if (!status)
         status = take_section(settings, of_file, sink, out);

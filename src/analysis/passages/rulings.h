@@ -39,6 +39,11 @@ typedef struct Ruling {
 } Ruling;
 typedef ARRAY(Ruling) Rulings;
 
+/* 'passages symphony.mxl', with a number 'passages symphony.mxl 2': the section of a settings file for a score file, for a movement of it. A name that is longer than
+ * a section's may be is cut, and a closing bracket in it is a round one. Returns `out`. */
+enum { RULING_SECTION = 50 };
+char *ruling_section_of(const char *path, size_t number, char out[RULING_SECTION]);
+
 /* The lines that hold for the movement, in the order in which they count. SPZ_BAD_SETTINGS after one SPZ_ERROR; SPZ_NO_MEMORY. The array
  * is to be freed in any case. `settings` NULL: none. */
 spz_status rulings_read(const Movement *movement, const spz_settings *settings, const spz_sink *sink, Rulings *out);

@@ -108,6 +108,25 @@ static void what_is_written_for_a_passage_rules_it_and_no_other(void)
     evening_end(&evening);
 }
 
+/* However the file is called: the section named for it is one that a settings file takes, and holds. */
+static void a_long_name_is_cut_where_the_section_is_named_and_where_it_is_read(void)
+{
+    static const char *const files[] = {"a symphony of many movements in a file of a very long name.musicxml", "scores/sinfonía número dieciséis, edición ñandú [2].mxl",
+                                        "\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9.xml"};
+    for (size_t i = 0; i < COUNT(files); i++)
+        for (size_t number = 0; number <= 2; number += 2) {
+            char section[RULING_SECTION], text[160];
+            snprintf(text, sizeof text, "[%s]\n9-12 = no\n", ruling_section_of(files[i], number, section));
+            spz_settings *settings = evening_settings(text);
+            begin();
+            evening.movement.file = files[i];
+            CU_ASSERT_EQUAL(rulings_apply(&evening.findings, settings, &sink), SPZ_OK);
+            CU_ASSERT_EQUAL(evening.findings.passages.at[0].ruling.kind, SPZ_VETOED);
+            evening_end(&evening);
+            spz_settings_free(settings);
+        }
+}
+
 static void refuse(const char *text, const char *words)
 {
     spz_settings *settings = evening_settings(text);
@@ -156,6 +175,7 @@ static const struct Statement statements[] = {
     STATEMENT(the_line_for_the_movement_holds_against_the_one_for_all),
     STATEMENT(a_veto_leaves_nothing_and_a_weight_is_the_middle_of_its_word),
     STATEMENT(what_is_written_for_a_passage_rules_it_and_no_other),
+    STATEMENT(a_long_name_is_cut_where_the_section_is_named_and_where_it_is_read),
     STATEMENT(a_line_that_means_nothing_is_refused_with_its_place),
     STATEMENT(what_she_takes_out_speaks_for_nothing_and_is_told),
 };
