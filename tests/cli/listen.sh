@@ -17,6 +17,13 @@ says "--tempo presto: it is a whole number from 10 to 400"
 run 1 listen "$score" -o "$folder/none" --bars 1 --passage 1
 says "either --bars or --passage"
 
+# Built without its library of sound, nothing asks for it.
+if at_hand make; then
+    make -n SOUND=no BUILD="$folder/without" all > "$folder/steps" 2> "$folder/err" || fault "SOUND=no: $(head -n 1 "$folder/err")"
+    grep -q 'src/sound/listen' "$folder/steps" || fault "SOUND=no builds nothing"
+    grep -nE 'src/sound/rendering|fluidsynth|SPEZZATO_SOUND_PLACE|spezzato-sound' "$folder/steps" > "$folder/found" && fault "SOUND=no: $(head -n 1 "$folder/found" | cut -c 1-120)"
+fi
+
 sound=no
 if "$SPEZZATO" listen "$score" --bars 29-30 -o "$folder/a" > "$folder/out" 2> "$folder/err"; then sound=yes; fi
 if [ $sound = no ]; then
