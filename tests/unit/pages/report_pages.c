@@ -229,6 +229,18 @@ static void refuse_each_request(Report report, const spz_reading *reading, spz_f
     spz_document_free(whole);
 }
 
+static spz_status report_corrections(const spz_reading *const *readings, size_t count, spz_format format, spz_document **out)
+{
+    spz_report *report = NULL;
+    spz_status status = spz_report_open(SPZ_REPORT_CORRECTIONS, format, NULL, &report);
+    for (size_t i = 0; i < count && status == SPZ_OK; i++)
+        status = spz_report_add(report, readings[i]);
+    if (status == SPZ_OK)
+        status = spz_report_close(report, out);
+    spz_report_free(report);
+    return status;
+}
+
 static void no_report_hides_that_memory_was_short(void)
 {
     spz_reading *reading = read_score(answers, SPZ_TO_SEATING);
@@ -236,6 +248,7 @@ static void no_report_hides_that_memory_was_short(void)
         for (int format = SPZ_AS_TEXT; format <= SPZ_AS_CSV; format++)
             refuse_each_request(reports[i], reading, (spz_format)format);
     refuse_each_request(spz_report_movements, reading, SPZ_AS_HTML);
+    refuse_each_request(report_corrections, reading, SPZ_AS_TEXT);
     spz_reading_free(reading);
 }
 
@@ -246,6 +259,7 @@ static void every_report_survives_every_shortage_of_memory(void)
         for (int format = SPZ_AS_TEXT; format <= SPZ_AS_CSV; format++)
             starve(reports[i], reading, (spz_format)format);
     starve(spz_report_movements, reading, SPZ_AS_HTML);
+    starve(report_corrections, reading, SPZ_AS_TEXT);
     spz_reading_free(reading);
 }
 
