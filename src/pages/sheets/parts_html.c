@@ -3,6 +3,7 @@
 #include "pages/sheets/parts_sheet.h"
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
+#include <string.h>
 
 static PageHead head_of(spz_language language)
 {
@@ -30,6 +31,15 @@ static void html_own_line(Html *html, const char *element, const char *class, co
     html_line_end(html);
 }
 
+/* A box for each stand's copy: two players share one. */
+static void html_boxes(Html *html, int players)
+{
+    html_open_class(html, "td", "boxes");
+    for (int stand = 0; stand < (players + 1) / 2 || stand == 0; stand++)
+        html_element(html, "span", "done", "");
+    html_close(html);
+}
+
 static void html_row(Html *html, const PartsPage *page, const Advice *advice)
 {
     Buffer remark;
@@ -49,9 +59,7 @@ static void html_row(Html *html, const PartsPage *page, const Advice *advice)
         html_element(html, "span", "remark", remark.text);
     }
     html_close(html);
-    html_open(html, "td");
-    html_element(html, "span", "done", "");
-    html_close(html);
+    html_boxes(html, parts_players(page, advice->group));
     html_close(html);
     html_line_end(html);
     html->failed = html->failed || buffer_failed(&remark) || buffer_failed(&row.pass) || buffer_failed(&row.words) || buffer_failed(&row.detail);
@@ -69,16 +77,39 @@ static void html_group_head(Html *html, const PartsPage *page, size_t group)
     SAY(&about, page->speaker.language, PHRASE_PARTS_TITLE_IN_SCORE, slot_text("title", page->title), slot_text("names", parts_text_of(&names)));
     html_own_line(html, "h2", NULL, words_body(page->speaker.language, &page->map->groups[group].about, who));
     html_own_line(html, "p", "about", parts_text_of(&about));
+    int players = parts_players(page, group);
+    if (players > 0 && page->map->groups[group].about.section != SPZ_DB) { /* what the sharing counts with; basses have stools */
+        buffer_clear(&about);
+        SAY(&about, page->speaker.language, PHRASE_SEASON_LOAD, slot_number("chairs", players), slot_number("stands", (players + 1) / 2));
+        html_own_line(html, "p", "about", parts_text_of(&about));
+    }
     html->failed = html->failed || buffer_failed(&names) || buffer_failed(&about);
     buffer_free(&about);
     buffer_free(&names);
 }
 
-static void html_heads(Html *html, spz_language language)
+/* What every page says on top, since a table's head stands on each: work, movement and part. */
+static void html_running_head(Html *html, const PartsPage *page, size_t group)
 {
+    char who[WORDS_TEXT];
+    const char *work = page->movement->work;
+    bool other = *work && strncmp(work, page->title, strlen(work)) != 0;
+    html_open_class(html, "tr", "running");
+    html_open(html, "th");
+    html_put(html, "colspan", "6");
+    html_format(html, "%s%s%s. %s", other ? work : "", other ? ". " : "", page->title, words_body(page->speaker.language, &page->map->groups[group].about, who));
+    html_close(html);
+    html_close(html);
+    html_line_end(html);
+}
+
+static void html_heads(Html *html, const PartsPage *page, size_t group)
+{
+    spz_language language = page->speaker.language;
     static const Phrase heads[] = {PHRASE_HEAD_BAR, PHRASE_HEAD_BEAT, PHRASE_HEAD_LETTER, PHRASE_PARTS_HEAD_TIME, PHRASE_PARTS_HEAD_WRITE,
                                    PHRASE_PARTS_HEAD_DONE};
     html_open(html, "thead");
+    html_running_head(html, page, group);
     html_open(html, "tr");
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
         html_open(html, "th");
@@ -95,7 +126,7 @@ static void html_table(Html *html, const PartsPage *page, size_t first, size_t l
 {
     html_open(html, "table");
     html_line_end(html);
-    html_heads(html, page->speaker.language);
+    html_heads(html, page, page->advice->items.at[first].group);
     html_open(html, "tbody");
     html_line_end(html);
     for (size_t i = first; i < last; i++)

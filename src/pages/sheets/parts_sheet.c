@@ -49,6 +49,12 @@ void parts_names(Buffer *out, const PartsPage *page, size_t group)
     }
 }
 
+int parts_players(const PartsPage *page, size_t group)
+{
+    const spz_group *about = &page->map->groups[group].about;
+    return about->solo ? 0 : spz_section_players(page->settings, about->section);
+}
+
 void parts_range(const PartsPage *page, size_t group, size_t *first, size_t *end)
 {
     size_t at = 0;
@@ -97,7 +103,7 @@ static spz_status add_movement(const spz_movement_reading *reading, const spz_se
     spz_status status = advice_find(reading, settings, options, &advice);
     const char *title = spz_movement_title(reading->movement);
     PartsPage page = {reading->movement, reading->sections, &advice, path_name(spz_movement_file(reading->movement)), NULL,
-                      advice_arrangement(reading, options), {form == &parts_csv ? SPZ_ENGLISH : options->language, reading->sections}, number};
+                      advice_arrangement(reading, options), {form == &parts_csv ? SPZ_ENGLISH : options->language, reading->sections}, number, settings};
     page.title = *title ? title : page.file;
     if (!status)
         form->movement(sheet, &page);

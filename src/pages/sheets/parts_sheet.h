@@ -12,6 +12,7 @@ typedef struct PartsPage { /* one movement */
     const char *arrangement;  /* "" where none was judged */
     Speaker speaker;
     size_t number;            /* of the movement in the whole sheet, from 0 */
+    const spz_settings *settings; /* whose [players] are counted; NULL: the usual */
 } PartsPage;
 
 typedef struct PartsForm {
@@ -39,6 +40,8 @@ void parts_untouched(const PartsPage *page, Buffer *out);
 void parts_about(const PartsPage *page, Buffer *out);
 /* 'Violino I, Violino I div.': the names of the score's parts that the group reads. */
 void parts_names(Buffer *out, const PartsPage *page, size_t group);
+/* Players of the group by the settings; 0 where they don't say it (soloists). */
+int parts_players(const PartsPage *page, size_t group);
 /* Range of the advice for one group. */
 void parts_range(const PartsPage *page, size_t group, size_t *first, size_t *end);
 /* 'Until bar 71. Enters in bars 66, 68'; empty when there is nothing to add. */
