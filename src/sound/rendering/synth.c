@@ -24,6 +24,7 @@ struct Synth {
     } of[SYNTHS];
     Key *keys;
     size_t key_count, next;
+    unsigned char held[SYNTHS][CHANNELS][128]; /* tones of one player on one key: the next may begin before the last has ended */
     float *spare; /* for outputs without a member */
     size_t spare_frames;
 };
@@ -124,7 +125,7 @@ void synth_close(Synth *synth)
 }
 
 /* A quarter tone and less is bent: a wheel of two semitones has 8192 steps to either side. */
-static void strike(const Synth *synth, const Key *key)
+static void strike(Synth *synth, const Key *key)
 {
     const SoundTone *tone = key->tone;
     size_t which = tone->member / OUTPUTS;
@@ -132,10 +133,16 @@ static void strike(const Synth *synth, const Key *key)
     if (which >= synth->count || pitch < 0 || pitch > 127)
         return;
     fluid_synth_t *of = synth->of[which].synth;
+    unsigned char *held = &synth->held[which][channel][pitch];
+    bool last = *held == 1;
+    *held = (unsigned char)(*held + (key->down ? 1 : -1));
     if (!key->down) {
-        fluid_synth_noteoff(of, channel, pitch);
+        if (last)
+            fluid_synth_noteoff(of, channel, pitch);
         return;
     }
+    if (*held > 1)
+        fluid_synth_noteoff(of, channel, pitch);
     fluid_synth_program_change(of, channel, tone->program);
     fluid_synth_pitch_bend(of, channel, 8192 + (int)((tone->key - pitch) * 4096));
     fluid_synth_noteon(of, channel, pitch, tone->velocity);
