@@ -96,7 +96,8 @@ static void fact(ConcertPage *page, Phrase about, long figure)
 {
     Html *html = &page->html;
     html_open(html, "div");
-    html_element(html, "dt", NULL, phrase_text(page->language, about));
+    SAY(&page->words, page->language, about, slot_number("n", figure));
+    put(page, "dt", NULL);
     html_open(html, "dd");
     html_format(html, "%ld", figure);
     html_close(html);
