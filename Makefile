@@ -317,7 +317,7 @@ install: all
 	sed -e 's|@prefix@|$(prefix)|' -e 's|@libdir@|$(call below_prefix,$(libdir))|' -e 's|@includedir@|$(call below_prefix,$(includedir))|' \
 	    -e 's|@version@|$(VERSION)|' -e 's|@libraries@|$(LIB_LIBS)|' src/about/spezzato.pc.in > $(call to,$(pkgconfigdir)/spezzato.pc)
 	chmod 644 $(call to,$(pkgconfigdir)/spezzato.pc)
-	sed 's|^\.TH SPEZZATO 1 "" "spezzato"|.TH SPEZZATO 1 "" "spezzato $(VERSION)"|' docs/spezzato.1 > $(call to,$(mandir)/man1/spezzato.1)
+	sed 's|^\(\.TH SPEZZATO 1 "[0-9-]*"\) "spezzato"|\1 "spezzato $(VERSION)"|' docs/spezzato.1 > $(call to,$(mandir)/man1/spezzato.1)
 	chmod 644 $(call to,$(mandir)/man1/spezzato.1)
 	$(INSTALL) -m 644 README.md LICENSE docs/*.md $(call to,$(docdir))
 	$(INSTALL) -m 644 $(ENGRAVER)/engrave.mjs $(ENGRAVER)/package.json $(ENGRAVER)/package-lock.json $(call to,$(own_data)/engraver)

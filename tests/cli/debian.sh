@@ -3,6 +3,11 @@
 . tests/support/cli.sh
 version=$(sed -n 's/^#define SPZ_VERSION_[MP][A-Z]* //p' include/spezzato/version.h | paste -sd . -)
 [ "$(sed -n 's/^## \([0-9.]*\) (....-..-..)$/\1/p' docs/changelog.md | head -n 1)" = "$version" ] || fault "docs/changelog.md does not begin with version $version"
+[ "$(sed -n 's/^\.TH SPEZZATO 1 "\([0-9-]*\)".*/\1/p' docs/spezzato.1)" = "$(sed -n 's/^## [0-9.]* (\(.*\))$/\1/p' docs/changelog.md | head -n 1)" ] || fault "the manual page has another date than docs/changelog.md"
+if at_hand mandoc; then
+    mandoc -T lint docs/spezzato.1 > "$folder/lint"
+    [ -s "$folder/lint" ] && fault "the manual page: $(head -n 1 "$folder/lint")"
+fi
 printf '# What changed\n\n## 1.2.3 (2026-02-01)\n\n- One thing\n  that is long.\n- Another.\n\n## 1.2.2 (2026-01-01)\n\n- Before.\n' | sh src/about/debian/history.sh > "$folder/history"
 cat > "$folder/expected" <<'EOT'
 spezzato (1.2.3-1) unstable; urgency=low
