@@ -3,6 +3,7 @@
 #define PAGES_SEASON_FORMS_H
 #include "spezzato/season.h"
 #include "support/buffer.h"
+#include "writing/facts.h"
 #include "writing/text_layout.h"
 
 /* What was asked for, with a width that can be set. */
@@ -22,6 +23,8 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
 void concert_html(const spz_season *season, size_t index, const spz_season_look *look, Buffer *out);
 void calendar_text(const spz_season *season, const spz_season_look *look, Buffer *out);
 void calendar_ics(const spz_season *season, const spz_season_look *look, Buffer *out);
+extern const FieldTable calendar_fields;
+extern const Columns calendar_columns;
 void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer *out);
 void sheet_text(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out);
 void sheet_html(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out);

@@ -1,10 +1,28 @@
 /* The stage manager's table: one row for everything that happens on the stage, in order: set-ups, works, changes, intervals. */
-#include "writing/csv_text.h"
+#include "pages/data/fields.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
 #include "wording/season_words.h"
 #include <math.h>
 #include <stdio.h>
+
+static const Field of_event[] = {
+    {"date", IN_CSV, "'2027-05-31'; empty"},
+    {"time", IN_CSV, "'19:30'; empty"},
+    {"concert", IN_CSV, "its name"},
+    {"hall", IN_CSV, "as the table has it"},
+    {"what", IN_CSV, "set-up, change, work, interval, not planned, or what a line of the table could not be used for"},
+    {"which", IN_CSV, "the work, or the place of the change"},
+    {"seating", IN_CSV, "the arrangement from there on"},
+    {"house left to house right", IN_CSV, "its order"},
+    {"minutes", IN_CSV, "that the change takes"},
+    {"chairs", IN_CSV, "to be carried"},
+    {"stands", IN_CSV, "to be carried"},
+    {"moves", IN_CSV, "section by section"},
+    {"note", IN_CSV, "of the table, of the change, or why it is not planned"},
+};
+const FieldTable event_fields = FIELD_TABLE("event", of_event);
+const Columns season_columns = {"season", IN_CSV, {&event_fields}};
 
 typedef struct Rows {
     CsvRow row;
@@ -116,7 +134,7 @@ void season_csv(const spz_season *season, const spz_season_look *look, Buffer *o
     Rows rows;
     (void)look;
     csv_begin(&rows.row, out);
-    csv_header(&rows.row, "date,time,concert,hall,what,which,seating,house left to house right,minutes,chairs,stands,moves,note");
+    facts_heads(&rows.row, &season_columns);
     buffer_init(&rows.text);
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         rows.concert = spz_season_concert(season, i);

@@ -9,8 +9,11 @@ typedef struct NotesForm {
     void (*movement)(SheetOut *sheet, const MovementNotes *notes);
     void (*end)(SheetOut *sheet);
 } NotesForm;
-extern const NotesForm notes_text, notes_markdown, notes_csv;                  /* notes_forms.c */
-extern const NotesForm notes_html, notes_json, notes_odt;
+extern const NotesForm notes_text, notes_markdown;           /* notes_forms.c */
+extern const NotesForm notes_json, notes_csv;                /* notes_data.c, with the tables of their fields */
+extern const FieldTable noted_movement_fields, citation_fields;
+extern const Columns notes_columns;
+extern const NotesForm notes_html, notes_odt;
 
 /* What one of the speakers of notes_words.h says, as a text of its own until the next one; marks the sheet as failed where it failed. */
 typedef void SayOfAll(Buffer *out, spz_language language, const MovementNotes *notes);

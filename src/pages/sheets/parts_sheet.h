@@ -21,6 +21,8 @@ typedef struct PartsForm {
     void (*end)(SheetOut *sheet);
 } PartsForm;
 extern const PartsForm parts_text, parts_csv, parts_html;
+extern const FieldTable advice_fields; /* parts_csv.c */
+extern const Columns parts_columns;
 
 /* One row of a sheet, ready to be shown; to be released with parts_row_free. */
 typedef struct PartsRow {

@@ -2,15 +2,13 @@
 #ifndef PAGES_SHEETS_SHEET_OUT_H
 #define PAGES_SHEETS_SHEET_OUT_H
 #include "spezzato/language.h"
-#include "writing/csv_text.h"
-#include "writing/json.h"
+#include "writing/facts.h"
 #include "writing/markup.h"
 
 typedef struct SheetOut {
     Buffer text;
-    CsvRow row;
     Html html;
-    Json json;
+    FactsOut facts;
     Buffer line; /* what is being said just now */
     spz_language language;
     const Buffer *pictures; /* of what is being written just now, one each; NULL for none */
@@ -22,13 +20,13 @@ static inline void sheet_begin(SheetOut *sheet, spz_language language)
     sheet->pictures = NULL;
     buffer_init(&sheet->text);
     buffer_init(&sheet->line);
-    csv_begin(&sheet->row, &sheet->text);
     html_begin(&sheet->html, &sheet->text);
-    json_begin(&sheet->json, &sheet->text);
+    facts_begin(&sheet->facts, &sheet->text);
 }
 
 static inline void sheet_end(SheetOut *sheet)
 {
+    buffer_free(&sheet->facts.words);
     buffer_free(&sheet->text);
     buffer_free(&sheet->line);
 }

@@ -1,5 +1,5 @@
 /* The season by dates: a leaf for each month with a line for each concert, or a table for a calendar program. */
-#include "writing/csv_text.h"
+#include "writing/facts.h"
 #include "writing/text_layout.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
@@ -74,6 +74,21 @@ void calendar_text(const spz_season *season, const spz_season_look *look, Buffer
     }
 }
 
+static const Field of_calendar[] = {
+    {"date", IN_CSV, "'2027-05-31'; empty"},
+    {"time", IN_CSV, "'19:30'; empty"},
+    {"weekday", IN_CSV, "of that date"},
+    {"concert", IN_CSV, "its name"},
+    {"hall", IN_CSV, "as the table has it"},
+    {"first seating", IN_CSV, "of its first work"},
+    {"set up", IN_CSV, "whether the stage is changed before it: yes, no"},
+    {"changes", IN_CSV, "how many in the concert"},
+    {"minutes", IN_CSV, "of all changes"},
+    {"problem", IN_CSV, "why it was not planned"},
+};
+const FieldTable calendar_fields = FIELD_TABLE("calendar", of_calendar);
+const Columns calendar_columns = {"calendar", IN_CSV, {&calendar_fields}};
+
 void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     CsvRow row;
@@ -82,7 +97,7 @@ void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer 
     buffer_init(&date);
     buffer_init(&problem);
     csv_begin(&row, out);
-    csv_header(&row, "date,time,weekday,concert,hall,first seating,set up,changes,minutes,problem");
+    facts_heads(&row, &calendar_columns);
     for (size_t i = 0; i < spz_season_concerts(season); i++) {
         const spz_planned_concert *concert = spz_season_concert(season, i);
         say_iso_date(&date, concert);
