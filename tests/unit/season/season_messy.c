@@ -75,7 +75,7 @@ static const Messy tables[] = {
     /* a quotation mark that is never closed */
     {"concert,work,score\nA,Two,2\nA,\"One,1\nA,Three,3\n", 0, "A: Two One Three\n3 quote-open\n", 1, 0},
     /* UTF-16 as spreadsheets save 'Unicode text', with tabs; twice on one day */
-    {"\xFF\xFE" "c\0o\0n\0c\0e\0r\0t\0\t\0d\0a\0t\0e\0\t\0s\0c\0o\0r\0e\0\r\0\n\0\xC9\0\t\0" "1\0.\0" "2\0.\0" "2\0" "7\0 \0" "1\0" "5\0h\0\t\0a\0\r\0\n\0\xC9\0\t\0" "1\0.\0" "2\0.\0" "2\0" "7\0 \0" "2\0" "0\0h\0\t\0a\0\r\0\n\0", 114,
+    {"\xFF\xFE" "c\0o\0n\0c\0e\0r\0t\0\t\0d\0a\0t\0e\0\t\0s\0c\0o\0r\0e\0\r\0\n\0\xC9\0\t\0" "1\0.\0" "2\0.\0" "2\0" "7\0 \0" "1\0" "5\0h\0\t\0a\0\r\0\n\0\xC9\0\t\0" "1\0.\0" "2\0.\0" "2\0" "7\0 \0" "2\0" "0\0h\0\t\0a\0\r\0\n\0", 106,
      "\xC3\x89, 2027-02-01 15:00: a\n\xC3\x89, 2027-02-01 20:00: a\n", 0, 0},
 };
 
