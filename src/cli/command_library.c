@@ -48,6 +48,11 @@ static int done(const Asked *asked, spz_status status)
     return EXIT_INPUT;
 }
 
+static const char *plural(size_t count)
+{
+    return count == 1 ? "" : "s";
+}
+
 static int add(Asked *asked)
 {
     spz_added added = {0};
@@ -61,8 +66,8 @@ static int add(Asked *asked)
     spz_status status = spz_library_add(asked->library, asked->names, asked->count, &how, &asked->sink, &added);
     interrupts_leave();
     progress_end(&progress);
-    printf("%zu scores: %zu heard (%zu movements, %zu bars), %zu known already, %zu can't be used\n", added.files, added.heard, added.movements, added.bars,
-           added.unchanged, added.unusable);
+    printf("%zu score%s: %zu heard (%zu movement%s, %zu bar%s), %zu known already, %zu can't be used\n", added.files, plural(added.files), added.heard,
+           added.movements, plural(added.movements), added.bars, plural(added.bars), added.unchanged, added.unusable);
     return done(asked, status);
 }
 
