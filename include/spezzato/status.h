@@ -13,6 +13,7 @@
 #ifndef SPEZZATO_STATUS_H
 #define SPEZZATO_STATUS_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #if defined(__GNUC__)
@@ -177,9 +178,14 @@ typedef struct spz_sink {
     void *context;
 } spz_sink;
 
-/* How many letters have to be put in, left out, changed or exchanged to make `meant` of `word`; 0 where it begins so, SIZE_MAX where it is
- * too far away to have been meant. Small and capital letters are alike. */
-SPZ_API size_t spz_word_distance(const char *word, const char *meant);
+/* Which of many words was meant by one that isn't known: begin with the word, look at each, and read `meant` (NULL where none is near). Near is what begins
+ * with the word, or is made of it by few letters put in, left out, changed or exchanged; small and capital letters are alike. */
+typedef struct spz_guess {
+    const char *word;
+    const char *meant; /* borrowed: as looked at */
+    size_t away;       /* letters; of `meant` */
+} spz_guess;
+SPZ_API bool spz_guess_look(spz_guess *guess, const char *word); /* whether it is nearer than all before it */
 
 SPZ_C_END
 #endif

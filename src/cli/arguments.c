@@ -1,6 +1,5 @@
 #include "arguments.h"
 #include "messages.h"
-#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -24,17 +23,12 @@ static const Option *option_long(const Option *const *options, const char *name,
 static void complain_option(const char *command, const Option *const *options, const char *word)
 {
     char name[64];
-    size_t best = SIZE_MAX;
-    const Option *meant = NULL;
+    spz_guess guess = {.word = name};
     snprintf(name, sizeof name, "%.*s", (int)strcspn(word + 2, "="), word + 2);
-    for (; word[1] == '-' && *options; options++) {
-        size_t away = spz_word_distance(name, (*options)->name);
-        if (away < best)
-            meant = *options;
-        best = away < best ? away : best;
-    }
-    if (meant)
-        complain_usage(command, "there is no option '%s'; is --%s meant?", word, meant->name);
+    for (; word[1] == '-' && *options; options++)
+        spz_guess_look(&guess, (*options)->name);
+    if (guess.meant)
+        complain_usage(command, "there is no option '%s'; is --%s meant?", word, guess.meant);
     else
         complain_usage(command, "there is no option '%s'", word);
 }

@@ -4,7 +4,6 @@
 #include "output.h"
 #include "spezzato/version.h"
 #include <signal.h>
-#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>
@@ -41,16 +40,11 @@ static bool is_misspelt(const char *word)
 
 static int complain_word(const char *word)
 {
-    const Command *meant = NULL;
-    size_t best = SIZE_MAX;
-    for (size_t i = 0; command_at(i); i++) {
-        size_t away = spz_word_distance(word, command_at(i)->name);
-        if (away < best)
-            meant = command_at(i);
-        best = away < best ? away : best;
-    }
-    if (meant)
-        complain_usage(NULL, "'%s' is neither a command nor a file; is '%s' meant?", word, meant->name);
+    spz_guess guess = {.word = word};
+    for (size_t i = 0; command_at(i); i++)
+        spz_guess_look(&guess, command_at(i)->name);
+    if (guess.meant)
+        complain_usage(NULL, "'%s' is neither a command nor a file; is '%s' meant?", word, guess.meant);
     else
         complain_usage(NULL, "'%s' is neither a command nor a file", word);
     return EXIT_USAGE;

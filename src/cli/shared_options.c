@@ -3,7 +3,6 @@
 #include "command.h"
 #include "messages.h"
 #include <errno.h>
-#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -82,16 +81,11 @@ static bool add_kind(const char *word, unsigned *kinds)
 
 static void complain_kind(const char *command, const char *word)
 {
-    size_t best = SIZE_MAX;
-    const char *meant = NULL;
-    for (int i = 0; i < SPZ_KIND_COUNT; i++) {
-        size_t away = spz_word_distance(word, spz_kind_name((spz_kind)i));
-        if (away < best)
-            meant = spz_kind_name((spz_kind)i);
-        best = away < best ? away : best;
-    }
-    if (meant)
-        complain_usage(command, "--kind %s: there is no such kind; is %s meant?", word, meant);
+    spz_guess guess = {.word = word};
+    for (int i = 0; i < SPZ_KIND_COUNT; i++)
+        spz_guess_look(&guess, spz_kind_name((spz_kind)i));
+    if (guess.meant)
+        complain_usage(command, "--kind %s: there is no such kind; is %s meant?", word, guess.meant);
     else
         complain_usage(command, "--kind %s: there is no such kind", word);
 }

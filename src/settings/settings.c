@@ -2,7 +2,6 @@
 #include "settings/store.h"
 #include "support/memory.h"
 #include "support/message.h"
-#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -99,15 +98,11 @@ spz_status settings_add_entry(spz_settings *settings, const SettingEntry *entry)
 const char *settings_meant(const char *name, char *text, size_t size)
 {
     const char *key = strrchr(name, '.');
-    size_t best = SIZE_MAX;
+    spz_guess guess = {.word = key ? key + 1 : name};
     *text = '\0';
-    for (size_t i = 0; i < settings_table_count; i++) {
-        size_t away = spz_word_distance(key ? key + 1 : name, settings_table[i].key);
-        if (away >= best)
-            continue;
-        best = away;
-        snprintf(text, size, "; is '%s.%s' meant?", settings_table[i].section, settings_table[i].key);
-    }
+    for (size_t i = 0; i < settings_table_count; i++)
+        if (spz_guess_look(&guess, settings_table[i].key))
+            snprintf(text, size, "; is '%s.%s' meant?", settings_table[i].section, settings_table[i].key);
     return text;
 }
 

@@ -1,7 +1,6 @@
-/* How far a word is from one that may have been meant, for messages about words that aren't known. */
+/* The word that was meant, for messages about one that isn't known. */
 #include "spezzato/status.h"
 #include "support/ascii.h"
-#include <stdint.h>
 #include <string.h>
 
 enum { WORD_MOST = 40 };
@@ -36,13 +35,16 @@ static size_t distance(const char *one, const char *other)
     return last[length];
 }
 
-size_t spz_word_distance(const char *word, const char *meant)
+bool spz_guess_look(spz_guess *guess, const char *word)
 {
-    size_t length = strlen(word);
-    if (length == 0 || length > WORD_MOST || strlen(meant) > WORD_MOST)
-        return SIZE_MAX;
-    if (strncmp(meant, word, length) == 0)
-        return 0;
-    size_t away = distance(word, meant);
-    return away <= length / 3 + 1 && away < length ? away : SIZE_MAX;
+    size_t length = strlen(guess->word), away = 0;
+    if (length == 0 || length > WORD_MOST || strlen(word) > WORD_MOST)
+        return false;
+    if (strncmp(word, guess->word, length) != 0)
+        away = distance(guess->word, word);
+    if (away > length / 3 + 1 || away >= length || (guess->meant && away >= guess->away))
+        return false;
+    guess->meant = word;
+    guess->away = away;
+    return true;
 }

@@ -8,15 +8,6 @@ void csv_begin(CsvRow *row, Buffer *out)
     *row = (CsvRow){.out = out};
 }
 
-void csv_header(CsvRow *row, const char *names)
-{
-    buffer_puts(row->out, names);
-    buffer_putc(row->out, '\n');
-    row->columns = 1;
-    for (const char *at = names; (at = strchr(at, ',')) != NULL; at++)
-        row->columns++;
-}
-
 static void separate(CsvRow *row)
 {
     if (row->cells++)

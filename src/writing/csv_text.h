@@ -10,8 +10,7 @@ typedef struct CsvRow {
 } CsvRow;
 
 void csv_begin(CsvRow *row, Buffer *out);
-/* The names of the columns: "a,b,c", or one by one. Every row has as many cells from now on. */
-void csv_header(CsvRow *row, const char *names);
+/* The names of the columns, one by one. Every row has as many cells from the end of them on. */
 void csv_head(CsvRow *row, const char *name);
 void csv_end_heads(CsvRow *row);
 /* Text from a score, made safe as for a terminal (spz_text_clean); NULL is an empty field. What a spreadsheet could take for a formula has an

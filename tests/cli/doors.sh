@@ -101,7 +101,7 @@ plant letters '#include <ctype.h>'
 plant cause 'const char *f(void) { return strerror(errno); }'
 plant fine '/* "<td>" {"a": 1} "%s,%d" */
 void f(Buffer *out) { buffer_puts(out, "bars %d, %d: a < b, c"); snprintf(out, 9, "%d %% from", 1);
-buffer_printf(out, "%.1f", x); csv_header(row, "file,title,bar"); }'
+buffer_printf(out, "%.1f", x); csv_head(row, "file"); }'
 CC=true CXX=true sh tests/support/check-includes.sh "$folder/tree" > "$folder/out" && fault "nothing was found in a tree that goes past the doors"
 for kind in writer tag tag_end json json_key csv csv_heads sign printed printed_below read scanned letters cause; do
     grep -q "planted_$kind\.c" "$folder/out" || fault "'$kind' is not found: $(cat "$folder/tree/src/pages/data/planted_$kind.c")"

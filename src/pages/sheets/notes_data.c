@@ -200,8 +200,9 @@ static void give_citation(SheetOut *sheet, const MovementNotes *notes, const Cit
     give_whole(&facts, notes, citation);
     give_context(&facts, citation);
     fact_text(&facts, "place", said_of_one(sheet, say_citation_place, notes, citation));
-    fact_text(&facts, "text", said_of_one(sheet, say_citation, notes, citation));
-    fact_text(&facts, "sentence", said_of_one(sheet, say_citation, notes, citation));
+    const char *sentence = said_of_one(sheet, say_citation, notes, citation);
+    fact_text(&facts, "text", sentence);
+    fact_text(&facts, "sentence", sentence);
     facts_done(&facts);
 }
 

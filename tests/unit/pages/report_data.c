@@ -167,7 +167,9 @@ static void a_row_has_a_cell_for_every_column(void)
     for (int cells = 1; cells <= 3; cells++) {
         buffer_init(&out);
         csv_begin(&row, &out);
-        csv_header(&row, "bar,beat");
+        csv_head(&row, "bar");
+        csv_head(&row, "beat");
+        csv_end_heads(&row);
         for (int i = 0; i < cells; i++)
             csv_integer(&row, i);
         csv_end(&row);
