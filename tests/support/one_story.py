@@ -146,7 +146,7 @@ def web_page(program, score, code, movements, folder):
 
 
 def parts_sheet(program, score, movements):
-    """Each player is told to lead, answer or join in a bar in which the JSON lets him enter, and by nobody who is not in the passage."""
+    """Each player is told to lead, answer or join in a bar in which the JSON lets him enter so, and by nobody who is not in the passage."""
     passages = [p for m in movements for p in m["passages"]]
     rows = list(csv.DictReader(io.StringIO(ask(program, "parts", "--format", "csv", score))))
     for row in rows:
@@ -157,10 +157,10 @@ def parts_sheet(program, score, movements):
             entries = [e for e in passage["entries"] if row["section"] in names_of(e["sections"], movements) and e["bar"] == row["bar"]]
             if passage["kind"] != row["passage"] or not entries:
                 continue
-            first = entries[0]["link"] == 1
+            leads = row["kind"] == "lead"  # who also joins others in their turn enters in several links of one bar
             names = [name for e in passage["entries"] for name in e["sections"]] + [row["section"]]
             strangers = [n for n in re.findall(r"Vn I+|Va|Vc|Db|Violins|Winds", row["write"]) if not any(same_players(n, name) for name in names)]
-            right = right or (not strangers and (row["kind"] == "share" or (row["kind"] == "lead") == first))
+            right = right or (not strangers and (row["kind"] == "share" or any((e["link"] == 1) == leads for e in entries)))
         told(score, "sheet", not right and "%s, bar %s: '%s' is in no passage" % (row["section"], row["bar"], row["write"]))
     return {row["write"] for row in rows}
 
@@ -253,8 +253,9 @@ def marked_score(program, score, written, folder):
     for direction in re.findall(r'<direction placement="above" id="spezzato-mark-.*?</direction>', text, re.S):
         for words in re.findall(r"<words[^>]*>(.*?)</words>", direction, re.S):
             plain = words.replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
-            desks = re.match(r"(desks?|outside|inside) ", plain)
-            told(score, "marks", plain not in written and not desks and "'%s' is not in the sheet" % plain)
+            for item in plain.split("; "):  # what begins at one moment stands in one text
+                desks = re.match(r"(desks?|outside|inside) ", item)
+                told(score, "marks", item not in written and not desks and "'%s' is not in the sheet" % item)
 
 
 def main(program, scores):
