@@ -46,7 +46,7 @@ override LINK = $(CC) $(CFLAGS) $(LDFLAGS)
 override LIBRARY_CODE = -I$(MADE) -Isrc -fPIC -fno-semantic-interposition -fvisibility=hidden
 
 LIB_SOURCES := $(sort $(filter-out src/cli/% src/sound/rendering/%,$(shell find src -name '*.c')))
-CLI_SOURCES := $(sort $(wildcard src/cli/*.c))
+CLI_SOURCES := $(sort $(shell find src/cli -name '*.c'))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c tests/unit/*/*.c))
 SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
@@ -55,7 +55,7 @@ objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 MADE := $(BUILD)/made
 LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrases,$(sort $(wildcard src/wording/languages/*.phrases)))
 # Styles and scripts of the pages, as texts within the program.
-OWN_TEXTS := $(sort $(wildcard src/pages/*/*.css src/pages/*/*.js src/store/*.sql))
+OWN_TEXTS := $(sort $(shell find src/pages -path '*/node_modules' -prune -o \( -name '*.css' -o -name '*.js' \) -print) $(wildcard src/store/*.sql))
 LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/own_texts.o
 CLI_OBJECTS := $(call objects,$(CLI_SOURCES))
 SOUND_OBJECTS := $(call objects,$(SOUND_SOURCES))
@@ -152,8 +152,8 @@ $(SOUND_LIBRARY): $(SOUND_OBJECTS) $(INTERNAL)
 	$(LINK) -shared -Wl,--exclude-libs,ALL -o $@ $(SOUND_OBJECTS) $(INTERNAL) $(SOUND_LIBS) $(LIB_LIBS)
 $(SOUND_OBJECTS): private EXTRA = $(SOUND_CFLAGS)
 $(call objects,$(filter tests/unit/sound/%,$(UNIT_SOURCES))): private EXTRA = -DSPEZZATO_SOUND='"$(SOUND_HERE)"' $(SOUND_CFLAGS)
-$(BUILD)/src/cli/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(SOUND_HERE)"'
-$(BUILD)/installed/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(libdir)/spezzato/sound.so"'
+$(BUILD)/src/cli/places/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(SOUND_HERE)"'
+$(BUILD)/installed/places/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(libdir)/spezzato/sound.so"'
 endif
 
 $(SKETCH): $(call objects,tests/tools/sketch.c $(wildcard tests/support/notation*.c))
@@ -163,11 +163,12 @@ $(SKETCH): $(call objects,tests/tools/sketch.c $(wildcard tests/support/notation
 $(BUILD)/host-spezzato: $(CLI_OBJECTS) $(call objects,tests/host/host_locale.c) $(LIBRARY)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
-# Library code sees its modules from src/ and keeps its symbols to itself; the command line sees only include/.
+# Library code sees its modules from src/ and keeps its symbols to itself; the command line may include its own folders and include/ alone
+# (check-includes).
 OBJECT_NEEDS := $(BUILD)/flags | $(BUILD)/found $(MADE)/phrases.h
 $(BUILD)/src/cli/%.o: src/cli/%.c $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
-	$(COMPILE) -c -o $@ $<
+	$(COMPILE) -Isrc -c -o $@ $<
 $(BUILD)/src/%.o: src/%.c $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
 	$(COMPILE) $(LIBRARY_CODE) -c -o $@ $<
@@ -180,12 +181,12 @@ $(MADE)/%.o: $(MADE)/%.c $(OBJECT_NEEDS)
 	$(COMPILE) $(LIBRARY_CODE) -c -o $@ $<
 
 # The program that is built looks in this tree for what it runs, the one that is installed only where that is installed.
-$(BUILD)/src/cli/engraver_place.o: private EXTRA = -DSPEZZATO_BUILD_DATADIR='"$(BUILD_DATADIR)"'
-$(BUILD)/installed/engraver_place.o: private EXTRA = -DSPEZZATO_DATADIR='"$(own_data)"'
-$(BUILD)/installed/%_place.o: src/cli/%_place.c $(BUILD)/place $(OBJECT_NEEDS)
+$(BUILD)/src/cli/places/engraver_place.o: private EXTRA = -DSPEZZATO_BUILD_DATADIR='"$(BUILD_DATADIR)"'
+$(BUILD)/installed/places/engraver_place.o: private EXTRA = -DSPEZZATO_DATADIR='"$(own_data)"'
+$(BUILD)/installed/places/%_place.o: src/cli/places/%_place.c $(BUILD)/place $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
-	$(COMPILE) -c -o $@ $<
-INSTALLED_PLACES := $(BUILD)/installed/engraver_place.o $(BUILD)/installed/sound_place.o
+	$(COMPILE) -Isrc -c -o $@ $<
+INSTALLED_PLACES := $(BUILD)/installed/places/engraver_place.o $(BUILD)/installed/places/sound_place.o
 $(BUILD)/installed/spezzato: $(filter-out %/engraver_place.o %/sound_place.o,$(CLI_OBJECTS)) $(INSTALLED_PLACES) $(LIBRARY)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 

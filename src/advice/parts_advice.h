@@ -1,5 +1,5 @@
 /* parts_advice.h - what a player should find written in the part, as facts: told once for the sheets and for the marks in the score.
- * src/wording/advice_words.h says it. */
+ * src/wording/papers/advice_words.h says it. */
 #ifndef ADVICE_PARTS_ADVICE_H
 #define ADVICE_PARTS_ADVICE_H
 #include "sections/section_map.h"

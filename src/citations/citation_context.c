@@ -1,7 +1,7 @@
 /* What the file says around a citation: the tempo word and the loudness in force, a trio; and the heading and the key of the movement. */
 #include "citations/citation_facts.h"
 #include "sections/section_map.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/path.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* When a moment of the score sounds: the bars in playing order, each as long as the tempo marks make it. */
 #include "model/durations.h"
 #include "spezzato/sheets.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/numbers.h"
 #include <stdlib.h>
 #include <string.h>

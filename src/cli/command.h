@@ -2,7 +2,7 @@
  * commands.h; nothing else. */
 #ifndef CLI_COMMAND_H
 #define CLI_COMMAND_H
-#include "arguments.h"
+#include "cli/options/arguments.h"
 
 /* Exit statuses; fixed, documented in docs/spezzato.1. */
 enum { EXIT_OK = 0, EXIT_USAGE = 1, EXIT_INPUT = 2, EXIT_DOUBTS = 3 };

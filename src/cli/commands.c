@@ -1,5 +1,5 @@
-#include "commands.h"
-#include "command.h"
+#include "cli/commands.h"
+#include "cli/command.h"
 #include <stdio.h>
 #include <string.h>
 

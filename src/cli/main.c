@@ -1,7 +1,7 @@
 /* spezzato - from a score file to a seating that can be defended with bar numbers. The command line is a face of the library. */
-#include "command.h"
-#include "messages.h"
-#include "output.h"
+#include "cli/command.h"
+#include "cli/messages.h"
+#include "cli/output.h"
 #include "spezzato/version.h"
 #include <signal.h>
 #include <stdio.h>

@@ -1,6 +1,6 @@
-#include "note_pictures.h"
-#include "messages.h"
-#include "output.h"
+#include "cli/note_pictures.h"
+#include "cli/messages.h"
+#include "cli/output.h"
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* note_pictures.h - the notes of each citation as files for the booklet. */
 #ifndef CLI_NOTE_PICTURES_H
 #define CLI_NOTE_PICTURES_H
-#include "command_sheets.h"
+#include "cli/commands/command_sheets.h"
 
 extern const Option option_pictures, option_picture_form;
 

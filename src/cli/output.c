@@ -1,6 +1,6 @@
-#include "output.h"
-#include "command.h"
-#include "messages.h"
+#include "cli/output.h"
+#include "cli/command.h"
+#include "cli/messages.h"
 #include <errno.h>
 #include <signal.h>
 #include <stdio.h>

@@ -1,9 +1,9 @@
-#include "page_sounds.h"
-#include "command.h"
-#include "listen_wish.h"
-#include "messages.h"
-#include "output.h"
-#include "sound_place.h"
+#include "cli/page_sounds.h"
+#include "cli/command.h"
+#include "cli/options/listen_wish.h"
+#include "cli/messages.h"
+#include "cli/output.h"
+#include "cli/places/sound_place.h"
 #include <stdio.h>
 #include <string.h>
 

@@ -1,4 +1,4 @@
-#include "progress.h"
+#include "cli/progress.h"
 #include <stdio.h>
 #include <unistd.h>
 

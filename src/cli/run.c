@@ -1,7 +1,7 @@
-#include "run.h"
-#include "messages.h"
-#include "output.h"
-#include "one_work.h"
+#include "cli/run.h"
+#include "cli/messages.h"
+#include "cli/output.h"
+#include "cli/options/one_work.h"
 #include <string.h>
 
 enum { DOUBTS_SHOWN = 3 };

@@ -1,7 +1,7 @@
 /* run.h - what the commands that read scores and print one report have in common. */
 #ifndef CLI_RUN_H
 #define CLI_RUN_H
-#include "command.h"
+#include "cli/command.h"
 
 typedef struct Run {
     spz_report_kind report;

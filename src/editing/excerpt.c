@@ -4,7 +4,7 @@
 #include "editing/mark_file.h"
 #include "editing/mark_xml.h"
 #include "writing/markup.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include "support/memory.h"
 #include <stdlib.h>
 #include <stdint.h>

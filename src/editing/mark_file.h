@@ -2,7 +2,7 @@
  * other texts in their place. */
 #ifndef EDITING_MARK_FILE_H
 #define EDITING_MARK_FILE_H
-#include "reader/archive.h"
+#include "reader/files/archive.h"
 #include "spezzato/status.h"
 #include "support/buffer.h"
 

@@ -1,7 +1,7 @@
 #include "editing/mark_wishes.h"
 #include "support/memory.h"
-#include "support/utf8.h"
-#include "wording/desk_words.h"
+#include "support/text/utf8.h"
+#include "wording/papers/desk_words.h"
 #include <stdlib.h>
 #include <string.h>
 

@@ -2,7 +2,7 @@
 #ifndef EDITING_MARK_WISHES_H
 #define EDITING_MARK_WISHES_H
 #include "editing/mark_insert.h"
-#include "wording/advice_words.h"
+#include "wording/papers/advice_words.h"
 
 typedef ARRAY(Wish) WishList;
 

@@ -3,7 +3,7 @@
 #include "library/score_walk.h"
 #include "season/table/score_cells.h"
 #include "support/message.h"
-#include "support/name_order.h"
+#include "support/text/name_order.h"
 #include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>

@@ -1,6 +1,6 @@
 /* directions.c - what stands over, under and between the notes: dynamics, words, tempo, letters, wedges, signs, and what <sound> says. */
 #include "reader/reader.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/numbers.h"
 #include <stdio.h>
 #include <string.h>

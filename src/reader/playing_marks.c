@@ -1,7 +1,7 @@
 /* playing_marks.c - what is in force at each note: the dynamic, pizzicato, mutes. Marks count for their staff, or for the whole part when
  * they name none, from where they stand until the next of their kind. */
 #include "reader/playing_marks.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <string.h>
 
 typedef struct Force {

@@ -2,7 +2,7 @@
 #ifndef READER_PLAYING_MARKS_H
 #define READER_PLAYING_MARKS_H
 #include "model/movement.h"
-#include "reader/limits.h"
+#include "reader/files/limits.h"
 
 /* Notes and marks are sorted; staves are at most LIMIT_STAVES. */
 void playing_marks_apply(Part *part);

@@ -6,7 +6,7 @@
 #ifndef READER_READER_H
 #define READER_READER_H
 #include "model/movement.h"
-#include "reader/limits.h"
+#include "reader/files/limits.h"
 #include "reader/names.h"
 #include "support/array.h"
 #include <libxml/parser.h>

@@ -4,9 +4,9 @@
  * rule asks for is passed over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
 #include "model/own_marks.h"
 #include "reader/reader.h"
-#include "reader/source_text.h"
+#include "reader/files/source_text.h"
 #include "support/message.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <libxml/SAX2.h>
 #include <libxml/dict.h>
 #include <libxml/parserInternals.h>

@@ -1,9 +1,9 @@
 /* score_read.c - a file or a piece of memory becomes a score: told apart by its first bytes, plain XML streamed, archives unpacked as
  * they are read, so that the XML never lies in memory as a whole. */
-#include "reader/archive.h"
-#include "reader/container.h"
-#include "reader/foreign_files.h"
-#include "reader/linked_files.h"
+#include "reader/files/archive.h"
+#include "reader/files/container.h"
+#include "reader/files/foreign_files.h"
+#include "reader/files/linked_files.h"
 #include "reader/reader.h"
 #include "support/buffer.h"
 #include "support/message.h"

@@ -2,7 +2,7 @@
  * page (<credit>), or over the bar as 'II. Andante'. A final barline alone separates nothing (before a coda, after a minuet), and a stretch that
  * leads back into the one before it by a da capo stays with it. */
 #include "reader/stretches.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <string.h>
 
 /* 0 for '0', 1 for '1'; -1 for what is no plain number. */

@@ -1,6 +1,6 @@
 /* titles.c - the head of the score: titles, composer, year, and the links of a collection of scores. */
 #include "reader/reader.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <stdio.h>
 #include <string.h>
 

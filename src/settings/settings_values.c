@@ -1,6 +1,6 @@
 /* Values as people write them: '1.5' and '1,5', 'yes' and 'no'. Nothing depends on the locale. */
 #include "settings/store.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/numbers.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 #include "sound/cast.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <math.h>
 #include <string.h>
 

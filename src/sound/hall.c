@@ -1,5 +1,5 @@
 #include "sound/hall.h"
-#include "seating/acoustics.h"
+#include "seating/stage/acoustics.h"
 #include <math.h>
 #include <string.h>
 

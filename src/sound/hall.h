@@ -2,7 +2,7 @@
  * JASA 65 (1979) 943), and what reverberates. Coordinates as in stage.h; the box is open to no side. */
 #ifndef SOUND_HALL_H
 #define SOUND_HALL_H
-#include "seating/desk_layout.h"
+#include "seating/stage/desk_layout.h"
 #include "sound/performing.h"
 
 typedef struct Hall {

@@ -1,8 +1,8 @@
 /* The public face: from a passage and two seatings to what is heard. */
-#include "seating/house_rules.h"
+#include "seating/stage/house_rules.h"
 #include "sound/engine.h"
 #include "sound/tones.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/message.h"
 #include "writing/document.h"
 #include "writing/markup.h"

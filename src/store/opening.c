@@ -2,7 +2,7 @@
 #include "store/opening.h"
 #include "store/schema.h"
 #include "support/memory.h"
-#include "support/name_order.h"
+#include "support/text/name_order.h"
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>

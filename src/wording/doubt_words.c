@@ -1,6 +1,6 @@
 #include "wording/doubt_words.h"
 #include "wording/phrase.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <inttypes.h>
 #include <stdio.h>
 #include <stdlib.h>

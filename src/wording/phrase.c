@@ -1,6 +1,6 @@
 #include "wording/phrase.h"
 #include "support/numbers.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 #include "writing/calendar.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <stdio.h>
 #include <string.h>
 

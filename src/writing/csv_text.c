@@ -1,6 +1,6 @@
 #include "writing/csv_text.h"
 #include "support/numbers.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <string.h>
 
 void csv_begin(CsvRow *row, Buffer *out)

@@ -1,6 +1,6 @@
 #include "writing/json.h"
 #include "support/numbers.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <math.h>
 
 void json_begin(Json *json, Buffer *out)

@@ -1,6 +1,6 @@
 #include "writing/markup.h"
 #include "support/numbers.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <stdarg.h>
 #include <string.h>
 

@@ -1,5 +1,5 @@
 #include "writing/text_layout.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include "spezzato/report.h"
 #include <string.h>
 

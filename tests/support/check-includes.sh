@@ -7,43 +7,66 @@ here=$(cd "$(dirname "$0")" && pwd)
 cd "${1:-.}" || exit 1
 bad=0
 say() { printf '%s\n' "$1"; bad=1; }
-model="model support"
+texts="support/text support"
+model="model $texts"
 sections="sections sections/names settings $model"
 melody="analysis/melody $sections"
 passages="analysis/passages $melody"
+antiphony="analysis/antiphony analysis/antiphony/matching $passages"
 analysis="analysis analysis/antiphony analysis/division $passages"
+evidence="seating/evidence seating/stage $analysis"
+seating="seating/verdict $evidence"
+reading="engine reader $seating"
+results="season/results store writing season/table season/dates engine $seating"
+words="wording wording/papers"
+told="writing advice citations engine $seating"
+planned="season/planning library store season/results season/table season/dates"
+spoken="wording/seasons wording/seatings $words"
+drawn="pages/drawings pages/drawings/staves pages/drawings/stage"
 allowed() {
     case "$1" in
     about) echo "about" ;;
-    support) echo "support" ;;
+    support) echo "support support/text" ;;
+    support/text) echo "$texts" ;;
     model) echo "$model" ;;
-    reader) echo "reader $model" ;;
-    settings) echo "settings support" ;;
-    sections/names) echo "sections/names support" ;;
+    reader/files) echo "reader/files $model" ;;
+    reader) echo "reader reader/files $model" ;;
+    settings) echo "settings $texts" ;;
+    sections/names) echo "sections/names $texts" ;;
     sections) echo "$sections" ;;
     analysis/melody) echo "$melody" ;;
     analysis/passages) echo "$passages" ;;
-    analysis/antiphony) echo "analysis/antiphony $passages" ;;
+    analysis/antiphony/matching) echo "analysis/antiphony/matching $passages" ;;
+    analysis/antiphony) echo "$antiphony" ;;
     analysis/division) echo "analysis/division $passages" ;;
     analysis) echo "$analysis" ;;
     checking) echo "checking $analysis" ;;
-    seating) echo "seating $analysis" ;;
-    season/table) echo "season/table reader support" ;;
-    season/results) echo "season/results store writing season/table engine seating $analysis" ;;
-    season/planning) echo "season/planning library store season/results season/table engine seating $analysis" ;;
-    store) echo "store support" ;;
-    library) echo "library store season/results season/table citations engine reader seating $analysis" ;;
-    sound) echo "sound writing seating $analysis" ;;
-    sound/rendering) echo "sound/rendering sound support" ;;
-    engine) echo "engine reader seating $analysis" ;;
-    writing) echo "writing support" ;;
-    citations) echo "citations engine seating $analysis" ;;
-    advice) echo "advice engine seating $analysis" ;;
-    editing) echo "editing wording advice citations writing engine reader seating $analysis" ;;
-    wording) echo "wording writing advice citations engine season/planning library store season/results season/table seating $analysis" ;;
-    pages) echo "pages wording writing advice citations editing engine seating $analysis" ;;
-    pages/*) echo "$1 store library pages/drawings pages wording writing advice citations editing engine season/planning season/results season/table seating $analysis" ;;
-    cli) echo "cli" ;;
+    seating/stage) echo "seating/stage $analysis" ;;
+    seating/evidence) echo "$evidence" ;;
+    seating/verdict) echo "$seating" ;;
+    season/dates) echo "season/dates $texts" ;;
+    season/table/spreadsheets) echo "season/table/spreadsheets season/dates reader/files $texts" ;;
+    season/table) echo "season/table season/table/spreadsheets season/dates reader reader/files $texts" ;;
+    season/results) echo "$results" ;;
+    season/planning) echo "season/planning library store season/results season/table season/dates engine $seating" ;;
+    store) echo "store $texts" ;;
+    library) echo "library store season/results season/table season/dates citations $reading" ;;
+    sound) echo "sound writing $seating" ;;
+    sound/rendering) echo "sound/rendering sound $texts" ;;
+    engine) echo "$reading" ;;
+    writing) echo "writing $texts" ;;
+    citations) echo "citations engine $seating" ;;
+    advice) echo "advice engine $seating" ;;
+    editing) echo "editing $words reader/files reader $told" ;;
+    wording) echo "wording $told" ;;
+    wording/papers) echo "$words $planned $told" ;;
+    wording/seatings) echo "wording/seatings $words $planned $told" ;;
+    wording/seasons) echo "$spoken $planned $told" ;;
+    pages) echo "pages $spoken editing $told" ;;
+    pages/drawings | pages/drawings/*) echo "$drawn pages $spoken editing $planned $told" ;;
+    pages/*/*) echo "$1 ${1%/*} $drawn pages $spoken editing $planned $told" ;;
+    pages/*) echo "$1 $1/notes $drawn pages $spoken editing $planned $told" ;;
+    cli | cli/*) echo "cli cli/commands cli/options cli/places" ;;
     esac
 }
 belongs() { # a header, the modules that may see it
@@ -60,8 +83,8 @@ for file in $(find src -name '*.[ch]'); do
         case "$may" in *" $used "*) ;; *) say "$file: $folder may not include $used/" ;; esac
     done
 done
-belongs 'libxml/' reader season/table about
-belongs zlib reader editing about
+belongs 'libxml/' reader reader/files season/table/spreadsheets about
+belongs zlib reader/files editing about
 belongs ini.h settings
 belongs '(fluidsynth|mysofa|sndfile|fftw3|ebur128)\.h' sound/rendering
 belongs dlfcn sound
@@ -73,13 +96,13 @@ for file in $(find src include tests -name node_modules -prune -o -name '*.[ch]'
 done
 # Read, not written: the scanner of scores to be marked, the head that names an encoding, the test whether an engraving is whole; messages of the reader
 # name elements.
-reads="src/editing/mark_xml.c src/editing/mark_encoding.c src/pages/drawings/engrave.c $(echo src/reader/*.c)"
+reads="src/editing/mark_xml.c src/editing/mark_encoding.c src/pages/drawings/staves/engrave.c $(echo src/reader/*.c src/reader/files/*.c)"
 past=$(find src -name '*.[ch]' ! -path 'src/writing/*' ! -path src/support/numbers.c ! -path src/cli/messages.c | sort | xargs awk -v reads="$reads" -f "$here/doors.awk")
 [ -z "$past" ] || say "$past"
 # Letters, digits and causes of errors do not hang on the host's language either; the command line, which chooses none, may ask the standard library.
 belongs 'locale\.h' support
 belongs 'w?ctype\.h' nowhere
-belongs 'strings\.h' cli
+belongs 'strings\.h' cli cli/options cli/commands cli/places
 for file in $(grep -lrE '(^|[^_a-z])strerror\(' src); do
     case "$file" in src/support/message.c | src/cli/*) ;; *) say "$file: a cause by strerror, not by message_cause" ;; esac
 done

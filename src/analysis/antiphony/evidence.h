@@ -1,8 +1,8 @@
 /* evidence.h - how much a match is an exchange to a listener: features, each 0..1 or a plain count, and the chance that follows. */
 #ifndef ANALYSIS_ANTIPHONY_EVIDENCE_H
 #define ANALYSIS_ANTIPHONY_EVIDENCE_H
-#include "analysis/antiphony/matches.h"
-#include "analysis/antiphony/novelty.h"
+#include "analysis/antiphony/matching/matches.h"
+#include "analysis/antiphony/matching/novelty.h"
 #include "analysis/melody/texture.h"
 
 enum Feature {

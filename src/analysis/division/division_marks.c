@@ -2,7 +2,7 @@
  * word of its own. Each word is looked up in one table; the few meanings that hang on two words ('non div.', 'in 3', 'alle
  * geteilt') are read off what stands before. */
 #include "analysis/division/division_marks.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <stdlib.h>
 #include <string.h>
 

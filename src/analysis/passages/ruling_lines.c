@@ -2,7 +2,7 @@
 #include "analysis/passages/rulings.h"
 #include "settings/store.h"
 #include "spezzato/explain.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/message.h"
 #include "support/path.h"
 #include <stdio.h>

@@ -2,7 +2,7 @@
 #include "pages/data/fields.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
-#include "wording/season_words.h"
+#include "wording/seasons/season_words.h"
 #include <math.h>
 #include <stdio.h>
 

@@ -3,8 +3,8 @@
 #include "pages/data/seating_forms.h"
 #include "pages/season_forms.h"
 #include "support/path.h"
-#include "wording/season_words.h"
-#include "wording/seating_words.h"
+#include "wording/seasons/season_words.h"
+#include "wording/seatings/seating_words.h"
 #include <math.h>
 
 static const Field of_concert[] = {

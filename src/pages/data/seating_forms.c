@@ -1,6 +1,6 @@
 #include "pages/data/seating_forms.h"
 #include "pages/data/movement_forms.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include <math.h>
 
 static const Field of_verdict[] = {

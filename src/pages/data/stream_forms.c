@@ -1,7 +1,7 @@
 /* Note streams as CSV, JSON and text: one row a sound, tied notes joined. */
 #include "pages/data/movement_forms.h"
 #include "pages/report_streams.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <stdio.h>
 #include <string.h>
 

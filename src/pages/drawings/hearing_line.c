@@ -1,7 +1,7 @@
 #include "pages/drawings/hearing_line.h"
 #include "pages/drawings/score_view.h"
 #include "support/numbers.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include <math.h>
 
 static const double widest = 60; /* degrees from the middle to the end of the line */

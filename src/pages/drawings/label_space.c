@@ -1,5 +1,5 @@
 #include "pages/drawings/label_space.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <math.h>
 #include <string.h>
 

@@ -1,9 +1,9 @@
 /* Where the pieces of a movement are cut, and what stands in each; strip_marks.c draws the passages. */
 #include "pages/drawings/strip_piece.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/memory.h"
 #include "support/numbers.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>

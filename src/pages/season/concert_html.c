@@ -1,13 +1,13 @@
 /* The page of one concert: the evening by minutes, what one seating gives up, what each way of seating it costs, the stage before and after each
  * change, the programme. */
-#include "pages/drawings/stage_picture.h"
+#include "pages/drawings/stage/stage_picture.h"
 #include "pages/own_texts.h"
 #include "pages/season_forms.h"
 #include "spezzato/report.h"
 #include "season/planning/season_plan.h"
-#include "wording/evening_words.h"
-#include "wording/notes_words.h"
-#include "wording/seating_words.h"
+#include "wording/seasons/evening_words.h"
+#include "wording/papers/notes_words.h"
+#include "wording/seatings/seating_words.h"
 #include <stdio.h>
 #include <string.h>
 

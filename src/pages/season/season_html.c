@@ -1,12 +1,12 @@
 /* The season on paper: the plan first, then one page for each concert's changes. One file, nothing is fetched from anywhere. */
 #include "writing/markup.h"
 #include "pages/growing_report.h"
-#include "pages/drawings/change_drawing.h"
+#include "pages/drawings/stage/change_drawing.h"
 #include "pages/own_texts.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
-#include "wording/seating_words.h"
-#include "wording/evening_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seasons/evening_words.h"
 
 enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
 

@@ -1,10 +1,10 @@
 /* One seating for several movements: the stage, what each movement says by itself and gives up, in playing order, and what each arrangement would. */
-#include "pages/drawings/stage_picture.h"
+#include "pages/drawings/stage/stage_picture.h"
 #include "pages/own_texts.h"
 #include "pages/growing_report.h"
-#include "wording/change_words.h"
-#include "wording/notes_words.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/change_words.h"
+#include "wording/papers/notes_words.h"
+#include "wording/seatings/seating_words.h"
 #include "writing/document.h"
 
 typedef struct WorkPage {

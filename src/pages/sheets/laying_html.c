@@ -1,10 +1,10 @@
 /* The laying table to be printed: the drawing, the sums, the risers, and every place row by row. */
 #include "pages/laying_forms.h"
-#include "pages/drawings/stage_svg.h"
+#include "pages/drawings/stage/stage_svg.h"
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
-#include "wording/laying_words.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/laying_words.h"
+#include "wording/seatings/seating_words.h"
 #include "writing/document.h"
 #include "writing/markup.h"
 #include <string.h>

@@ -3,7 +3,7 @@
 #include "writing/document.h"
 #include "editing/score_files.h"
 #include "support/path.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include <string.h>
 
 static void bar_name(const PartsPage *page, size_t bar, char text[WORDS_TEXT])

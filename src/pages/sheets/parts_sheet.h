@@ -2,7 +2,7 @@
 #ifndef PAGES_SHEETS_PARTS_SHEET_H
 #define PAGES_SHEETS_PARTS_SHEET_H
 #include "pages/sheets/sheet_out.h"
-#include "wording/advice_words.h"
+#include "wording/papers/advice_words.h"
 
 typedef struct PartsPage { /* one movement */
     const Movement *movement;

@@ -3,7 +3,7 @@
 #include "editing/score_files.h"
 #include "pages/growing_report.h"
 #include "support/path.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include "writing/document.h"
 #include "writing/text_layout.h"
 

@@ -2,7 +2,7 @@
 #ifndef PAGES_SHEETS_REHEARSAL_SHEET_H
 #define PAGES_SHEETS_REHEARSAL_SHEET_H
 #include "pages/sheets/sheet_out.h"
-#include "wording/rehearsal_words.h"
+#include "wording/papers/rehearsal_words.h"
 #include "writing/facts.h"
 
 typedef struct RehearsalPage { /* one movement */

@@ -4,8 +4,8 @@
 #include "pages/season_forms.h"
 #include "support/sha256.h"
 #include "wording/phrase.h"
-#include "wording/seating_words.h"
-#include "wording/season_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seasons/season_words.h"
 #include "writing/calendar.h"
 #include <stdio.h>
 #include <string.h>

@@ -2,8 +2,8 @@
 #include "writing/text_layout.h"
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
-#include "wording/evening_words.h"
-#include "wording/seating_words.h"
+#include "wording/seasons/evening_words.h"
+#include "wording/seatings/seating_words.h"
 #include <stdio.h>
 
 typedef struct Sheet {

@@ -1,7 +1,7 @@
 /* What was made audible, for the terminal: seats, files, levels, and what it is not. */
 #include "spezzato/listen.h"
-#include "wording/seating_words.h"
-#include "wording/stage_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seatings/stage_words.h"
 #include "writing/document.h"
 #include "writing/text_layout.h"
 #include <string.h>

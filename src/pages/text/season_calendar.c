@@ -3,8 +3,8 @@
 #include "writing/text_layout.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
-#include "wording/seating_words.h"
-#include "wording/season_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seasons/season_words.h"
 #include <stdio.h>
 #include <string.h>
 

@@ -4,7 +4,7 @@
 #include "pages/growing_report.h"
 #include "pages/season_forms.h"
 #include "support/path.h"
-#include "wording/evening_words.h"
+#include "wording/seasons/evening_words.h"
 #include <stdio.h>
 
 enum { INDENT = 2, DEEPER = 5 };

@@ -1,10 +1,10 @@
 /* A library's answers for the terminal: the works, their movements, and below each what was found in it. */
 #include "pages/season_forms.h"
 #include "pages/shelf_forms.h"
-#include "wording/change_words.h"
+#include "wording/seatings/change_words.h"
 #include "wording/phrase.h"
-#include "wording/seating_words.h"
-#include "wording/shelf_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seasons/shelf_words.h"
 
 typedef struct Text {
     const spz_shelf *shelf;

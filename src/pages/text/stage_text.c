@@ -1,12 +1,12 @@
 /* The stage in letters, for the terminal: each desk as section and number, as the audience sees the stage. */
 #include "writing/document.h"
 #include "writing/text_layout.h"
-#include "pages/drawings/stage_svg.h"
+#include "pages/drawings/stage/stage_svg.h"
 #include "pages/growing_report.h"
 #include "support/memory.h"
-#include "support/utf8.h"
-#include "wording/seating_words.h"
-#include "wording/stage_words.h"
+#include "support/text/utf8.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seatings/stage_words.h"
 #include <math.h>
 #include <stdio.h>
 #include <string.h>

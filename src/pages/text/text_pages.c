@@ -1,8 +1,8 @@
 /* The text pages. The page of a movement is the product: a conductor acts on it without anything else at hand. */
 #include "writing/text_layout.h"
 #include "pages/text/text_blocks.h"
-#include "support/utf8.h"
-#include "wording/seating_words.h"
+#include "support/text/utf8.h"
+#include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /* The table of passages in three parts: what gains from distance, what is divided, what asks to sit close. */
-#include "wording/desk_words.h"
+#include "wording/papers/desk_words.h"
 #include "writing/text_layout.h"
 #include "pages/text/text_blocks.h"
 #include "wording/passage_words.h"

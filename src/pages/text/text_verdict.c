@@ -1,6 +1,6 @@
 /* The recommendation in words, and the tables that let a reader attack it. */
 #include "pages/text/text_blocks.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include <stdio.h>
 
 enum { INDENT = 2, REASONS_ON_PAGE = 5 };

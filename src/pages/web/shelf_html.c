@@ -3,8 +3,8 @@
 #include "pages/shelf_forms.h"
 #include "pages/web/web.h"
 #include "wording/phrase.h"
-#include "wording/seating_words.h"
-#include "wording/shelf_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seasons/shelf_words.h"
 
 enum { COLUMNS = 7 };
 

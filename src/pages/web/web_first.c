@@ -1,11 +1,11 @@
 /* The first screen: the stage, the verdict and how sure it is, the passages that weigh most, the whole movement as one strip. */
-#include "pages/drawings/stage_picture.h"
-#include "pages/drawings/stave.h"
+#include "pages/drawings/stage/stage_picture.h"
+#include "pages/drawings/staves/stave.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "spezzato/sheets.h"
-#include "wording/notes_words.h"
-#include "wording/seating_words.h"
+#include "wording/papers/notes_words.h"
+#include "wording/seatings/seating_words.h"
 #include <math.h>
 #include <string.h>
 

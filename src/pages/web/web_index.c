@@ -1,8 +1,8 @@
 /* The overview: a row for each movement, with its stage, its strip to one scale of bars, and what was found. The script sorts the rows. */
-#include "pages/drawings/stage_picture.h"
+#include "pages/drawings/stage/stage_picture.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
 #include <math.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* The passages that matter most, engraved: cut out of the score, sent to the engraver together, and put into the page as images. */
-#include "pages/drawings/engrave.h"
-#include "pages/drawings/notation_parts.h"
+#include "pages/drawings/staves/engrave.h"
+#include "pages/drawings/staves/notation_parts.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
 #include "support/memory.h"

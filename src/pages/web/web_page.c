@@ -3,8 +3,8 @@
 #include "pages/own_texts.h"
 #include "support/path.h"
 #include "support/sha256.h"
-#include "wording/notes_words.h"
-#include "wording/seating_words.h"
+#include "wording/papers/notes_words.h"
+#include "wording/seatings/seating_words.h"
 #include "spezzato/sheets.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,8 +1,8 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
 #include "support/numbers.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include "citations/contrast.h"
-#include "pages/drawings/stave.h"
+#include "pages/drawings/staves/stave.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"

@@ -2,8 +2,8 @@
  * beside the page, one file for each seat, and is fetched when it is asked for; without a script, or without sound, there is no player. */
 #include "pages/web/web.h"
 #include "support/sha256.h"
-#include "wording/seating_words.h"
-#include "wording/stage_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seatings/stage_words.h"
 #include <stdio.h>
 
 const char *web_sound_key(const spz_report_options *options, char key[SHA256_TEXT])

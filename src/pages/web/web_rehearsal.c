@@ -1,7 +1,7 @@
 /* The rehearsal sheet at the end of a movement's page: by who is called, with a box to tick. */
 #include "advice/rehearsal.h"
 #include "pages/web/web.h"
-#include "wording/rehearsal_words.h"
+#include "wording/papers/rehearsal_words.h"
 
 /* What the passage is, as a sentence. */
 static void put_told(const Speaker *speaker, const spz_passage *passage, Buffer *out)

@@ -2,9 +2,9 @@
  * where he sits. The script shows one panel and one seat; without it all stand one under the other. */
 #include "pages/drawings/difference_bar.h"
 #include "pages/drawings/hearing_line.h"
-#include "pages/drawings/stage_picture.h"
+#include "pages/drawings/stage/stage_picture.h"
 #include "pages/web/web.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include <math.h>
 #include <stdio.h>
 

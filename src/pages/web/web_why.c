@@ -1,10 +1,10 @@
 /* Why: the grounds, one line each with its bar, figures and bars folded; the table of all arrangements; the stage to scale. */
 #include "support/numbers.h"
 #include "pages/drawings/difference_bar.h"
-#include "pages/drawings/stage_picture.h"
-#include "pages/drawings/stage_svg.h"
+#include "pages/drawings/stage/stage_picture.h"
+#include "pages/drawings/stage/stage_svg.h"
 #include "pages/web/web.h"
-#include "wording/seating_words.h"
+#include "wording/seatings/seating_words.h"
 #include "spezzato/stage.h"
 #include "support/memory.h"
 #include <math.h>

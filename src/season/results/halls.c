@@ -1,12 +1,12 @@
 #include "season/results/halls.h"
 #include "season/table/cells.h"
 #include "season/results/result_terms.h"
-#include "seating/house_rules.h"
+#include "seating/stage/house_rules.h"
 #include "settings/store.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include "support/path.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include <stdio.h>
 #include <string.h>
 #include <unistd.h>

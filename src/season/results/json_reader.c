@@ -1,5 +1,5 @@
 #include "season/results/json_reader.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include "support/numbers.h"
 #include <stdint.h>
 #include <stdlib.h>

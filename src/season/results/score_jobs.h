@@ -3,7 +3,7 @@
 #ifndef SEASON_RESULTS_SCORE_JOBS_H
 #define SEASON_RESULTS_SCORE_JOBS_H
 #include "season/results/halls.h"
-#include "support/text_index.h"
+#include "support/text/text_index.h"
 #include "season/results/result_store.h"
 
 typedef struct Job {

@@ -1,5 +1,5 @@
 #include "season/table/cells.h"
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/numbers.h"
 #include <stdlib.h>
 #include <string.h>

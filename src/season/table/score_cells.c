@@ -1,6 +1,6 @@
 #include "season/table/score_cells.h"
-#include "support/ascii.h"
-#include "support/name_order.h"
+#include "support/text/ascii.h"
+#include "support/text/name_order.h"
 #include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>

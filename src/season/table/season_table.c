@@ -2,7 +2,7 @@
  * time, so that every row knows the line on which it begins, also where a cell holds line ends. */
 #include "season/table/season_table.h"
 #include "season/table/rows.h"
-#include "season/table/spreadsheet.h"
+#include "season/table/spreadsheets/spreadsheet.h"
 #include "season/table/table_text.h"
 #include "support/memory.h"
 #include "support/message.h"

@@ -3,8 +3,8 @@
 #ifndef SEASON_TABLE_SEASON_TABLE_H
 #define SEASON_TABLE_SEASON_TABLE_H
 #include "season/table/cells.h"
-#include "season/table/dates.h"
-#include "support/text_index.h"
+#include "season/dates/dates.h"
+#include "support/text/text_index.h"
 #include "spezzato/season.h"
 #include "support/arena.h"
 #include "support/array.h"

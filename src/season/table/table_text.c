@@ -1,7 +1,7 @@
 /* Unicode Standard, chapter 3.9 (UTF-16); the WHATWG Encoding Standard, index windows-1252. */
 #include "season/table/table_text.h"
 #include "support/memory.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <string.h>
 
 typedef enum Units { UNITS_BYTES, UNITS_LITTLE, UNITS_BIG } Units;

@@ -1,6 +1,6 @@
 #include "sections/names/name_tokens.h"
 #include "sections/names/writings.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <string.h>
 
 /* One letter of Latin writing without its accents. */

@@ -1,6 +1,6 @@
 /* Letters are written as they sound, near ISO 9 and ISO 843, but without accents. The words are those of the trade (common practice, from memory). */
 #include "sections/names/writings.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include <string.h>
 
 static const char greek_capitals[][4] = { /* U+0391 to U+03A9; the small letters follow in the same order */

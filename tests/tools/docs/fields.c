@@ -5,7 +5,7 @@
    What stands between <!-- fields: NAME --> or <!-- columns: NAME --> and <!-- end --> is written anew; the rest stays. Status 1 where a name is none. */
 #include "pages/data/fields.h"
 #include "pages/season_forms.h"
-#include "pages/sheets/notes_sheet.h"
+#include "pages/sheets/notes/notes_sheet.h"
 #include "pages/sheets/parts_sheet.h"
 #include "pages/sheets/rehearsal_sheet.h"
 #include <stdio.h>

@@ -1,6 +1,6 @@
 /* What the drawings of a page show: every bar is full, every entry has its block, every section its place. */
-#include "pages/drawings/stage_picture.h"
-#include "pages/drawings/stave_bars.h"
+#include "pages/drawings/stage/stage_picture.h"
+#include "pages/drawings/staves/stave_bars.h"
 #include "pages/drawings/strip.h"
 #include "support/sheet_music.h"
 #include "support/suite.h"

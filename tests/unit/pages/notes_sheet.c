@@ -1,5 +1,5 @@
 /* What the writer cites: which passages, when they sound, and how it is said. */
-#include "wording/notes_words.h"
+#include "wording/papers/notes_words.h"
 #include "support/evening.h"
 #include "support/memory.h"
 #include "support/sheet_music.h"

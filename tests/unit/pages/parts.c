@@ -1,7 +1,7 @@
 /* What the librarian reads for each part. */
 #include "advice/parts_advice.h"
-#include "wording/advice_words.h"
-#include "wording/desk_words.h"
+#include "wording/papers/advice_words.h"
+#include "wording/papers/desk_words.h"
 #include "support/evening.h"
 #include "support/memory.h"
 #include "support/sheet_music.h"

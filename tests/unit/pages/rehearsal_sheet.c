@@ -3,7 +3,7 @@
 #include "support/evening.h"
 #include "support/rehearsal.h"
 #include "support/suite.h"
-#include "wording/rehearsal_words.h"
+#include "wording/papers/rehearsal_words.h"
 #include <stdio.h>
 #include <string.h>
 

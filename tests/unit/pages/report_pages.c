@@ -1,5 +1,5 @@
 /* Whole reports about small scores. */
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include "spezzato/spezzato.h"
 #include "support/memory.h"
 #include "support/notation.h"

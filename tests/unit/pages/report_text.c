@@ -1,6 +1,6 @@
 /* Text as it reaches a terminal: nothing dangerous in it, everything in line. */
 #include "writing/text_layout.h"
-#include "support/utf8.h"
+#include "support/text/utf8.h"
 #include "spezzato/report.h"
 #include "support/suite.h"
 #include <stdio.h>

@@ -1,7 +1,7 @@
 /* What is kept of a score from one run to the next: its name by content, its lines, its place in the store. */
 #include "season/results/result_store.h"
 #include "season/results/json_reader.h"
-#include "support/name_order.h"
+#include "support/text/name_order.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

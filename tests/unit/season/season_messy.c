@@ -1,6 +1,6 @@
 /* Ten tables as people really keep them, and what is made of each: concerts with day, time and hall, works in order ('--' an interval behind them), and
  * what is noted by line. */
-#include "season/table/dates.h"
+#include "season/dates/dates.h"
 #include "season/table/season_table.h"
 #include "support/buffer.h"
 #include "support/suite.h"

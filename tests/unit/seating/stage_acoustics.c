@@ -1,6 +1,6 @@
 /* Figures of sound against what was published. */
-#include "seating/acoustics.h"
-#include "seating/geometry.h"
+#include "seating/stage/acoustics.h"
+#include "seating/stage/geometry.h"
 #include "support/suite.h"
 #include <math.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* What comes to the ears, against formulas and against the measured data themselves. */
 #include "support/suite.h"
 #ifdef SPEZZATO_SOUND
-#include "seating/acoustics.h"
+#include "seating/stage/acoustics.h"
 #include "sound/engine.h"
 #include "sound/rendering/ears.h"
 #include <math.h>

@@ -1,5 +1,5 @@
 /* The hall as a box: images worked out by hand, delays and levels against the geometry. */
-#include "seating/acoustics.h"
+#include "seating/stage/acoustics.h"
 #include "sound/cast.h"
 #include "sound/hall.h"
 #include "support/suite.h"

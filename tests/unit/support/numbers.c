@@ -1,5 +1,5 @@
 /* Numbers as text, both ways. That no language of the host changes them is told by tests/cli/locale.sh. */
-#include "support/ascii.h"
+#include "support/text/ascii.h"
 #include "support/numbers.h"
 #include "spezzato/sheets.h"
 #include "support/suite.h"

@@ -1,6 +1,6 @@
 /* A season in the words of conductors and stage crews, in each language. */
 #include "support/suite.h"
-#include "wording/evening_words.h"
+#include "wording/seasons/evening_words.h"
 #include <stdio.h>
 #include <string.h>
 

@@ -1,8 +1,8 @@
 /* A verdict and a stage in words, in each language. */
 #include "support/evening.h"
 #include "support/suite.h"
-#include "wording/seating_words.h"
-#include "wording/stage_words.h"
+#include "wording/seatings/seating_words.h"
+#include "wording/seatings/stage_words.h"
 #include <stdio.h>
 #include <string.h>
 

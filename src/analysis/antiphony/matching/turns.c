@@ -1,0 +1,212 @@
+#include "analysis/antiphony/matching/turns.h"
+
+static const struct {
+    double threshold;   /* quietness below which a note speaks against turn-taking */
+    double rested;      /* bonus of notes whose statements begin after a rest in both groups */
+    double still;       /* worth of a note that repeats the pitch before */
+    double other;       /* worth of a note that moves differently */
+    double least_gain;  /* sum of a stretch worth keeping */
+    double drop;        /* a stretch is cut where the sum falls by this from its best */
+    int forgotten;      /* an answer later than so many lengths of the call is none: the call is no longer in the ear */
+    unsigned least_events;
+    unsigned canon_events; /* imitation: shared notes at least, and shares that move and move alike */
+    double canon_alike, canon_moving;
+    float clean, active; /* quietness above which the caller has stepped aside, below which it is as busy as the answer */
+    int canon_lags;     /* an imitation is followed this many lags; after that it is a texture */
+} rule = {
+    .threshold = 0.42, .rested = 0.22, .still = 0.35, .other = 0.5, .least_gain = 0.6, .drop = 0.9, .forgotten = 8, .least_events = 3,
+    .canon_events = 5, .canon_alike = 0.75, .canon_moving = 0.5, .canon_lags = 4,
+    .clean = 0.85f, .active = 0.35f,
+};
+
+static Ticks window_of(const NoteEvent *event)
+{
+    Ticks sounding = event->end - event->onset, step = event->next - event->onset;
+    return step < 2 * sounding ? step : sounding;
+}
+
+static void relate(TurnPair *pair, const NoteEvent *called, const NoteEvent *answered, const NoteEvent *last_call, const NoteEvent *last_answer,
+                   const Match *run)
+{
+    bool rests = event_is_fresh(called) && event_is_fresh(answered);
+    pair->begins = !last_call || rests || called->onset - last_call->onset >= run->lag;
+    pair->rested = rests;
+    if (!last_call)
+        return;
+    int a = event_direction(last_call, called), b = run->mirror * event_direction(last_answer, answered);
+    pair->moving = a != 0;
+    bool alone = called->flags & answered->flags & EVENT_AFTER_REST; /* notes that stand alone may lie where they like */
+    pair->alike = (int8_t)(a == b || alone ? 1 : a == -b ? -1 : 0);
+    pair->exact = event_steps(last_call, called) == run->mirror * event_steps(last_answer, answered);
+}
+
+void turn_cutter_release(TurnCutter *cutter)
+{
+    memory_free(cutter->first_event);
+    memory_free(cutter->quiet);
+    array_free(&cutter->pairs);
+}
+
+spz_status turn_cutter_make(const Melody *melodies, size_t melody_count, TurnCutter *out)
+{
+    *out = (TurnCutter){.melodies = melodies, .melody_count = melody_count};
+    out->first_event = memory_resize(NULL, melody_count, sizeof *out->first_event);
+    for (size_t i = 0; out->first_event && i < melody_count; i++) {
+        out->first_event[i] = out->event_count;
+        out->event_count += melodies[i].count;
+    }
+    out->quiet = memory_zeroed(melody_count * out->event_count, sizeof *out->quiet);
+    return out->first_event && out->quiet ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* How far `melody` stays out of the way of a note of `speaker`. */
+static float quiet_under(TurnCutter *cutter, size_t melody, size_t speaker, const NoteEvent *event)
+{
+    size_t place = cutter->first_event[speaker] + (size_t)(event - cutter->melodies[speaker].events);
+    float *known = &cutter->quiet[melody * cutter->event_count + place];
+    if (*known <= 0)
+        *known = (float)melody_quietness(&cutter->melodies[melody], event->onset, event->onset + window_of(event));
+    return *known;
+}
+
+static bool collect(TurnCutter *cutter, const Match *run)
+{
+    const Melody *melodies = cutter->melodies;
+    TurnPairs *pairs = &cutter->pairs;
+    const Melody *a = &melodies[run->caller], *b = &melodies[run->responder];
+    uint32_t call = run->call_first, answer = run->answer_first;
+    const NoteEvent *called, *answered, *last_call = NULL, *last_answer = NULL;
+    bool rested = false;
+    pairs->count = 0;
+    while (match_next_pair(melodies, run, &call, &answer, &called, &answered)) {
+        if (!array_reserve(pairs))
+            return false;
+        TurnPair *pair = &pairs->at[pairs->count++]; /* written in its place: copying what was just written stalls */
+        *pair = (TurnPair){.call = (uint32_t)(called - a->events), .answer = (uint32_t)(answered - b->events)};
+        pair->yield = quiet_under(cutter, run->caller, run->responder, answered);
+        pair->free = quiet_under(cutter, run->responder, run->caller, called);
+        relate(pair, called, answered, last_call, last_answer, run);
+        rested = pair->begins ? pair->rested : rested;
+        double likeness = pair->begins || (pair->alike > 0 && pair->moving) ? 1 : pair->alike > 0 ? rule.still : rule.other;
+        double turn = 0.5 * (pair->yield + pair->free) - rule.threshold + (rested ? rule.rested : 0);
+        pair->value = (float)(turn > 0 ? turn * likeness : turn);
+        last_call = called;
+        last_answer = answered;
+    }
+    return true;
+}
+
+/* A match of the pairs first..last of a run. */
+static Match match_of(const Melody *melodies, const Match *run, const TurnPairs *pairs, size_t first, size_t last)
+{
+    const TurnPair *p = &pairs->at[first], *q = &pairs->at[last];
+    const Melody *a = &melodies[run->caller], *b = &melodies[run->responder];
+    Match match = {.caller = run->caller, .responder = run->responder, .mirror = run->mirror, .stretch = run->stretch,
+                   .lag = b->events[p->answer].onset - a->events[p->call].onset, .call_first = p->call, .call_last = q->call,
+                   .answer_first = p->answer, .answer_last = q->answer,
+                   .matched = (uint32_t)(last - first + 1), .onset = a->events[p->call].onset,
+                   .call_end = a->events[q->call].end, .end = b->events[q->answer].end,
+                   .transposition = (int16_t)(b->events[p->answer].midi - a->events[p->call].midi)};
+    unsigned early = 0, index = 0;
+    for (size_t i = first; i <= last; i++) {
+        const TurnPair *pair = &pairs->at[i];
+        bool begins = i == first || pair->begins;
+        match.statements += begins;
+        match.rested += begins && pair->rested;
+        index = begins ? 0 : index + 1;
+        if (!begins)
+            match.spoken += a->events[pair->call].onset - a->events[pairs->at[i - 1].call].onset;
+        if (i > first) {
+            match.alike += pair->alike > 0;
+            match.exact += pair->exact;
+            match.moving += pair->moving;
+        }
+        match.clean += pair->yield > rule.clean;
+        match.active += pair->yield < rule.active;
+        match.yield += pair->yield;
+        match.free += pair->free;
+        if (index < 2) {
+            match.early_yield += pair->yield;
+            match.early_free += pair->free;
+            early++;
+        }
+    }
+    match.yield /= (float)match.matched;
+    match.free /= (float)match.matched;
+    match.early_yield /= (float)early;
+    match.early_free /= (float)early;
+    match.unmatched = (q->call - p->call + 1 - match.matched) + (q->answer - p->answer + 1 - match.matched);
+    return match;
+}
+
+static bool keep(const Melody *melodies, const Match *run, const TurnPairs *pairs, size_t first, size_t last, MatchList *out)
+{
+    if (last - first + 1 < rule.least_events)
+        return true;
+    Match match = match_of(melodies, run, pairs, first, last);
+    const NoteEvent *end = &melodies[match.caller].events[match.call_last];
+    Ticks statement = match.spoken / match.statements + (end->end - end->onset);
+    bool by_chance = match.mirror < 0 && match.moving < 2 * match.statements; /* one step the other way is no inversion */
+    if (match.moving == 0 || by_chance || match.lag > rule.forgotten * statement)
+        return true;
+    return array_push(out, match);
+}
+
+/* Stretches of the largest sum, left to right, each ended where the sum has fallen by `drop`. */
+static bool cut_turns(const Melody *melodies, const Match *run, const TurnPairs *pairs, MatchList *out, size_t *found)
+{
+    size_t first = 0, best_at = 0;
+    double sum = 0, best = 0;
+    for (size_t i = 0; i <= pairs->count; i++) {
+        bool ends = i == pairs->count || sum + pairs->at[i].value < best - rule.drop || sum + pairs->at[i].value <= 0;
+        if (!ends) {
+            sum += pairs->at[i].value;
+            if (sum > best) {
+                best = sum;
+                best_at = i;
+            }
+            continue;
+        }
+        if (best >= rule.least_gain) {
+            if (!keep(melodies, run, pairs, first, best_at, out))
+                return false;
+            ++*found;
+            i = best_at; /* what lies behind the best point may begin a stretch of its own */
+        }
+        first = i + 1;
+        sum = best = 0;
+    }
+    return true;
+}
+
+/* The second group takes up a moving line while the first goes on. */
+static bool cut_canon(const Melody *melodies, const Match *run, const TurnPairs *pairs, MatchList *out)
+{
+    size_t last = 0;
+    Ticks begin = melodies[run->caller].events[pairs->at[0].call].onset;
+    while (last + 1 < pairs->count &&
+           melodies[run->caller].events[pairs->at[last + 1].call].onset - begin < rule.canon_lags * run->lag)
+        last++;
+    Match match = match_of(melodies, run, pairs, 0, last);
+    if (match.matched < rule.canon_events || match.alike < rule.canon_alike * (match.matched - 1) ||
+        match.moving < rule.canon_moving * (match.matched - 1))
+        return true;
+    if (!event_is_fresh(&melodies[run->responder].events[match.answer_first]))
+        return true;
+    match.overlapping = true;
+    return array_push(out, match);
+}
+
+spz_status turns_cut(TurnCutter *cutter, const Match *run, MatchList *out)
+{
+    size_t found = 0;
+    const Melody *melodies = cutter->melodies;
+    const TurnPairs *pairs = &cutter->pairs;
+    if (!collect(cutter, run))
+        return SPZ_NO_MEMORY;
+    if (pairs->count < rule.least_events)
+        return SPZ_OK;
+    if (!cut_turns(melodies, run, pairs, out, &found))
+        return SPZ_NO_MEMORY;
+    return found > 0 || cut_canon(melodies, run, pairs, out) ? SPZ_OK : SPZ_NO_MEMORY;
+}

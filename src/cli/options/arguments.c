@@ -1,0 +1,151 @@
+#include "cli/options/arguments.h"
+#include "cli/messages.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* The option of that name, or the only one whose name begins so. */
+static const Option *option_long(const Option *const *options, const char *name, size_t length)
+{
+    const Option *begun = NULL;
+    size_t count = 0;
+    for (; *options; options++) {
+        if (strncmp((*options)->name, name, length) != 0)
+            continue;
+        if (strlen((*options)->name) == length)
+            return *options;
+        begun = *options;
+        count++;
+    }
+    return count == 1 && length > 0 ? begun : NULL;
+}
+
+static void complain_option(const char *command, const Option *const *options, const char *word)
+{
+    char name[64];
+    spz_guess guess = {.word = name};
+    snprintf(name, sizeof name, "%.*s", (int)strcspn(word + 2, "="), word + 2);
+    for (; word[1] == '-' && *options; options++)
+        spz_guess_look(&guess, (*options)->name);
+    if (guess.meant)
+        complain_usage(command, "there is no option '%s'; is --%s meant?", word, guess.meant);
+    else
+        complain_usage(command, "there is no option '%s'", word);
+}
+
+static const Option *option_short(const Option *const *options, char letter)
+{
+    for (; *options; options++)
+        if ((*options)->letter && (*options)->letter == letter)
+            return *options;
+    return NULL;
+}
+
+/* The words still to be read. */
+typedef struct Words {
+    char **at;
+    int left;
+} Words;
+
+static const char *next_word(Words *words)
+{
+    if (words->left == 0)
+        return NULL;
+    words->left--;
+    return *words->at++;
+}
+
+/* `word` is an option: '--name', '--name=value', '-n value' or '-nvalue'. */
+static bool read_option(Arguments *arguments, const Option *const *options, const char *word, Words *words)
+{
+    bool is_long = word[1] == '-';
+    size_t length = is_long ? strcspn(word + 2, "=") : 1;
+    const Option *option = is_long ? option_long(options, word + 2, length) : option_short(options, word[1]);
+    const char *rest = word + (is_long ? 2 : 1) + length;
+    if (!option) {
+        complain_option(arguments->command, options, word);
+        return false;
+    }
+    Given given = {option, NULL};
+    if (!option->value && *rest) {
+        complain_usage(arguments->command, "'%s': --%s takes no value", word, option->name);
+        return false;
+    }
+    if (option->value) {
+        given.value = !*rest ? next_word(words) : is_long ? rest + 1 : rest;
+        if (!given.value) {
+            complain_usage(arguments->command, "--%s needs %s behind it", option->name, option->value);
+            return false;
+        }
+    }
+    arguments->given[arguments->given_count++] = given;
+    return true;
+}
+
+static bool asks_for_help(int count, char **words)
+{
+    for (int i = 0; i < count && strcmp(words[i], "--") != 0; i++)
+        if (strcmp(words[i], "--help") == 0 || strcmp(words[i], "-h") == 0)
+            return true;
+    return false;
+}
+
+bool arguments_read(Arguments *arguments, const char *command, const Option *const *options, int count, char **words, bool *help)
+{
+    Words left = {words, count};
+    size_t room = (size_t)count + 1;
+    bool only_operands = false;
+    *arguments = (Arguments){.command = command};
+    *help = asks_for_help(count, words);
+    if (*help)
+        return true;
+    arguments->given = calloc(room, sizeof *arguments->given);
+    arguments->operands = calloc(room, sizeof *arguments->operands);
+    if (!arguments->given || !arguments->operands) {
+        complain_status(NULL, SPZ_NO_MEMORY);
+        return false;
+    }
+    for (const char *word; (word = next_word(&left)) != NULL;) {
+        if (!only_operands && strcmp(word, "--") == 0)
+            only_operands = true;
+        else if (only_operands || word[0] != '-' || !word[1])
+            arguments->operands[arguments->operand_count++] = word;
+        else if (!read_option(arguments, options, word, &left))
+            return false;
+    }
+    return true;
+}
+
+void arguments_free(Arguments *arguments)
+{
+    for (size_t i = 0; i < arguments->found_count; i++)
+        free(arguments->found[i]);
+    free(arguments->found);
+    free(arguments->given);
+    free((void *)arguments->operands);
+    *arguments = (Arguments){0};
+}
+
+bool arguments_have(const Arguments *arguments, const Option *option)
+{
+    for (size_t i = 0; i < arguments->given_count; i++)
+        if (arguments->given[i].option == option)
+            return true;
+    return false;
+}
+
+const char *arguments_value(const Arguments *arguments, const Option *option, const char *otherwise)
+{
+    for (size_t i = arguments->given_count; i > 0; i--)
+        if (arguments->given[i - 1].option == option)
+            return arguments->given[i - 1].value;
+    return otherwise;
+}
+
+const char *arguments_each(const Arguments *arguments, const Option *option, size_t index)
+{
+    for (size_t i = 0; i < arguments->given_count; i++)
+        if (arguments->given[i].option == option && index-- == 0)
+            return arguments->given[i].value;
+    return NULL;
+}

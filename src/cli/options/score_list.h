@@ -1,0 +1,23 @@
+/* score_list.h - the scores of a command line, those of a season's table among them. */
+#ifndef CLI_SCORE_LIST_H
+#define CLI_SCORE_LIST_H
+#include "cli/options/arguments.h"
+
+typedef struct ScoreItem {
+    char *path;
+    int year;            /* of composition, as the table of a season has it; 0 none */
+} ScoreItem;
+
+typedef struct ScoreList {
+    ScoreItem *at;       /* each score once, in the order given */
+    size_t count;
+    spz_document *plan;  /* the plan of the season as a page; NULL where no table was given */
+    spz_document **concerts; /* the page of each of its concerts */
+    size_t concert_count;
+} ScoreList;
+
+/* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv are tables of a season: it is planned, and its scores come in their place. Exit status: EXIT_INPUT where
+ * something could not be used (what could be is in the list), EXIT_USAGE for two tables. The caller frees. */
+int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings);
+void score_list_free(ScoreList *list);
+#endif

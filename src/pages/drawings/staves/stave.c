@@ -1,0 +1,500 @@
+#include "pages/drawings/staves/stave.h"
+#include "pages/drawings/staves/stave_bars.h"
+#include "pages/drawings/staves/stave_glyphs.h"
+#include "support/text/utf8.h"
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+const StaveLook stave_short = {440, 2}, stave_full = {760, STAVES_MOST};
+
+enum { MOMENTS_MOST = 800, BARS_MOST = 16 };
+static const double half_space = 2, stem = 14, least_moment = 7.5, head_half = 2.3, name_letter = 7.4; /* units */
+
+/* Where each moment of the line stands: all staves share them. */
+typedef struct Moment {
+    size_t bar;
+    Ticks onset;
+    double weight, x;
+} Moment;
+
+typedef struct Line {
+    const ScoreView *view;
+    const spz_passage *passage;
+    StaveLook look;
+    Stave staves[STAVES_MOST];
+    double tops[STAVES_MOST], highest[STAVES_MOST], lowest[STAVES_MOST]; /* top lines; how far notes reach above and below them, in units */
+    size_t count, first, end;
+    double left, height;
+    Moment moments[MOMENTS_MOST];
+    size_t moment_count;
+    double bars[BARS_MOST + 1]; /* x of the bar lines */
+} Line;
+
+static int by_time(const void *a, const void *b)
+{
+    const Moment *one = a, *two = b;
+    if (one->bar != two->bar)
+        return one->bar < two->bar ? -1 : 1;
+    return one->onset < two->onset ? -1 : one->onset > two->onset;
+}
+
+/* All moments at which something begins, each once; the longer until the next, the more room, but less than in proportion. */
+static void gather_moments(Line *line)
+{
+    size_t count = 0, kept = 0;
+    const Movement *movement = line->view->movement;
+    for (size_t s = 0; s < line->count; s++)
+        for (size_t i = 0; i < line->staves[s].chords.count && count < MOMENTS_MOST; i++)
+            line->moments[count++] = (Moment){.bar = line->staves[s].chords.at[i].bar, .onset = line->staves[s].chords.at[i].onset};
+    qsort(line->moments, count, sizeof *line->moments, by_time);
+    for (size_t i = 0; i < count; i++)
+        if (kept == 0 || by_time(&line->moments[kept - 1], &line->moments[i]) != 0)
+            line->moments[kept++] = line->moments[i];
+    line->moment_count = kept;
+    for (size_t i = 0; i < kept; i++) {
+        Moment *at = &line->moments[i];
+        Ticks next = i + 1 < kept && line->moments[i + 1].bar == at->bar ? line->moments[i + 1].onset : movement->bars[at->bar].length;
+        at->weight = 0.55 + pow((double)(next - at->onset) / (double)movement->per_crotchet, 0.6);
+    }
+}
+
+static double weight_of(const Line *line)
+{
+    double sum = 0;
+    for (size_t i = 0; i < line->moment_count; i++)
+        sum += line->moments[i].weight;
+    return sum;
+}
+
+static bool fill(Line *line)
+{
+    for (size_t s = 0; s < line->count; s++)
+        if (!stave_fill(line->view, line->passage, &line->staves[s], line->first, line->end))
+            return false;
+    gather_moments(line);
+    return true;
+}
+
+/* The bar in which the first answer that is drawn begins: it is to be seen beside its call. */
+static size_t answered_in(const Line *line)
+{
+    for (size_t i = 0; i < line->passage->entry_count; i++)
+        for (size_t s = 0; s < line->count; s++)
+            if (view_answers(line->passage, &line->passage->entries[i]) && stave_has_entry(&line->staves[s], &line->passage->entries[i]))
+                return line->passage->entries[i].bar;
+    return line->passage->first;
+}
+
+/* As many bars as have room. */
+static bool choose_bars(Line *line)
+{
+    size_t last = line->passage->last + 1, least = line->first == line->passage->first ? answered_in(line) + 1 : line->first + 1;
+    line->end = line->first + BARS_MOST < last ? line->first + BARS_MOST : last;
+    if (!fill(line))
+        return false;
+    while (line->end > line->first + 1 && line->end > least &&
+           ((double)line->moment_count * least_moment + 8 * (double)(line->end - line->first) > line->look.width - line->left - 26)) {
+        line->end--;
+        if (!fill(line))
+            return false;
+    }
+    return true;
+}
+
+static double place_y(const Line *line, size_t s, int place)
+{
+    return line->tops[s] + 4 * STAVE_SPACE - half_space * (place - line->staves[s].bottom);
+}
+
+static double x_of(const Line *line, const StaveChord *chord)
+{
+    Moment key = {.bar = chord->bar, .onset = chord->onset};
+    const Moment *found = bsearch(&key, line->moments, line->moment_count, sizeof key, by_time);
+    return found ? found->x : line->left;
+}
+
+static void place_moments(Line *line, double signature)
+{
+    double from = line->left + signature, room = line->look.width - from, air = 6, bars = (double)(line->end - line->first);
+    double each = (room - air * bars) / fmax(weight_of(line), 0.1), x = from;
+    size_t i = 0;
+    line->bars[0] = line->left;
+    for (size_t bar = line->first; bar < line->end; bar++) {
+        x += air;
+        for (; i < line->moment_count && line->moments[i].bar == bar; i++) {
+            line->moments[i].x = x + 2;
+            x += line->moments[i].weight * each;
+        }
+        line->bars[bar - line->first + 1] = x;
+    }
+}
+
+/* Stems point to the middle line, together in a beam. */
+static bool stem_up(const Stave *stave, size_t first, size_t end)
+{
+    int middle = stave->bottom + 4, above = 0, below = 0;
+    for (size_t i = first; i < end; i++) {
+        const StaveChord *chord = &stave->chords.at[i];
+        above = chord->places[0] - middle > above ? chord->places[0] - middle : above;
+        below = middle - chord->places[chord->count - 1] > below ? middle - chord->places[chord->count - 1] : below;
+    }
+    return below > above;
+}
+
+static void measure(Line *line)
+{
+    static const double bracket = 11, loud = 8, number = 11, between = 4;
+    double y = number;
+    for (size_t s = 0; s < line->count; s++) {
+        const Stave *stave = &line->staves[s];
+        double up = 2, down = 2;
+        bool coloured = false; /* something is called or answered: how loud stands below */
+        for (size_t i = 0; i < stave->chords.count; i++) {
+            const StaveChord *chord = &stave->chords.at[i];
+            if (chord->count == 0)
+                continue;
+            coloured = coloured || chord->entry;
+            double top = half_space * (chord->places[0] - stave->bottom - 8), low = half_space * (stave->bottom - chord->places[chord->count - 1]);
+            bool points_up = stem_up(stave, i, i + 1);
+            up = fmax(up, top + (points_up ? stem + 1 : 4));
+            down = fmax(down, low + (points_up ? 4 : stem + 1));
+        }
+        line->highest[s] = up;
+        line->lowest[s] = down;
+        line->tops[s] = y + up + bracket;
+        y = line->tops[s] + 4 * STAVE_SPACE + down + (s + 1 < line->count ? between : 0) + (coloured ? loud : 0);
+    }
+    line->height = y;
+}
+
+static void draw_staff(const Line *line, size_t s)
+{
+    char name[WORDS_TEXT];
+    Html *html = line->view->html;
+    const Stave *stave = &line->staves[s];
+    for (int i = 0; i < 5; i++)
+        html_line(html, "staff", line->left, line->tops[s] + STAVE_SPACE * i, line->look.width - 1, line->tops[s] + STAVE_SPACE * i);
+    for (size_t bar = 0; bar <= line->end - line->first; bar++)
+        html_line(html, "bar", bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s], bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s] + 4 * STAVE_SPACE);
+    html_label(html, "staff-name", line->left - 6, line->tops[s] + 12.5, view_name(line->view, stave->group, name));
+    html_open_class(html, "g", "clef");
+    glyph_clef(html, stave->clef, line->left + 4, line->tops[s]);
+    html_close(html);
+}
+
+/* Places of the sharps and flats of a key over the lowest line in the treble clef; other clefs put them where their letters are. */
+static void draw_key(const Line *line, size_t s)
+{
+    static const int sharps[] = {38, 35, 39, 36, 33, 37, 34}, flats[] = {34, 37, 33, 36, 32, 35, 31}, shift[] = {0, -8 + 1, 0, -14};
+    const Stave *stave = &line->staves[s];
+    int fifths = line->view->movement->bars[line->first].fifths, count = abs(fifths);
+    html_open_class(line->view->html, "g", "clef");
+    for (int i = 0; i < count && i < 7; i++) {
+        int place = (fifths > 0 ? sharps[i] : flats[i]) + shift[stave->clef];
+        while (place > stave->bottom + 9)
+            place -= 7;
+        while (place < stave->bottom - 1)
+            place += 7;
+        glyph_accidental(line->view->html, fifths > 0 ? 1 : -1, line->left + 19 + 4.6 * i, place_y(line, s, place));
+    }
+    html_close(line->view->html);
+}
+
+static int key_alter(int fifths, int step)
+{
+    static const int sharp_order[] = {3, 0, 4, 1, 5, 2, 6}, flat_order[] = {6, 2, 5, 1, 4, 0, 3};
+    for (int i = 0; i < abs(fifths) && i < 7; i++)
+        if ((fifths > 0 ? sharp_order : flat_order)[i] == step)
+            return fifths > 0 ? 1 : -1;
+    return 0;
+}
+
+/* What has been altered so far in the bar at hand. */
+typedef struct Altered {
+    size_t bar;
+    signed char alter[80];
+} Altered;
+
+static bool needs_sign(const Line *line, Altered *altered, const StaveChord *chord, int note, int *alter)
+{
+    spz_pitch pitch = pitch_written_of(chord->notes[note]);
+    int place = chord->places[note];
+    if (altered->bar != chord->bar) {
+        altered->bar = chord->bar;
+        for (int i = 0; i < 80; i++)
+            altered->alter[i] = (signed char)key_alter(line->view->movement->bars[chord->bar].fifths, i % 7);
+    }
+    *alter = pitch.alter < -2 ? -2 : pitch.alter > 2 ? 2 : pitch.alter;
+    if (place < 0 || place >= 80 || chord->went_on || altered->alter[place] == *alter)
+        return false;
+    altered->alter[place] = (signed char)*alter;
+    return true;
+}
+
+static void draw_ledgers(const Line *line, size_t s, double x, int place)
+{
+    int bottom = line->staves[s].bottom;
+    for (int at = bottom - 2; at >= place; at -= 2)
+        html_line(line->view->html, "line ledger", x - 4, place_y(line, s, at), x + 4, place_y(line, s, at));
+    for (int at = bottom + 10; at <= place; at += 2)
+        html_line(line->view->html, "line ledger", x - 4, place_y(line, s, at), x + 4, place_y(line, s, at));
+}
+
+static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Altered *altered)
+{
+    Html *html = line->view->html;
+    double x = x_of(line, chord);
+    for (int n = 0; n < chord->count; n++) {
+        int alter;
+        double y = place_y(line, s, chord->places[n]);
+        draw_ledgers(line, s, x, chord->places[n]);
+        glyph_head(html, chord->value.type, x, y);
+        if (needs_sign(line, altered, chord, n, &alter))
+            glyph_accidental(html, alter, x - 5.4, y);
+        for (int dot = 0; dot < chord->value.dots; dot++)
+            glyph_dot(html, x + 4.6 + 2.6 * dot, y - (chord->places[n] % 2 == line->staves[s].bottom % 2 ? half_space : 0));
+        if (chord->notes[n]->flags & NOTE_STACCATO && n == 0)
+            glyph_dot(html, x, chord->places[0] < line->staves[s].bottom + 4 ? y + 4.5 : y - 4.5);
+        if (chord->went_on || chord->goes_on) {
+            double from = chord->went_on ? x - 9 : x + 2, to = chord->went_on ? x - 2 : x + 9;
+            glyph_path(html, "pen", 0.8, "M# #Q# # # #", (const double[]){from, y + 2.6, (from + to) / 2, y + 5, to, y + 2.6}, 6);
+        }
+    }
+}
+
+static double outer_y(const Line *line, size_t s, const StaveChord *chord, bool up)
+{
+    return place_y(line, s, up ? chord->places[0] : chord->places[chord->count - 1]);
+}
+
+static double inner_y(const Line *line, size_t s, const StaveChord *chord, bool up)
+{
+    return place_y(line, s, up ? chord->places[chord->count - 1] : chord->places[0]);
+}
+
+static void draw_stem(const Line *line, size_t s, const StaveChord *chord, bool up, double end)
+{
+    double x = x_of(line, chord) + (up ? head_half : -head_half);
+    html_line(line->view->html, "line", x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), x, end);
+    if (chord->notes[0]->flags & NOTE_TREMOLO)
+        glyph_path(line->view->html, "pen", 1.2, "M# #l5 -2", (const double[]){x - 2.5, (end + outer_y(line, s, chord, up)) / 2 + 1}, 2);
+}
+
+static void draw_alone(const Line *line, size_t s, size_t at)
+{
+    const StaveChord *chord = &line->staves[s].chords.at[at];
+    if (chord->value.type == 0)
+        return;
+    bool up = stem_up(&line->staves[s], at, at + 1);
+    double end = outer_y(line, s, chord, up) + (up ? -stem : stem);
+    draw_stem(line, s, chord, up, end);
+    if (chord->value.type > 2)
+        glyph_flags(line->view->html, chord->value.type - 2, x_of(line, chord) + (up ? head_half : -head_half), end, up);
+}
+
+static void draw_beam_piece(const Line *line, double x1, double y1, double x2, double y2, bool up)
+{
+    double thick = up ? 1.9 : -1.9;
+    glyph_path(line->view->html, NULL, 0, "M# #L# #V#L# #z", (const double[]){x1, y1, x2, y2, y2 + thick, x1, y1 + thick}, 7);
+}
+
+static void draw_beams(const Line *line, size_t s, size_t first, size_t end)
+{
+    const StaveChord *chords = line->staves[s].chords.at;
+    bool up = stem_up(&line->staves[s], first, end);
+    double shift = up ? head_half : -head_half, x1 = x_of(line, &chords[first]) + shift, x2 = x_of(line, &chords[end - 1]) + shift;
+    double y1 = outer_y(line, s, &chords[first], up), y2 = outer_y(line, s, &chords[end - 1], up), tilt = fmin(fmax((y2 - y1) / 2, -5), 5), level = 0;
+    y1 = (y1 + y2 - tilt) / 2;
+    for (size_t i = first; i < end; i++) { /* every stem keeps its length */
+        double at = y1 + tilt * (x_of(line, &chords[i]) + shift - x1) / fmax(x2 - x1, 1), over = outer_y(line, s, &chords[i], up) - at;
+        level = up ? fmin(level, over) : fmax(level, over);
+    }
+    y1 += level + (up ? -stem + 2 : stem - 2);
+    for (size_t i = first; i < end; i++) {
+        double x = x_of(line, &chords[i]) + shift, y = y1 + tilt * (x - x1) / fmax(x2 - x1, 1);
+        draw_stem(line, s, &chords[i], up, y);
+        for (int b = 1; b <= chords[i].value.type - 2; b++) {
+            double off = (up ? 3.2 : -3.2) * (b - 1);
+            bool next = i + 1 < end && chords[i + 1].value.type - 2 >= b, before = i > first && chords[i - 1].value.type - 2 >= b;
+            double to = next ? x_of(line, &chords[i + 1]) + shift : before ? x : i + 1 < end ? x + 4 : x - 4;
+            if (to != x)
+                draw_beam_piece(line, x, y + off, to, y1 + tilt * (to - x1) / fmax(x2 - x1, 1) + off, up);
+        }
+    }
+    if (chords[first].value.triplet)
+        html_label(line->view->html, "number", (x1 + x2) / 2 - 2, y1 + tilt / 2 + (up ? -2 : 10), "3");
+}
+
+static void open_notes(const Line *line, size_t s, const StaveChord *chord)
+{
+    const Stave *stave = &line->staves[s];
+    bool coloured = chord->entry && chord->count;
+    html_open_class(line->view->html, "g", !coloured ? "plain" : view_class(stave->group ? stave->group->about.section : SPZ_WINDS));
+}
+
+static void draw_stave_notes(const Line *line, size_t s)
+{
+    const Stave *stave = &line->staves[s];
+    Html *html = line->view->html;
+    Altered altered = {.bar = SIZE_MAX};
+    for (size_t i = 0; i < stave->chords.count;) {
+        const StaveChord *chord = &stave->chords.at[i];
+        size_t end = i + 1;
+        while (chord->beam && end < stave->chords.count && stave->chords.at[end].beam == chord->beam)
+            end++;
+        open_notes(line, s, chord);
+        if (chord->count == 0) {
+            bool whole = chord->value.type == 0 && chord->onset == 0;
+            double middle = (line->bars[chord->bar - line->first] + line->bars[chord->bar - line->first + 1]) / 2;
+            glyph_rest(html, chord->value.type, whole ? (chord->bar == line->first ? fmax(middle, x_of(line, chord)) : middle) : x_of(line, chord), line->tops[s]);
+        } else {
+            for (size_t k = i; k < end; k++)
+                draw_heads(line, s, &stave->chords.at[k], &altered);
+            if (end > i + 1)
+                draw_beams(line, s, i, end);
+            else
+                draw_alone(line, s, i);
+        }
+        html_close(html);
+        i = end;
+    }
+}
+
+static double x_at(const Line *line, Ticks when)
+{
+    const Movement *movement = line->view->movement;
+    for (size_t i = 0; i < line->moment_count; i++)
+        if (movement->bars[line->moments[i].bar].onset + line->moments[i].onset >= when)
+            return line->moments[i].x - 3;
+    return line->look.width - 4;
+}
+
+static const char *loudness(const Stave *stave, Ticks when)
+{
+    static const char *const names[] = {"", "pppp", "ppp", "pp", "p", "mp", "mf", "f", "ff", "fff", "ffff"};
+    for (size_t i = 0; i < stave->sound_count; i++)
+        if (stave->sounds[i].onset >= when)
+            return stave->sounds[i].note->dynamic < sizeof names / sizeof *names ? names[stave->sounds[i].note->dynamic] : "";
+    return "";
+}
+
+/* An answer is marked where its call can be seen: in a group that has a stave. */
+static bool call_is_drawn(const Line *line, size_t entry)
+{
+    const spz_passage *passage = line->passage;
+    if (!view_answers(passage, &passage->entries[entry]))
+        return true;
+    for (size_t i = entry; i-- > 0;) {
+        bool drawn = false;
+        for (size_t s = 0; s < line->count; s++)
+            drawn = drawn || stave_has_entry(&line->staves[s], &passage->entries[i]);
+        if (drawn || !view_answers(passage, &passage->entries[i]))
+            return drawn;
+    }
+    return false;
+}
+
+/* Brackets over calls and answers, how loud under their beginning. */
+static void draw_entries(const Line *line, size_t s)
+{
+    const Stave *stave = &line->staves[s];
+    const Bar *bars = line->view->movement->bars;
+    Html *html = line->view->html;
+    Ticks from = bars[line->first].onset, to = bars[line->end - 1].onset + bars[line->end - 1].length;
+    const char *said = "";
+    for (size_t i = 0; spz_kind_is_antiphony(line->passage->kind) && i < line->passage->entry_count; i++) {
+        const spz_entry *entry = &line->passage->entries[i];
+        if (!stave_has_entry(stave, entry) || entry->onset >= to || entry->end <= from || !call_is_drawn(line, i))
+            continue;
+        double x1 = x_at(line, entry->onset < from ? from : entry->onset), x2 = fmax(x_at(line, entry->end) - 2, x1 + 4), y = line->tops[s] - line->highest[s] - 4;
+        html_open_class(html, "g", view_class(stave->group ? stave->group->about.section : SPZ_WINDS));
+        glyph_path(html, "pen", 1.2, "M# #H#v3", (const double[]){x1, y, x2}, 3);
+        if (entry->onset >= from)
+            html_box(html, view_answers(line->passage, entry) ? "hollow" : "solid", x1, y - 3.5, 7, 7);
+        const char *loud = entry->onset >= from ? loudness(stave, entry->onset) : "";
+        if (*loud && strcmp(loud, said) != 0)
+            html_label(html, "loud", x1 + 2, line->tops[s] + 4 * STAVE_SPACE + line->lowest[s] + 8, loud);
+        said = *loud ? loud : said;
+        html_close(html);
+    }
+}
+
+static void draw_numbers(const Line *line)
+{
+    double free_from = 0;
+    for (size_t bar = line->first; bar < line->end; bar++) {
+        double x = line->bars[bar - line->first];
+        const char *number = line->view->movement->bars[bar].number;
+        if (x < free_from)
+            continue;
+        html_label(line->view->html, "number", x, 10, number);
+        free_from = x + 8 + 7 * (double)strlen(number);
+    }
+}
+
+static void put_label(const Line *line)
+{
+    char bars[WORDS_TEXT], who[WORDS_TEXT];
+    Speaker speaker = {line->view->language, line->view->map};
+    Html *html = line->view->html;
+    Buffer label;
+    buffer_init(&label);
+    SAY(&label, speaker.language, PHRASE_WEB_NOTES_ALT, slot_text("bars", words_bars(speaker.language, line->passage, bars)), slot_text("who", words_who(&speaker, line->passage, who)));
+    html_put(html, "role", "img");
+    html_put(html, "aria-label", label.text ? label.text : "");
+    html->failed = html->failed || label.failed;
+    buffer_free(&label);
+}
+
+static double signature_width(const Line *line)
+{
+    return 20 + 4.6 * abs(line->view->movement->bars[line->first].fifths);
+}
+
+static double names_width(const Line *line)
+{
+    char name[WORDS_TEXT];
+    size_t longest = 3;
+    for (size_t s = 0; s < line->count; s++) {
+        view_name(line->view, line->staves[s].group, name);
+        size_t columns = utf8_columns(name, strlen(name));
+        longest = columns > longest ? columns : longest;
+    }
+    return 10 + name_letter * (double)longest;
+}
+
+static void draw(Line *line)
+{
+    Html *html = line->view->html;
+    place_moments(line, signature_width(line));
+    measure(line);
+    html_open_drawing(html, "notes", line->look.width, line->height, NULL);
+    html_put_number(html, "width", line->look.width, 0);
+    put_label(line);
+    draw_numbers(line);
+    for (size_t s = 0; s < line->count; s++) {
+        draw_staff(line, s);
+        draw_key(line, s);
+        draw_stave_notes(line, s);
+        draw_entries(line, s);
+    }
+    html_close(html);
+    html_line_end(html);
+}
+
+size_t stave_line(const ScoreView *view, const spz_passage *passage, size_t first, StaveLook look)
+{
+    Line line = {.view = view, .passage = passage, .look = look, .first = first};
+    if (passage->last >= view->movement->bar_count || first > passage->last)
+        return first;
+    line.count = staves_of(view, passage, line.staves, look.staves_most < STAVES_MOST ? look.staves_most : STAVES_MOST);
+    line.left = names_width(&line);
+    bool good = line.count > 0 && choose_bars(&line);
+    if (good)
+        draw(&line);
+    view->html->failed = view->html->failed || (line.count > 0 && !good);
+    staves_free(line.staves, line.count);
+    return good ? line.end : first;
+}

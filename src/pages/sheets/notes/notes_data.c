@@ -1,0 +1,264 @@
+/* The citations as data: who, where, when, how strong, and the sentence in the language asked for. Names are those of the passages' JSON. */
+#include "pages/sheets/notes/notes_sheet.h"
+#include "model/movement.h"
+#include "support/numbers.h"
+#include "support/ticks.h"
+#include "wording/passage_words.h"
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+enum { BODIES_MOST = 16 };
+
+static const Field of_movement[] = {
+    {"file", IN_BOTH, "the score's file name without its folder"},
+    {"title", IN_BOTH, "'Work: movement'"},
+    {"composer", IN_JSON, "as the score says; \"\""},
+    {"year", IN_JSON, "of composition; 0"},
+    {"key", IN_JSON, "`D minor`, where the signature and the last bass note agree on one; \"\""},
+    {"seconds", IN_JSON, "how long it lasts; 0 where no length is known"},
+    {"text", IN_JSON, "the paragraph, in the language asked for"},
+};
+const FieldTable noted_movement_fields = FIELD_TABLE("noted movement", of_movement);
+
+static const Field of_citation[] = {
+    {"kind", IN_BOTH, "as in `passages`"},
+    {"first_bar", IN_BOTH, "as printed, a text"},
+    {"last_bar", IN_BOTH, "as printed, a text"},
+    {"first_index", IN_BOTH, "the bar's place in the file, from 0"},
+    {"last_index", IN_JSON, "the same of the last bar"},
+    {"upbeat_to", IN_JSON, "the bar to which it begins as an upbeat; null"},
+    {"rehearsal", IN_JSON, "letter and bars after it, 'B+3'; \"\""},
+    {"letter", IN_CSV, "the same"},
+    {"onset", IN_CSV, "crotchets from the start"},
+    {"seconds", IN_BOTH, "when it begins: in JSON each time that it is heard, in CSV the first; empty where no length is known"},
+    {"again", IN_CSV, "the other times, blanks between"},
+    {"share", IN_JSON, "the same as shares of the movement, 0 to 1"},
+    {"duration", IN_CSV, "of the movement, in seconds"},
+    {"strength", IN_BOTH, "as in `passages`"},
+    {"strength_word", IN_JSON, "that word"},
+    {"links", IN_JSON, "those who are told, in order of entry, each the list of those who play it together: the first, then all who answer, as they first do; who answers "
+                       "nobody, or but once in passing, stands in `passages` alone"},
+    {"calls", IN_JSON, "who is heard first"},
+    {"answers", IN_JSON, "who answers first"},
+    {"led", IN_JSON, "whether the first of them leads; false where two go to and fro and either might"},
+    {"interval", IN_JSON, "semitones from call to answer, where they are the same throughout; null"},
+    {"returns", IN_JSON, "first bars of the passages in which it comes again"},
+    {"whole_bar", IN_JSON, "of a split line: the bar in which one body of players begins to play it whole elsewhere; null"},
+    {"whole_by", IN_JSON, "which; null"},
+    {"tempo", IN_JSON, "the words for the tempo that holds there; \"\""},
+    {"trio", IN_JSON, "whether it stands in a trio"},
+    {"dynamic", IN_JSON, "loudness of the first call, where a sign holds there that nothing has changed since: `pp`, `f`; \"\""},
+    {"answer_dynamic", IN_JSON, "the same of the first answer"},
+    {"winds", IN_JSON, "names of the one or two wind parts that begin, where winds take part"},
+    {"place", IN_JSON, "bars, letter and time as a reader is told them"},
+    {"text", IN_JSON, "what to listen for"},
+    {"sentence", IN_CSV, "the same"},
+};
+const FieldTable citation_fields = FIELD_TABLE("citation", of_citation);
+const Columns notes_columns = {"notes", IN_CSV, {&noted_movement_fields, &citation_fields}};
+
+static void json_start(SheetOut *sheet)
+{
+    Json *json = &sheet->facts.json;
+    json_object(json);
+    json_put_text(json, "language", spz_language_code(sheet->language));
+    json_key(json, "movements");
+    json_array(json);
+}
+
+static void json_stop(SheetOut *sheet)
+{
+    json_end(&sheet->facts.json);
+    json_end(&sheet->facts.json);
+    json_finish(&sheet->facts.json);
+}
+
+static void list_names(Json *json, const MovementNotes *notes, spz_players players)
+{
+    spz_group bodies[BODIES_MOST];
+    size_t count = spz_players_named(notes->sections, players, bodies, BODIES_MOST);
+    char name[WORDS_TEXT];
+    for (size_t i = 0; i < count; i++)
+        json_text(json, words_body(SPZ_ENGLISH, &bodies[i], name));
+}
+
+static void give_links(Facts *facts, const MovementNotes *notes, const Citation *citation)
+{
+    Json *json = &facts->out->json;
+    if (!fact_array(facts, "links"))
+        return;
+    for (size_t i = 0; i < citation->told_count; i++) {
+        json_list(json);
+        list_names(json, notes, citation->told[i].players);
+        json_end(json);
+    }
+    facts_end_list(facts);
+}
+
+/* The bodies of players of a side, first link or second; a divided section has no answer. */
+static void give_who(Facts *facts, const char *name, const MovementNotes *notes, const Citation *citation, size_t link)
+{
+    const spz_side *side = &citation->passage->sides[link];
+    spz_players players = citation->told_count > 1 ? citation->told[link].players : side->section != SPZ_NO_SECTION ? side->players : 0;
+    if (!fact_list(facts, name))
+        return;
+    list_names(&facts->out->json, notes, players);
+    facts_end_list(facts);
+}
+
+/* Seconds are said only where the score's tempo marks or the user give them. */
+static void give_again(Facts *facts, const Citation *citation, size_t count)
+{
+    char number[NUMBER_TEXT];
+    for (size_t i = 1; i < count; i++)
+        buffer_printf(&facts->out->words, "%s%s", i > 1 ? " " : "", number_text(citation->times[i].seconds, 2, number));
+    fact_said(facts, "again", NULL);
+}
+
+static void give_times(Facts *facts, const MovementNotes *notes, const Citation *citation)
+{
+    Json *json = &facts->out->json;
+    size_t timed = notes->overview.duration > 0 ? citation->time_count : 0;
+    if (facts->out->form == IN_CSV)
+        fact_number(facts, "seconds", timed ? citation->times[0].seconds : (double)NAN, 2);
+    else if (fact_list(facts, "seconds")) {
+        for (size_t i = 0; i < timed; i++)
+            json_number(json, citation->times[i].seconds, 2);
+        facts_end_list(facts);
+    }
+    give_again(facts, citation, timed);
+    if (fact_list(facts, "share")) {
+        for (size_t i = 0; i < citation->time_count; i++)
+            json_number(json, citation->times[i].share, 4);
+        facts_end_list(facts);
+    }
+    fact_number(facts, "duration", notes->overview.duration > 0 ? notes->overview.duration : (double)NAN, 2);
+}
+
+static void give_returns(Facts *facts, const Citation *citation)
+{
+    if (!fact_list(facts, "returns"))
+        return;
+    for (size_t i = 0; i < citation->return_count; i++)
+        json_text(&facts->out->json, citation->returns[i]->first_bar);
+    facts_end_list(facts);
+}
+
+static void give_context(Facts *facts, const Citation *citation)
+{
+    fact_text(facts, "tempo", citation->tempo);
+    fact_flag(facts, "trio", citation->trio);
+    fact_text(facts, "dynamic", spz_dynamic_name(citation->loudness));
+    fact_text(facts, "answer_dynamic", spz_dynamic_name(citation->answer_loudness));
+    if (!fact_list(facts, "winds"))
+        return;
+    for (size_t i = 0; i < citation->wind_count; i++)
+        json_text(&facts->out->json, citation->winds[i]);
+    facts_end_list(facts);
+}
+
+/* Who plays a split line whole elsewhere, and from which bar on. */
+static void give_whole(Facts *facts, const MovementNotes *notes, const Citation *citation)
+{
+    bool there = citation->whole_group < spz_sections_groups(notes->sections);
+    char name[WORDS_TEXT];
+    fact_text(facts, "whole_bar", there ? spz_movement_bar_number(notes->movement, citation->whole_bar) : NULL);
+    fact_text(facts, "whole_by", there ? words_body(SPZ_ENGLISH, spz_sections_group(notes->sections, citation->whole_group), name) : NULL);
+}
+
+static void give_place(Facts *facts, const MovementNotes *notes, const Citation *citation)
+{
+    const spz_passage *passage = citation->passage;
+    char rehearsal[REHEARSAL_TEXT], onset[TICKS_TEXT];
+    movement_rehearsal_text(notes->movement, (int)passage->first, rehearsal);
+    fact_text(facts, "kind", spz_kind_name(passage->kind));
+    fact_text(facts, "first_bar", passage->first_bar);
+    fact_text(facts, "last_bar", passage->last_bar);
+    fact_integer(facts, "first_index", (long long)passage->first);
+    fact_integer(facts, "last_index", (long long)passage->last);
+    fact_text(facts, "upbeat_to", citation->upbeat_to != passage->first ? spz_movement_bar_number(notes->movement, citation->upbeat_to) : NULL);
+    fact_text(facts, "rehearsal", rehearsal);
+    fact_text(facts, "letter", rehearsal);
+    fact_text(facts, "onset", ticks_text(passage->onset, notes->movement->per_crotchet, onset));
+}
+
+static void give_citation(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
+{
+    const spz_passage *passage = citation->passage;
+    Facts facts = facts_of(&sheet->facts, &citation_fields);
+    give_place(&facts, notes, citation);
+    give_times(&facts, notes, citation);
+    fact_number(&facts, "strength", shown_strength(passage->strength), 2);
+    fact_text(&facts, "strength_word", spz_weight_name(spz_weight_of(passage->strength)));
+    give_links(&facts, notes, citation);
+    give_who(&facts, "calls", notes, citation, 0);
+    give_who(&facts, "answers", notes, citation, 1);
+    fact_flag(&facts, "led", citation->led);
+    fact_some(&facts, "interval", citation->alike, citation->change.semitones);
+    give_returns(&facts, citation);
+    give_whole(&facts, notes, citation);
+    give_context(&facts, citation);
+    fact_text(&facts, "place", said_of_one(sheet, say_citation_place, notes, citation));
+    const char *sentence = said_of_one(sheet, say_citation, notes, citation);
+    fact_text(&facts, "text", sentence);
+    fact_text(&facts, "sentence", sentence);
+    facts_done(&facts);
+}
+
+static const char *key_name(const MovementNotes *notes)
+{
+    return notes->has_key ? phrase_text(SPZ_ENGLISH, (Phrase)((notes->minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + notes->fifths + 7)) : "";
+}
+
+static void give_movement(SheetOut *sheet, const MovementNotes *notes)
+{
+    Facts facts = facts_of(&sheet->facts, &noted_movement_fields);
+    fact_text(&facts, "file", notes->file);
+    fact_text(&facts, "title", notes->title);
+    fact_text(&facts, "composer", spz_movement_composer(notes->movement));
+    fact_integer(&facts, "year", spz_movement_year(notes->movement));
+    fact_text(&facts, "key", key_name(notes));
+    fact_number(&facts, "seconds", notes->overview.duration, 2);
+    if (sheet->facts.form == IN_JSON)
+        fact_text(&facts, "text", said_of_all(sheet, say_overview, notes));
+    facts_done(&facts);
+}
+
+static void json_movement(SheetOut *sheet, const MovementNotes *notes)
+{
+    Json *json = &sheet->facts.json;
+    json_object(json);
+    give_movement(sheet, notes);
+    json_key(json, "citations");
+    json_array(json);
+    for (size_t i = 0; i < notes->citations.count; i++) {
+        json_object(json);
+        give_citation(sheet, notes, &notes->citations.at[i]);
+        json_end(json);
+    }
+    json_end(json);
+    json_end(json);
+}
+
+static void csv_start(SheetOut *sheet)
+{
+    facts_columns(&sheet->facts, &notes_columns);
+}
+
+static void csv_movement(SheetOut *sheet, const MovementNotes *notes)
+{
+    for (size_t i = 0; i < notes->citations.count; i++) {
+        give_movement(sheet, notes);
+        give_citation(sheet, notes, &notes->citations.at[i]);
+        facts_end_row(&sheet->facts);
+    }
+}
+
+static void csv_stop(SheetOut *sheet)
+{
+    (void)sheet;
+}
+
+const NotesForm notes_json = {json_start, json_movement, json_stop};
+const NotesForm notes_csv = {csv_start, csv_movement, csv_stop};

@@ -1,0 +1,88 @@
+/* The notes as a page: one file, to be printed or copied from. */
+#include "pages/own_texts.h"
+#include "pages/sheets/notes/notes_pictures.h"
+
+static PageHead head_of(spz_language language)
+{
+    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_NOTES_TITLE), .style = text_notes_css};
+}
+
+static void begin(SheetOut *sheet)
+{
+    PageHead head = head_of(sheet->language);
+    html_page_begin(&sheet->html, &head);
+    html_line_end(&sheet->html);
+}
+
+static void end(SheetOut *sheet)
+{
+    PageHead head = head_of(sheet->language);
+    html_page_end(&sheet->html, &head);
+    html_end(&sheet->html);
+}
+
+/* An element on a line of its own; nothing for no text. */
+static void own_line(Html *html, const char *element, const char *class, const char *text)
+{
+    if (!*text)
+        return;
+    html_element(html, element, class, text);
+    html_line_end(html);
+}
+
+/* The notes of a citation. */
+static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
+{
+    const Buffer *svg = sheet->pictures ? &sheet->pictures[i] : NULL;
+    double width, height;
+    Buffer address;
+    if (!svg || !svg->length)
+        return;
+    buffer_init(&address);
+    notes_picture_size(svg, &width, &height);
+    html_data_address(&address, "image/svg+xml", svg->text, svg->length);
+    sheet->html.failed = sheet->html.failed || buffer_failed(&address);
+    html_open_class(&sheet->html, "dd", "picture");
+    html_open(&sheet->html, "img");
+    html_put(&sheet->html, "alt", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
+    html_put_number(&sheet->html, "width", width > 700 ? width * 0.6 : width, 0); /* engraved notes are larger than drawn ones */
+    html_put(&sheet->html, "src", address.text ? address.text : "");
+    html_close_void(&sheet->html);
+    html_close(&sheet->html);
+    html_line_end(&sheet->html);
+    buffer_free(&address);
+}
+
+static void citations(SheetOut *sheet, const MovementNotes *notes)
+{
+    Html *html = &sheet->html;
+    html_open(html, "dl");
+    html_line_end(html);
+    for (size_t i = 0; i < notes->citations.count; i++) {
+        own_line(html, "dt", NULL, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
+        own_line(html, "dd", NULL, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
+        picture(sheet, notes, i);
+    }
+    html_close(html);
+    html_line_end(html);
+}
+
+static void movement(SheetOut *sheet, const MovementNotes *notes)
+{
+    Html *html = &sheet->html;
+    size_t count = notes->citations.count;
+    html_open(html, "section");
+    html_line_end(html);
+    own_line(html, "h1", NULL, notes->title);
+    own_line(html, "p", "origin", said_of_all(sheet, say_origin, notes));
+    own_line(html, "p", NULL, said_of_all(sheet, say_overview, notes));
+    own_line(html, count ? "h2" : "p", NULL, phrase_text(sheet->language, count ? PHRASE_NOTES_HEADING : PHRASE_NOTES_NOTHING));
+    if (count) {
+        citations(sheet, notes);
+        own_line(html, "p", "times", said_of_all(sheet, say_times, notes));
+    }
+    html_close(html);
+    html_line_end(html);
+}
+
+const NotesForm notes_html = {begin, movement, end};

@@ -1,0 +1,173 @@
+/* The notes for a word processor, with styles: OpenDocument 1.3 (OASIS), part 2 for the package (mimetype first and not compressed), part 3 for
+ * what stands in it. */
+#include "editing/mark_zip.h"
+#include "pages/sheets/notes/notes_sheet.h"
+#include <string.h>
+
+#define OASIS "urn:oasis:names:tc:opendocument:xmlns:"
+static const char mimetype[] = "application/vnd.oasis.opendocument.text";
+
+typedef struct Style {
+    const char *name, *shown, *parent, *size; /* size of its letters; NULL: as its parent */
+    bool bold, italic, indented, with_next;   /* with_next: no page ends behind it */
+    const char *outline;                      /* level of a heading, NULL for none */
+    const char *above, *below;                /* room, in cm */
+} Style;
+
+static const Style styles[] = {
+    {"Standard", NULL, NULL, "11pt", false, false, false, false, NULL, "0cm", "0cm"},
+    {"Text_20_body", "Text body", "Standard", NULL, false, false, false, false, NULL, "0cm", "0.25cm"},
+    {"Heading_20_1", "Heading 1", "Standard", "17pt", true, false, false, true, "1", "0.8cm", "0.05cm"},
+    {"Heading_20_2", "Heading 2", "Standard", "12pt", true, false, false, true, "2", "0.4cm", "0.15cm"},
+    {"Origin", NULL, "Text_20_body", NULL, false, true, false, true, NULL, "0cm", "0.3cm"},
+    {"Citation_20_place", "Citation place", "Standard", NULL, true, false, false, true, NULL, "0.2cm", "0cm"},
+    {"Citation_20_text", "Citation text", "Text_20_body", NULL, false, false, true, false, NULL, "0cm", "0.1cm"},
+    {"Times", NULL, "Text_20_body", "9pt", false, true, false, false, NULL, "0.4cm", "0cm"},
+};
+
+static void put_namespaces(Html *xml)
+{
+    html_put(xml, "xmlns:office", OASIS "office:1.0");
+    html_put(xml, "xmlns:style", OASIS "style:1.0");
+    html_put(xml, "xmlns:text", OASIS "text:1.0");
+    html_put(xml, "xmlns:fo", OASIS "xsl-fo-compatible:1.0");
+    html_put(xml, "office:version", "1.3");
+}
+
+static void begin(SheetOut *sheet)
+{
+    Html *xml = &sheet->html;
+    html_xml_head(xml);
+    html_open(xml, "office:document-content");
+    put_namespaces(xml);
+    html_open(xml, "office:body");
+    html_open(xml, "office:text");
+}
+
+static void paragraph(SheetOut *sheet, const char *style, const char *level, const char *text)
+{
+    Html *xml = &sheet->html;
+    if (!*text)
+        return;
+    html_open(xml, level ? "text:h" : "text:p");
+    html_put(xml, "text:style-name", style);
+    if (level)
+        html_put(xml, "text:outline-level", level);
+    html_words(xml, text);
+    html_close(xml);
+}
+
+static void movement(SheetOut *sheet, const MovementNotes *notes)
+{
+    size_t count = notes->citations.count;
+    paragraph(sheet, "Heading_20_1", "1", notes->title);
+    paragraph(sheet, "Origin", NULL, said_of_all(sheet, say_origin, notes));
+    paragraph(sheet, "Text_20_body", NULL, said_of_all(sheet, say_overview, notes));
+    paragraph(sheet, count ? "Heading_20_2" : "Text_20_body", count ? "2" : NULL,
+              phrase_text(sheet->language, count ? PHRASE_NOTES_HEADING : PHRASE_NOTES_NOTHING));
+    for (size_t i = 0; i < count; i++) {
+        paragraph(sheet, "Citation_20_place", NULL, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
+        paragraph(sheet, "Citation_20_text", NULL, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
+    }
+    if (count)
+        paragraph(sheet, "Times", NULL, said_of_all(sheet, say_times, notes));
+}
+
+static void put_style(Html *xml, const Style *style, const char *language)
+{
+    html_open(xml, "style:style");
+    html_put(xml, "style:name", style->name);
+    if (style->shown)
+        html_put(xml, "style:display-name", style->shown);
+    html_put(xml, "style:family", "paragraph");
+    if (style->parent)
+        html_put(xml, "style:parent-style-name", style->parent);
+    if (style->outline)
+        html_put(xml, "style:default-outline-level", style->outline);
+    html_open(xml, "style:paragraph-properties");
+    html_put(xml, "fo:margin-top", style->above);
+    html_put(xml, "fo:margin-bottom", style->below);
+    html_put(xml, "fo:margin-left", style->indented ? "0.7cm" : "0cm");
+    if (style->with_next)
+        html_put(xml, "fo:keep-with-next", "always");
+    html_close(xml);
+    html_open(xml, "style:text-properties");
+    html_put(xml, "fo:language", language);
+    if (style->size)
+        html_put(xml, "fo:font-size", style->size);
+    html_put(xml, "fo:font-weight", style->bold ? "bold" : "normal");
+    html_put(xml, "fo:font-style", style->italic ? "italic" : "normal");
+    html_close(xml);
+    html_close(xml);
+}
+
+static void write_styles(Buffer *out, const char *language)
+{
+    Html xml;
+    html_begin(&xml, out);
+    html_xml_head(&xml);
+    html_open(&xml, "office:document-styles");
+    put_namespaces(&xml);
+    html_open(&xml, "office:styles");
+    for (size_t i = 0; i < sizeof styles / sizeof *styles; i++)
+        put_style(&xml, &styles[i], language);
+    html_close(&xml);
+    html_close(&xml);
+    html_end(&xml);
+}
+
+static void put_file(Html *xml, const char *path, const char *type)
+{
+    html_open(xml, "manifest:file-entry");
+    html_put(xml, "manifest:full-path", path);
+    html_put(xml, "manifest:media-type", type);
+    html_close(xml);
+}
+
+static void write_manifest(Buffer *out)
+{
+    Html xml;
+    html_begin(&xml, out);
+    html_xml_head(&xml);
+    html_open(&xml, "manifest:manifest");
+    html_put(&xml, "xmlns:manifest", OASIS "manifest:1.0");
+    html_put(&xml, "manifest:version", "1.3");
+    put_file(&xml, "/", mimetype);
+    put_file(&xml, "content.xml", "text/xml");
+    put_file(&xml, "styles.xml", "text/xml");
+    html_close(&xml);
+    html_end(&xml);
+}
+
+static void add_member(Zip *zip, const char *name, Buffer *content)
+{
+    zip_deflated(zip, name, strlen(name), content->text ? content->text : "", content->length);
+}
+
+/* The text of the sheet becomes the package. */
+static void end(SheetOut *sheet)
+{
+    Buffer manifest, look, package;
+    Zip zip;
+    for (int open = 0; open < 3; open++)
+        html_close(&sheet->html);
+    html_end(&sheet->html);
+    buffer_init(&manifest);
+    buffer_init(&look);
+    buffer_init(&package);
+    write_manifest(&manifest);
+    write_styles(&look, spz_language_code(sheet->language));
+    bool failed = buffer_failed(&sheet->text) || buffer_failed(&manifest) || buffer_failed(&look);
+    zip_begin(&zip, &package);
+    zip_stored(&zip, "mimetype", strlen("mimetype"), mimetype, strlen(mimetype));
+    add_member(&zip, "META-INF/manifest.xml", &manifest);
+    add_member(&zip, "content.xml", &sheet->text);
+    add_member(&zip, "styles.xml", &look);
+    package.failed = !zip_end(&zip) || failed || package.failed;
+    buffer_free(&manifest);
+    buffer_free(&look);
+    buffer_free(&sheet->text);
+    sheet->text = package;
+}
+
+const NotesForm notes_odt = {begin, movement, end};

@@ -1,0 +1,185 @@
+#include "wording/papers/advice_words.h"
+#include "wording/papers/desk_words.h"
+
+enum { BODIES_MOST = 12, RUNS_MOST = 12 };
+
+typedef struct Bodies {
+    spz_group at[BODIES_MOST];
+    size_t count;
+} Bodies;
+
+static Bodies bodies_of(const Speaker *speaker, spz_players players)
+{
+    Bodies bodies;
+    bodies.count = spz_players_named(speaker->sections, players, bodies.at, BODIES_MOST);
+    return bodies;
+}
+
+/* Several bodies, and those whose name is a set (violins, strings, winds), are spoken of as many. */
+static long grammatical_number(const Bodies *bodies)
+{
+    return bodies->count == 1 && bodies->at[0].section >= SPZ_VIOLINS ? 2 : (long)bodies->count;
+}
+
+static Phrase antiphony_phrase(const Advice *advice)
+{
+    bool follows = advice->passage->kind == SPZ_IMITATION;
+    if (advice->passage->kind == SPZ_SPLIT_LINE)
+        return PHRASE_ADVICE_ONE_LINE;
+    if (advice->kind == ADVICE_SHARE && (advice->passage->link_count == 2 || !advice->before))
+        return PHRASE_ADVICE_ALTERNATE;
+    if (!advice->before)
+        return follows ? PHRASE_ADVICE_LEAD_FOLLOWED : PHRASE_ADVICE_LEAD;
+    if (!advice->after)
+        return follows ? PHRASE_ADVICE_FOLLOW : PHRASE_ADVICE_ANSWER;
+    return PHRASE_ADVICE_BETWEEN;
+}
+
+static void put_antiphony(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    spz_players all = 0;
+    for (size_t i = 0; i < advice->passage->link_count; i++)
+        all |= advice->passage->links[i].players;
+    Bodies before = bodies_of(speaker, advice->before), after = bodies_of(speaker, advice->after);
+    Bodies others = bodies_of(speaker, all & ~((spz_players)1 << advice->group) & ~advice->with);
+    SAY(out, speaker->language, antiphony_phrase(advice), slot_players("before", before.at, before.count), slot_players("after", after.at, after.count),
+        slot_players("others", others.at, others.count), slot_number("m", grammatical_number(&after)));
+}
+
+static void put_division(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    Buffer what;
+    const char *sharing = advice->allotment ? words_sharing(speaker->language, spz_allotment_sharing(advice->allotment)) : "";
+    bool all = advice->passage->sides[0].section == SPZ_VIOLINS, bare = !all && advice->said && *sharing;
+    buffer_init(&what);
+    SAY(&what, speaker->language,
+        all ? PHRASE_ADVICE_ALL_VIOLINS : advice->passage->turns > 2 && !advice->said ? PHRASE_KIND_DIVIDED : PHRASE_KIND_DIV2,
+        slot_number("n", advice->passage->turns));
+    if (bare)
+        buffer_puts(out, sharing);
+    else
+        SAY(out, speaker->language, *sharing ? PHRASE_ADVICE_SHARED : PHRASE_ADVICE_PLAIN, slot_text("what", what.text), slot_text("sharing", sharing));
+    out->failed = out->failed || what.failed;
+    buffer_free(&what);
+}
+
+/* What is written, without company and place. */
+static void put_core(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    Bodies with = bodies_of(speaker, advice->with);
+    switch (advice->kind) {
+    case ADVICE_UNISON: buffer_puts(out, phrase_text(speaker->language, advice->joined ? PHRASE_ADVICE_TUTTI : PHRASE_ADVICE_UNISON)); break;
+    case ADVICE_DIVIDE: put_division(speaker, advice, out); break;
+    case ADVICE_WITH: SAY(out, speaker->language, PHRASE_ADVICE_WITH, slot_players("with", with.at, with.count)); break;
+    default: put_antiphony(speaker, advice, out);
+    }
+}
+
+void advice_words(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    Bodies with = bodies_of(speaker, advice->with);
+    bool jointly = advice->with && advice->kind != ADVICE_WITH;
+    Buffer core, placed;
+    buffer_init(&core);
+    buffer_init(&placed);
+    put_core(speaker, advice, &core);
+    SAY(&placed, speaker->language, advice->across ? PHRASE_ADVICE_ACROSS : PHRASE_ADVICE_PLAIN, slot_text("what", core.text));
+    SAY(out, speaker->language, jointly ? PHRASE_ADVICE_JOINTLY : PHRASE_ADVICE_PLAIN, slot_text("what", placed.text),
+        slot_players("with", with.at, with.count));
+    out->failed = out->failed || core.failed || placed.failed;
+    buffer_free(&core);
+    buffer_free(&placed);
+}
+
+static void put_run(const Speaker *speaker, size_t first, size_t last, bool begun, Buffer *out)
+{
+    char from[WORDS_TEXT], to[WORDS_TEXT];
+    const Movement *movement = speaker->sections->movement;
+    words_bar(speaker->language, movement->bars[first].number, first, from);
+    words_bar(speaker->language, movement->bars[last].number, last, to);
+    buffer_printf(out, "%s%s", begun ? ", " : "", from);
+    if (last > first)
+        buffer_printf(out, "%s%s", last > first + 1 ? "-" : ", ", to);
+}
+
+/* Printed numbers of the bars in which any of `players` enter, each once; from three in a row on with a dash. Returns how many bars. */
+static size_t put_bars(const Speaker *speaker, const spz_passage *passage, spz_players players, Buffer *out)
+{
+    size_t first = SIZE_MAX, last = SIZE_MAX, runs = 0, bars = 0;
+    for (size_t i = 0; i < passage->entry_count; i++) {
+        const spz_entry *entry = &passage->entries[i];
+        if (!(entry->players & players) || entry->bar == last)
+            continue;
+        if (first != SIZE_MAX && entry->bar != last + 1) {
+            put_run(speaker, first, last, runs++ > 0, out);
+            first = entry->bar;
+        } else if (first == SIZE_MAX)
+            first = entry->bar;
+        last = entry->bar;
+        bars++;
+        if (runs == RUNS_MOST) {
+            buffer_puts(out, phrase_text(speaker->language, PHRASE_ADVICE_LATER));
+            return bars;
+        }
+    }
+    if (first != SIZE_MAX)
+        put_run(speaker, first, last, runs > 0, out);
+    return bars;
+}
+
+/* 'enters in bars 66, 68; Vn II in 67, 69': every other link with its bars. */
+static void put_entries(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    const spz_passage *passage = advice->passage;
+    spz_players own = (spz_players)1 << advice->group;
+    Buffer bars;
+    buffer_init(&bars);
+    size_t count = put_bars(speaker, passage, own, &bars);
+    SAY(out, speaker->language, PHRASE_ADVICE_ENTERS, slot_number("n", (long)count), slot_text("bars", bars.text));
+    for (size_t i = 0; i < passage->link_count; i++) {
+        Bodies others = bodies_of(speaker, passage->links[i].players & ~own & ~advice->with);
+        if (!others.count || (passage->links[i].players & own))
+            continue;
+        buffer_clear(&bars);
+        put_bars(speaker, passage, passage->links[i].players, &bars);
+        SAY(out, speaker->language, PHRASE_ADVICE_OTHERS_ENTER, slot_players("others", others.at, others.count), slot_text("bars", bars.text));
+    }
+    out->failed = out->failed || bars.failed;
+    buffer_free(&bars);
+}
+
+void advice_detail(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    if (advice->kind == ADVICE_DIVIDE && advice->allotment)
+        words_lines_desks(speaker->language, advice->allotment, speaker->sections->groups[advice->group].about.section, out);
+    else if (advice->kind == ADVICE_WITH)
+        words_told(speaker, advice->passage, out);
+    else if (spz_kind_is_antiphony(advice->passage->kind) && advice->passage->kind != SPZ_SPLIT_LINE && advice->kind != ADVICE_UNISON)
+        put_entries(speaker, advice, out); /* in a split line every note is an entry */
+}
+
+void advice_pass_words(spz_language language, AdvicePass pass, Buffer *out)
+{
+    if (!pass.endings) {
+        if (pass.times)
+            SAY(out, language, pass.times == 2 ? PHRASE_PASS_BOTH : PHRASE_PASS_ALL, slot_number("n", (long)pass.times));
+        return;
+    }
+    Buffer which;
+    buffer_init(&which);
+    for (int n = 0; n < 6; n++)
+        if (pass.endings >> n & 1) {
+            buffer_puts(&which, which.length ? phrase_text(language, PHRASE_LIST_NEXT) : "");
+            buffer_puts(&which, phrase_text(language, (Phrase)(PHRASE_PASS_1 + n)));
+        }
+    SAY(out, language, PHRASE_PASS_TIME, slot_text("which", which.text));
+    out->failed = out->failed || which.failed;
+    buffer_free(&which);
+}
+
+_Static_assert(PHRASE_SHARING_BLOCKS - PHRASE_SHARING_USUAL == SPZ_SHARING_COUNT - 1, "a phrase for each way to share");
+
+const char *words_sharing(spz_language language, spz_sharing sharing)
+{
+    return phrase_text(language, (Phrase)(PHRASE_SHARING_USUAL + (unsigned)sharing));
+}

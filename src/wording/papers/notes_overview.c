@@ -1,0 +1,144 @@
+/* The movement as a whole, in a paragraph. */
+#include "wording/papers/notes_words.h"
+
+_Static_assert(PHRASE_KEY_MAJOR_15 - PHRASE_KEY_MAJOR_1 == 14 && PHRASE_KEY_MINOR_15 - PHRASE_KEY_MINOR_1 == 14, "seven flats to seven sharps");
+enum { DIALOGUE_WAYS = 3, BEST_WAYS = 4, NONE_WAYS = 2 };
+_Static_assert(PHRASE_NOTES_DIALOGUES_3_MANY - PHRASE_NOTES_DIALOGUES_1_ONE + 1 == 2 * DIALOGUE_WAYS, "two phrases for each way of saying it");
+_Static_assert(PHRASE_NOTES_BEST_4 - PHRASE_NOTES_BEST_1 + 1 == BEST_WAYS, "ways to name the best");
+
+static Slot slot_of(const char *name, const Buffer *text)
+{
+    return slot_text(name, text->text && !buffer_failed(text) ? text->text : "");
+}
+
+/* 'in two of them': nothing, one, more, all. */
+typedef struct SomePhrases {
+    Phrase only, all, one, many;
+} SomePhrases;
+
+static void say_some(Buffer *out, spz_language language, const SomePhrases *phrases, size_t some, size_t all)
+{
+    if (some == 0)
+        return;
+    Phrase phrase = all == 1 ? phrases->only : some == all ? phrases->all : some == 1 ? phrases->one : phrases->many;
+    SAY(out, language, phrase, slot_number("m", (long)some));
+}
+
+/* `one` and the phrase behind it: for one, and for more. */
+static void say_counted(Buffer *out, spz_language language, Phrase one, size_t count, const char *name, const Buffer *more)
+{
+    SAY(out, language, (Phrase)(one + (count != 1)), slot_number("n", (long)count), slot_of(name, more));
+}
+
+static void say_best(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    Buffer bar, at;
+    buffer_init(&bar);
+    buffer_init(&at);
+    say_bar(&bar, language, notes, overview->strongest->upbeat_to); /* as its place is told */
+    say_when(&at, language, notes, overview->strongest);
+    Phrase phrase = overview->dialogues == 1 ? PHRASE_NOTES_BEST_ONLY : (Phrase)(PHRASE_NOTES_BEST_1 + notes->number % BEST_WAYS);
+    SAY(out, language, phrase, slot_of("bar", &bar), slot_of("at", &at));
+    out->failed = out->failed || bar.failed || at.failed;
+    buffer_free(&bar);
+    buffer_free(&at);
+}
+
+static void say_dialogues(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    static const SomePhrases striking = {PHRASE_NOTES_STRIKING_ONE, PHRASE_NOTES_STRIKING_ALL, PHRASE_NOTES_STRIKING_SOME_ONE, PHRASE_NOTES_STRIKING_SOME_MANY};
+    const Overview *overview = &notes->overview;
+    Buffer more;
+    buffer_init(&more);
+    say_some(&more, language, &striking, overview->striking, overview->dialogues);
+    say_counted(out, language, (Phrase)(PHRASE_NOTES_DIALOGUES_1_ONE + 2 * (notes->number % DIALOGUE_WAYS)), overview->dialogues, "striking", &more);
+    if (overview->dialogues > 1 && overview->pair_count > 1)
+        SAY(out, language, overview->pair_count == overview->dialogues ? PHRASE_NOTES_PAIR_ALL : PHRASE_NOTES_PAIR_SOME,
+            slot_players("first", &overview->pair[0], 1), slot_players("second", &overview->pair[1], 1), slot_number("m", (long)overview->pair_count));
+    if (overview->strongest)
+        say_best(out, language, notes);
+    out->failed = out->failed || more.failed;
+    buffer_free(&more);
+}
+
+static void say_divisions(Buffer *out, spz_language language, const Overview *overview)
+{
+    static const SomePhrases threefold = {PHRASE_NOTES_THREEFOLD_ONE, PHRASE_NOTES_THREEFOLD_ALL, PHRASE_NOTES_THREEFOLD_SOME_ONE, PHRASE_NOTES_THREEFOLD_SOME_MANY};
+    Buffer more;
+    buffer_init(&more);
+    say_some(&more, language, &threefold, overview->threefold, overview->divided);
+    say_counted(out, language, PHRASE_NOTES_DIVISIONS_ONE, overview->divided, "threefold", &more);
+    out->failed = out->failed || more.failed;
+    buffer_free(&more);
+}
+
+void say_overview(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    if (!overview->strings) {
+        buffer_puts(out, phrase_text(language, PHRASE_NOTES_NO_STRINGS));
+        return;
+    }
+    if (overview->dialogues)
+        say_dialogues(out, language, notes);
+    else
+        buffer_puts(out, phrase_text(language, (Phrase)(PHRASE_NOTES_NO_DIALOGUE_1 + notes->number % NONE_WAYS)));
+    if (overview->divided)
+        say_divisions(out, language, overview);
+    if (overview->coupled)
+        SAY(out, language, (Phrase)(PHRASE_NOTES_COUPLINGS_ONE + (overview->coupled != 1)), slot_number("n", (long)overview->coupled));
+    if (overview->seating)
+        buffer_puts(out, phrase_text(language, (Phrase)(PHRASE_NOTES_SEATING_OPEN + (overview->seating - SEATING_OPEN))));
+}
+
+void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const char *composer = spz_movement_composer(notes->movement);
+    int year = spz_movement_year(notes->movement);
+    const char *key = notes->has_key ? phrase_text(language, (Phrase)((notes->minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + notes->fifths + 7)) : "";
+    if (*composer)
+        SAY(out, language, year ? PHRASE_NOTES_COMPOSER_YEAR : PHRASE_NOTES_COMPOSER, slot_text("composer", composer), slot_number("year", year));
+    if (*key)
+        SAY(out, language, *composer ? PHRASE_NOTES_KEY_BEHIND : PHRASE_NOTES_KEY, slot_text("key", key));
+}
+
+/* Where the file's numbers are probably not those of an edition. */
+static void say_numbers(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    Buffer bar;
+    buffer_init(&bar);
+    if (overview->upbeat_counted)
+        buffer_puts(out, phrase_text(language, PHRASE_NOTES_NUMBERS_UPBEAT));
+    if (overview->halves < spz_movement_bars(notes->movement)) {
+        say_bar(&bar, language, notes, overview->halves);
+        SAY(out, language, PHRASE_NOTES_NUMBERS_HALVES, slot_of("bar", &bar));
+    }
+    out->failed = out->failed || bar.failed;
+    buffer_free(&bar);
+}
+
+void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    Buffer time;
+    buffer_init(&time);
+    if (overview->given)
+        say_clock(&time, language, overview->duration);
+    else
+        say_about(&time, language, overview->duration);
+    SAY(out, language, overview->given ? PHRASE_NOTES_TIMES_GIVEN : overview->tapped ? PHRASE_NOTES_TIMES_TAPPED : overview->marked ? PHRASE_NOTES_TIMES_MARKS
+                                                                                                             : PHRASE_NOTES_TIMES_NONE,
+        slot_of("time", &time), overview->repeats ? slot_phrase("repeats", PHRASE_NOTES_REPEATS) : slot_text("repeats", ""));
+    say_numbers(out, language, notes);
+    out->failed = out->failed || time.failed;
+    buffer_free(&time);
+}
+
+void say_timing(Buffer *out, spz_language language, const MovementNotes *notes)
+{
+    const Overview *overview = &notes->overview;
+    if (!times_are_known(overview))
+        buffer_puts(out, phrase_text(language, overview->marked ? PHRASE_NOTES_TIMING_MARKS : PHRASE_NOTES_TIMING_NONE));
+}
