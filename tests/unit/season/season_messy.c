@@ -82,7 +82,7 @@ static const Messy tables[] = {
 static void messy_tables_are_read_as_they_were_meant(void)
 {
     for (size_t i = 0; i < COUNT(tables); i++) {
-        char path[] = "messy-table-XXXXXX";
+        char path[] = "/tmp/spezzato-table-XXXXXX";
         int file = mkstemp(path), faults = 0;
         SeasonTable table;
         size_t length = tables[i].length ? tables[i].length : strlen(tables[i].text);

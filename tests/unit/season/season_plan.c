@@ -52,7 +52,7 @@ static bool same_text(const spz_document *a, const spz_document *b)
 
 static char *own_folder(void)
 {
-    static char folder[] = "season-plan-XXXXXX";
+    static char folder[] = "/tmp/spezzato-plan-XXXXXX";
     memcpy(folder + strlen(folder) - 6, "XXXXXX", 6);
     CU_ASSERT_PTR_NOT_NULL_FATAL(mkdtemp(folder));
     return folder;

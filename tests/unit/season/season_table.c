@@ -28,7 +28,7 @@ static void hear(void *context, const spz_message *message)
 
 static spz_status read_bytes(const char *text, size_t length, SeasonTable *table, Heard *heard)
 {
-    char path[] = "season-table-XXXXXX";
+    char path[] = "/tmp/spezzato-table-XXXXXX";
     int file = mkstemp(path);
     *heard = (Heard){0};
     CU_ASSERT_TRUE_FATAL(file >= 0);
