@@ -28,7 +28,7 @@ typedef struct Adding {
     Store *store;
     const spz_adding *how;
     const spz_settings *settings;
-    char terms[SHA256_TEXT];
+    char terms[SHA256_TEXT]; /* of the settings */
     const spz_sink *sink;
     const Paths *paths;
     Task *tasks; /* one a path */
@@ -151,7 +151,7 @@ static spz_status add_one(void *context, size_t number)
     char *data = NULL;
     size_t size;
     bool known = false;
-    memcpy(file.terms, adding->terms, sizeof file.terms);
+    terms_of_score(adding->terms, adding->settings, task->path, adding->how->year, file.terms);
     bool there = stat(task->path, &about) == 0;
     if (there)
         stamp(&file, &about);
@@ -240,15 +240,13 @@ spz_status spz_library_add(spz_library *library, const char *const *places, size
     static const spz_adding usual = {.jobs = 1};
     spz_settings *defaults = NULL;
     Arena arena;
-    char name[SHA256_TEXT];
     *added = (spz_added){0};
     Adding adding = {.store = library->store, .how = how ? how : &usual, .sink = sink, .added = added};
     spz_status status = adding.how->settings ? SPZ_OK : spz_settings_new(&defaults);
     if (status != SPZ_OK)
         return status;
     adding.settings = adding.how->settings ? adding.how->settings : defaults;
-    terms_of_settings(adding.settings, name);
-    terms_with_year(name, adding.how->year, adding.terms);
+    terms_of_settings(adding.settings, adding.terms);
     arena_init(&arena);
     status = add_all(&adding, places, count, &arena);
     arena_release(&arena);

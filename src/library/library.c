@@ -126,13 +126,13 @@ static void check_terms(Store *store, const spz_settings *settings, spz_library_
 {
     char name[SHA256_TEXT], terms[SHA256_TEXT];
     terms_of_settings(settings, name);
-    Query query = query_begin(store, "SELECT f.terms, ifnull((SELECT max(year) FROM movement m WHERE m.score = f.score), 0), count(*) FROM file f GROUP BY 1, 2");
+    Query query = query_begin(store, "SELECT f.terms, ifnull((SELECT max(year) FROM movement m WHERE m.score = f.score), 0), f.path FROM file f");
     while (query_row(&query)) {
-        terms_with_year(name, 0, terms);
+        terms_of_score(name, settings, query_get_text(&query, 2), 0, terms);
         bool plain = strcmp(terms, query_get_text(&query, 0)) == 0;
-        terms_with_year(name, (int)query_get_integer(&query, 1), terms);
+        terms_of_score(name, settings, query_get_text(&query, 2), (int)query_get_integer(&query, 1), terms);
         if (!plain && strcmp(terms, query_get_text(&query, 0)) != 0)
-            state->outdated += (size_t)query_get_integer(&query, 2);
+            state->outdated++;
     }
     query_end(&query);
 }

@@ -277,4 +277,28 @@ run 0 season --no-cache --sheet 1 "$folder/twice.csv"
 told=$(sed -n 's/^ *In all \([0-9]*\) chairs and \([0-9]*\) stands to be carried.*/\1 \2/p' "$folder/out")
 tr -s '\n ' '  ' < "$folder/out" | sed 's/\[ \]/\n/g' | sed -n 's/.*; \([0-9]*\) chairs*, \([0-9]*\) stands*.*/\1 \2/p' | awk '{ c += $1; s += $2 } END { print c, s }' > "$folder/sums"
 [ -n "$told" ] && [ "$told" = "$(cat "$folder/sums")" ] || fault "the desks add up to $(cat "$folder/sums"), told are $told"
+
+# The numbers of the edition: those of a reading by itself, also where the score comes from the library or lies there under another name.
+printf '[bars brelisk-balconies-1.musicxml]\nfirst = 101\n[bars copy.musicxml]\nfirst = 1001\n' > "$folder/bars.ini"
+cp corpus/brelisk-balconies-1.musicxml "$folder/copy.musicxml"
+{ echo 'concert,work,score,fixed seating'
+  echo 'A,One,brelisk-balconies-1.musicxml,"violins together, cellos outside"'
+  echo 'A,Two,copy.musicxml,"violins together, cellos outside"'; } > "$folder/numbers.csv"
+"$SPEZZATO" seating --format json --settings "$folder/bars.ini" "$folder/brelisk-balconies-1.musicxml" "$folder/copy.musicxml" > "$folder/read.json"
+for turn in heard kept; do
+    run 0 season --settings "$folder/bars.ini" --format json "$folder/numbers.csv"
+    ! at_hand python3 || python3 - "$folder/read.json" "$folder/out" <<'EOT' || fault "the season's bars are not those of a reading by itself ($turn)"
+import json, sys
+read, season = (json.load(open(path)) for path in sys.argv[1:])
+read = {m["file"].split("/")[-1]: next(r for r in m["ranked"] if r["arrangement"] == "violins together, cellos outside") for m in read["movements"]}
+season = {m["file"].split("/")[-1]: m for w in season["concerts"][0]["works"] for m in w["movements"]}
+assert len(season) == 2
+for name, least in (("brelisk-balconies-1.musicxml", 101), ("copy.musicxml", 1001)):
+    assert read[name]["losses"] == season[name]["weakened"] != ""
+    assert all(int(first) >= least for l in season[name]["losses"] for first, last in l["spans"])
+EOT
+done
+printf '[bars]\njoined = 5 7\n' > "$folder/bars.ini"
+run 2 season --settings "$folder/bars.ini" --no-cache "$folder/numbers.csv"
+says "copy.musicxml: bars.ini, line 2: 'joined = 5 7' in [bars] is none of"
 finish

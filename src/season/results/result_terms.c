@@ -1,4 +1,6 @@
 #include "season/results/result_terms.h"
+#include "support/path.h"
+#include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -57,7 +59,13 @@ void terms_of_settings(const spz_settings *settings, char name[SHA256_TEXT])
     sha256_end(&sum, name);
 }
 
-void terms_with_year(const char *settings_name, int year, char name[SHA256_TEXT])
+/* Whether something is said of scores by the names of their files. */
+static bool names_files(const spz_settings *settings)
+{
+    return spz_settings_section(settings, "bars ", 0) || spz_settings_section(settings, "passages ", 0);
+}
+
+void terms_of_score(const char *settings_name, const spz_settings *settings, const char *path, int year, char name[SHA256_TEXT])
 {
     Sha256 sum;
     char number[16];
@@ -65,5 +73,7 @@ void terms_with_year(const char *settings_name, int year, char name[SHA256_TEXT]
     sha256_begin(&sum);
     sha256_add_text(&sum, settings_name);
     sha256_add_text(&sum, number);
+    if (names_files(settings))
+        sha256_add_text(&sum, path_name(path));
     sha256_end(&sum, name);
 }

@@ -22,7 +22,7 @@ spz_status jobs_add(Jobs *jobs, const char *path, const char *folder, const Hall
 {
     Job job = {.settings = hall->settings, .year = year};
     size_t length = strlen(folder);
-    terms_with_year(hall->terms, year, job.head.terms);
+    terms_of_score(hall->terms, hall->settings, path, year, job.head.terms);
     job.path = arena_string(&jobs->arena, path);
     const char *key = job.path ? arena_format(&jobs->arena, "%s\n%s", path, job.head.terms) : NULL;
     if (!key)

@@ -1,8 +1,10 @@
 #include "season/results/score_result.h"
+#include "engine/bar_rules.h"
 #include "engine/steps.h"
 #include "season/results/loss_lines.h"
 #include "support/memory.h"
 #include "support/message.h"
+#include "support/path.h"
 #include "model/durations.h"
 #include <math.h>
 #include <string.h>
@@ -27,20 +29,37 @@ void score_result_free(ScoreResult *result)
     memory_free(result);
 }
 
-/* Keeps what the reader says; the file's name is known anyway. */
+typedef struct Keeper {
+    ScoreResult *result;
+    const char *path; /* of the score */
+} Keeper;
+
+/* What is said of another file, of settings, names it in its words: a result belongs to its score. */
+static const char *words_of(const Keeper *keeper, const spz_message *message)
+{
+    Arena *arena = &keeper->result->arena;
+    const char *text = message->text ? message->text : "";
+    if (!message->file || strcmp(message->file, keeper->path) == 0)
+        return arena_string(arena, text);
+    return message->line ? arena_format(arena, "%s, line %ld: %s", path_name(message->file), message->line, text) : arena_format(arena, "%s: %s", path_name(message->file), text);
+}
+
+/* Keeps what the reader says; the score's name is known anyway. */
 static void keep_message(void *context, const spz_message *message)
 {
-    ScoreResult *result = context;
+    const Keeper *keeper = context;
+    ScoreResult *result = keeper->result;
     Arena *arena = &result->arena;
+    bool own = !message->file || strcmp(message->file, keeper->path) == 0;
     if (result->messages.count >= RESULT_MESSAGES_MOST && message->severity != SPZ_ERROR) {
         result->messages_left_out++;
         return;
     }
-    ResultMessage kept = {.severity = message->severity, .line = message->line, .part = arena_string(arena, message->part),
+    ResultMessage kept = {.severity = message->severity, .line = own || message->fault ? message->line : 0, .part = arena_string(arena, message->part),
                           .bar = arena_string(arena, message->bar), .fault = message->fault, .name = arena_string(arena, message->name),
                           .other = arena_string(arena, message->other), .count = message->count};
     if (!kept.fault)
-        kept.text = arena_string(arena, message->text ? message->text : "");
+        kept.text = words_of(keeper, message);
     if ((!kept.fault && !kept.text) || !array_push(&result->messages, kept))
         result->messages_left_out++;
 }
@@ -96,8 +115,11 @@ spz_status score_result_make(const void *data, size_t size, const char *path, co
 {
     spz_score *score = NULL;
     const StepsWanted wanted = {settings, year, SPZ_TO_SEATING};
-    const spz_sink sink = {keep_message, result};
+    Keeper keeper = {result, path};
+    const spz_sink sink = {keep_message, &keeper};
     spz_status status = spz_score_read_memory(data, size, path, &sink, &score);
+    if (status == SPZ_OK)
+        status = bar_rules_apply(score, settings, &sink);
     for (size_t i = 0; status == SPZ_OK && i < spz_score_movement_count(score); i++)
         status = judge(result, spz_score_movement(score, i), &wanted, &sink);
     spz_score_free(score);

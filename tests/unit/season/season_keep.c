@@ -1,6 +1,10 @@
 /* What is kept of a score from one run to the next: its name by content, its lines, its place in the store. */
 #include "season/results/result_store.h"
 #include "season/results/json_reader.h"
+#include "season/results/result_terms.h"
+#include "season/results/score_file.h"
+#include "support/evening.h"
+#include "support/memory.h"
 #include "support/text/name_order.h"
 #include "support/suite.h"
 #include <stdio.h>
@@ -263,6 +267,59 @@ static void movements_of_a_folder_are_taken_in_the_order_people_expect(void)
         }
 }
 
+static void check_losses(const SeatingResult *kept, const spz_ranked *read)
+{
+    CU_ASSERT_EQUAL_FATAL(kept->loss_count, read->loss_count);
+    for (size_t i = 0; i < kept->loss_count; i++)
+        CU_ASSERT_TRUE(same_loss(&kept->losses[i], &read->losses[i]));
+}
+
+/* The bars that a season names are those of a reading by itself, which are those of the edition. */
+static void a_season_prints_the_numbers_of_the_edition(void)
+{
+    static const char path[] = "corpus/brelisk-balconies-1.musicxml";
+    spz_settings *settings = evening_settings("[bars brelisk-balconies-1.musicxml]\nfirst = 101\n");
+    ScoreResult *result = score_result_new();
+    spz_reading *reading = NULL;
+    char *data;
+    size_t size, losses = 0;
+    CU_ASSERT_EQUAL_FATAL(score_file_read(path, &data, &size), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(score_result_make(data, size, path, settings, 0, result), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_reading_make(path, settings, 0, SPZ_TO_SEATING, NULL, &reading), SPZ_OK);
+    const spz_verdict *verdict = spz_reading_at(reading, 0).verdict;
+    CU_ASSERT_EQUAL_FATAL(result->movements.at[0].seat_count, spz_verdict_count(verdict));
+    for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
+        check_losses(&result->movements.at[0].seats[i], spz_verdict_ranked(verdict, i));
+        losses += result->movements.at[0].seats[i].loss_count;
+    }
+    CU_ASSERT_TRUE_FATAL(losses > 0);
+    const SeatingResult *last = &result->movements.at[0].seats[spz_verdict_count(verdict) - 1];
+    CU_ASSERT_EQUAL(atol(last->losses[0].basis.bars[0].first_bar), (long)last->losses[0].basis.bars[0].first + 101);
+    spz_reading_free(reading);
+    score_result_free(result);
+    memory_free(data);
+    spz_settings_free(settings);
+}
+
+/* What is said of a file by its name is not said of a copy under another. */
+static void the_same_score_under_another_name_has_its_own_terms(void)
+{
+    static const struct { const char *settings; bool alike; } cases[] = {
+        {"", true}, {"[bars]\nfirst = 0\n", true}, {"[bars one.mxl]\nfirst = 0\n", false}, {"[passages one.mxl]\n9-12 = no\n", false},
+    };
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        spz_settings *settings = evening_settings(cases[i].settings);
+        char name[SHA256_TEXT], one[SHA256_TEXT], moved[SHA256_TEXT], two[SHA256_TEXT];
+        terms_of_settings(settings, name);
+        terms_of_score(name, settings, "here/one.mxl", 0, one);
+        terms_of_score(name, settings, "there/one.mxl", 0, moved);
+        terms_of_score(name, settings, "here/two.mxl", 0, two);
+        CU_ASSERT_STRING_EQUAL(one, moved);
+        CU_ASSERT_EQUAL(strcmp(one, two) == 0, cases[i].alike);
+        spz_settings_free(settings);
+    }
+}
+
 static const struct Statement statements[] = {
     STATEMENT(content_is_named_by_the_published_sums),
     STATEMENT(well_formed_lines_are_read),
@@ -272,6 +329,8 @@ static const struct Statement statements[] = {
     STATEMENT(the_store_gives_back_what_was_kept_and_nothing_for_other_terms),
     STATEMENT(lines_of_a_score_are_put_together_whatever_their_order),
     STATEMENT(a_score_of_which_a_line_is_missing_is_not_taken),
+    STATEMENT(a_season_prints_the_numbers_of_the_edition),
+    STATEMENT(the_same_score_under_another_name_has_its_own_terms),
     STATEMENT(movements_of_a_folder_are_taken_in_the_order_people_expect),
 };
 
