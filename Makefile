@@ -140,8 +140,8 @@ $(PROGRAM): $(CLI_OBJECTS) $(LIBRARY)
 # Each tests/unit/MODULE/NAME.c defines `void suite_NAME(void)`; the list of suites is made from the file names.
 $(BUILD)/suites.c: $(BUILD)/sources Makefile
 	@mkdir -p $(BUILD)
-	@{ for s in $(SUITES); do echo "void suite_$$s(void);"; done; \
-	   echo "void all_suites(void);"; echo "void all_suites(void) {"; for s in $(SUITES); do echo "suite_$$s();"; done; echo "}"; } > $@
+	@{ echo '#include "tests/support/suite.h"'; for s in $(SUITES); do echo "void suite_$$s(void);"; done; \
+	   echo "void all_suites(void) {"; for s in $(SUITES); do echo "if (suite_wanted(\"$$s\")) suite_$$s();"; done; echo "}"; } > $@
 
 $(UNIT): $(call objects,$(UNIT_SOURCES) $(SUPPORT_SOURCES)) $(BUILD)/suites.o $(SOUND_OBJECTS) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) -lcunit $(SOUND_LIBS) $(LIB_LIBS)
@@ -176,7 +176,7 @@ $(BUILD)/tests/%.o: tests/%.c $(OBJECT_NEEDS)
 	@mkdir -p $(@D)
 	$(COMPILE) -I$(MADE) -Isrc -Itests -c -o $@ $<
 $(BUILD)/suites.o: $(BUILD)/suites.c $(OBJECT_NEEDS)
-	$(COMPILE) -c -o $@ $<
+	$(COMPILE) -I. -c -o $@ $<
 $(MADE)/%.o: $(MADE)/%.c $(OBJECT_NEEDS)
 	$(COMPILE) $(LIBRARY_CODE) -c -o $@ $<
 

@@ -6,6 +6,7 @@
 #ifndef TESTS_SUITE_H
 #define TESTS_SUITE_H
 #include <CUnit/CUnit.h>
+#include <stdbool.h>
 #include <stddef.h>
 
 struct Statement {
@@ -21,6 +22,10 @@ void suite_of(const char *name, const struct Statement *statements, size_t count
 void skipped(const char *reason);
 /* Path of a file in the shared folder, or NULL when it is absent: then the test counts as skipped. */
 const char *shared_file(const char *name);
+
+/* Every suite that is wanted, in the order of the files (made by the Makefile); whether the file's was asked for. */
+void all_suites(void);
+bool suite_wanted(const char *file);
 
 /* What was skipped so far: prints a line for each reason; how many tests. One that has failed in spite of it is no skip. */
 unsigned tell_skipped(void);

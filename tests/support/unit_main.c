@@ -1,13 +1,27 @@
-/* unit_main.c - runs every suite (the list is made by the Makefile from tests/unit/) and fails when any statement fails. */
+/* unit_main.c - runs every suite (the list is made by the Makefile from tests/unit/), or those whose files are named, and fails when any statement fails.
+ *
+ *     unit-tests [NAME...]        NAME: of a file of tests/unit, without its ending */
 #include "support/suite.h"
 #include <CUnit/Basic.h>
 #include <locale.h>
 #include <stdio.h>
+#include <string.h>
 
-void all_suites(void);
+static char **names;
+static int name_count;
 
-int main(void)
+bool suite_wanted(const char *file)
 {
+    bool named = name_count == 0;
+    for (int i = 0; i < name_count && !named; i++)
+        named = strcmp(names[i], file) == 0;
+    return named;
+}
+
+int main(int argc, char **argv)
+{
+    names = argv + 1;
+    name_count = argc - 1;
     setlocale(LC_ALL, "C");
     if (CU_initialize_registry() != CUE_SUCCESS)
         return 2;
