@@ -13,16 +13,11 @@ void facts_begin(FactsOut *facts, Buffer *out)
 void facts_columns(FactsOut *facts, const Columns *columns)
 {
     facts->form = columns->form;
-    facts_heads(&facts->row, columns);
-}
-
-void facts_heads(CsvRow *row, const Columns *columns)
-{
     for (size_t i = 0; i < RECORDS_MOST && columns->records[i]; i++)
         for (size_t f = 0; f < columns->records[i]->count; f++)
             if (columns->records[i]->fields[f].forms & columns->form)
-                csv_head(row, columns->records[i]->fields[f].name);
-    csv_end_heads(row);
+                csv_head(&facts->row, columns->records[i]->fields[f].name);
+    csv_end_heads(&facts->row);
 }
 
 void facts_end_row(FactsOut *facts)

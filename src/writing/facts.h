@@ -51,8 +51,6 @@ typedef struct Facts { /* one record under way */
 void facts_begin(FactsOut *facts, Buffer *out); /* JSON, until facts_columns */
 /* From now on rows of this table; its heads are written. */
 void facts_columns(FactsOut *facts, const Columns *columns);
-/* The heads alone, for rows whose cells are not told one by one. */
-void facts_heads(CsvRow *row, const Columns *columns);
 void facts_end_row(FactsOut *facts);
 void facts_finish(FactsOut *facts); /* what is left open fails; frees the text */
 

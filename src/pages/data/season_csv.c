@@ -4,7 +4,6 @@
 #include "wording/phrase.h"
 #include "wording/seasons/season_words.h"
 #include <math.h>
-#include <stdio.h>
 
 static const Field of_event[] = {
     {"date", IN_CSV, "'2027-05-31'; empty"},
@@ -24,124 +23,125 @@ static const Field of_event[] = {
 const FieldTable event_fields = FIELD_TABLE("event", of_event);
 const Columns season_columns = {"season", IN_CSV, {&event_fields}};
 
-typedef struct Rows {
-    CsvRow row;
-    const spz_planned_concert *concert;
-    Buffer text; /* a cell under way */
-} Rows;
+/* A row: what happens, and the record that tells of it. */
+typedef struct Event {
+    const char *what;
+    const spz_planned_concert *concert; /* NULL where it belongs to none */
+    const spz_changeover *change;
+    const spz_planned_work *work;
+    const spz_table_note *note;
+} Event;
 
-static void put_cell(Rows *rows)
+static void say_which(Buffer *words, const Event *event)
 {
-    csv_text(&rows->row, rows->text.length ? rows->text.text : "");
-    rows->row.out->failed = rows->row.out->failed || buffer_failed(&rows->text);
-    buffer_clear(&rows->text);
+    if (event->change)
+        say_change_place(words, SPZ_ENGLISH, event->change);
+    else if (event->work)
+        buffer_puts(words, event->work->title);
+    else if (event->note)
+        SAY(words, SPZ_ENGLISH, PHRASE_SEASON_NOTE_LINE, slot_number("line", event->note->line));
 }
 
-static void begin_row(Rows *rows, const char *what)
+static void say_note(Buffer *words, const Event *event)
 {
-    say_iso_date(&rows->text, rows->concert);
-    put_cell(rows);
-    if (rows->concert->time >= 0)
-        buffer_printf(&rows->text, "%02d:%02d", rows->concert->time / 60, rows->concert->time % 60);
-    put_cell(rows);
-    csv_text(&rows->row, rows->concert->name);
-    csv_text(&rows->row, rows->concert->hall);
-    csv_text(&rows->row, what);
+    if (event->change)
+        say_change_remark(words, SPZ_ENGLISH, event->change);
+    else if (event->work)
+        buffer_puts(words, event->work->note);
+    else if (event->note)
+        say_table_note(words, SPZ_ENGLISH, event->note);
+    else if (event->concert->problem)
+        say_concert_problem(words, SPZ_ENGLISH, event->concert);
 }
 
-static void empty_cells(Rows *rows, int count)
+static void give_concert(Facts *row, const spz_planned_concert *concert)
 {
-    while (count-- > 0)
-        csv_text(&rows->row, "");
+    Buffer *words = &row->out->words;
+    if (concert)
+        say_iso_date(words, concert);
+    fact_said(row, "date", "");
+    if (concert && concert->time >= 0)
+        buffer_printf(words, "%02d:%02d", concert->time / 60, concert->time % 60);
+    fact_said(row, "time", "");
+    fact_text(row, "concert", concert ? concert->name : "");
+    fact_text(row, "hall", concert ? concert->hall : "");
 }
 
-static void put_change(Rows *rows, const spz_changeover *change)
+static void give_change(Facts *row, const spz_changeover *change)
 {
-    begin_row(rows, change->gap == SPZ_BEFORE_CONCERT ? "set-up" : "change");
-    say_change_place(&rows->text, SPZ_ENGLISH, change);
-    put_cell(rows);
-    csv_text(&rows->row, change->to);
-    csv_text(&rows->row, "");
-    csv_number(&rows->row, change->minutes, 1);
-    csv_integer(&rows->row, change->chairs);
-    csv_integer(&rows->row, change->stands);
-    say_moves(&rows->text, SPZ_ENGLISH, change);
-    put_cell(rows);
-    say_change_remark(&rows->text, SPZ_ENGLISH, change);
-    put_cell(rows);
-    csv_end(&rows->row);
+    fact_number(row, "minutes", change ? change->minutes : NAN, 1);
+    fact_some(row, "chairs", change, change ? change->chairs : 0);
+    fact_some(row, "stands", change, change ? change->stands : 0);
+    if (change)
+        say_moves(&row->out->words, SPZ_ENGLISH, change);
+    fact_said(row, "moves", "");
 }
 
-static void put_changes_before(Rows *rows, size_t work, size_t movement)
+static void put_event(FactsOut *facts, const Event *event)
 {
-    for (size_t i = 0; i < rows->concert->change_count; i++)
-        if (rows->concert->changes[i].work == work && rows->concert->changes[i].movement == movement)
-            put_change(rows, &rows->concert->changes[i]);
+    Facts row = facts_of(facts, &event_fields);
+    give_concert(&row, event->concert);
+    fact_text(&row, "what", event->what);
+    say_which(&facts->words, event);
+    fact_said(&row, "which", "");
+    fact_text(&row, "seating", event->change ? event->change->to : event->work ? event->work->seating : "");
+    if (event->work)
+        say_seated_order(&facts->words, SPZ_ENGLISH, event->work);
+    fact_said(&row, "house left to house right", "");
+    give_change(&row, event->change);
+    say_note(&facts->words, event);
+    fact_said(&row, "note", "");
+    facts_done(&row);
+    facts_end_row(facts);
 }
 
-static void put_work(Rows *rows, size_t place)
+static void put_change(FactsOut *facts, const spz_planned_concert *concert, const spz_changeover *change)
 {
-    const spz_planned_work *work = &rows->concert->works[place];
-    put_changes_before(rows, place, 0);
-    begin_row(rows, "work");
-    csv_text(&rows->row, work->title);
-    csv_text(&rows->row, work->seating);
-    say_seated_order(&rows->text, SPZ_ENGLISH, work);
-    put_cell(rows);
-    empty_cells(rows, 4);
-    csv_text(&rows->row, work->note);
-    csv_end(&rows->row);
+    put_event(facts, &(Event){change->gap == SPZ_BEFORE_CONCERT ? "set-up" : "change", concert, .change = change});
+}
+
+static void put_changes_before(FactsOut *facts, const spz_planned_concert *concert, size_t work, size_t movement)
+{
+    for (size_t i = 0; i < concert->change_count; i++)
+        if (concert->changes[i].work == work && concert->changes[i].movement == movement)
+            put_change(facts, concert, &concert->changes[i]);
+}
+
+static void put_work(FactsOut *facts, const spz_planned_concert *concert, size_t place)
+{
+    const spz_planned_work *work = &concert->works[place];
+    put_changes_before(facts, concert, place, 0);
+    put_event(facts, &(Event){"work", concert, .work = work});
     for (size_t movement = 1; movement < work->movement_count; movement++)
-        put_changes_before(rows, place, movement);
-    if (!work->interval_after)
-        return;
-    begin_row(rows, "interval");
-    empty_cells(rows, 8);
-    csv_end(&rows->row);
+        put_changes_before(facts, concert, place, movement);
+    if (work->interval_after)
+        put_event(facts, &(Event){.what = "interval", .concert = concert});
 }
 
-static void put_concert(Rows *rows)
+static void put_concert(FactsOut *facts, const spz_planned_concert *concert)
 {
-    if (rows->concert->problem) {
-        begin_row(rows, "not planned");
-        empty_cells(rows, 7);
-        say_concert_problem(&rows->text, SPZ_ENGLISH, rows->concert);
-        put_cell(rows);
-        csv_end(&rows->row);
+    if (concert->problem) {
+        put_event(facts, &(Event){.what = "not planned", .concert = concert});
         return;
     }
-    if (rows->concert->setup)
-        put_change(rows, rows->concert->setup);
-    for (size_t i = 0; i < rows->concert->work_count; i++)
-        put_work(rows, i);
-}
-
-/* What could not be used of the table, or is doubtful in it: no row of the stage, so it stands below all others. */
-static void put_note(Rows *rows, const spz_table_note *note)
-{
-    empty_cells(rows, 4);
-    csv_text(&rows->row, note->doubt ? "to be looked at" : "not used");
-    SAY(&rows->text, SPZ_ENGLISH, PHRASE_SEASON_NOTE_LINE, slot_number("line", note->line));
-    put_cell(rows);
-    empty_cells(rows, 6);
-    say_table_note(&rows->text, SPZ_ENGLISH, note);
-    put_cell(rows);
-    csv_end(&rows->row);
+    if (concert->setup)
+        put_change(facts, concert, concert->setup);
+    for (size_t i = 0; i < concert->work_count; i++)
+        put_work(facts, concert, i);
 }
 
 void season_csv(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
-    Rows rows;
+    FactsOut facts;
     (void)look;
-    csv_begin(&rows.row, out);
-    facts_heads(&rows.row, &season_columns);
-    buffer_init(&rows.text);
-    for (size_t i = 0; i < spz_season_concerts(season); i++) {
-        rows.concert = spz_season_concert(season, i);
-        put_concert(&rows);
+    facts_begin(&facts, out);
+    facts_columns(&facts, &season_columns);
+    for (size_t i = 0; i < spz_season_concerts(season); i++)
+        put_concert(&facts, spz_season_concert(season, i));
+    /* What could not be used of the table, or is doubtful in it, is no row of the stage: it stands below all others. */
+    for (size_t i = 0; i < spz_season_notes(season); i++) {
+        const spz_table_note *note = spz_season_note(season, i);
+        put_event(&facts, &(Event){note->doubt ? "to be looked at" : "not used", .note = note});
     }
-    for (size_t i = 0; i < spz_season_notes(season); i++)
-        put_note(&rows, spz_season_note(season, i));
-    out->failed = out->failed || buffer_failed(&rows.text);
-    buffer_free(&rows.text);
+    facts_finish(&facts);
 }

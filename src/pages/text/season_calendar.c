@@ -89,37 +89,34 @@ static const Field of_calendar[] = {
 const FieldTable calendar_fields = FIELD_TABLE("calendar", of_calendar);
 const Columns calendar_columns = {"calendar", IN_CSV, {&calendar_fields}};
 
+static void put_row(FactsOut *facts, const spz_planned_concert *concert)
+{
+    Facts row = facts_of(facts, &calendar_fields);
+    say_iso_date(&facts->words, concert);
+    fact_said(&row, "date", "");
+    if (concert->time >= 0)
+        buffer_printf(&facts->words, "%02d:%02d", concert->time / 60, concert->time % 60);
+    fact_said(&row, "time", "");
+    fact_text(&row, "weekday", words_weekday(SPZ_ENGLISH, concert));
+    fact_text(&row, "concert", concert->name);
+    fact_text(&row, "hall", concert->hall);
+    fact_text(&row, "first seating", concert->work_count ? concert->works[0].seating : "");
+    fact_text(&row, "set up", concert->setup ? "yes" : "no");
+    fact_integer(&row, "changes", (long long)concert->change_count);
+    fact_number(&row, "minutes", concert->minutes, 1);
+    say_concert_problem(&facts->words, SPZ_ENGLISH, concert);
+    fact_said(&row, "problem", "");
+    facts_done(&row);
+    facts_end_row(facts);
+}
+
 void calendar_csv(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
-    CsvRow row;
-    Buffer date, problem;
+    FactsOut facts;
     (void)look;
-    buffer_init(&date);
-    buffer_init(&problem);
-    csv_begin(&row, out);
-    facts_heads(&row, &calendar_columns);
-    for (size_t i = 0; i < spz_season_concerts(season); i++) {
-        const spz_planned_concert *concert = spz_season_concert(season, i);
-        say_iso_date(&date, concert);
-        csv_text(&row, date.length ? date.text : "");
-        buffer_clear(&date);
-        if (concert->time >= 0)
-            buffer_printf(&date, "%02d:%02d", concert->time / 60, concert->time % 60);
-        csv_text(&row, date.length ? date.text : "");
-        csv_text(&row, words_weekday(SPZ_ENGLISH, concert));
-        csv_text(&row, concert->name);
-        csv_text(&row, concert->hall);
-        csv_text(&row, concert->work_count ? concert->works[0].seating : "");
-        csv_text(&row, concert->setup ? "yes" : "no");
-        csv_integer(&row, (long long)concert->change_count);
-        csv_number(&row, concert->minutes, 1);
-        say_concert_problem(&problem, SPZ_ENGLISH, concert);
-        csv_text(&row, problem.length ? problem.text : "");
-        csv_end(&row);
-        buffer_clear(&date);
-        buffer_clear(&problem);
-    }
-    out->failed = out->failed || buffer_failed(&date) || buffer_failed(&problem);
-    buffer_free(&date);
-    buffer_free(&problem);
+    facts_begin(&facts, out);
+    facts_columns(&facts, &calendar_columns);
+    for (size_t i = 0; i < spz_season_concerts(season); i++)
+        put_row(&facts, spz_season_concert(season, i));
+    facts_finish(&facts);
 }
