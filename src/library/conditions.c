@@ -80,7 +80,9 @@ static void add_interval(Where *where, spz_interval interval)
 
 void where_passages(Where *where, const spz_conditions *conditions)
 {
-    const char *between = " AND p.kind IN (?";
+    const char *between = "?";
+    if (conditions->kinds)
+        buffer_puts(&where->sql, " AND p.kind IN ("); /* none of them, where they are kinds that we don't know */
     for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
         if (conditions->kinds >> kind & 1u) {
             add_text(where, between, spz_kind_name((spz_kind)kind));

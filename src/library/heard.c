@@ -3,6 +3,7 @@
 #include "model/movement.h"
 #include "season/results/result_terms.h"
 #include "spezzato/sheets.h"
+#include "support/array.h"
 #include "support/buffer.h"
 #include "support/path.h"
 #include <stdint.h>
@@ -275,6 +276,35 @@ long long heard_keep(Store *store, const HeardFile *file, const spz_reading *rea
     return score;
 }
 
+/* The score goes, and with it each work of which nothing is left. */
+static void drop_score(Store *store, long long score)
+{
+    ARRAY(long long) works = {NULL, 0, 0};
+    Query query = query_begin(store, "SELECT DISTINCT work FROM movement WHERE score = ?");
+    query_integer(&query, score);
+    while (query_row(&query) && array_push(&works, query_get_integer(&query, 0)))
+        ;
+    query_end(&query);
+    query = query_begin(store, "DELETE FROM score WHERE id = ?");
+    query_integer(&query, score);
+    query_run(&query);
+    for (size_t i = 0; i < works.count; i++) {
+        query = query_begin(store, "DELETE FROM work WHERE id = ?1 AND NOT EXISTS (SELECT 1 FROM movement WHERE work = ?1)");
+        query_integer(&query, works.at[i]);
+        query_run(&query);
+    }
+    array_free(&works);
+}
+
+static bool is_held(Store *store, long long score)
+{
+    Query query = query_begin(store, "SELECT 1 FROM file WHERE score = ? LIMIT 1");
+    query_integer(&query, score);
+    bool held = query_row(&query);
+    query_end(&query);
+    return held;
+}
+
 void heard_file(Store *store, const HeardFile *file, long long score, const char *problem)
 {
     Query query = query_begin(store, "SELECT score FROM file WHERE path = ?");
@@ -290,11 +320,8 @@ void heard_file(Store *store, const HeardFile *file, long long score, const char
     query_some(&query, score != 0, score);
     query_text(&query, problem);
     query_run(&query);
-    if (before && before != score) {
-        query = query_begin(store, "DELETE FROM score WHERE id = ?1 AND NOT EXISTS (SELECT 1 FROM file WHERE score = ?1)");
-        query_integer(&query, before);
-        query_run(&query);
-    }
+    if (before && before != score && !is_held(store, before))
+        drop_score(store, before);
 }
 
 void heard_sweep(Store *store)

@@ -15,7 +15,7 @@ typedef struct HeardFile { /* a score's file as it was when it was read */
 long long heard_find(Store *store, const char *content, const char *terms);
 /* Keeps all of it; returns its number. */
 long long heard_keep(Store *store, const HeardFile *file, const spz_reading *reading, int year);
-/* Says that the file holds that score, or (`problem`) none; a score that no file holds any more goes. */
+/* Says that the file holds that score, or (`problem`) none; a score that no file holds any more goes, and a work without scores. */
 void heard_file(Store *store, const HeardFile *file, long long score, const char *problem);
 /* Scores and works that no file leads to. */
 void heard_sweep(Store *store);

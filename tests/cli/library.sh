@@ -144,6 +144,21 @@ shows "1 work"
 run 0 library find --titled menuetto
 shows "No work"
 
+# A work that is called otherwise now is not there twice.
+sed 's/Barcarolle/Gondoliera/' corpus/vercassine-barcarolle.musicxml > "$folder/renamed.musicxml"
+run 0 library add --library "$folder/renamed" corpus/vercassine-barcarolle.musicxml
+cp corpus/vercassine-barcarolle.musicxml "$folder/other.musicxml"
+run 0 library add --library "$folder/renamed" "$folder/other.musicxml"
+run 0 library forget --library "$folder/renamed" corpus
+run 0 library check --library "$folder/renamed"
+shows "1 works"
+mv "$folder/renamed.musicxml" "$folder/other.musicxml"
+run 0 library add --library "$folder/renamed" "$folder/other.musicxml"
+run 0 library check --library "$folder/renamed"
+shows "1 works"
+run 0 library show --library "$folder/renamed" Gondoliera
+run 2 library show --library "$folder/renamed" Barcarolle
+
 run 0 library check
 mv "$folder/shelf/one/brelisk-balconies-1.musicxml" "$folder/away.musicxml"
 printf ' ' >> "$folder/shelf/two/tolvesk-ecluses-1.musicxml"

@@ -19,19 +19,29 @@ mkdir -p "$folder/seeds-music" "$folder/seeds-season"
 for sketch in tests/fuzz/music/*.txt; do "$build/sketch" "$sketch" "$folder/seeds-music/$(basename "$sketch" .txt).musicxml" || exit 1; done
 cp tests/fuzz/season.csv "$folder/seeds-season/small.csv"
 cp corpus/season.csv "$folder/seeds-season/bundled.csv"
-SPEZZATO_FUZZ_PLACE=$folder/season
+# Where the harnesses write, in memory where the system has a folder for that.
+SPEZZATO_FUZZ_PLACE=$(mktemp -d /dev/shm/spezzato-fuzz-XXXXXX 2> /dev/null || mktemp -d "${TMPDIR:-/tmp}/spezzato-fuzz-XXXXXX") || exit 1
 export SPEZZATO_FUZZ_PLACE
-rm -rf "$SPEZZATO_FUZZ_PLACE" && mkdir -p "$SPEZZATO_FUZZ_PLACE" && cp tests/fuzz/season.csv "$folder"/seeds-music/*.musicxml "$SPEZZATO_FUZZ_PLACE"
+trap 'rm -rf "$SPEZZATO_FUZZ_PLACE"' EXIT
+trap 'exit 1' HUP INT TERM
+cp tests/fuzz/season.csv "$folder"/seeds-music/*.musicxml "$SPEZZATO_FUZZ_PLACE"
+mkdir -p "$folder/seeds-library" "$folder/seeds-stage"
+for harness in library stage; do # rows of decisions: any bytes will do to begin with
+    for seed in 1 2 3 4 5 6 7 8; do awk -v seed="$seed" 'BEGIN { srand(seed); for (i = 0; i < 60; i++) printf "%c", 33 + int(94 * rand()) }' > "$folder/seeds-$harness/$seed"; done
+done
 faults=0
 {
     echo "| harness | seconds | executions | reached a verdict | edges | inputs kept | findings |"
     echo "|---|---|---|---|---|---|---|"
 } > "$build/fuzz.md"
-for harness in ${HARNESSES:-xml archive settings analysis music season}; do
+for harness in ${HARNESSES:-xml archive settings analysis music season library stage}; do
     seeds=$harness
     [ "$harness" = analysis ] && seeds=xml
+    lengths=-max_len=200000
+    case $harness in library | stage) lengths="-max_len=400 -len_control=0" ;; esac
     mkdir -p "$folder/work-$harness"
-    "$folder/fuzz_$harness" -max_total_time="$seconds" -print_final_stats=1 -timeout=20 -rss_limit_mb=2048 -max_len=200000 \
+    # shellcheck disable=SC2086
+    "$folder/fuzz_$harness" -max_total_time="$seconds" -print_final_stats=1 -timeout=20 -rss_limit_mb=2048 $lengths \
         -dict=tests/fuzz/musicxml.dict -artifact_prefix="$folder/found/$harness-" "$folder/work-$harness" "$folder/seeds-$seeds" > "$folder/$harness.log" 2>&1
     status=$?
     runs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$folder/$harness.log")

@@ -273,7 +273,7 @@ static void draw_letters(const StripPiece *piece)
         double width = 16 + letter_size * 1.1 * (double)utf8_columns(tempo, strlen(tempo));
         bool whole = bar == piece->first || bars * piece->pixels + taken + width < end;
         if (*tempo && whole && strip_room(piece, &room, bars + taken / piece->pixels, width, &tight))
-            strip_label(piece->view->html, tight ? "tempo tight" : "tempo", x, taken ? taken + 2 : 0, 16, tempo);
+            strip_label(piece->view->html, tight ? "tempo tight" : "tempo", x, taken > 0 ? taken + 2 : 0, 16, tempo);
     }
 }
 

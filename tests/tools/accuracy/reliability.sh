@@ -62,13 +62,16 @@ libFuzzer under address and undefined-behaviour sanitizers (`make fuzz SECONDS=.
 reads any bytes as a score and joins and plays its notes; `archive` reads them as the packed score or the container of an archive, or as the archive itself;
 `settings` as a settings file; `analysis` takes a score the whole way to its seating. `music` changes scores as music (tests/fuzz/score_mutator.c: stretches of one part given to
 another, notes, bars, marks and parts moved, copied, changed), so that most of what it makes gets to a verdict, and takes each through every report, the notes, the parts, and
-marking and unmarking, which has to give the bytes back; `season` reads any bytes as the table of a season and plans it. Edges are the branches that were seen. What was found is fixed and kept in tests/data/hostile.
+marking and unmarking, which has to give the bytes back; `season` reads any bytes as the table of a season and plans it. `library` adds, asks, forgets, checks
+and opens anew in any order while scores change on the disk, held against a plain list of what should be in it, and damages the library's file in its bytes and its values; `stage` sets any
+values of stage, players, hall, weights and house, own arrangements and corrections, and leads a score to its seating, plans, laying and the ways of sound, every figure of which has to stay in its range. Edges are the branches that were seen. What was found is fixed and kept in tests/data/hostile.
 
 T
     cat "$fuzz"
     cat <<'T'
 
-Found so far, and fixed: an offset to an array that is not there, in a score of which no string section sounds (harness `analysis`, at its first seeds). Found by the
+Found so far, and fixed: an offset to an array that is not there, in a score of which no string section sounds (harness `analysis`, at its first seeds); a work that stayed in the
+library when its only score was given another title, and a question for kinds that don't exist taken for a broken file (`library`, in its first minute). Found by the
 tests under the same sanitizers: a leak in the parser's own document where entities are refused.
 
 ## Memory that runs out

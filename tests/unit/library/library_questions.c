@@ -52,6 +52,7 @@ static void each_condition_finds_what_meets_it(void)
         {"a quotation mark", {.title = "' OR '1'='1"}, 0},
         {"recommended", {.seating = "violins together"}, 1},
         {"divided in three", {.kinds = 1u << SPZ_DIV3, .strength = 0.5}, 1},
+        {"kinds that nobody knows", {.kinds = 1u << 31}, 0},
         {"Vn II leads Vn III", {.between = {SPZ_VN2, SPZ_VN3}, .led = true, .kinds = 1u << SPZ_EXCHANGE}, 0},
         {"Vn III leads Vn II", {.between = {SPZ_VN3, SPZ_VN2}, .led = true, .kinds = 1u << SPZ_EXCHANGE}, 1},
     };
