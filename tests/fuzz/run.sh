@@ -1,9 +1,8 @@
 #!/bin/sh
-# Runs each harness for SECONDS (60 when not given; HARNESSES: only these), seeded with corpus, suite and hostile files, and writes what came of it as Markdown to
+# Runs each harness for SECONDS (60 when not given; HARNESSES: only these, 'xml:900' for seconds of its own), seeded with corpus, suite and hostile files, and writes what came of it as Markdown to
 # $BUILD/fuzz.md. Exit status 1 when a harness found something; the input that did it is kept in $BUILD/fuzz/found.
 set -u
 build=${BUILD:-build}
-seconds=${SECONDS_EACH:-60}
 shared=${SPEZZATO_SHARED:-../shared}
 folder=$build/fuzz
 mkdir -p "$folder/found" "$folder/seeds-xml" "$folder/seeds-archive" "$folder/seeds-settings"
@@ -34,7 +33,9 @@ faults=0
     echo "| harness | seconds | executions | reached a verdict | edges | inputs kept | findings |"
     echo "|---|---|---|---|---|---|---|"
 } > "$build/fuzz.md"
-for harness in ${HARNESSES:-xml archive settings analysis music season library stage}; do
+for wanted in ${HARNESSES:-xml archive settings analysis music season library stage}; do
+    harness=${wanted%%:*} seconds=${SECONDS_EACH:-60}
+    case "$wanted" in *:*) seconds=${wanted#*:} ;; esac
     seeds=$harness
     [ "$harness" = analysis ] && seeds=xml
     lengths=-max_len=200000
