@@ -17,9 +17,10 @@ typedef enum spz_sharing {
     SPZ_SHARE_BY_DESK,       /* each desk one line, in turn */
     SPZ_SHARE_BY_DESK_AND_SIDE, /* desks in turn take two lines each: even numbers of lines */
     SPZ_SHARE_IN_BLOCKS,     /* front desks the upper line, then the next: for all violins together */
+    SPZ_SHARE_BY_PLAYER,     /* player after player in turn, desk after desk */
     SPZ_SHARING_COUNT
 } spz_sharing;
-/* "as usual", "outside and inside", "by desk", "by desk and side", "in blocks". */
+/* "as usual", "outside and inside", "by desk", "by desk and side", "in blocks", "by player". */
 SPZ_API const char *spz_sharing_name(spz_sharing sharing); /* as in data */
 
 enum { SPZ_SEAT_SOLO = 0, SPZ_SEAT_EMPTY = -1 };
@@ -36,9 +37,10 @@ typedef struct spz_allotment spz_allotment;
  * there are fewer players than lines, or the sharing doesn't fit the number of lines. */
 SPZ_API spz_status spz_allotment_make(spz_section section, int players, int lines, int solo_players, spz_sharing sharing,
                                       spz_allotment **out);
-/* The same for a passage of kind SPZ_DIV2 or SPZ_DIV3 with the players that the settings give its section ([players]); NULL
- * settings are the defaults 14 12 10 8 6. For SPZ_VIOLINS in three the desks of both sections are shared out as one body, in
- * blocks; in four, each section in two. */
+/* The same for a passage of kind SPZ_DIV2 or SPZ_DIV3 with the players that the settings give its section ([players]), of two
+ * orchestras those of its own; NULL settings are the defaults 14 12 10 8 6. The score's own word ('by desk') goes before the house's
+ * habit ([divisi]). For SPZ_VIOLINS in three the desks of both sections are shared out as one body, in blocks; in four, each
+ * section in two. */
 SPZ_API spz_status spz_allotment_of(const spz_passage *passage, const spz_settings *settings, spz_allotment **out);
 SPZ_API void spz_allotment_free(spz_allotment *allotment);
 
@@ -52,6 +54,19 @@ SPZ_API double spz_allotment_balance(const spz_allotment *allotment, int line);
 /* Desks whose two players read different lines. */
 SPZ_API int spz_allotment_split_desks(const spz_allotment *allotment);
 
+/* How the house shares out a section in so many lines, by [divisi] of the settings (NULL: the usual). Never SPZ_SHARE_USUAL. */
+SPZ_API spz_sharing spz_sharing_habit(const spz_settings *settings, spz_section section, int lines);
+
+/* A division that asks for more players than there are. */
+typedef struct spz_shortage {
+    spz_section section; /* that is too small; SPZ_VIOLINS for all violins */
+    int needs, has;      /* players: one for each line, or as many as the marks name; by [players] */
+} spz_shortage;
+/* Whether the passage is such a division; false for all others. */
+SPZ_API bool spz_division_short(const spz_passage *passage, const spz_settings *settings, spz_shortage *out);
+
+/* Players of a section in one orchestra: of two, the first has half the section, rounded up, the second the rest; 0: there is one. */
+SPZ_API int spz_orchestra_players(const spz_settings *settings, spz_section section, int orchestra);
 /* Players of a section by the settings; SPZ_VIOLINS is both violin sections (and a third). 0 for others. */
 SPZ_API int spz_section_players(const spz_settings *settings, spz_section section);
 

@@ -147,7 +147,10 @@ typedef enum spz_note_mark {
     SPZ_NOTE_SLASH = 1 << 17,        /* stands for repeated material that the file doesn't write out */
     SPZ_NOTE_COPIED = 1 << 18,       /* supplied for a sign that repeats bars */
     SPZ_NOTE_PIZZICATO = 1 << 19,    /* under a pizz. mark */
-    SPZ_NOTE_MUTED = 1 << 20         /* under con sord. */
+    SPZ_NOTE_MUTED = 1 << 20,        /* under con sord. */
+    SPZ_NOTE_UP_BOW = 1 << 21,
+    SPZ_NOTE_DOWN_BOW = 1 << 22,
+    SPZ_NOTE_TENUTO = 1 << 23        /* a line */
 } spz_note_mark;
 
 typedef struct spz_note {

@@ -121,6 +121,7 @@ typedef enum spz_fault {
     SPZ_FAULT_LATE_TEMPO,
     SPZ_FAULT_DIVISION_OPEN,          /* [name: the words that divide] */
     SPZ_FAULT_DIVISION_NOT_PLAYED,    /* likewise */
+    SPZ_FAULT_TOO_FEW_PLAYERS,        /* a division takes more players than there are [name: the section; other: how many there are; count: that it takes] */
     SPZ_FAULT_UPBEAT_COUNTED,         /* an upbeat that the file counts as bar 1 */
     SPZ_FAULT_HALVES_COUNTED,         /* both halves of a split bar are counted [name, other: their numbers] */
     SPZ_FAULT_NUMBERS_LEAP,           /* a bar's number doesn't follow [name: that before; other: its own] */

@@ -1,4 +1,5 @@
 #include "advice/advice_order.h"
+#include "advice/page_turns.h"
 #include "analysis/division/division_marks.h"
 #include "model/durations.h"
 #include <stdint.h>
@@ -260,9 +261,12 @@ static const spz_allotment *share_out(Advisor *advisor, const spz_passage *passa
 static void advise_divided(Advisor *advisor, const spz_passage *passage, size_t group)
 {
     const Bar *first = &advisor->map->movement->bars[passage->first];
+    spz_shortage shortage = {0};
     if (passage->sides[0].section == SPZ_VIOLINS && divides_between(advisor, group, passage->onset, passage->end, true))
         return; /* its own lines are in its part */
-    add(advisor, (Advice){.kind = ADVICE_DIVIDE, .group = group, .passage = passage, .from = passage->onset, .to = passage->end,
+    if (!spz_division_short(passage, advisor->settings, &shortage))
+        shortage.needs = 0;
+    add(advisor, (Advice){.kind = ADVICE_DIVIDE, .shortage = shortage, .group = group, .passage = passage, .from = passage->onset, .to = passage->end,
                           .said = score_says(advisor, group, first->onset, passage->onset, true), .allotment = share_out(advisor, passage)});
     advise_unison(advisor, passage, group);
 }
@@ -345,6 +349,8 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
         advisor.status = SPZ_NO_MEMORY;
     for (size_t i = 0; i < list->items.count; i++) /* some end earlier now */
         list->items.at[i].last_bar = last_bar(reading->movement, &list->items.at[i]);
+    if (!advisor.status && !page_turns_find(list, reading->sections))
+        advisor.status = SPZ_NO_MEMORY;
     return advisor.status;
 }
 
@@ -353,6 +359,7 @@ void advice_free(AdviceList *list)
     for (size_t i = 0; i < list->allotments.count; i++)
         spz_allotment_free(list->allotments.at[i]);
     array_free(&list->allotments);
+    array_free(&list->turns);
     array_free(&list->items);
 }
 

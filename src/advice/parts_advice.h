@@ -15,6 +15,15 @@ typedef enum AdviceKind { /* in the order in which they stand where several fall
     ADVICE_WITH    /* coupling: it moves with another */
 } AdviceKind;
 
+/* Whose pages the file tells. */
+typedef enum PagesOf { PAGES_UNTOLD, PAGES_OF_SCORE, PAGES_OF_PART } PagesOf;
+
+/* Where a page of the part ends while the division goes on. */
+typedef struct PageTurn {
+    size_t bar; /* index: the next page begins with it */
+    bool sure;  /* the file numbers its pages, and this one lies on the right; false: it may */
+} PageTurn;
+
 typedef struct Advice {
     AdviceKind kind;
     size_t group;          /* of players: index into the section map's groups */
@@ -27,11 +36,15 @@ typedef struct Advice {
     bool joined;           /* unison after a division of all violins, in which the section played one line */
     bool said;             /* a division: the score says so itself, only the sharing is left to say */
     const spz_allotment *allotment; /* a division: who reads which line; NULL where there are fewer players than lines */
+    spz_shortage shortage;  /* a division that takes more players than there are; else needs 0 */
+    uint32_t lines_at_risk; /* a division: bit n: only inside players read line n, so that it is missing while they turn */
+    size_t first_turn, turn_count; /* of the list's turns: where that happens */
 } Advice;
 
 typedef struct AdviceList {
     ARRAY(Advice) items;
     ARRAY(spz_allotment *) allotments; /* owned */
+    ARRAY(PageTurn) turns;
 } AdviceList;
 
 /* All advice for one movement by group, then moment, then kind. To release: advice_free, always. SPZ_BAD_ARGUMENT where the arrangement

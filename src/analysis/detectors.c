@@ -4,6 +4,7 @@
 #include "analysis/passages/rulings.h"
 #include "analysis/division/divisi.h"
 #include "analysis/antiphony/split_line.h"
+#include "analysis/division/shortages.h"
 #include "analysis/raised.h"
 #include "analysis/antiphony/strings_and_winds.h"
 #include <string.h>
@@ -39,7 +40,10 @@ static spz_status hear_conductor(Findings *findings, const spz_settings *setting
 {
     spz_status status = raised_add(findings, settings, sink);
     findings_sort(findings);
-    return status ? status : rulings_apply(findings, settings, sink);
+    status = status ? status : rulings_apply(findings, settings, sink);
+    if (!status)
+        shortages_tell(findings, settings, sink);
+    return status;
 }
 
 spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,

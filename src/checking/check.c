@@ -1,4 +1,5 @@
 /* check.c - reads the file with an ear for what the reader and the naming of parts doubt, then asks each check of checks.h. */
+#include "analysis/division/shortages.h"
 #include "checking/checks.h"
 #include "support/message.h"
 #include <string.h>
@@ -24,7 +25,7 @@ static spz_doubt_kind kind_of(spz_fault fault)
         [SPZ_FAULT_NO_SECTION] = SPZ_DOUBT_SECTION, [SPZ_FAULT_BAR_OF_ALL] = SPZ_DOUBT_BAR, [SPZ_FAULT_BAR_OF_PART] = SPZ_DOUBT_BAR,
         [SPZ_FAULT_PART_ENDS] = SPZ_DOUBT_LENGTH, [SPZ_FAULT_TIE_WITHOUT_END] = SPZ_DOUBT_TIE, [SPZ_FAULT_TIE_WITHOUT_BEGINNING] = SPZ_DOUBT_TIE,
         [SPZ_FAULT_OUT_OF_RANGE] = SPZ_DOUBT_RANGE, [SPZ_FAULT_NO_TEMPO] = SPZ_DOUBT_TEMPO, [SPZ_FAULT_LATE_TEMPO] = SPZ_DOUBT_TEMPO,
-        [SPZ_FAULT_DIVISION_OPEN] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_DIVISION_NOT_PLAYED] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_NEVER_PLAYED] = SPZ_DOUBT_ORDER,
+        [SPZ_FAULT_DIVISION_OPEN] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_DIVISION_NOT_PLAYED] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_TOO_FEW_PLAYERS] = SPZ_DOUBT_DIVISION, [SPZ_FAULT_NEVER_PLAYED] = SPZ_DOUBT_ORDER,
         [SPZ_FAULT_UPBEAT_COUNTED] = SPZ_DOUBT_BAR, [SPZ_FAULT_HALVES_COUNTED] = SPZ_DOUBT_BAR, [SPZ_FAULT_NUMBERS_LEAP] = SPZ_DOUBT_BAR,
     };
     return kinds[fault];
@@ -101,6 +102,11 @@ static spz_status check_movement(spz_doubts *doubts, const Movement *movement, c
     check_tempo(doubts, movement);
     check_names(doubts, map);
     check_divisions(doubts, map);
+    status = shortages_find(map, settings, &listening);
+    if (status) {
+        spz_sections_free(map);
+        return status;
+    }
     check_order(doubts, movement);
     spz_sections_free(map);
     return doubts->no_memory ? SPZ_NO_MEMORY : SPZ_OK;

@@ -29,7 +29,8 @@ enum NoteFlag {
     NOTE_TREMOLO = SPZ_NOTE_TREMOLO, NOTE_TREMOLO_PAIR = SPZ_NOTE_TREMOLO_PAIR, NOTE_SLUR_START = SPZ_NOTE_SLUR_START,
     NOTE_SLUR_STOP = SPZ_NOTE_SLUR_STOP, NOTE_STACCATO = SPZ_NOTE_STACCATO, NOTE_ACCENT = SPZ_NOTE_ACCENT,
     NOTE_HARMONIC = SPZ_NOTE_HARMONIC, NOTE_ARPEGGIO = SPZ_NOTE_ARPEGGIO, NOTE_TRILL = SPZ_NOTE_TRILL, NOTE_FERMATA = SPZ_NOTE_FERMATA,
-    NOTE_SLASH = SPZ_NOTE_SLASH, NOTE_COPIED = SPZ_NOTE_COPIED, NOTE_PIZZICATO = SPZ_NOTE_PIZZICATO, NOTE_MUTED = SPZ_NOTE_MUTED
+    NOTE_SLASH = SPZ_NOTE_SLASH, NOTE_COPIED = SPZ_NOTE_COPIED, NOTE_PIZZICATO = SPZ_NOTE_PIZZICATO, NOTE_MUTED = SPZ_NOTE_MUTED,
+    NOTE_UP_BOW = SPZ_NOTE_UP_BOW, NOTE_DOWN_BOW = SPZ_NOTE_DOWN_BOW, NOTE_TENUTO = SPZ_NOTE_TENUTO
 };
 
 typedef struct Note {
@@ -76,6 +77,12 @@ typedef struct Direction {
     uint8_t staff;    /* 0: the whole part */
 } Direction;
 
+/* A page of a part that begins with a bar, because the file says so. */
+typedef struct PartPage {
+    int32_t bar;      /* index */
+    int32_t number;   /* of the page, where the file gives it; else 0 */
+} PartPage;
+
 typedef struct Part {
     const char *id, *name, *abbreviation; /* never NULL; may be "" */
     const char *groups;                   /* names of the part groups it stands in, outermost first, '|' between; "" */
@@ -89,6 +96,8 @@ typedef struct Part {
     int staves;                           /* at least 1 */
     int written_bars;                     /* bars that the file gives this part */
     const Ticks *filled, *asked;          /* written_bars of each: what the part's bar holds, and what its time signature asks for (0: nothing) */
+    const PartPage *pages;                /* by bars; those of the whole score stand in every part alike, or in the first alone */
+    size_t page_count;
     int doubled;                          /* -1 or 1: other players play along an octave below or above; 0 */
     char clef;                            /* the sign of the first clef of its upper staff: 'G', 'C', 'F'; 0 where there is none */
     int clef_line;                        /* the line that it stands on, from the lowest; 0 where the file doesn't say */

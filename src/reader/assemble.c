@@ -165,6 +165,19 @@ static void assemble_marks(Reader *reader, PartDraft *draft, const Stretch *stre
         reader_no_memory(reader);
 }
 
+static void assemble_pages(Reader *reader, PartDraft *draft, const Stretch *stretch, Part *part)
+{
+    size_t first = draft->pages_taken, end = first;
+    while (end < draft->pages.count && (size_t)draft->pages.at[end].bar < stretch->end)
+        end++;
+    draft->pages_taken = end;
+    part->page_count = end - first;
+    PartPage *pages = keep_array(reader, part->page_count ? draft->pages.at + first : NULL, part->page_count, sizeof *pages);
+    for (size_t i = 0; pages && i < part->page_count; i++)
+        pages[i].bar -= (int32_t)stretch->first;
+    part->pages = pages;
+}
+
 static void assemble_part(Reader *reader, PartDraft *draft, const Stretch *stretch, Part *part)
 {
     size_t last = draft->filled.count < stretch->end ? draft->filled.count : stretch->end;
@@ -175,6 +188,7 @@ static void assemble_part(Reader *reader, PartDraft *draft, const Stretch *stret
     part->filled = keep_array(reader, bars ? draft->filled.at + stretch->first : NULL, bars, sizeof *draft->filled.at);
     part->asked = keep_array(reader, bars ? draft->measures.at + stretch->first : NULL, bars, sizeof *draft->measures.at);
     part->written_bars = (int)bars;
+    assemble_pages(reader, draft, stretch, part);
     assemble_notes(reader, draft, stretch, part);
     if (reader->status == SPZ_OK)
         assemble_marks(reader, draft, stretch, part);

@@ -139,15 +139,27 @@ void read_measure_end(Reader *reader)
         bar_close(reader);
 }
 
-void read_print_start(Reader *reader)
+/* 0 where the page's number isn't told. */
+static int page_number(Reader *reader)
 {
     char number[16];
     int64_t page = 0;
+    bool told = reader_attribute(reader, ATTRIBUTE_PAGE_NUMBER, number, sizeof number) && number_whole(number, &page) && page > 0 && page < 100000;
+    return told ? (int)page : 0;
+}
+
+void read_print_start(Reader *reader)
+{
+    PartDraft *part = reader_part(reader);
+    int number = page_number(reader);
+    if (!reader_attribute_is(reader, ATTRIBUTE_NEW_PAGE, "yes") && !(number && reader->place.bar == 0)) /* the first page needs no sign */
+        return;
+    bool again = part && part->pages.count && part->pages.at[part->pages.count - 1].bar == reader->place.bar; /* one page a bar */
+    if (part && reader->place.bar >= 0 && !again && !array_push(&part->pages, ((PartPage){reader->place.bar, number})))
+        reader_no_memory(reader);
     if (!reader->place.made_bar || reader->pages.count == 0 || !reader_attribute_is(reader, ATTRIBUTE_NEW_PAGE, "yes"))
         return;
-    reader->place.page++;
-    if (reader_attribute(reader, ATTRIBUTE_PAGE_NUMBER, number, sizeof number) && number_whole(number, &page) && page > 0 && page < 100000)
-        reader->place.page = (int)page;
+    reader->place.page = number ? number : reader->place.page + 1;
     reader->pages.at[reader->pages.count - 1] = reader->place.page;
 }
 

@@ -26,8 +26,8 @@
     X(BACKUP, "backup") X(FORWARD, "forward")                                                                                     \
     X(NOTATIONS, "notations") X(TIED, "tied") X(SLUR, "slur") X(FERMATA, "fermata") X(ARPEGGIATE, "arpeggiate")                   \
     X(ARTICULATIONS, "articulations") X(STACCATO, "staccato") X(STACCATISSIMO, "staccatissimo") X(SPICCATO, "spiccato")           \
-    X(ACCENT, "accent") X(STRONG_ACCENT, "strong-accent") X(ORNAMENTS, "ornaments") X(TREMOLO, "tremolo")                         \
-    X(TRILL_MARK, "trill-mark") X(TECHNICAL, "technical") X(HARMONIC, "harmonic") X(DYNAMICS, "dynamics")                         \
+    X(TENUTO, "tenuto") X(DETACHED_LEGATO, "detached-legato") X(ACCENT, "accent") X(STRONG_ACCENT, "strong-accent") X(ORNAMENTS, "ornaments") X(TREMOLO, "tremolo")                         \
+    X(TRILL_MARK, "trill-mark") X(TECHNICAL, "technical") X(HARMONIC, "harmonic") X(UP_BOW, "up-bow") X(DOWN_BOW, "down-bow") X(DYNAMICS, "dynamics")                         \
     X(DYNAMIC_SIGN, "*") X(DIRECTION, "direction") X(DIRECTION_TYPE, "direction-type") X(WORDS, "words")                          \
     X(REHEARSAL, "rehearsal") X(WEDGE, "wedge") X(METRONOME, "metronome") X(BEAT_UNIT, "beat-unit")                               \
     X(BEAT_UNIT_DOT, "beat-unit-dot") X(PER_MINUTE, "per-minute") X(SEGNO, "segno") X(CODA, "coda") X(OFFSET, "offset")           \

@@ -184,6 +184,26 @@ void read_staccato_start(Reader *reader)
     reader->note.flags |= NOTE_STACCATO;
 }
 
+void read_tenuto_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_TENUTO;
+}
+
+void read_detached_legato_start(Reader *reader) /* a line with a dot */
+{
+    reader->note.flags |= NOTE_TENUTO | NOTE_STACCATO;
+}
+
+void read_up_bow_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_UP_BOW;
+}
+
+void read_down_bow_start(Reader *reader)
+{
+    reader->note.flags |= NOTE_DOWN_BOW;
+}
+
 void read_accent_start(Reader *reader)
 {
     reader->note.flags |= NOTE_ACCENT;

@@ -32,12 +32,13 @@ typedef struct PartDraft {
     Ticks unit;         /* ticks of one division; 0 when it has to be found anew */
     Ticks nominal, beat;
     Transposition transposition[LIMIT_STAVES + 1];
+    ARRAY(PartPage) pages;
     int repeat_span[LIMIT_STAVES + 1]; /* by staff, 0 for the whole part: bars that a measure-repeat sign copies; 0 when there is none */
     int repeated_staves; /* highest staff that ever had such a sign */
     bool clef_open;      /* the open <clef> is the first of the part's upper staff */
     bool slashes;        /* slashes or beat-repeat signs stand here, and their music has not been missed yet */
     bool listed, begun;
-    size_t notes_taken, marks_taken; /* by the movements assembled so far */
+    size_t notes_taken, marks_taken, pages_taken; /* by the movements assembled so far */
 } PartDraft;
 typedef ARRAY(PartDraft) PartList;
 
@@ -296,6 +297,10 @@ void read_tie_start(Reader *reader);
 void read_slur_start(Reader *reader);
 void read_tremolo_start(Reader *reader);
 void read_staccato_start(Reader *reader);
+void read_tenuto_start(Reader *reader);
+void read_detached_legato_start(Reader *reader);
+void read_up_bow_start(Reader *reader);
+void read_down_bow_start(Reader *reader);
 void read_accent_start(Reader *reader);
 void read_harmonic_start(Reader *reader);
 void read_arpeggiate_start(Reader *reader);

@@ -85,6 +85,7 @@ static void release_reader(Reader *reader)
         array_free(&part->voices);
         array_free(&part->filled);
         array_free(&part->measures);
+        array_free(&part->pages);
     }
     array_free(&reader->parts);
     array_free(&reader->bars);

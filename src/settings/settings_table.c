@@ -17,6 +17,18 @@ const spz_setting settings_table[] = {
     NUMBER("players", "cellos", "8", 1, 40, "players", "players of the cellos", "common practice"),
     NUMBER("players", "basses", "6", 0, 40, "players", "players of the double basses", "common practice"),
 
+    WORD("divisi", "in two", "outside and inside", "outside and inside|by desk|in blocks", "how a section in two lines is shared out, unless the score says it; in blocks: the front desks the upper line",
+         "outside and inside: Del Mar, Anatomy of the Orchestra (1981), and Gould, Behind Bars (2011), from memory"),
+    WORD("divisi", "in three", "by desk", "by desk|by player|in blocks", "likewise in three lines, or in five, seven ..; all violins taken as one body are shared out in blocks",
+         "Del Mar, Anatomy of the Orchestra (1981), and Gould, Behind Bars (2011), from memory"),
+    WORD("divisi", "in four", "by desk and side", "by desk and side|by desk|by player|in blocks", "likewise in four lines, or in six, eight ..", "common practice"),
+    WORD("divisi", "first violins", "as the house", "as the house|outside and inside|by desk|by player|in blocks", "a habit of the first violins' own, wherever it fits the number of lines", "common practice"),
+    WORD("divisi", "second violins", "as the house", "as the house|outside and inside|by desk|by player|in blocks", "likewise of the second violins", "common practice"),
+    WORD("divisi", "third violins", "as the house", "as the house|outside and inside|by desk|by player|in blocks", "likewise of the third violins", "common practice"),
+    WORD("divisi", "violas", "as the house", "as the house|outside and inside|by desk|by player|in blocks", "likewise of the violas", "common practice"),
+    WORD("divisi", "cellos", "as the house", "as the house|outside and inside|by desk|by player|in blocks", "likewise of the cellos", "common practice"),
+    WORD("divisi", "basses", "as the house", "as the house|outside and inside|by desk|by player|in blocks", "likewise of the double basses", "common practice"),
+
     NUMBER("stage", "width", "18", 6, 60, "m", "clear width of the stage where the strings sit",
            "under 25 m between the side walls: teaching texts on the physics of music, from memory"),
     NUMBER("stage", "depth", "11", 4, 40, "m", "depth that the strings may take, from the stage edge to the winds", "common practice"),

@@ -36,7 +36,30 @@ sed 's|<work-title>[^<]*|<work-title>\&lt;script\&gt;alert(1)\&lt;/script\&gt;|'
 run 0 parts --format html "$folder/title.musicxml"
 shows_not "<script"
 shows "&lt;script&gt;"
-run 1 parts --format json "$one"
+run 0 parts --format json "$one" "$two"
+if at_hand python3; then
+    python3 -c 'import json,sys; d=json.load(open(sys.argv[1])); assert len(d["movements"])==2 and d["cautions"]' "$folder/out" || fault "the data are no JSON"
+fi
+
+# The house's habits, and a warning with both numbers where there are too few players, in the sheet and while it is made.
+cat > "$folder/house.ini" <<'END'
+[players]
+violas = 1
+[divisi]
+in two = by desk
+END
+violas=$folder/violas.musicxml
+"${BUILD:-build}/sketch" tests/data/violas-divided.txt "$violas" 2> "$folder/err" || fault "the sketch could not be made: $(head -n 1 "$folder/err")"
+run 0 parts "$violas"
+shows "Open to dispute: a page ends before bar 3; where it is turned"
+run 0 parts --settings "$folder/house.ini" "$violas"
+shows "in two by desk"
+shows "take at least 2 players, and there is 1"
+says "divided among more players than there are"
+run 3 check --settings "$folder/house.ini" "$violas"
+shows "takes at least 2, and the players of the settings make 1"
+run 1 parts --set 'divisi.in two=by chance' "$violas"
+run 1 parts --format svg "$one"
 run 1 parts --arrangement nowhere "$one"
 says "there is no seating 'nowhere'"
 run 1 parts

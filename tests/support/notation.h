@@ -28,7 +28,7 @@
  *   :w :h :q :e :s :t :z :d   semibreve, minim, crotchet, quaver, semiquaver, 32nd, 64th, breve, with dots (:q.); stands behind a note or alone
  *                             and holds until changed; each line and each voice begins with crotchets
  *   behind a note             ~ tie to the next note   ( slur begins   ) slur ends   ' staccato   ! wedge   > accent   ^ marcato   _ tenuto
- *                             @ fermata   $ trill   =3 tremolo of three strokes   &3 tremolo with the next note   *4 four times
+ *                             n down-bow   v up-bow   @ fermata   $ trill   =3 tremolo of three strokes   &3 tremolo with the next note   *4 four times
  *   `d5 c5                    grace note
  *   (3 c5:e d5 e5 )           tuplet; (5:4 ...) spells out the ratio
  *   //                        a further voice of the same bar
@@ -38,7 +38,7 @@
  *   |  ||  |]                 barline, double, final       |:  :|  :|:  :|*3  repeats (three times)       |1.  :|2.  endings
  *   %  %*3                    the bar before once more (three times more)
  *   {col Violin I}  {col Violin I -1}*4     this bar (these four) with another part, here an octave lower; words are not copied
- *   {time 3/4} {key 2} {tempo q=60 Adagio} {clef alto} {segno} {coda} {to coda} {fine} {d.c.} {d.s.}
+ *   {time 3/4} {key 2} {tempo q=60 Adagio} {clef alto} {page} {page 4} {segno} {coda} {to coda} {fine} {d.c.} {d.s.}
  *   {bar 12a}                 printed number of this bar; counting goes on from a plain number, other names are not counted
  *   {length 3/4} {implicit}   this bar only: other length; not counted
  */

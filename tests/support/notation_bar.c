@@ -20,7 +20,7 @@ struct cursor {
 
 enum { VALUE_CROTCHET = 3, VALUE_QUAVER = 4, LONGEST_REPETITION = 999 };
 static const char value_letters[] = "dwhqestz";
-static const char mark_signs[] = "'!>^_@$";
+static const char mark_signs[] = "'!>^_@$nv";
 
 static int bar_index(const struct cursor *c)
 {
@@ -539,6 +539,8 @@ static bool read_brace(struct cursor *c, const char *token)
         return read_borrowing(c, value, end + 1);
     if (strcmp(body, "tempo") == 0)
         return read_tempo(c, value);
+    if (strcmp(body, "page") == 0)
+        return add_pending(c, PAGE, value, strlen(value));
     if (strcmp(body, "clef") == 0)
         return add_pending(c, CLEF, value, strlen(value));
     if (among(body, frame_marks))

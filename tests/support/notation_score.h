@@ -15,7 +15,7 @@ struct pitch {
     bool show_natural;
 };
 
-enum direction_kind { WORDS, DYNAMICS, HAIRPIN, REHEARSAL, TEMPO, CLEF, JUMP };
+enum direction_kind { WORDS, DYNAMICS, HAIRPIN, REHEARSAL, TEMPO, CLEF, JUMP, PAGE };
 
 struct direction {
     enum direction_kind kind;

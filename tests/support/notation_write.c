@@ -353,6 +353,14 @@ static void write_direction(struct writer *w, const struct direction *d)
         close_element(w);
         return;
     }
+    if (d->kind == PAGE) {
+        open_element(w, "print");
+        attribute(w, "new-page", "yes");
+        if (*d->text)
+            attribute(w, "page-number", d->text);
+        close_element(w);
+        return;
+    }
     open_element(w, "direction");
     attribute(w, "placement", d->kind == DYNAMICS || d->kind == HAIRPIN ? "below" : "above");
     write_direction_type(w, d);
@@ -367,7 +375,7 @@ static void write_direction(struct writer *w, const struct direction *d)
 static void write_directions(struct writer *w, const struct direction *list, const struct bar *bar)
 {
     for (; list; list = list->next)
-        if (!bar || !(bar->without_directions || (bar->without_words && (list->kind == WORDS || list->kind == CLEF))))
+        if (!bar || !(bar->without_directions || (bar->without_words && (list->kind == WORDS || list->kind == CLEF || list->kind == PAGE))))
             write_direction(w, list);
 }
 
@@ -421,6 +429,11 @@ static void write_marks(struct writer *w, const char *marks)
         for (size_t i = 0; i < sizeof articulations / sizeof articulations[0]; i++)
             if (strstr(marks, articulations[i][0]))
                 empty(w, articulations[i][1]);
+        close_element(w);
+    }
+    if (strpbrk(marks, "nv")) {
+        open_element(w, "technical");
+        empty(w, strchr(marks, 'v') ? "up-bow" : "down-bow");
         close_element(w);
     }
     if (strchr(marks, '@'))

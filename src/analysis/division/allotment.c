@@ -1,4 +1,4 @@
-#include "spezzato/allotment.h"
+#include "analysis/division/sharing_habits.h"
 #include "support/memory.h"
 #include <string.h>
 
@@ -13,46 +13,6 @@ struct spz_allotment {
 };
 
 enum { SEAT_FREE = -2 };
-
-const char *spz_sharing_name(spz_sharing sharing)
-{
-    static const char *const words[SPZ_SHARING_COUNT] = {
-        "as usual", "outside and inside", "by desk", "by desk and side", "in blocks",
-    };
-    return (unsigned)sharing < SPZ_SHARING_COUNT ? words[sharing] : "";
-}
-
-int spz_section_players(const spz_settings *settings, spz_section section)
-{
-    static const struct { spz_section section; const char *name; int usual; } sections[] = {
-        { SPZ_VN1, "players.first violins", 14 }, { SPZ_VN2, "players.second violins", 12 },
-        { SPZ_VN3, "players.third violins", 0 },  { SPZ_VA, "players.violas", 10 },
-        { SPZ_VC, "players.cellos", 8 },          { SPZ_DB, "players.basses", 6 },
-    };
-    int players = 0;
-    for (size_t i = 0; i < sizeof sections / sizeof *sections; i++) {
-        bool wanted = sections[i].section == section || (section == SPZ_VIOLINS && sections[i].section <= SPZ_VN3);
-        if (wanted)
-            players += settings ? (int)spz_settings_number(settings, sections[i].name) : sections[i].usual;
-    }
-    return players;
-}
-
-static spz_sharing usual_sharing(int lines)
-{
-    return lines <= 2 ? SPZ_SHARE_BY_SIDE : lines % 2 ? SPZ_SHARE_BY_DESK : SPZ_SHARE_BY_DESK_AND_SIDE;
-}
-
-static bool sharing_fits(spz_sharing sharing, int lines)
-{
-    switch (sharing) {
-    case SPZ_SHARE_BY_SIDE: return lines <= 2;
-    case SPZ_SHARE_BY_DESK_AND_SIDE: return lines % 2 == 0;
-    case SPZ_SHARE_BY_DESK:
-    case SPZ_SHARE_IN_BLOCKS: return true;
-    default: return false;
-    }
-}
 
 static void seat(spz_allotment *allotment, int *place, int line)
 {
@@ -171,8 +131,24 @@ static void share_by_desk(spz_allotment *allotment, bool in_blocks)
     }
 }
 
+/* The next player, the next line: outside, inside, then the desk behind. */
+static void share_by_player(spz_allotment *allotment)
+{
+    int turn = 0;
+    for (size_t i = 0; i < 2 * allotment->desk_count; i++) {
+        spz_desk *desk = &allotment->desks[i / 2];
+        int *place = i % 2 ? &desk->inside : &desk->outside;
+        if (*place == SEAT_FREE)
+            seat(allotment, place, turn++ % allotment->lines + 1);
+    }
+}
+
 static void share_out(spz_allotment *allotment)
 {
+    if (allotment->sharing == SPZ_SHARE_BY_PLAYER) {
+        share_by_player(allotment);
+        return;
+    }
     if (allotment->sharing == SPZ_SHARE_BY_SIDE || allotment->sharing == SPZ_SHARE_BY_DESK_AND_SIDE)
         share_by_side(allotment);
     else
@@ -209,7 +185,7 @@ spz_status spz_allotment_make(spz_section section, int players, int lines, int s
 {
     *out = NULL;
     if (sharing == SPZ_SHARE_USUAL)
-        sharing = usual_sharing(lines);
+        sharing = sharing_usual(lines);
     if (!numbers_make_sense(players, lines, solo_players) || !sharing_fits(sharing, lines))
         return SPZ_BAD_ARGUMENT;
     spz_allotment *allotment = new_allotment((size_t)(players + 1) / 2, players - solo_players, lines, sharing);
@@ -221,13 +197,15 @@ spz_status spz_allotment_make(spz_section section, int players, int lines, int s
     return SPZ_OK;
 }
 
+enum { LEAST_OF_FOUR = 2 /* each section keeps two lines of four */ };
+
 /* Both violin sections as one body: the desks of the firsts, then those of the seconds. In four lines each section keeps its
  * own two. */
-static spz_status allot_violins(const spz_settings *settings, int lines, spz_allotment **out)
+static spz_status allot_violins(const spz_settings *settings, int orchestra, int lines, spz_allotment **out)
 {
-    int first = spz_section_players(settings, SPZ_VN1), second = spz_section_players(settings, SPZ_VN2);
+    int first = spz_orchestra_players(settings, SPZ_VN1, orchestra), second = spz_orchestra_players(settings, SPZ_VN2, orchestra);
     size_t first_desks = (size_t)(first + 1) / 2, desks = first_desks + (size_t)(second + 1) / 2;
-    int least = lines == 4 ? 2 : 1; /* each section keeps two lines of four */
+    int least = lines == 4 ? LEAST_OF_FOUR : 1;
     if (first < least || second < least || !numbers_make_sense(first + second, lines, 0))
         return SPZ_BAD_ARGUMENT;
     bool each_in_two = lines == 4;
@@ -248,15 +226,36 @@ static spz_status allot_violins(const spz_settings *settings, int lines, spz_all
     return SPZ_OK;
 }
 
+static bool is_division(const spz_passage *passage)
+{
+    return passage->kind == SPZ_DIV2 || passage->kind == SPZ_DIV3;
+}
+
 spz_status spz_allotment_of(const spz_passage *passage, const spz_settings *settings, spz_allotment **out)
 {
+    const spz_side *who = &passage->sides[0];
     *out = NULL;
-    if (passage->kind != SPZ_DIV2 && passage->kind != SPZ_DIV3)
+    if (!is_division(passage))
         return SPZ_BAD_ARGUMENT;
-    if (passage->sides[0].section == SPZ_VIOLINS)
-        return allot_violins(settings, passage->turns, out);
-    return spz_allotment_make(passage->sides[0].section, spz_section_players(settings, passage->sides[0].section), passage->turns, 0,
-                              SPZ_SHARE_USUAL, out);
+    if (who->section == SPZ_VIOLINS)
+        return allot_violins(settings, who->orchestra, passage->turns, out);
+    spz_sharing sharing = passage->told.division.by_desk ? SPZ_SHARE_BY_DESK : spz_sharing_habit(settings, who->section, passage->turns);
+    return spz_allotment_make(who->section, spz_orchestra_players(settings, who->section, who->orchestra), passage->turns, 0, sharing, out);
+}
+
+bool spz_division_short(const spz_passage *passage, const spz_settings *settings, spz_shortage *out)
+{
+    const spz_side *who = &passage->sides[0];
+    int lines = passage->turns, soloists = passage->told.division.soloists;
+    if (!is_division(passage) || lines < 1)
+        return false;
+    *out = (spz_shortage){who->section, soloists > lines ? soloists : lines, spz_orchestra_players(settings, who->section, who->orchestra)};
+    for (int s = SPZ_VN1; s <= SPZ_VN2 && who->section == SPZ_VIOLINS && lines == 4 && out->has >= out->needs; s++) {
+        int has = spz_orchestra_players(settings, (spz_section)s, who->orchestra);
+        if (has < LEAST_OF_FOUR)
+            *out = (spz_shortage){(spz_section)s, LEAST_OF_FOUR, has};
+    }
+    return out->has < out->needs;
 }
 
 void spz_allotment_free(spz_allotment *allotment)

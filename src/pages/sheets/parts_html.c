@@ -40,6 +40,17 @@ static void html_boxes(Html *html, int players)
     html_close(html);
 }
 
+static void html_open_point(Html *html, const char *class, const Buffer *words)
+{
+    if (!words->length)
+        return;
+    html_words(html, " ");
+    html_open_class(html, "span", class);
+    html_words(html, words->text);
+    html_words(html, ".");
+    html_close(html);
+}
+
 static void html_row(Html *html, const PartsPage *page, const Advice *advice)
 {
     Buffer remark;
@@ -58,11 +69,13 @@ static void html_row(Html *html, const PartsPage *page, const Advice *advice)
         html_words(html, " ");
         html_element(html, "span", "remark", remark.text);
     }
+    html_open_point(html, "remark warning", &row.warning);
+    html_open_point(html, "remark question", &row.question);
     html_close(html);
     html_boxes(html, parts_players(page, advice->group));
     html_close(html);
     html_line_end(html);
-    html->failed = html->failed || buffer_failed(&remark) || buffer_failed(&row.pass) || buffer_failed(&row.words) || buffer_failed(&row.detail);
+    html->failed = html->failed || buffer_failed(&remark) || parts_row_failed(&row);
     parts_row_free(&row);
     buffer_free(&remark);
 }
@@ -178,6 +191,9 @@ static void html_about(Html *html, const PartsPage *page)
     html_format(html, "%s. %s", page->file, parts_text_of(&about));
     html_close(html);
     html_line_end(html);
+    bool warning;
+    for (size_t i = 0; parts_preface(page, i, &warning, &about); i++)
+        html_own_line(html, "p", warning ? "about warning" : "about", parts_text_of(&about));
     html->failed = html->failed || buffer_failed(&about);
     buffer_free(&about);
 }
@@ -200,4 +216,4 @@ static void html_movement(SheetOut *sheet, const PartsPage *page)
     html_line_end(html);
 }
 
-const PartsForm parts_html = {begin, html_movement, end};
+const PartsForm parts_html = {begin, html_movement, end, false};

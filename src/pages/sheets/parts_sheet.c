@@ -1,4 +1,5 @@
 #include "pages/sheets/parts_sheet.h"
+#include "advice/page_turns.h"
 #include "analysis/passages/passage_facts.h"
 #include "writing/document.h"
 #include "editing/score_files.h"
@@ -26,6 +27,15 @@ void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row)
     advice_pass_words(page->speaker.language, advice_pass(page->movement, advice->bar), &row->pass);
     advice_words(&page->speaker, advice, &row->words);
     advice_detail(&page->speaker, advice, &row->detail);
+    buffer_init(&row->warning);
+    buffer_init(&row->question);
+    advice_shortage(&page->speaker, advice, &row->warning);
+    advice_question(&page->speaker, page->advice, advice, &row->question);
+}
+
+bool parts_row_failed(const PartsRow *row)
+{
+    return buffer_failed(&row->pass) || buffer_failed(&row->words) || buffer_failed(&row->detail) || buffer_failed(&row->warning) || buffer_failed(&row->question);
 }
 
 void parts_row_free(PartsRow *row)
@@ -33,6 +43,8 @@ void parts_row_free(PartsRow *row)
     buffer_free(&row->pass);
     buffer_free(&row->words);
     buffer_free(&row->detail);
+    buffer_free(&row->warning);
+    buffer_free(&row->question);
 }
 
 void parts_names(Buffer *out, const PartsPage *page, size_t group)
@@ -49,10 +61,95 @@ void parts_names(Buffer *out, const PartsPage *page, size_t group)
     }
 }
 
+static bool same_section(const spz_group *a, const spz_group *b)
+{
+    return a->section == b->section && a->orchestra == b->orchestra && !a->solo && !b->solo;
+}
+
 int parts_players(const PartsPage *page, size_t group)
 {
     const spz_group *about = &page->map->groups[group].about;
-    return about->solo ? 0 : spz_section_players(page->settings, about->section);
+    int players = spz_orchestra_players(page->settings, about->section, about->orchestra), parts = 0, before = 0;
+    for (size_t i = 0; i < page->map->group_count && about->number; i++)
+        if (same_section(about, &page->map->groups[i].about)) {
+            parts++;
+            before += i < group;
+        }
+    return about->solo ? 0 : parts > 1 ? (players + parts - 1 - before) / parts : players; /* the first parts have the player over */
+}
+
+/* The advice to divide at or after `*at`; NULL when there is none. */
+static const Advice *next_division(const PartsPage *page, size_t *at)
+{
+    while (*at < page->advice->items.count && page->advice->items.at[*at].kind != ADVICE_DIVIDE)
+        ++*at;
+    return *at < page->advice->items.count ? &page->advice->items.at[(*at)++] : NULL;
+}
+
+PagesOf parts_pages(const PartsPage *page)
+{
+    PagesOf pages = PAGES_UNTOLD;
+    const Advice *advice;
+    for (size_t at = 0; (advice = next_division(page, &at)) != NULL;) {
+        PagesOf own = pages_of(page->map, advice->group);
+        pages = own > pages ? own : pages;
+    }
+    return pages;
+}
+
+static bool short_alike(const Advice *a, const Advice *b)
+{
+    return a->kind == ADVICE_DIVIDE && b->kind == ADVICE_DIVIDE && a->group == b->group && a->passage->turns == b->passage->turns && a->shortage.needs == b->shortage.needs;
+}
+
+/* The first of its kind: the others are told with it. */
+static bool opens_shortage(const PartsPage *page, const Advice *advice)
+{
+    for (const Advice *other = page->advice->items.at; other < advice; other++)
+        if (short_alike(other, advice))
+            return false;
+    return advice->shortage.needs > 0;
+}
+
+static void say_short(const PartsPage *page, const Advice *advice, Buffer *out)
+{
+    Buffer words, bars;
+    char bar[WORDS_TEXT];
+    long count = 0;
+    buffer_init(&words);
+    buffer_init(&bars);
+    advice_shortage(&page->speaker, advice, &words);
+    for (const Advice *other = advice; other < page->advice->items.at + page->advice->items.count; other++)
+        if (short_alike(other, advice)) {
+            words_bar(page->speaker.language, page->movement->bars[other->bar].number, other->bar, bar);
+            buffer_printf(&bars, "%s%s", count++ ? ", " : "", bar);
+        }
+    SAY(out, page->speaker.language, PHRASE_PARTS_SHORT, slot_text("what", parts_text_of(&words)), slot_number("n", count), slot_text("bars", parts_text_of(&bars)));
+    out->failed = out->failed || buffer_failed(&words) || buffer_failed(&bars);
+    buffer_free(&words);
+    buffer_free(&bars);
+}
+
+bool parts_preface(const PartsPage *page, size_t index, bool *warning, Buffer *out)
+{
+    static const Phrase pages[] = {[PAGES_UNTOLD] = PHRASE_PARTS_PAGES_UNTOLD, [PAGES_OF_SCORE] = PHRASE_PARTS_PAGES_SCORE, [PAGES_OF_PART] = PHRASE_PARTS_PAGES_PART};
+    size_t at = 0;
+    const Advice *advice = next_division(page, &at);
+    *warning = index > 1;
+    buffer_clear(out);
+    if (!advice)
+        return false;
+    if (index == 0)
+        words_sharing_habits(page->speaker.language, page->settings, out);
+    else if (index == 1)
+        buffer_puts(out, phrase_text(page->speaker.language, pages[parts_pages(page)]));
+    for (size_t found = 1; index > 1 && advice; advice = next_division(page, &at)) {
+        if (opens_shortage(page, advice) && ++found == index) {
+            say_short(page, advice, out);
+            return true;
+        }
+    }
+    return index <= 1;
 }
 
 void parts_range(const PartsPage *page, size_t group, size_t *first, size_t *end)
@@ -103,7 +200,7 @@ static spz_status add_movement(const spz_movement_reading *reading, const spz_se
     spz_status status = advice_find(reading, settings, options, &advice);
     const char *title = spz_movement_title(reading->movement);
     PartsPage page = {reading->movement, reading->sections, &advice, path_name(spz_movement_file(reading->movement)), NULL,
-                      advice_arrangement(reading, options), {form == &parts_csv ? SPZ_ENGLISH : options->language, reading->sections}, number, settings};
+                      advice_arrangement(reading, options), {form->data ? SPZ_ENGLISH : options->language, reading->sections}, number, settings};
     page.title = *title ? title : page.file;
     if (!status)
         form->movement(sheet, &page);
@@ -113,7 +210,13 @@ static spz_status add_movement(const spz_movement_reading *reading, const spz_se
 
 static const PartsForm *form_of(spz_format format)
 {
-    return format == SPZ_AS_TEXT ? &parts_text : format == SPZ_AS_CSV ? &parts_csv : format == SPZ_AS_HTML ? &parts_html : NULL;
+    switch (format) {
+    case SPZ_AS_TEXT: return &parts_text;
+    case SPZ_AS_HTML: return &parts_html;
+    case SPZ_AS_JSON: return &parts_json;
+    case SPZ_AS_CSV: return &parts_csv;
+    default: return NULL;
+    }
 }
 
 spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
@@ -135,8 +238,9 @@ spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, con
             status = add_movement(&reading, settings, options ? options : &usual, form, number++, &sheet);
         }
     form->end(&sheet);
+    facts_finish(&sheet.facts);
     if (!status)
         status = document_take(&sheet.text, out);
-    buffer_free(&sheet.text);
+    sheet_end(&sheet);
     return status;
 }

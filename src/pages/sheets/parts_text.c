@@ -19,6 +19,9 @@ static void text_head(Buffer *out, const PartsPage *page)
     layout_paragraph(out, 0, "", page->file, LAYOUT_USUAL_WIDTH);
     parts_about(page, &line);
     layout_flow(out, 0, "", &line, LAYOUT_USUAL_WIDTH);
+    bool warning;
+    for (size_t i = 0; parts_preface(page, i, &warning, &line); i++)
+        layout_flow(out, 0, warning ? "! " : "", &line, LAYOUT_USUAL_WIDTH);
     out->failed = out->failed || buffer_failed(&line);
     buffer_free(&line);
 }
@@ -38,6 +41,12 @@ static void text_group_head(Buffer *out, const PartsPage *page, size_t group)
     buffer_free(&line);
 }
 
+static void add_point(Buffer *remark, const Buffer *words)
+{
+    if (words->length)
+        buffer_printf(remark, "%s%s.", remark->length ? " " : "", words->text);
+}
+
 static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t end)
 {
     spz_language language = page->speaker.language;
@@ -54,8 +63,11 @@ static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t e
         parts_row(page, &page->advice->items.at[i], &row);
         table_row(&table, (const char *const[]){row.bar, row.beat, row.letter, parts_text_of(&row.pass), parts_text_of(&row.words)});
         parts_remark(&remark, page, &row);
+        add_point(&remark, &row.warning);
+        add_point(&remark, &row.question);
         if (remark.length)
             table_note(&table, remark.text);
+        out->failed = out->failed || parts_row_failed(&row);
         parts_row_free(&row);
     }
     table_end(&table, out, INDENT, LAYOUT_USUAL_WIDTH);
@@ -101,4 +113,4 @@ static void text_movement(SheetOut *sheet, const PartsPage *page)
     }
 }
 
-const PartsForm parts_text = {nothing, text_movement, nothing};
+const PartsForm parts_text = {nothing, text_movement, nothing, false};

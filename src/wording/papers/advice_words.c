@@ -1,5 +1,6 @@
 #include "wording/papers/advice_words.h"
 #include "wording/papers/desk_words.h"
+#include <stdio.h>
 
 enum { BODIES_MOST = 12, RUNS_MOST = 12 };
 
@@ -177,9 +178,82 @@ void advice_pass_words(spz_language language, AdvicePass pass, Buffer *out)
     buffer_free(&which);
 }
 
-_Static_assert(PHRASE_SHARING_BLOCKS - PHRASE_SHARING_USUAL == SPZ_SHARING_COUNT - 1, "a phrase for each way to share");
+_Static_assert(PHRASE_SHARING_PLAYER - PHRASE_SHARING_USUAL == SPZ_SHARING_COUNT - 1, "a phrase for each way to share");
 
 const char *words_sharing(spz_language language, spz_sharing sharing)
 {
     return phrase_text(language, (Phrase)(PHRASE_SHARING_USUAL + (unsigned)sharing));
+}
+
+void advice_shortage(const Speaker *speaker, const Advice *advice, Buffer *out)
+{
+    spz_group who = {.section = advice->shortage.section, .orchestra = advice->passage->sides[0].orchestra};
+    if (advice->kind == ADVICE_DIVIDE && advice->shortage.needs)
+        SAY(out, speaker->language, PHRASE_ADVICE_TOO_FEW, slot_players("who", &who, 1), slot_number("n", advice->passage->turns),
+            slot_number("needs", advice->shortage.needs), slot_number("has", advice->shortage.has));
+}
+
+/* '2', '2 and 4'; returns how many. */
+static int put_lines(spz_language language, uint32_t lines, Buffer *out)
+{
+    char figures[32][4];
+    const char *items[32];
+    size_t count = 0;
+    for (int line = 1; line < 32; line++)
+        if (lines >> line & 1) {
+            snprintf(figures[count], sizeof figures[count], "%d", line);
+            items[count] = figures[count];
+            count++;
+        }
+    say_list(out, language, items, count);
+    return (int)count;
+}
+
+void advice_question(const Speaker *speaker, const AdviceList *list, const Advice *advice, Buffer *out)
+{
+    const Movement *movement = speaker->sections->movement;
+    Buffer bars, lines;
+    bool sure = true;
+    if (advice->kind != ADVICE_DIVIDE || !advice->turn_count)
+        return;
+    buffer_init(&bars);
+    buffer_init(&lines);
+    for (size_t i = 0; i < advice->turn_count; i++) {
+        const PageTurn *turn = &list->turns.at[advice->first_turn + i];
+        char bar[WORDS_TEXT];
+        words_bar(speaker->language, movement->bars[turn->bar].number, turn->bar, bar);
+        buffer_printf(&bars, "%s%s", i ? ", " : "", bar);
+        sure = sure && turn->sure;
+    }
+    int count = put_lines(speaker->language, advice->lines_at_risk, &lines);
+    SAY(out, speaker->language, sure ? PHRASE_ADVICE_PAGE_TURNS : PHRASE_ADVICE_PAGE_ENDS, slot_number("n", (long)advice->turn_count), slot_text("bars", bars.text),
+        slot_number("m", count), slot_text("lines", lines.text));
+    out->failed = out->failed || buffer_failed(&bars) || buffer_failed(&lines);
+    buffer_free(&bars);
+    buffer_free(&lines);
+}
+
+/* A section that has a habit of its own for one of the numbers of lines, or one for all. */
+static void put_own_habits(spz_language language, const spz_settings *settings, Buffer *out)
+{
+    for (int section = SPZ_VN1; section <= SPZ_DB; section++) {
+        spz_group who = {.section = (spz_section)section};
+        spz_sharing in[5];
+        for (int lines = 2; lines <= 4; lines++)
+            in[lines] = spz_sharing_habit(settings, who.section, lines);
+        bool same = in[2] == in[3] && in[3] == in[4];
+        for (int lines = 2; lines <= (same ? 2 : 4); lines++)
+            if (in[lines] != spz_sharing_habit(settings, SPZ_NO_SECTION, lines) || same)
+                SAY(out, language, same ? PHRASE_SHARING_OWN_HABIT_ALWAYS : PHRASE_SHARING_OWN_HABIT, slot_players("who", &who, 1), slot_number("n", lines),
+                    slot_text("sharing", words_sharing(language, in[lines])));
+    }
+}
+
+void words_sharing_habits(spz_language language, const spz_settings *settings, Buffer *out)
+{
+    const char *const in[] = {words_sharing(language, spz_sharing_habit(settings, SPZ_NO_SECTION, 2)), words_sharing(language, spz_sharing_habit(settings, SPZ_NO_SECTION, 3)),
+                              words_sharing(language, spz_sharing_habit(settings, SPZ_NO_SECTION, 4))};
+    SAY(out, language, PHRASE_SHARING_HABITS, slot_text("two", in[0]), slot_text("three", in[1]), slot_text("four", in[2]));
+    put_own_habits(language, settings, out);
+    buffer_puts(out, ".");
 }

@@ -132,13 +132,93 @@ static void too_few_players_or_an_unfit_sharing_is_refused(void)
     CU_ASSERT_PTR_NULL(allotment);
 }
 
+static spz_settings *house(const char *name, const char *value)
+{
+    spz_settings *settings = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, name, value, NULL), SPZ_OK);
+    return settings;
+}
+
+static spz_sharing shared_by(const spz_settings *settings, spz_passage passage)
+{
+    spz_allotment *allotment = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_allotment_of(&passage, settings, &allotment), SPZ_OK);
+    spz_sharing sharing = spz_allotment_sharing(allotment);
+    spz_allotment_free(allotment);
+    return sharing;
+}
+
+static void a_house_divides_by_its_own_habit_a_section_by_its_own_and_the_score_before_both(void)
+{
+    const spz_passage two = { .kind = SPZ_DIV2, .sides = {{ .section = SPZ_VC }}, .turns = 2 }, three = { .kind = SPZ_DIV3, .sides = {{ .section = SPZ_VC }}, .turns = 3 };
+    spz_passage marked = two;
+    marked.told.division.by_desk = true;
+    CU_ASSERT_EQUAL(shared_by(NULL, two), SPZ_SHARE_BY_SIDE);
+    CU_ASSERT_EQUAL(shared_by(NULL, marked), SPZ_SHARE_BY_DESK);
+    spz_settings *settings = house("divisi.in two", "in blocks");
+    CU_ASSERT_EQUAL(shared_by(settings, two), SPZ_SHARE_IN_BLOCKS);
+    CU_ASSERT_EQUAL(shared_by(settings, three), SPZ_SHARE_BY_DESK);
+    CU_ASSERT_EQUAL(shared_by(settings, marked), SPZ_SHARE_BY_DESK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "divisi.cellos", "outside and inside", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL(shared_by(settings, two), SPZ_SHARE_BY_SIDE);
+    CU_ASSERT_EQUAL(shared_by(settings, three), SPZ_SHARE_BY_DESK); /* in three there is no outside and inside */
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "divisi.in two", "from the hip", NULL), SPZ_BAD_SETTINGS);
+    spz_settings_free(settings);
+}
+
+static void by_player_the_lines_go_round_seat_after_seat(void)
+{
+    spz_allotment *allotment = allot(7, 3, 0, SPZ_SHARE_BY_PLAYER);
+    check_desk(allotment, 0, 1, 2);
+    check_desk(allotment, 1, 3, 1);
+    check_desk(allotment, 2, 2, 3);
+    check_desk(allotment, 3, 1, SPZ_SEAT_EMPTY);
+    CU_ASSERT_EQUAL(spz_allotment_players(allotment, 1), 3);
+    spz_allotment_free(allotment);
+}
+
+static void a_division_that_takes_more_players_than_there_are_says_how_many(void)
+{
+    const spz_passage four = { .kind = SPZ_DIV3, .sides = {{ .section = SPZ_DB }}, .turns = 4 };
+    spz_passage soloists = { .kind = SPZ_DIV2, .sides = {{ .section = SPZ_DB }}, .turns = 2 };
+    soloists.told.division.soloists = 5;
+    spz_shortage shortage;
+    spz_settings *settings = house("players.basses", "3");
+    CU_ASSERT_FALSE(spz_division_short(&four, NULL, &shortage));
+    CU_ASSERT_TRUE(spz_division_short(&four, settings, &shortage));
+    CU_ASSERT(shortage.section == SPZ_DB && shortage.needs == 4 && shortage.has == 3);
+    CU_ASSERT_TRUE(spz_division_short(&soloists, settings, &shortage));
+    CU_ASSERT(shortage.needs == 5 && shortage.has == 3);
+    const spz_passage violins = { .kind = SPZ_DIV3, .sides = {{ .section = SPZ_VIOLINS }}, .turns = 4 };
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "players.second violins", "1", NULL), SPZ_OK);
+    CU_ASSERT_TRUE(spz_division_short(&violins, settings, &shortage));
+    CU_ASSERT(shortage.section == SPZ_VN2 && shortage.needs == 2 && shortage.has == 1);
+    spz_settings_free(settings);
+}
+
+static void two_orchestras_have_half_of_a_section_each_the_first_the_player_over(void)
+{
+    CU_ASSERT_EQUAL(spz_orchestra_players(NULL, SPZ_VN1, 0), 14);
+    spz_settings *settings = house("players.cellos", "7");
+    CU_ASSERT_EQUAL(spz_orchestra_players(settings, SPZ_VC, 1), 4);
+    CU_ASSERT_EQUAL(spz_orchestra_players(settings, SPZ_VC, 2), 3);
+    CU_ASSERT_EQUAL(spz_orchestra_players(settings, SPZ_VIOLINS, 2), 7 + 6);
+    const spz_passage two = { .kind = SPZ_DIV2, .sides = {{ .section = SPZ_VC, .orchestra = 2 }}, .turns = 2 };
+    spz_allotment *allotment = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_allotment_of(&two, settings, &allotment), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_allotment_desks(allotment), 2);
+    spz_allotment_free(allotment);
+    spz_settings_free(settings);
+}
+
 /* The law behind the habits, for every section up to twenty players and every number of lines. */
 static void lines_never_differ_by_more_than_one_player(void)
 {
     for (int players = 1; players <= 20; players++)
         for (int lines = 1; lines <= 6 && lines <= players; lines++)
             for (int soloists = 0; soloists <= 2 && players - soloists >= lines; soloists++) {
-                spz_allotment *allotment = allot(players, lines, soloists, SPZ_SHARE_USUAL);
+                spz_allotment *allotment = allot(players, lines, soloists, players % 2 ? SPZ_SHARE_USUAL : SPZ_SHARE_BY_PLAYER);
                 int least = players, most = 0, all = 0;
                 for (int line = 1; line <= lines; line++) {
                     int count = spz_allotment_players(allotment, line);
@@ -164,6 +244,10 @@ static const struct Statement statements[] = {
     STATEMENT(violins_in_three_are_one_body_in_equal_thirds),
     STATEMENT(violins_in_four_keep_to_their_sections),
     STATEMENT(too_few_players_or_an_unfit_sharing_is_refused),
+    STATEMENT(a_house_divides_by_its_own_habit_a_section_by_its_own_and_the_score_before_both),
+    STATEMENT(by_player_the_lines_go_round_seat_after_seat),
+    STATEMENT(a_division_that_takes_more_players_than_there_are_says_how_many),
+    STATEMENT(two_orchestras_have_half_of_a_section_each_the_first_the_player_over),
     STATEMENT(lines_never_differ_by_more_than_one_player),
 };
 void suite_allotment(void) { suite_of("allotment", statements, COUNT(statements)); }

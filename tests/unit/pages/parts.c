@@ -67,7 +67,7 @@ static void a_title_is_shown_as_text_in_html(void)
 
 static void the_same_score_gives_the_same_sheet(void)
 {
-    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_HTML};
+    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML};
     SheetMusic music = sheet_music(dialogue);
     for (size_t i = 0; i < COUNT(formats); i++) {
         char *one = sheet(&music, formats[i], NULL), *two = sheet(&music, formats[i], NULL);
@@ -139,6 +139,88 @@ static void a_division_ends_with_unis_unless_the_score_says_so(void)
     free(two);
     sheet_music_end(&silent);
     sheet_music_end(&spoken);
+}
+
+/* The violas divide for four bars, and their part's page ends behind the second. */
+static const char turned[] = "time: 4/4  tempo: q=96\n%s"
+                             "Viola: %s\"div.\" c4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4 | %sc4:h d4 // e4:q f4 g4 a4 | c4:h d4 // e4:q f4 g4 a4"
+                             " | \"unis.\" c4:w | d4\n";
+
+static char *turned_sheet(const char *others, const char *first_page, const char *page, spz_format format, const spz_settings *settings)
+{
+    char notation[1000];
+    snprintf(notation, sizeof notation, turned, others, first_page, page);
+    SheetMusic music = sheet_music(notation);
+    const spz_reading *readings[] = {music.reading};
+    spz_document *document = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_sheet_parts(readings, 1, settings, NULL, format, &document), SPZ_OK);
+    char *text = text_of(document, NULL);
+    sheet_music_end(&music);
+    return text;
+}
+
+static void a_page_that_is_turned_in_a_division_is_open_to_dispute(void)
+{
+    static const struct {
+        const char *others, *first_page, *page, *cells, *words;
+    } cases[] = {
+        {"", "{page 1} ", "{page} ", ",part,3,2,", "the page turns at bar 3; the inside player turns and line 2 is missing"},
+        {"", "", "{page} ", ",part,3,2,", "a page ends before bar 3; where it is turned, the inside player turns and line 2 is missing"},
+        {"", "{page 2} ", "{page} ", ",part,,,", "The pages that the file tells are those of the parts."}, /* from a left-hand page to the right-hand one */
+        {"", "", "", ",none,,,", "The file tells no page turns"},
+        {"Violin I: c5:w | c5 | {page} c5 | c5 | c5 | c5\n", "", "{page} ", ",score,,,", "The pages that the file tells are those of the score"},
+        {"Violin I: c5:w | c5 | c5 | c5 | {page} c5 | c5\n", "", "{page} ", ",part,3,2,", "a page ends before bar 3"}, /* each part has its own pages */
+    };
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        char *csv = turned_sheet(cases[i].others, cases[i].first_page, cases[i].page, SPZ_AS_CSV, NULL);
+        char *html = turned_sheet(cases[i].others, cases[i].first_page, cases[i].page, SPZ_AS_HTML, NULL);
+        CU_ASSERT_PTR_NOT_NULL(strstr(csv, cases[i].cells));
+        CU_ASSERT_PTR_NOT_NULL(strstr(html, cases[i].words));
+        CU_ASSERT_EQUAL(count_of(html, "Open to dispute"), strstr(cases[i].cells, ",3,2,") ? 1 : 0);
+        free(csv);
+        free(html);
+    }
+}
+
+static void by_desk_no_line_is_missing_while_a_page_is_turned(void)
+{
+    spz_settings *settings = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "divisi.violas", "by desk", NULL), SPZ_OK);
+    char *text = turned_sheet("", "{page 1} ", "{page} ", SPZ_AS_TEXT, settings);
+    CU_ASSERT_PTR_NULL(strstr(text, "Open to dispute"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "violas by desk")); /* the habit is told */
+    free(text);
+    spz_settings_free(settings);
+}
+
+static void too_few_players_are_a_warning_with_both_numbers(void)
+{
+    spz_settings *settings = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL(spz_settings_set(settings, "players.violas", "1", NULL), SPZ_OK);
+    char *text = turned_sheet("", "", "", SPZ_AS_TEXT, settings), *json = turned_sheet("", "", "", SPZ_AS_JSON, settings);
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "! Too few players: violas in 2 lines take at least 2 players, and there is 1 (bar 1)."));
+    CU_ASSERT_PTR_NOT_NULL(strstr(json, "\"players_needed\": 2"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(json, "\"players_there\": 1"));
+    free(text);
+    free(json);
+    spz_settings_free(settings);
+}
+
+static void the_boxes_count_the_stands_of_each_orchestra(void)
+{
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
+                                   "Violin I (orchestra 1):  c5 r:h. | R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
+                                   "Violin II (orchestra 1): c4:w | c4 | c4 | c4 | c4 | c4 | c4 | c4\n"
+                                   "Violin I (orchestra 2):  R*3 | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+                                   "Violin II (orchestra 2): c4:w | c4 | c4 | c4 | c4 | c4 | c4 | c4\n");
+    char *html = sheet(&music, SPZ_AS_HTML, NULL);
+    CU_ASSERT_EQUAL(spz_sections_group(first_movement(&music).sections, 0)->orchestra, 1);
+    CU_ASSERT_PTR_NOT_NULL(strstr(html, "7 chairs and 4 stands")); /* of 14 first violins */
+    CU_ASSERT_PTR_NULL(strstr(html, "14 chairs"));
+    free(html);
+    sheet_music_end(&music);
 }
 
 static const char *pass_of(const spz_movement *movement, size_t bar)
@@ -241,7 +323,7 @@ static void when_memory_ends_there_is_no_sheet(void)
 /* One request alone is refused: no sheet, or the whole one. */
 static void a_sheet_hides_no_shortage_of_memory(void)
 {
-    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_HTML};
+    static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML};
     SheetMusic music = sheet_music(dialogue);
     const spz_reading *readings[] = {music.reading};
     for (size_t i = 0; i < COUNT(formats); i++) {
@@ -272,6 +354,10 @@ void suite_parts(void)
         STATEMENT(what_cannot_be_printed_is_refused),
         STATEMENT(desks_of_a_division_are_named_line_by_line),
         STATEMENT(a_division_ends_with_unis_unless_the_score_says_so),
+        STATEMENT(a_page_that_is_turned_in_a_division_is_open_to_dispute),
+        STATEMENT(by_desk_no_line_is_missing_while_a_page_is_turned),
+        STATEMENT(too_few_players_are_a_warning_with_both_numbers),
+        STATEMENT(the_boxes_count_the_stands_of_each_orchestra),
         STATEMENT(a_repeated_bar_says_which_time_is_meant),
         STATEMENT(a_player_in_a_chain_is_told_of_both_neighbours),
         STATEMENT(who_enters_together_leads_together),
