@@ -10,9 +10,9 @@
 #include <string.h>
 
 enum { PIECE_BARS = 36, PIECE_ROW_BARS = 130, SYSTEM_BARS = 64, PIECES_MOST = 64 };
-static const double head = 42, foot = 20, lane_gap = 3, lanes_most = 158; /* pixels */
+static const double letters_line = 25, label_line = 13, foot = 20, lane_gap = 3, lanes_most = 158; /* pixels */
 static const double wide = 1180, narrow = 300, between = 580; /* pixels that the bars have on a wide and on a narrow page, and at the least between them */
-static const double letter_size = 8, names_wide = 60;
+static const double letter_size = 8, number_letter = 7, names_wide = 60;
 
 double strip_x(const StripPiece *piece, Ticks when)
 {
@@ -83,11 +83,10 @@ static void all_lanes(const ScoreView *view, StripLanes *lanes)
         add_lane(lanes, (spz_players)1 << i, group->about.section, height, view_name(view, group, name));
         lanes->lanes[lanes->count - 1].group = group;
     }
-    place_lanes(lanes, head, lanes_most);
 }
 
 /* First violins, second violins, all others. */
-static void three_rows(const ScoreView *view, StripLanes *lanes, double top, double height)
+static void three_rows(const ScoreView *view, StripLanes *lanes, double height)
 {
     spz_players firsts = 0, seconds = 0, others = SPZ_WIND_PLAYERS;
     *lanes = (StripLanes){.rows = true};
@@ -99,7 +98,6 @@ static void three_rows(const ScoreView *view, StripLanes *lanes, double top, dou
     add_lane(lanes, firsts, SPZ_VN1, height, words_body(view->language, &(spz_group){.section = SPZ_VN1}, name));
     add_lane(lanes, seconds, SPZ_VN2, height, words_body(view->language, &(spz_group){.section = SPZ_VN2}, name));
     add_lane(lanes, others, SPZ_NO_SECTION, height, phrase_text(view->language, PHRASE_STRIP_OTHERS));
-    place_lanes(lanes, top, 3 * height);
 }
 
 /* The letter nearest to where an even cut would fall; that place where none is near. */
@@ -200,7 +198,7 @@ static void draw_bars(const StripPiece *piece)
         if (!counted && piece->pixels < 7)
             continue;
         upright(html, counted ? "tick five" : "tick", x, lanes->lanes[0].top, lanes->bottom + (counted ? 4 : 0));
-        if (counted)
+        if (counted && (double)(piece->end - bar) * piece->pixels > 4 + number_letter * (double)strlen(number))
             strip_label(html, "number", x, 2, lanes->bottom + 15, number);
     }
 }
@@ -319,8 +317,21 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
     html_line_end(html);
 }
 
+/* Over the lanes: letters and tempo words, and as many lines of bars as any of the pieces needs. */
+static double head_of(StripPiece *piece, const size_t *starts, size_t count)
+{
+    int most = 1;
+    for (size_t i = 0; i < count; i++) {
+        piece->first = starts[i];
+        piece->end = starts[i + 1];
+        int lines = strip_place_labels(piece);
+        most = lines > most ? lines : most;
+    }
+    return letters_line + label_line * most + 4;
+}
+
 /* Pieces side by side where there is room, else one under the other. */
-static void draw_row(StripPiece *piece, const size_t *starts, size_t count)
+static void draw_row(StripPiece *piece, StripLanes *lanes, const size_t *starts, size_t count)
 {
     Html *html = piece->view->html;
     size_t longest = 1;
@@ -329,69 +340,88 @@ static void draw_row(StripPiece *piece, const size_t *starts, size_t count)
     double beside = wide / (double)(starts[count] - starts[0]), under = narrow / (double)longest;
     piece->pixels = fmin(beside, under);
     piece->tight = between / (double)(starts[count] - starts[0]);
+    StripPiece closest = *piece; /* bars are written so that they have room on every page */
+    closest.pixels = fmin(piece->pixels, piece->tight);
+    place_lanes(lanes, head_of(&closest, starts, count), lanes_most);
     html_open_class(html, "div", "strip");
     for (size_t i = 0; i < count; i++) {
         piece->first = starts[i];
-        piece->end = starts[i + 1];
+        piece->end = closest.end = starts[i + 1];
+        closest.first = starts[i];
+        strip_place_labels(&closest);
         draw_piece(piece, i == 0, names_width(piece->lanes), longest);
     }
     html_close(html);
 }
 
+typedef struct Shown {
+    size_t *passages, count;
+    StripLabel *labels;
+} Shown;
+
 /* What is to be drawn: by strength and kind where `all` is asked for, else what is clear, and what the verdict cites. */
-static size_t *choose(const ScoreView *view, bool all, size_t *count)
+static Shown choose(const ScoreView *view, bool all)
 {
-    size_t *shown = memory_resize(NULL, spz_findings_count(view->findings) + 1, sizeof *shown);
-    *count = 0;
-    for (size_t i = 0; shown && i < spz_findings_count(view->findings); i++) {
+    size_t most = spz_findings_count(view->findings);
+    Shown shown = {.passages = memory_resize(NULL, most + 1, sizeof *shown.passages), .labels = memory_resize(NULL, most + 1, sizeof *shown.labels)};
+    bool room = shown.passages && shown.labels;
+    for (size_t i = 0; room && i < most; i++) {
         const spz_passage *passage = spz_findings_at(view->findings, i);
         bool clear = view_strength(passage) > 0 && passage->kind != SPZ_COUPLING;
         if (view_shows(view, i) && (all || clear || (view_cites(view, i) && passage->kind != SPZ_COUPLING)))
-            shown[(*count)++] = i;
+            shown.passages[shown.count++] = i;
     }
-    view->html->failed = view->html->failed || !shown;
+    view->html->failed = view->html->failed || !room;
     return shown;
+}
+
+static void release(Shown *shown)
+{
+    memory_free(shown->passages);
+    memory_free(shown->labels);
 }
 
 void strip_whole(const ScoreView *view, const size_t *named, size_t named_count)
 {
-    size_t starts[PIECES_MOST + 1], count;
+    size_t starts[PIECES_MOST + 1];
     StripLanes lanes;
     bool rows = view->movement->bar_count > STRIP_LANES_MOST;
     if (view->movement->bar_count == 0)
         return;
-    size_t *shown = choose(view, !rows, &count);
+    Shown shown = choose(view, !rows);
     if (rows)
-        three_rows(view, &lanes, head, 26);
+        three_rows(view, &lanes, 26);
     else
         all_lanes(view, &lanes);
-    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown, .shown_count = shown ? count : 0, .named = named, .named_count = named_count, .all_named = !rows};
-    draw_row(&piece, starts, cut(view, rows ? PIECE_ROW_BARS : PIECE_BARS, starts));
-    memory_free(shown);
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown.passages, .labels = shown.labels, .shown_count = shown.count, .named = named, .named_count = named_count, .all_named = !rows};
+    draw_row(&piece, &lanes, starts, cut(view, rows ? PIECE_ROW_BARS : PIECE_BARS, starts));
+    release(&shown);
 }
 
 void strip_systems(const ScoreView *view)
 {
-    size_t starts[PIECES_MOST + 1], count;
+    size_t starts[PIECES_MOST + 1];
     StripLanes lanes;
     if (view->movement->bar_count == 0)
         return;
-    size_t *shown = choose(view, true, &count), pieces = cut(view, SYSTEM_BARS / 2, starts);
-    all_lanes(view, &lanes);
-    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown, .shown_count = shown ? count : 0, .all_named = true};
-    for (size_t i = 0; i < pieces; i += 2)
-        draw_row(&piece, starts + i, pieces - i < 2 ? 1 : 2);
-    memory_free(shown);
+    Shown shown = choose(view, true);
+    size_t pieces = cut(view, SYSTEM_BARS / 2, starts);
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown.passages, .labels = shown.labels, .shown_count = shown.count, .all_named = true};
+    for (size_t i = 0; i < pieces; i += 2) {
+        all_lanes(view, &lanes);
+        draw_row(&piece, &lanes, starts + i, pieces - i < 2 ? 1 : 2);
+    }
+    release(&shown);
 }
 
 void strip_thumb(const ScoreView *view, const char *label)
 {
-    size_t count;
     StripLanes lanes;
     Html *html = view->html;
-    size_t *shown = choose(view, false, &count);
-    three_rows(view, &lanes, 0, 8);
-    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown, .shown_count = shown ? count : 0, .end = view->movement->bar_count, .thumb = true};
+    Shown shown = choose(view, false);
+    three_rows(view, &lanes, 8);
+    place_lanes(&lanes, 0, 3 * 8);
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown.passages, .shown_count = shown.count, .end = view->movement->bar_count, .thumb = true};
     html_open_class(html, "svg", "thumb");
     html_put_number(html, "height", lanes.bottom + 5, 0);
     html_put(html, "role", "img");
@@ -400,7 +430,7 @@ void strip_thumb(const ScoreView *view, const char *label)
     if (piece.end > 0)
         strip_marks(&piece);
     html_close(html);
-    memory_free(shown);
+    release(&shown);
 }
 
 static void open_sample(const ScoreView *view, const char *class)

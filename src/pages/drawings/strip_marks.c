@@ -4,8 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { RANGE_LINE = 35 };
-static const double range_letter = 7, least_block = 0.0012; /* pixels; share of the piece */
+static const double least_block = 0.0012; /* share of the piece */
 
 /* Pitch within its lane: the range of the lane's group from top to bottom. */
 typedef struct Range {
@@ -248,14 +247,6 @@ static void lost(const StripPiece *piece, const spz_passage *passage)
     html_close_void(html);
 }
 
-static bool is_named(const StripPiece *piece, size_t passage)
-{
-    for (size_t i = 0; i < piece->named_count; i++)
-        if (piece->named[i] == passage)
-            return true;
-    return false;
-}
-
 /* Which arrangements lose it, by their places; the one that is shown beside the recommended one is 'lost' from the start. */
 static void put_class(const StripPiece *piece, const spz_passage *passage, size_t index)
 {
@@ -297,26 +288,14 @@ static void open_mark(const StripPiece *piece, const spz_passage *passage, size_
     if (piece->thumb)
         return;
     html_put_format(html, "href", "#m%zu-p%zu", piece->view->number, index + 1);
-    if (passage->first < piece->first || !(piece->all_named || is_named(piece, index))) /* the keyboard stops at each once */
+    if (passage->first < piece->first || !(piece->all_named || strip_names(piece, index))) /* the keyboard stops at each once */
         html_put(html, "tabindex", "-1");
     name_mark(piece, passage);
 }
 
-/* The range of bars over the lanes, where it doesn't run into the one before. */
-static void range(const StripPiece *piece, const spz_passage *passage, size_t index, StripRoom *room)
+static void draw_mark(const StripPiece *piece, size_t shown)
 {
-    char bars[WORDS_TEXT];
-    bool tight, told = is_named(piece, index) || (piece->all_named && passage->kind != SPZ_COUPLING && view_strength(passage) > 0);
-    double x = strip_x(piece, passage->onset);
-    if (piece->thumb || !told || passage->first < piece->first)
-        return;
-    words_bars(piece->view->language, passage, bars);
-    if (strip_room(piece, room, x * (double)(piece->end - piece->first), 6 + range_letter * (double)strlen(bars), &tight))
-        strip_label(piece->view->html, tight && !is_named(piece, index) ? "range tight" : "range", x, 1, RANGE_LINE, bars);
-}
-
-static void draw_mark(const StripPiece *piece, size_t index, StripRoom *room)
-{
+    size_t index = piece->shown[shown];
     const spz_passage *passage = spz_findings_at(piece->view->findings, index);
     open_mark(piece, passage, index);
     lost(piece, passage);
@@ -327,7 +306,8 @@ static void draw_mark(const StripPiece *piece, size_t index, StripRoom *room)
         if (piece->lanes->notes)
             notes_on_blocks(piece, passage);
     }
-    range(piece, passage, index, room);
+    if (!piece->thumb)
+        strip_draw_label(piece, shown);
     html_close(piece->view->html);
     html_line_end(piece->view->html);
 }
@@ -335,12 +315,10 @@ static void draw_mark(const StripPiece *piece, size_t index, StripRoom *room)
 /* Lines lie below blocks. */
 void strip_marks(const StripPiece *piece)
 {
-    for (int antiphony = 0; antiphony < 2; antiphony++) {
-        StripRoom room = {0, 0};
+    for (int antiphony = 0; antiphony < 2; antiphony++)
         for (size_t i = 0; i < piece->shown_count; i++) {
             const spz_passage *passage = spz_findings_at(piece->view->findings, piece->shown[i]);
             if (in_piece(piece, passage) && spz_kind_is_antiphony(passage->kind) == (antiphony == 1))
-                draw_mark(piece, piece->shown[i], &room);
+                draw_mark(piece, i);
         }
-    }
 }

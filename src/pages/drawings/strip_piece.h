@@ -4,7 +4,7 @@
 #include "pages/drawings/strip.h"
 #include "wording/passage_words.h"
 
-enum { STRIP_LANES = 40 };
+enum { STRIP_LANES = 40, STRIP_LABEL_LINES = 4 };
 
 typedef struct StripLane {
     spz_players players;
@@ -21,6 +21,13 @@ typedef struct StripLanes {
     bool notes, rows, dense; /* with a hairline for each note; three rows; so many lanes that they are low */
 } StripLanes;
 
+/* Where the bars of a passage are written over the lanes. */
+typedef struct StripLabel {
+    int line;       /* 0 next to the lanes; -1: not written in this piece */
+    bool brief;     /* the first bar alone */
+    double shift;   /* pixels from the passage's beginning */
+} StripLabel;
+
 typedef struct StripPiece {
     const ScoreView *view;
     const StripLanes *lanes;
@@ -28,6 +35,7 @@ typedef struct StripPiece {
     double pixels;       /* that a bar has on a wide or a narrow page, the less of them; between the two it has `tight` */
     double tight;
     const size_t *shown; /* passages, by their place in the findings */
+    StripLabel *labels;  /* one for each of them */
     size_t shown_count;
     const size_t *named; /* whose bars are written first, and which the keyboard reaches where `all_named` is not set */
     size_t named_count;
@@ -46,6 +54,12 @@ bool strip_room(const StripPiece *piece, StripRoom *room, double bars, double wi
 double strip_x(const StripPiece *piece, Ticks when);
 /* A text that begins `shift` pixels behind x. */
 void strip_label(Html *html, const char *class, double x, double shift, double y, const char *text);
+/* strip_labels.c: finds a place for the bars of every passage that the piece names, on as many lines as it takes: none is left out, none runs into
+ * another. The number of lines. */
+int strip_place_labels(const StripPiece *piece);
+/* Whether it is one of those `named`. */
+bool strip_names(const StripPiece *piece, size_t passage);
+void strip_draw_label(const StripPiece *piece, size_t shown);
 /* strip_marks.c: all notes as hairlines at their pitch; the passages. */
 void strip_notes(const StripPiece *piece);
 void strip_marks(const StripPiece *piece);
