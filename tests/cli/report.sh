@@ -27,7 +27,7 @@ grep -q 'href="season.html"' "$folder/season/index.html" || fault "the index doe
 [ "$(ls "$folder/season" | grep -c '^concert-[0-9]*\.html$')" = "$(sed 1d corpus/season.csv | cut -d, -f1 | sort -u | wc -l)" ] || fault "not a page for each concert"
 grep -q 'href="concert-1.html"' "$folder/season/season.html" || fault "the season does not lead to the pages of its concerts"
 grep -q 'The best single seating for the evening' "$folder/season/concert-1.html" || fault "a concert is not led by its one seating"
-[ "$(grep -c '<tr><th scope="row">' "$folder/season/index.html")" = "$(($(ls "$folder/season" | grep -vc '^concert-') - 2))" ] || fault "the index and the pages of the season differ"
+[ "$(grep -c '<tr><th scope="row"' "$folder/season/index.html")" = "$(($(ls "$folder/season" | grep -vc '^concert-') - 2))" ] || fault "the index and the pages of the season differ"
 run 1 report corpus/season.csv corpus/season.csv -o "$folder/season"
 says "one season at a time"
 

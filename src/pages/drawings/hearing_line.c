@@ -37,11 +37,7 @@ static void dot(Html *html, spz_language language, const spz_plan *plan, spz_sec
     draw_percent(html, "x", share_of(degrees));
     html_put(html, "overflow", "visible");
     put_degrees(html, plan, section, orchestra);
-    html_open_class(html, "circle", "dot");
-    html_put(html, "cx", "0");
-    html_put(html, "cy", "24");
-    html_put(html, "r", "6");
-    html_close_void(html);
+    draw_dot(html, 0, 24, 6);
     html_label(html, "name", 0, section_is_violin(section) ? 13 : section == SPZ_DB ? 59 : 45, words_section_short(language, section));
     html_close(html);
 }
@@ -52,12 +48,7 @@ void hearing_line(Html *html, spz_language language, const spz_plan *plan)
     html_put(html, "height", "64");
     html_put(html, "role", "img");
     html_put(html, "aria-label", phrase_text(language, PHRASE_TWO_HEARING));
-    html_open_class(html, "line", "axis");
-    html_put(html, "x1", "0");
-    html_put(html, "x2", "100%");
-    html_put(html, "y1", "24");
-    html_put(html, "y2", "24");
-    html_close_void(html);
+    draw_across(html, "axis", 0, 1, 24, 24);
     for (int orchestra = 1; orchestra <= (spz_plan_is_double(plan) ? 2 : 1); orchestra++)
         for (int section = SPZ_VN1; section <= SPZ_DB; section++)
             dot(html, language, plan, (spz_section)section, orchestra);

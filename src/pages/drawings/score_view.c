@@ -198,3 +198,22 @@ void draw_percent(Html *html, const char *attribute, double share)
     char text[NUMBER_TEXT];
     html_put_format(html, attribute, "%s%%", number_text_short(100 * share, 3, text));
 }
+
+void draw_across(Html *html, const char *class, double from, double to, double y_from, double y_to)
+{
+    html_open_class(html, "line", class);
+    draw_percent(html, "x1", from);
+    draw_percent(html, "x2", to);
+    html_put_number(html, "y1", y_from, 1);
+    html_put_number(html, "y2", y_to, 1);
+    html_close_void(html);
+}
+
+void draw_dot(Html *html, double at, double y, double radius)
+{
+    html_open_class(html, "circle", "dot");
+    draw_percent(html, "cx", at);
+    html_put_number(html, "cy", y, 1);
+    html_put_number(html, "r", radius, 1);
+    html_close_void(html);
+}

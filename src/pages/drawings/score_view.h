@@ -44,6 +44,10 @@ size_t view_first_heard(const ScoreView *view, size_t passage);
 enum { VIEW_DECISIVE = SPZ_DECISIVE_MOST };
 size_t view_decisive(const ScoreView *view, size_t chosen[VIEW_DECISIVE]);
 
+/* Drawings that grow with the page: across in shares of its width, down in pixels. */
 /* An attribute in hundredths of the width: '12.5%'. */
 void draw_percent(Html *html, const char *attribute, double share);
+/* A straight line between two points. */
+void draw_across(Html *html, const char *class, double from, double to, double y_from, double y_to);
+void draw_dot(Html *html, double at, double y, double radius);
 #endif

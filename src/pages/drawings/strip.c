@@ -166,16 +166,6 @@ static int bar_step(const StripPiece *piece)
     return steps[i];
 }
 
-static void upright(Html *html, const char *class, double x, double from, double to)
-{
-    html_open_class(html, "line", class);
-    draw_percent(html, "x1", x);
-    draw_percent(html, "x2", x);
-    html_put_number(html, "y1", from, 0);
-    html_put_number(html, "y2", to, 0);
-    html_close_void(html);
-}
-
 void strip_label(Html *html, const char *class, double x, double shift, double y, const char *text)
 {
     html_open_class(html, "text", class);
@@ -197,7 +187,7 @@ static void draw_bars(const StripPiece *piece)
         double x = (double)(bar - piece->first) / (double)(piece->end - piece->first);
         if (!counted && piece->pixels < 7)
             continue;
-        upright(html, counted ? "tick five" : "tick", x, lanes->lanes[0].top, lanes->bottom + (counted ? 4 : 0));
+        draw_across(html, counted ? "tick five" : "tick", x, x, lanes->lanes[0].top, lanes->bottom + (counted ? 4 : 0));
         if (counted && (double)(piece->end - bar) * piece->pixels > 4 + number_letter * (double)strlen(number))
             strip_label(html, "number", x, 2, lanes->bottom + 15, number);
     }
@@ -237,7 +227,7 @@ static void draw_letter(const StripPiece *piece, double x, const char *letter, c
 {
     Html *html = piece->view->html;
     double width = letter_width(letter);
-    upright(html, "letter-line", x, 10, piece->lanes->bottom);
+    draw_across(html, "letter-line", x, x, 10, piece->lanes->bottom);
     html_open(html, "svg");
     if (tight)
         html_put(html, "class", "tight");
@@ -431,39 +421,4 @@ void strip_thumb(const ScoreView *view, const char *label)
         strip_marks(&piece);
     html_close(html);
     release(&shown);
-}
-
-static void open_sample(const ScoreView *view, const char *class)
-{
-    Html *html = view->html;
-    html_open(html, "span");
-    html_open(html, "svg");
-    html_put(html, "width", "18");
-    html_put(html, "height", "13");
-    html_put(html, "aria-hidden", "true");
-    html_box(html, class, 1.5, 1.5, 14, 10);
-    html_close(html);
-}
-
-static void sample(const ScoreView *view, const char *class, const char *words)
-{
-    open_sample(view, class);
-    html_words(view->html, words);
-    html_close(view->html);
-}
-
-void strip_key(const ScoreView *view, const char *lost, const char *lost_with)
-{
-    html_open_class(view->html, "p", "key");
-    sample(view, "call", phrase_text(view->language, PHRASE_STRIP_CALLS));
-    sample(view, "answer", phrase_text(view->language, PHRASE_STRIP_ANSWERS));
-    if (*lost) {
-        open_sample(view, "lost-sample");
-        html_open_class(view->html, "span", "lost-words");
-        html_put(view->html, "data-words", lost_with);
-        html_words(view->html, lost);
-        html_close(view->html);
-        html_close(view->html);
-    }
-    html_close(view->html);
 }

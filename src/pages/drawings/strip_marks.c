@@ -2,6 +2,7 @@
 #include "pages/drawings/strip_piece.h"
 #include "support/numbers.h"
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 static const double least_block = 0.0012; /* share of the piece */
@@ -124,16 +125,11 @@ static const StripLane *lane_of(const StripPiece *piece, const spz_entry *entry)
 static void tie(const StripPiece *piece, const spz_entry *call, const spz_entry *answer)
 {
     const StripLane *from = lane_of(piece, call), *to = lane_of(piece, answer);
-    Html *html = piece->view->html;
     if (!from || !to || from == to)
         return;
     bool down = to->top > from->top;
-    html_open_class(html, "line", "tie");
-    draw_percent(html, "x1", strip_x(piece, call->end < answer->onset ? call->end : answer->onset));
-    draw_percent(html, "x2", strip_x(piece, answer->onset));
-    html_put_number(html, "y1", down ? from->top + from->height : from->top, 1);
-    html_put_number(html, "y2", down ? to->top : to->top + to->height, 1);
-    html_close_void(html);
+    Ticks leaves = call->end < answer->onset ? call->end : answer->onset;
+    draw_across(piece->view->html, "tie", strip_x(piece, leaves), strip_x(piece, answer->onset), down ? from->top + from->height : from->top, down ? to->top : to->top + to->height);
 }
 
 /* A side that is told as all the strings is framed over all their lanes; filled are those who have the notes. */
@@ -202,15 +198,10 @@ static void notes_on_blocks(const StripPiece *piece, const spz_passage *passage)
 
 static void level(const StripPiece *piece, const char *kind, const StripLane *lane, double y, const spz_passage *passage)
 {
-    Html *html = piece->view->html;
+    char class[32];
     double from = strip_x(piece, passage->onset);
-    html_open(html, "line");
-    html_put_format(html, "class", "%s %s", kind, lane->class);
-    draw_percent(html, "x1", from);
-    draw_percent(html, "x2", fmax(strip_x(piece, passage->end), from + least_block));
-    html_put_number(html, "y1", y, 1);
-    html_put_number(html, "y2", y, 1);
-    html_close_void(html);
+    snprintf(class, sizeof class, "%s %s", kind, lane->class);
+    draw_across(piece->view->html, class, from, fmax(strip_x(piece, passage->end), from + least_block), y, y);
 }
 
 /* As many lines as the section divides into, three at most; a dotted line under those who move together. */
@@ -239,11 +230,15 @@ static void lost(const StripPiece *piece, const spz_passage *passage)
         }
     if (bottom <= 0)
         return;
-    html_open_class(html, piece->thumb ? "line" : "rect", piece->thumb ? "lost-line" : "lost-frame");
-    draw_percent(html, piece->thumb ? "x1" : "x", from);
-    draw_percent(html, piece->thumb ? "x2" : "width", piece->thumb ? to : to - from);
-    html_put_number(html, piece->thumb ? "y1" : "y", piece->thumb ? piece->lanes->bottom + 3 : top - 2, 1);
-    html_put_number(html, piece->thumb ? "y2" : "height", piece->thumb ? piece->lanes->bottom + 3 : bottom - top + 4, 1);
+    if (piece->thumb) {
+        draw_across(html, "lost-line", from, to, piece->lanes->bottom + 3, piece->lanes->bottom + 3);
+        return;
+    }
+    html_open_class(html, "rect", "lost-frame");
+    draw_percent(html, "x", from);
+    draw_percent(html, "width", to - from);
+    html_put_number(html, "y", top - 2, 1);
+    html_put_number(html, "height", bottom - top + 4, 1);
     html_close_void(html);
 }
 

@@ -26,6 +26,10 @@ static inline Speaker web_speaker(const Web *web)
 /* Headings in order: the movement is h1 where it is alone on its page, h2 among others; `below` levels under that. */
 const char *web_heading(const Web *web, int below);
 
+/* The movement's own title without the work's, and the work's; "" where the title is all there is. */
+const char *web_own_title(const ShownMovement *shown);
+const char *web_work(const ShownMovement *shown);
+
 /* A phrase with its slots as the text of the element that is open; as an attribute of it. */
 void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count);
 void web_put(Html *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count);

@@ -34,8 +34,12 @@ static void index_link(Html *html, const ShownMovement *shown)
     html->failed = html->failed || address.failed;
     html_open(html, "a");
     html_put(html, "href", address.text);
-    html_words(html, shown->title);
+    html_words(html, web_own_title(shown));
     html_close(html);
+    if (*web_work(shown)) {
+        html_words(html, " ");
+        html_element(html, "span", "of-work", web_work(shown));
+    }
     buffer_free(&address);
 }
 
@@ -85,7 +89,9 @@ static void seating_cells(spz_report *report, const ShownMovement *shown)
     html_element(html, "span", NULL, judged ? words_arrangement(language, spz_verdict_ranked(verdict, 0)->name) : words_undecided(language, shown->reading.sections));
     html_close(html);
     open_cell(html, "sure-cell", judged ? spz_verdict_margin(verdict) : -1);
-    html_words(html, judged ? words_confidence(language, spz_verdict_confidence(verdict)) : "-");
+    static const char *const emphasis[] = {[SPZ_OPEN] = "span", [SPZ_LEANING] = "em", [SPZ_FIRM] = "strong"};
+    spz_confidence sure = spz_verdict_confidence(verdict);
+    html_element(html, judged ? emphasis[sure] : "span", NULL, judged ? words_confidence(language, sure) : "-");
     html_close(html);
     spz_plan_free(plan);
 }
@@ -98,6 +104,7 @@ void web_index_row(spz_report *report, const ShownMovement *shown)
     html_open(html, "tr");
     html_open(html, "th");
     html_put(html, "scope", "row");
+    html_put(html, "data-sort", shown->title);
     index_link(html, shown);
     html_close(html);
     html_element(html, "td", "composer-cell", shown->reading.movement->composer);

@@ -100,8 +100,7 @@ static void ways(Html *html, const spz_report_options *options)
     html_line_end(html);
 }
 
-/* The movement's own title without the work's, which stands over it. */
-static const char *own_title(const ShownMovement *shown)
+const char *web_own_title(const ShownMovement *shown)
 {
     const char *work = shown->reading.movement->work, *title = shown->title;
     size_t length = strlen(work);
@@ -109,10 +108,15 @@ static const char *own_title(const ShownMovement *shown)
     return both ? title + length + 2 : title;
 }
 
+const char *web_work(const ShownMovement *shown)
+{
+    return web_own_title(shown) == shown->title ? "" : shown->reading.movement->work;
+}
+
 static void work_line(const Web *web)
 {
     Html *html = web->html;
-    const char *composer = web->movement->composer, *work = own_title(web->shown) == web->shown->title ? "" : web->movement->work;
+    const char *composer = web->movement->composer, *work = web_work(web->shown);
     if (!*composer && !*work)
         return;
     html_open_class(html, "p", "work");
@@ -162,7 +166,7 @@ static void masthead(const Web *web)
     html_open_class(html, "div", "mast");
     html_open(html, "div");
     work_line(web);
-    html_element(html, web_heading(web, 0), "title", own_title(web->shown));
+    html_element(html, web_heading(web, 0), "title", web_own_title(web->shown));
     html_close(html);
     facts(web);
     html_close(html);

@@ -84,7 +84,7 @@ static void one_side(const Web *web, size_t place, Phrase heading)
     html_close(html);
     html_close(html);
     if (plan) {
-        stage_picture(html, language, plan, NULL, STAGE_LITTLE);
+        stage_picture(html, language, plan, web->map, STAGE_LITTLE);
         hearing_line(html, language, plan);
         heard(web, plan);
     } else {

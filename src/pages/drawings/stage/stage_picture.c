@@ -11,7 +11,7 @@
 enum { AREAS_MOST = 24 };
 static const double pi = 3.14159265358979323846;
 /* Units of the drawing. */
-static const double width = 500, string_radius = 204, whole_radius = 318, wind_depth = 26, wind_gap = 6, side_air = 8, below = 118, little_below = 44;
+static const double width = 500, string_radius = 236, whole_radius = 318, wind_depth = 26, wind_gap = 6, side_air = 8, below = 118, little_below = 44;
 static const double row_half = 0.75, gap = 3.5; /* metres, units between two areas */
 
 typedef struct Area {
@@ -26,6 +26,7 @@ typedef struct Picture {
     Html *html;
     spz_language language;
     const spz_plan *plan;
+    const SectionMap *map; /* NULL: every section plays */
     StageSize size;
     Area areas[AREAS_MOST];
     size_t count;
@@ -40,6 +41,15 @@ static bool in_order(const spz_plan *plan, spz_section section)
         if (order.sections[i] == section)
             return true;
     return false;
+}
+
+/* Basses without a part have no place behind the others; all other sections keep theirs, or the half circle would be another. */
+static bool stands_there(const Picture *p, spz_section section)
+{
+    bool plays = !p->map || p->map->group_count == 0;
+    for (size_t i = 0; !plays && i < p->map->group_count; i++)
+        plays = p->map->groups[i].about.section == section;
+    return plays || in_order(p->plan, section);
 }
 
 static Area *area_of(Picture *p, const spz_stage_desk *desk)
@@ -58,6 +68,8 @@ static void gather(Picture *p)
 {
     for (size_t i = 0; i < spz_plan_desks(p->plan); i++) {
         const spz_stage_desk *desk = spz_plan_desk(p->plan, i);
+        if (!stands_there(p, desk->section))
+            continue;
         Area *area = area_of(p, desk);
         double radius = hypot(desk->x, desk->y), angle = atan2(desk->y, desk->x), half = spz_plan_desk_width(p->plan, desk->section) / 2 / radius;
         if (!area)
@@ -164,17 +176,28 @@ static void draw_desks(const Picture *p, const Area *area)
     buffer_free(&path);
 }
 
+/* The players under the name; of those behind the others beside it, where the ring is narrow. */
 static void name_area(const Picture *p, const Area *area)
 {
     char class[40], number[NUMBER_TEXT];
+    const char *name = words_section_short(p->language, area->section);
     double radius = (area->inner + area->outer) / 2 * p->scale, angle = (area->from + area->to) / 2;
     double x = at_x(p, radius, angle), y = at_y(p, radius, angle);
-    bool counts = p->size == STAGE_WHOLE && !area->behind;
+    bool counts = p->size == STAGE_WHOLE;
     snprintf(class, sizeof class, "who %s", view_class(area->section));
-    html_label(p->html, class, x, y + (counts ? 0 : 6), words_section_short(p->language, area->section));
+    html_open_class(p->html, "text", class);
+    html_put_number(p->html, "x", x, 1);
+    html_put_number(p->html, "y", y + (counts && !area->behind ? 0 : 6), 1);
+    html_words(p->html, name);
+    number_text(area->players, 0, number);
+    if (counts && area->behind) {
+        html_words(p->html, " ");
+        html_element(p->html, "tspan", "many", number);
+    }
+    html_close(p->html);
     snprintf(class, sizeof class, "many %s", view_class(area->section));
-    if (counts)
-        html_label(p->html, class, x, y + 17, number_text(area->players, 0, number));
+    if (counts && !area->behind)
+        html_label(p->html, class, x, y + 17, number);
 }
 
 static int winds_of(const SectionMap *map, spz_family out[3])
@@ -261,7 +284,7 @@ static void open_picture(const Picture *p, double height)
 
 void stage_picture(Html *html, spz_language language, const spz_plan *plan, const SectionMap *map, StageSize size)
 {
-    Picture p = {.html = html, .language = language, .plan = plan, .size = size};
+    Picture p = {.html = html, .language = language, .plan = plan, .map = map, .size = size};
     spz_family rows[3];
     int wind_rows = size == STAGE_WHOLE ? winds_of(map, rows) : 0;
     gather(&p);

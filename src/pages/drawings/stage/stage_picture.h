@@ -13,7 +13,7 @@ typedef enum StageSize {
     STAGE_GLYPH   /* areas alone, 52 by 31 */
 } StageSize;
 
-/* `map` tells which winds are there; NULL: none are drawn. */
+/* `map` tells which winds are there, drawn on the whole stage, and whether there are basses; NULL: no winds, all strings. */
 void stage_picture(Html *html, spz_language language, const spz_plan *plan, const SectionMap *map, StageSize size);
 /* A change of seating: the stage as it was, with an arrow to the place of each section that moves; `after`: the stage as it is then, with those that
  * have moved outlined. `moved`: bit s is section s. */
