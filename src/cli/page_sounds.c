@@ -19,20 +19,27 @@ typedef struct Making {
     PageSounds *out;
 } Making;
 
-static int write_seat(const Making *making, const spz_movement_reading *movement, spz_listen_wish *wish, const char *name)
+static int write_seat(const Making *making, const spz_listening *listening, const char *name)
 {
     char path[PATH_SIZE], file[PAGE_SOUND_NAME + 16];
-    spz_listening *listening = NULL;
     spz_document *document = NULL;
-    snprintf(file, sizeof file, "%s-%s", name, spz_seat_name(wish->seat));
+    snprintf(file, sizeof file, "%s-%s", name, spz_seat_name(spz_listening_seat(listening)));
     if (snprintf(path, sizeof path, "%s/%s.js", making->folder, file) >= (int)sizeof path)
         return EXIT_INPUT;
-    spz_status status = spz_listen(movement, making->options->settings, wish, making->sink, &listening);
-    if (!status)
-        status = spz_listening_script(listening, file, making->sink, &document);
+    spz_status status = spz_listening_script(listening, file, making->sink, &document);
     int result = status ? EXIT_INPUT : output_save(document, path);
     spz_document_free(document);
-    spz_listening_free(listening);
+    return result;
+}
+
+static int write_seats(const Making *making, const spz_movement_reading *movement, const spz_listen_wish *wish, const char *name)
+{
+    spz_listening *heard[SEATS];
+    int result = spz_listen_seats(movement, making->options->settings, wish, seats, SEATS, making->sink, heard) ? EXIT_INPUT : EXIT_OK;
+    for (size_t i = 0; i < SEATS && !result; i++)
+        result = write_seat(making, heard[i], name);
+    for (size_t i = 0; i < SEATS; i++)
+        spz_listening_free(heard[i]);
     return result;
 }
 
@@ -43,7 +50,7 @@ static int add_passage(Making *making, size_t index, size_t place)
     const spz_passage *passage = spz_findings_at(movement.findings, place);
     spz_listen_wish wish = {.first = passage->first, .last = passage->last, .engine = sound_place()};
     char *name = out->files[out->count];
-    int result = EXIT_OK, stem = (int)strcspn(making->page, "/");
+    int stem = (int)strcspn(making->page, "/");
     if (out->count == PAGE_SOUNDS_MOST || !listen_wish_seatings(making->reading, index, making->sink, &wish))
         return EXIT_OK;
     if (wish.last - wish.first >= BARS_MOST)
@@ -51,10 +58,7 @@ static int add_passage(Making *making, size_t index, size_t place)
     if (stem > 5 && strcmp(making->page + stem - 5, ".html") == 0)
         stem -= 5;
     snprintf(name, PAGE_SOUND_NAME, "%.*s-m%zu-p%zu", stem < 250 ? stem : 250, making->page, index + 1, place + 1);
-    for (size_t i = 0; i < SEATS && !result; i++) {
-        wish.seat = seats[i];
-        result = write_seat(making, &movement, &wish, name);
-    }
+    int result = write_seats(making, &movement, &wish, name);
     if (!result)
         out->at[out->count++] = (spz_page_sound){index, place, name, {wish.arrangements[0], wish.arrangements[1]}, seats, SEATS,
                                                  spz_movement_bar_number(movement.movement, wish.first), spz_movement_bar_number(movement.movement, wish.last)};

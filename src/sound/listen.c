@@ -63,7 +63,8 @@ typedef struct Rehearsal {
     Cast cast;
     ToneList tones;
     spz_plan *plans[SPZ_LISTEN_VERSIONS];
-    SoundPath *paths[SPZ_LISTEN_VERSIONS];
+    SoundPath *paths[SPZ_SEAT_COUNT][SPZ_LISTEN_VERSIONS];
+    double nearest[SPZ_SEAT_COUNT], farthest[SPZ_SEAT_COUNT]; /* of these: seconds */
 } Rehearsal;
 
 static spz_status say(const spz_sink *sink, spz_status status, const char *text)
@@ -84,21 +85,35 @@ static spz_status seat_players(Rehearsal *rehearsal, const spz_settings *setting
     return status;
 }
 
-/* The ways of sound in one seating; the shortest of them in seconds. */
-static spz_status lay_paths(Rehearsal *rehearsal, int version, double *nearest)
+/* The ways of sound to a seat in one seating. */
+static spz_status lay_paths(Rehearsal *rehearsal, spz_seat seat, int version)
 {
     size_t count = rehearsal->cast.count;
-    Head head = hall_head(&rehearsal->hall, &rehearsal->rules, rehearsal->wish->seat);
+    Head head = hall_head(&rehearsal->hall, &rehearsal->rules, seat);
     Source *sources = memory_zeroed(count + 1, sizeof *sources);
-    SoundPath *paths = rehearsal->paths[version] = memory_zeroed(count * SOUND_PATHS + 1, sizeof *paths);
+    SoundPath *paths = rehearsal->paths[seat][version] = memory_zeroed(count * SOUND_PATHS + 1, sizeof *paths);
     if (sources && paths)
         cast_place(&rehearsal->cast, rehearsal->reading->sections, rehearsal->plans[version], sources);
-    for (size_t i = 0; sources && paths && i < count; i++) {
+    for (size_t i = 0; sources && paths && i < count; i++)
         hall_paths(&rehearsal->hall, &sources[i], &head, &paths[i * SOUND_PATHS]);
-        *nearest = fmin(*nearest, paths[i * SOUND_PATHS].delay);
+    for (size_t i = 0; sources && paths && i < count * SOUND_PATHS; i++) {
+        rehearsal->nearest[seat] = fmin(rehearsal->nearest[seat], paths[i].delay);
+        rehearsal->farthest[seat] = fmax(rehearsal->farthest[seat], paths[i].delay);
     }
     memory_free(sources);
     return sources && paths ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* To every seat, whoever listens: what is heard in one must not hang on the others. */
+static spz_status lay_all_paths(Rehearsal *rehearsal)
+{
+    spz_status status = SPZ_OK;
+    for (int seat = 0; seat < SPZ_SEAT_COUNT; seat++) {
+        rehearsal->nearest[seat] = 1;
+        for (int version = 0; version < SPZ_LISTEN_VERSIONS && !status; version++)
+            status = lay_paths(rehearsal, (spz_seat)seat, version);
+    }
+    return status;
 }
 
 static spz_status write_tones(Rehearsal *rehearsal, const spz_sink *sink)
@@ -125,20 +140,30 @@ static double end_of(const ToneList *tones)
     return end + after_last;
 }
 
+static void take_seats(const Rehearsal *rehearsal, const spz_seat *seats, size_t count, Performance *out)
+{
+    out->seat_count = count;
+    for (size_t i = 0; i < count; i++) {
+        SoundPath *const *paths = rehearsal->paths[seats[i]];
+        out->seats[i] = (SoundSeat){{paths[0], paths[1]}, hall_tail(&rehearsal->hall, rehearsal->nearest[seats[i]])};
+    }
+    for (int seat = 0; seat < SPZ_SEAT_COUNT; seat++)
+        out->reach = fmax(out->reach, rehearsal->farthest[seat] - rehearsal->nearest[seat]);
+}
+
 static spz_status prepare(Rehearsal *rehearsal, const spz_settings *settings, const spz_sink *sink, Performance *out)
 {
-    double nearest = 1;
     spz_status status = seat_players(rehearsal, settings, sink);
     if (!status)
         status = write_tones(rehearsal, sink);
-    for (int i = 0; i < SPZ_LISTEN_VERSIONS && !status; i++)
-        status = lay_paths(rehearsal, i, &nearest);
+    if (!status)
+        status = lay_all_paths(rehearsal);
     if (status)
         return status;
     const spz_listen_wish *wish = rehearsal->wish;
     *out = (Performance){.tones = rehearsal->tones.at, .tone_count = rehearsal->tones.count, .members = rehearsal->cast.count, .seconds = end_of(&rehearsal->tones),
-                         .paths = {rehearsal->paths[0], rehearsal->paths[1]}, .tail = hall_tail(&rehearsal->hall, nearest), .loudspeakers = wish->loudspeakers,
-                         .font = wish->font ? wish->font : engine_font(), .ears = wish->ears ? wish->ears : engine_ears(), .loudness = usual_loudness};
+                         .loudspeakers = wish->loudspeakers, .font = wish->font ? wish->font : engine_font(), .ears = wish->ears ? wish->ears : engine_ears(),
+                         .loudness = usual_loudness};
     if (!out->font)
         return say(sink, SPZ_CANNOT_OPEN, "no SoundFont is installed to play from; on Debian: apt install timgm6mb-soundfont; or name one with --sounds");
     if (!out->ears && !wish->loudspeakers)
@@ -150,7 +175,8 @@ static void rehearsal_free(Rehearsal *rehearsal)
 {
     for (int i = 0; i < SPZ_LISTEN_VERSIONS; i++) {
         spz_plan_free(rehearsal->plans[i]);
-        memory_free(rehearsal->paths[i]);
+        for (int seat = 0; seat < SPZ_SEAT_COUNT; seat++)
+            memory_free(rehearsal->paths[seat][i]);
     }
     array_free(&rehearsal->tones);
     array_free(&rehearsal->cast);
@@ -162,7 +188,6 @@ static spz_status tell(spz_listening *listening, const Rehearsal *rehearsal)
     const Movement *movement = rehearsal->reading->movement;
     bool whole = true;
     listening->sources = rehearsal->cast.count;
-    listening->seat = wish->seat;
     listening->loudspeakers = wish->loudspeakers;
     for (int i = 0; i < 2; i++) {
         listening->bars[i] = arena_string(&listening->arena, movement->bars[i ? wish->last : wish->first].number);
@@ -172,39 +197,77 @@ static spz_status tell(spz_listening *listening, const Rehearsal *rehearsal)
     return whole ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-spz_status spz_listen(const spz_movement_reading *reading, const spz_settings *settings, const spz_listen_wish *wish, const spz_sink *sink,
-                      spz_listening **out)
+/* Plays it for all seats, and hands what is heard in each to its listening. */
+static spz_status play(const Rehearsal *rehearsal, const SoundEngine *engine, const Performance *performance, const spz_sink *sink, spz_listening **out)
+{
+    Heard heard[SPZ_SEAT_COUNT] = {{{NULL}, 0, {0}, {0}, {0}}};
+    spz_status status = engine->perform(performance, sink, heard);
+    for (size_t i = 0; i < performance->seat_count; i++) {
+        out[i]->engine = engine;
+        out[i]->heard = heard[i];
+        if (!status)
+            status = tell(out[i], rehearsal);
+    }
+    return status;
+}
+
+static spz_status open_listenings(const spz_seat *seats, size_t count, spz_listening **out)
+{
+    for (size_t i = 0; i < count; i++) {
+        out[i] = memory_zeroed(1, sizeof *out[i]);
+        if (!out[i])
+            return SPZ_NO_MEMORY;
+        out[i]->seat = seats[i];
+    }
+    return SPZ_OK;
+}
+
+static spz_status listen_in(const spz_movement_reading *reading, const spz_settings *house, const spz_listen_wish *wish, const spz_seat *seats, size_t count, const spz_sink *sink,
+                            spz_listening **out)
 {
     Rehearsal rehearsal = {.reading = reading, .wish = wish};
     Performance performance;
     const SoundEngine *engine;
-    spz_settings *defaults = NULL;
-    spz_listening *listening = NULL;
-    *out = NULL;
     spz_status status = engine_open(wish->engine, sink, &engine);
-    if (!status && !settings)
-        status = spz_settings_new(&defaults);
-    const spz_settings *house = settings ? settings : defaults;
     if (!status) {
         rules_read(house, &rehearsal.rules);
         hall_read(house, &rehearsal.rules, &rehearsal.hall);
         status = prepare(&rehearsal, house, sink, &performance);
     }
     if (!status) {
-        listening = memory_zeroed(1, sizeof *listening);
-        status = listening ? engine->perform(&performance, sink, &listening->heard) : SPZ_NO_MEMORY;
-    }
-    if (!status) {
-        listening->engine = engine;
-        status = tell(listening, &rehearsal);
+        take_seats(&rehearsal, seats, count, &performance);
+        status = open_listenings(seats, count, out);
     }
     if (!status)
-        *out = listening;
-    else
-        spz_listening_free(listening);
+        status = play(&rehearsal, engine, &performance, sink, out);
     rehearsal_free(&rehearsal);
+    return status;
+}
+
+spz_status spz_listen_seats(const spz_movement_reading *reading, const spz_settings *settings, const spz_listen_wish *wish, const spz_seat *seats, size_t count,
+                            const spz_sink *sink, spz_listening **out)
+{
+    spz_settings *defaults = NULL;
+    for (size_t i = 0; i < count; i++)
+        out[i] = NULL;
+    bool known = count > 0 && count <= SPZ_SEAT_COUNT;
+    for (size_t i = 0; known && i < count; i++)
+        known = (unsigned)seats[i] < SPZ_SEAT_COUNT;
+    spz_status status = !known ? SPZ_BAD_ARGUMENT : settings ? SPZ_OK : spz_settings_new(&defaults);
+    if (!status)
+        status = listen_in(reading, settings ? settings : defaults, wish, seats, count, sink, out);
+    for (size_t i = 0; status && i < count; i++) {
+        spz_listening_free(out[i]);
+        out[i] = NULL;
+    }
     spz_settings_free(defaults);
     return status;
+}
+
+spz_status spz_listen(const spz_movement_reading *reading, const spz_settings *settings, const spz_listen_wish *wish, const spz_sink *sink,
+                      spz_listening **out)
+{
+    return spz_listen_seats(reading, settings, wish, &wish->seat, 1, sink, out);
 }
 
 void spz_listening_free(spz_listening *listening)

@@ -33,12 +33,20 @@ typedef struct SoundTail {
     double energy;  /* of the whole decay from the moment of the sound on; 1 is the direct sound's from ten metres */
 } SoundTail;
 
+/* Somebody who listens. */
+typedef struct SoundSeat {
+    const SoundPath *paths[SOUND_VERSIONS]; /* members times SOUND_PATHS of each version; a gain of 0 is no path */
+    SoundTail tail;
+} SoundSeat;
+
 typedef struct Performance {
     const SoundTone *tones; /* by onset */
     size_t tone_count, members;
     double seconds;         /* up to the end of the last tone */
-    const SoundPath *paths[SOUND_VERSIONS]; /* members times SOUND_PATHS of each version; a gain of 0 is no path */
-    SoundTail tail;
+    SoundSeat seats[SPZ_SEAT_COUNT]; /* every instrument is played once for all of them */
+    size_t seat_count;
+    double reach;           /* seconds: by how much the longest way may be longer than the shortest, in whatever seat of the hall. What is heard in one seat does not hang on
+                             * which others are listened from */
     bool loudspeakers;
     const char *font, *ears; /* files */
     double loudness;         /* LUFS asked for */
@@ -54,10 +62,10 @@ typedef struct Heard {
 /* What a library of sound hands out under the name `spezzato_sound_engine`. */
 typedef struct SoundEngine {
     unsigned edition; /* SOUND_EDITION of the program that built it */
-    spz_status (*perform)(const Performance *performance, const spz_sink *sink, Heard *out);
+    spz_status (*perform)(const Performance *performance, const spz_sink *sink, Heard *out); /* `out`: one for each seat */
     spz_status (*encode)(const float *frames, size_t count, spz_sound_form form, const spz_sink *sink, char **bytes, size_t *size);
     bool (*writes)(spz_sound_form form); /* whether libsndfile, as it is installed, can */
 } SoundEngine;
-#define SOUND_EDITION 1u
+#define SOUND_EDITION 2u
 #define SOUND_ENGINE_NAME "spezzato_sound_engine"
 #endif

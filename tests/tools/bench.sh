@@ -85,3 +85,10 @@ if heard=$("$build/spezzato" listen corpus/brelisk-balconies-1.musicxml --bars 2
 else
     echo "  not measured: $heard" | head -n 1
 fi
+echo "The same for the page: report --listen of that movement, its decisive passages from four seats each, against listen for one of them from one seat:"
+if heard=$("$build/spezzato" report corpus/brelisk-balconies-1.musicxml --listen --engraver none -o "$folder/audible" 2>&1); then
+    "$folder/measure" 1 "$build/spezzato" report corpus/brelisk-balconies-1.musicxml --listen --engraver none -o "$folder/audible" --against "$build/spezzato" listen corpus/brelisk-balconies-1.musicxml -o "$folder/heard" |
+        awk -v files="$(ls "$folder/audible" | grep -c '\.js$')" '{ printf "  CPU %.1f s for %d sounds in both seatings (%.2f s each; one by itself %.2f s); memory %.0f MB\n", $1 / 1000, files, $1 / 1000 / files, $4 / 1000, $3 / 1024 }'
+else
+    echo "  not measured: $heard" | head -n 1
+fi

@@ -100,11 +100,8 @@ void ears_add(Ears *ears, const SoundPath *path, double offset, float *left, flo
     add_delayed(ears->right, taps, frames + ears->delays[1] * SOUND_RATE, path->gain, right, length);
 }
 
-size_t ears_length(const Ears *ears, const SoundPath *paths, size_t count, double offset)
+size_t ears_length(const Ears *ears, double reach)
 {
     const double ear_delay = 0.002;
-    double longest = 0;
-    for (size_t i = 0; i < count; i++)
-        longest = fmax(longest, paths[i].delay - offset);
-    return (size_t)((longest + ear_delay) * SOUND_RATE) + (size_t)ears->taps + SHELF_TAPS + 2 * SINC_TAPS;
+    return (size_t)((reach + ear_delay) * SOUND_RATE) + (size_t)ears->taps + SHELF_TAPS + 2 * SINC_TAPS;
 }

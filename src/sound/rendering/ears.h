@@ -20,6 +20,6 @@ void ears_turn(Ears *ears, double front, double left, double up);
 
 /* Adds a path to a pair of responses of `length` frames, `offset` seconds taken off its delay. */
 void ears_add(Ears *ears, const SoundPath *path, double offset, float *left, float *right, size_t length);
-/* Frames that the longest of these paths needs, so shortened. */
-size_t ears_length(const Ears *ears, const SoundPath *paths, size_t count, double offset);
+/* Frames that a path needs which comes so many seconds after the first. */
+size_t ears_length(const Ears *ears, double reach);
 #endif

@@ -13,8 +13,7 @@ typedef struct Concert {
     Synth *synth;
     float *blocks; /* of all members */
     float *bus;    /* all members together: what reverberates */
-    float *tail[2];
-    size_t tail_frames, bus_frames;
+    size_t bus_frames;
 } Concert;
 
 static spz_status concert_open(Concert *concert, const Performance *performance, const spz_sink *sink)
@@ -23,8 +22,6 @@ static spz_status concert_open(Concert *concert, const Performance *performance,
     spz_status status = ears_open(performance, sink, &concert->ears);
     if (!status)
         status = auditorium_open(&concert->auditorium, performance, &concert->ears);
-    if (!status)
-        status = tail_make(&concert->ears, &performance->tail, concert->auditorium.offset, concert->tail, &concert->tail_frames);
     if (!status)
         status = synth_open(performance, sink, &concert->synth);
     if (status)
@@ -43,10 +40,18 @@ static void concert_close(Concert *concert)
     ears_close(&concert->ears);
     memory_free(concert->blocks);
     memory_free(concert->bus);
-    memory_free(concert->tail[0]);
-    memory_free(concert->tail[1]);
 }
 
+/* Room for what is heard in a seat: zeroed. */
+static spz_status heard_open(const Performance *performance, const SoundTail *tail, Heard *out)
+{
+    out->count = (size_t)((performance->seconds + tail->seconds) * SOUND_RATE);
+    for (int i = 0; i < SOUND_VERSIONS; i++)
+        out->frames[i] = memory_zeroed(2 * out->count, sizeof *out->frames[i]);
+    return out->frames[0] && out->frames[SOUND_VERSIONS - 1] ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+/* Every instrument is played once, whoever listens. */
 static void play_all(Concert *concert, Heard *out)
 {
     size_t block = concert->auditorium.block;
@@ -55,18 +60,23 @@ static void play_all(Concert *concert, Heard *out)
         for (size_t member = 0; member < concert->performance->members; member++)
             for (size_t i = 0; i < block; i++)
                 concert->bus[at + i] += concert->blocks[member * block + i];
-        auditorium_hear(&concert->auditorium, concert->blocks, at, out->count, out->frames);
+        auditorium_hear(&concert->auditorium, concert->blocks, at, out);
     }
 }
 
-/* What reverberates is alike in both seatings: the hall gets the same sound. */
-static spz_status reverberate(Concert *concert, Heard *out)
+/* What reverberates in a seat is alike in both seatings: the hall gets the same sound. */
+static spz_status reverberate(Concert *concert, size_t seat, Heard *out)
 {
-    float *tail = memory_zeroed(2 * out->count, sizeof *tail);
-    spz_status status = tail ? tail_add(concert->bus, concert->bus_frames, concert->tail, concert->tail_frames, tail, out->count) : SPZ_NO_MEMORY;
+    float *tail = memory_zeroed(2 * out->count, sizeof *tail), *response[2] = {NULL, NULL};
+    size_t frames;
+    spz_status status = tail ? tail_make(&concert->ears, &concert->performance->seats[seat].tail, concert->auditorium.at[seat].offset, response, &frames) : SPZ_NO_MEMORY;
+    if (!status)
+        status = tail_add(concert->bus, concert->bus_frames, response, frames, tail, out->count);
     for (int version = 0; version < SOUND_VERSIONS && !status; version++)
         for (size_t i = 0; i < 2 * out->count; i++)
             out->frames[version][i] += tail[i];
+    memory_free(response[0]);
+    memory_free(response[1]);
     memory_free(tail);
     return status;
 }
@@ -74,20 +84,18 @@ static spz_status reverberate(Concert *concert, Heard *out)
 static spz_status perform(const Performance *performance, const spz_sink *sink, Heard *out)
 {
     Concert concert;
-    *out = (Heard){0};
+    for (size_t seat = 0; seat < performance->seat_count; seat++)
+        out[seat] = (Heard){0};
     spz_status status = concert_open(&concert, performance, sink);
-    if (!status) {
-        out->count = (size_t)((performance->seconds + performance->tail.seconds) * SOUND_RATE);
-        for (int i = 0; i < SOUND_VERSIONS; i++)
-            out->frames[i] = memory_zeroed(2 * out->count, sizeof *out->frames[i]);
-        status = out->frames[0] && out->frames[SOUND_VERSIONS - 1] ? SPZ_OK : SPZ_NO_MEMORY;
-    }
-    if (!status) {
-        play_all(&concert, out);
-        status = reverberate(&concert, out);
-    }
+    for (size_t seat = 0; seat < performance->seat_count && !status; seat++)
+        status = heard_open(performance, &performance->seats[seat].tail, &out[seat]);
     if (!status)
-        status = loudness_match(out, performance->loudness);
+        play_all(&concert, out);
+    for (size_t seat = 0; seat < performance->seat_count && !status; seat++) {
+        status = reverberate(&concert, seat, &out[seat]);
+        if (!status)
+            status = loudness_match(&out[seat], performance->loudness);
+    }
     concert_close(&concert);
     return status;
 }

@@ -254,6 +254,38 @@ static void a_hall_narrows_the_difference_and_keeps_its_sides(void)
     visit_end(&hall);
 }
 
+/* Whoever listens from several seats at once hears, sample for sample, what each of them hears alone. */
+static void several_seats_hear_what_each_would_alone(void)
+{
+    static const spz_seat seats[] = {SPZ_SEAT_PODIUM, SPZ_SEAT_LEFT, SPZ_SEAT_MIDDLE};
+    spz_listening *together[3], *alone;
+    if (!all_here())
+        return;
+    Visit hall = visit("0", 0, false);
+    spz_movement_reading movement = spz_reading_at(hall.reading, 0);
+    spz_listen_wish wish = {.first = 28, .last = 29, .arrangements = {seatings[0], seatings[1]}, .engine = SPEZZATO_SOUND};
+    CU_ASSERT_EQUAL_FATAL(spz_listen_seats(&movement, hall.settings, &wish, seats, 3, NULL, together), SPZ_OK);
+    for (int i = 0; i < 3; i++) {
+        wish.seat = seats[i];
+        CU_ASSERT_EQUAL_FATAL(spz_listen(&movement, hall.settings, &wish, NULL, &alone), SPZ_OK);
+        CU_ASSERT_EQUAL(spz_listening_seat(together[i]), seats[i]);
+        for (size_t version = 0; version < 2; version++) {
+            size_t count, own_count;
+            const float *samples = spz_listening_samples(together[i], version, &count), *own = spz_listening_samples(alone, version, &own_count);
+            CU_ASSERT_EQUAL_FATAL(count, own_count);
+            CU_ASSERT(memcmp(samples, own, 2 * count * sizeof *own) == 0);
+        }
+        spz_listening_free(alone);
+    }
+    size_t count;
+    const float *first = spz_listening_samples(together[0], 0, &count), *other = spz_listening_samples(together[1], 0, &count);
+    CU_ASSERT(memcmp(first, other, count * sizeof *first) != 0);
+    for (int i = 0; i < 3; i++)
+        spz_listening_free(together[i]);
+    CU_ASSERT_EQUAL(spz_listen_seats(&movement, hall.settings, &wish, seats, 0, NULL, together), SPZ_BAD_ARGUMENT);
+    visit_end(&hall);
+}
+
 static void what_plays_too_long_or_nothing_is_refused_in_one_line(void)
 {
     spz_listen_wish wish = {.first = 0, .last = 0, .arrangements = {seatings[0], seatings[1]}, .engine = "nowhere/spezzato-sound.so"};
@@ -275,6 +307,7 @@ static const struct Statement statements[] = {
     STATEMENT(both_versions_are_equally_loud_and_none_is_clipped),
     STATEMENT(the_seatings_differ_at_the_ears_as_much_as_the_angles_say),
     STATEMENT(a_hall_narrows_the_difference_and_keeps_its_sides),
+    STATEMENT(several_seats_hear_what_each_would_alone),
     STATEMENT(what_plays_too_long_or_nothing_is_refused_in_one_line),
 #else
     STATEMENT(rooms_need_the_library_of_sound),
