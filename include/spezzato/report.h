@@ -35,6 +35,14 @@ typedef struct spz_page_sound {
     const char *first_bar, *last_bar; /* what is heard of it */
 } spz_page_sound;
 
+/* Names for the pages of many score files in one folder, no two alike whatever their capitals: 'symphony-1.html' for 'scores/symphony-1.mxl'. Where
+ * several would be called the same, their folders tell them apart ('autumn-score.html', 'spring-score.html'), else a number; so does it where a name is one of
+ * `taken`. */
+typedef struct spz_page_names spz_page_names;
+SPZ_API spz_status spz_page_names_make(const char *const *paths, size_t count, const char *const *taken, size_t taken_count, spz_page_names **out);
+SPZ_API const char *spz_page_names_of(const spz_page_names *names, const char *path); /* NULL: a path that is not among them */
+SPZ_API void spz_page_names_free(spz_page_names *names);
+
 /* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
 typedef struct spz_report_options {
     bool brief;      /* movements as text or HTML: one line each instead of a page; in HTML it leads to the page (spz_report_page_name) */
@@ -58,9 +66,10 @@ typedef struct spz_report_options {
     const char *overview, *before, *after;
     const spz_page_sound *sounds; /* pages as HTML: passages with a player. Borrowed likewise */
     size_t sound_count;
+    const spz_page_names *pages; /* overview as HTML: names of the pages that it leads to; NULL: spz_report_page_name. Borrowed likewise */
 } spz_report_options;
 #define SPZ_REPORT_USUAL \
-    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL, NULL, 0 })
+    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL, NULL, 0, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */
@@ -90,15 +99,15 @@ SPZ_API spz_status spz_report_add(spz_report *report, const spz_reading *reading
  * borrowed until the report is closed. */
 SPZ_API void spz_report_set_work(spz_report *report, const spz_verdict *work);
 /* A page of its own for such a verdict: the stage, what each movement says by itself and gives up, in playing order, in bars and minutes too. It leads
- * to index.html, and each movement to the page of its score (spz_report_page_name of `files`, a path for each movement; NULL: it doesn't). `settings`:
+ * to index.html, and each movement to the page of its score (`pages`: their names, one for each movement; NULL: it doesn't). `settings`:
  * the stage to draw on; NULL: the usual. SPZ_AS_HTML. */
-SPZ_API spz_status spz_report_work(const spz_verdict *work, const char *const *files, const spz_settings *settings, spz_language language, spz_format format,
+SPZ_API spz_status spz_report_work(const spz_verdict *work, const char *const *pages, const spz_settings *settings, spz_language language, spz_format format,
                                    spz_document **out);
 /* Ends the report; it can only be freed afterwards. */
 SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
 SPZ_API void spz_report_free(spz_report *report);
 
-/* The name of the page of a score's file, as the overview in HTML leads to it: 'symphony-1.html' for 'scores/symphony-1.mxl'. Cut to fit.
+/* The name of the page of a score's file, as the overview in HTML leads to it where no names are given: 'symphony-1.html' for 'scores/symphony-1.mxl'. Cut to fit.
  * Returns `out`. */
 SPZ_API char *spz_report_page_name(const char *path, char *out, size_t size);
 

@@ -280,6 +280,7 @@ typedef struct spz_season_look {
     int width;             /* of text, as in spz_report_options */
     spz_language language; /* of text, HTML and calendars; JSON and CSV are English */
     long long stamp;       /* SPZ_AS_ICS: when it is written, in seconds from 1970 */
+    const spz_page_names *pages; /* spz_report_concert: names of the pages of the scores; NULL: spz_report_page_name */
     bool paged;            /* HTML: lead to the pages of the concerts (spz_report_concert_name), which lie beside it */
 } spz_season_look;
 

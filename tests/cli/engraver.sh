@@ -26,23 +26,23 @@ chmod +x "$strange/node"
 # never_there PROGRAM: the program, started in the strange folder, runs nothing of it; told what was run.
 never_there() {
     : > "$TOLD"
-    (cd "$strange" && PATH="$folder/path:$PATH" "$1" report "$score" --no-cache -o "$folder/pages") 2> "$folder/err" || fault "the report of a strange folder fails: $(head -n 1 "$folder/err")"
+    (cd "$strange" && PATH="$folder/path:$PATH" "$1" report "$score" --no-cache -o "$folder/pages") > "$folder/out" 2> "$folder/err" || fault "the report of a strange folder fails: $(head -n 1 "$folder/err")"
     grep -e "$strange" -e '^[^/]' "$TOLD" > "$folder/run" && fault "run out of the working folder: $(head -n 1 "$folder/run")"
     [ -e "$folder/pages/brelisk-balconies-2.html" ] || fault "no page was written"
 }
 never_there "$SPEZZATO"
-(cd "$strange" && PATH="$folder/path:$PATH" SPEZZATO_ENGRAVER=engraver "$SPEZZATO" report "$score" --no-cache -o "$folder/pages") 2> "$folder/err"
+(cd "$strange" && PATH="$folder/path:$PATH" SPEZZATO_ENGRAVER=engraver "$SPEZZATO" report "$score" --no-cache -o "$folder/pages") > "$folder/out" 2> "$folder/err"
 says "SPEZZATO_ENGRAVER is not followed"
 grep -q "$strange" "$TOLD" && fault "the variable leads into the working folder"
 for path in ":/nowhere" ".:/nowhere" "/nowhere:" "/nowhere::/nowhere" ""; do
     : > "$TOLD"
-    (cd "$strange" && PATH=$path "$SPEZZATO" report "$score" --engraver "$strange/engraver" --no-cache -o "$folder/pages") 2> "$folder/err"
+    (cd "$strange" && PATH=$path "$SPEZZATO" report "$score" --engraver "$strange/engraver" --no-cache -o "$folder/pages") > "$folder/out" 2> "$folder/err"
     grep -q "hostile node" "$TOLD" && fault "with PATH '$path' the working folder's node was run"
     says "the engraver needs node"
 done
 # Named by the user, a folder is followed wherever it lies.
 : > "$TOLD"
-(cd "$strange" && PATH="$folder/path:$PATH" "$SPEZZATO" report "$score" --engraver engraver --no-cache -o "$folder/pages") 2> "$folder/err"
+(cd "$strange" && PATH="$folder/path:$PATH" "$SPEZZATO" report "$score" --engraver engraver --no-cache -o "$folder/pages") > "$folder/out" 2> "$folder/err"
 grep -qx "engraver/engrave.mjs" "$TOLD" || fault "--engraver is not followed"
 
 # The installed program: one line that no engraver is there, and the page drawn; what is installed with it is run, the tree it was built in is not.
@@ -55,7 +55,7 @@ if command -v make >/dev/null 2>&1 && make -s --no-print-directory install BUILD
     says "$place: note: no engraver is installed there" 
     [ "$(error_lines)" = 1 ] || fault "$(error_lines) lines about a missing engraver"
     [ -s "$TOLD" ] && fault "something was run where no engraver is installed: $(cat "$TOLD")"
-    (cd "$strange" && "$installed" report "$score" --engraver none -o "$folder/drawn") 2> "$folder/err"
+    (cd "$strange" && "$installed" report "$score" --engraver none -o "$folder/drawn") > "$folder/out" 2> "$folder/err"
     [ -s "$folder/err" ] && fault "a word where drawing was asked for: $(head -n 1 "$folder/err")"
     same "$folder/drawn/brelisk-balconies-2.html" "$folder/pages/brelisk-balconies-2.html" "a missing engraver changes the page"
     mkdir "$place/node_modules"

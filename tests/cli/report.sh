@@ -12,13 +12,24 @@ run 1 report -o "$folder/pages"
 says "which score?"
 [ -e "$folder/pages" ] && fault "a folder was made for nothing"
 
-# Names of scores that would write over each other.
-cp "$one" "$folder/brelisk-balconies-2.xml"
-run 1 report "$one" "$folder/brelisk-balconies-2.xml" -o "$folder/pages"
-says "is taken"
-cp "$one" "$folder/index.musicxml"
-run 1 report "$folder/index.musicxml" -o "$folder/pages"
-says "is taken"
+# Scores of one name in different folders: pages of their own, and every way leads to the right one.
+mkdir "$folder/autumn" "$folder/spring"
+cp "$one" "$folder/autumn/index.musicxml"
+cp "$two" "$folder/autumn/score.mxl"
+cp corpus/tolvesk-ecluses-1.musicxml "$folder/spring/score.mxl"
+run 0 report --engraver none --work "$folder/autumn/index.musicxml" "$folder/autumn/score.mxl" "$folder/spring/score.mxl" -o "$folder/apart"
+[ "$(ls "$folder/apart" | tr '\n' ' ')" = "autumn-score.html index-2.html index.html spring-score.html work.html " ] || fault "pages of scores of one name: $(ls "$folder/apart")"
+for page in index work; do
+    sed -n 's/.*<th scope="row"[^>]*><a href="\([^"#]*\)[^>]*>\([^<]*\)<.*/\1 \2/p' "$folder/apart/$page.html" > "$folder/ways"
+    grep -q '^index-2.html .*Balconies' "$folder/ways" && grep -q '^autumn-score.html .*Roues' "$folder/ways" && grep -q '^spring-score.html .*Vannes' "$folder/ways" ||
+        fault "$page.html leads elsewhere: $(cat "$folder/ways")"
+done
+grep -q 'Roues' "$folder/apart/autumn-score.html" || fault "autumn's score is not on its page"
+grep -q 'Vannes' "$folder/apart/spring-score.html" || fault "spring's score is not on its page"
+[ "$(grep -o 'href="[a-z][^#"]*' "$folder/apart/autumn-score.html" | sort -u | tr '\n' ' ')" = 'href="index-2.html href="index.html href="spring-score.html ' ] || fault "autumn's page leads elsewhere"
+printf 'concert,work,score\nA,one,autumn/score.mxl\nA,two,spring/score.mxl\n' > "$folder/one-name.csv"
+run 0 report --engraver none "$folder/one-name.csv" -o "$folder/evening"
+[ "$(grep -o 'href="[a-z]*-score.html' "$folder/evening/concert-1.html" | sort -u | wc -l)" = 2 ] || fault "a concert does not lead to both scores of one name"
 
 # A season's table stands for its scores, each once; its plan becomes a page.
 run 0 report --engraver none corpus/season.csv -o "$folder/season"
@@ -74,7 +85,7 @@ printf '// not used by the stand-in\n' > "$folder/engraver/engrave.mjs"
 stand_in() {
     printf '#!/bin/sh\n%s\n' "$1" > "$folder/path/node"
     chmod +x "$folder/path/node"
-    PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" 2> "$folder/err" || fault "an engraver that does '$1' makes the report fail"
+    PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" > "$folder/out" 2> "$folder/err" || fault "an engraver that does '$1' makes the report fail"
     same "$folder/alone/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "an engraver that does '$1' changes the page"
 }
 stand_in 'exit 1'
@@ -82,7 +93,7 @@ stand_in 'echo nonsense'
 stand_in 'cat > /dev/null; printf "100000\n<svg>"'
 stand_in 'cat > /dev/null; printf "5\n<svg>7\nhello!!"'
 stand_in 'kill -9 $$'
-PATH=$folder/nowhere "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" 2> "$folder/err" || fault "a missing node makes the report fail"
+PATH=$folder/nowhere "$SPEZZATO" report --engraver "$folder/engraver" --no-cache "$one" -o "$folder/drawn" > "$folder/out" 2> "$folder/err" || fault "a missing node makes the report fail"
 same "$folder/alone/brelisk-balconies-2.html" "$folder/drawn/brelisk-balconies-2.html" "a missing node changes the page"
 
 # One that answers: its drawings are on the page, and come from the cache the next time. No shell sees a name on the way.
@@ -102,13 +113,13 @@ export COUNT
 odd="$folder/\$(touch harmed); 'quoted'.musicxml"
 cp "$one" "$odd"
 for turn in 1 2; do
-    PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" "$odd" -o "$folder/engraved" 2> "$folder/err" || fault "the stand-in's drawings make the report fail"
+    PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" "$odd" -o "$folder/engraved" > "$folder/out" 2> "$folder/err" || fault "the stand-in's drawings make the report fail"
 done
 grep -q 'class="notation"' "$folder"/engraved/*quoted*.html || fault "the drawings are not on the page"
 [ "$(wc -l < "$folder/count" | tr -d ' ')" = 1 ] || fault "the cache was not used: $(cat "$folder/count" | wc -l) runs"
 [ -e harmed ] || [ -e "$folder/harmed" ] && fault "a shell has seen the name of a score"
 # A torn file in the cache is made anew.
 for kept in "$folder"/cache/spezzato/*.svg; do printf '<svg viewBox="0' > "$kept"; break; done
-PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" "$odd" -o "$folder/again" 2> "$folder/err"
+PATH="$folder/path:$PATH" "$SPEZZATO" report --engraver "$folder/engraver" "$odd" -o "$folder/again" > "$folder/out" 2> "$folder/err"
 for page in "$folder"/engraved/*quoted*.html; do same "$page" "$folder/again/$(basename "$page")" "a torn file in the cache changes the page"; done
 finish

@@ -23,8 +23,8 @@ static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything 
 static const Option option_listen = {"listen", 0, NULL, "make the decisive passages audible in two seatings, beside the pages"};
 static const Option *const options[] = {&option_folder, &option_listen, &option_engraver, &option_no_cache, &option_library, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
-enum { PATH_SIZE = 4096 };
-static const char index_page[] = "index.html";
+enum { PATH_SIZE = 4096, CONCERT_NAME = 32 };
+static const char index_page[] = "index.html", season_page[] = "season.html", work_page[] = "work.html";
 
 typedef struct Pages {
     const char *folder;
@@ -36,7 +36,8 @@ typedef struct Pages {
     ScoreList scores;
     bool with_work;     /* one seating for all is asked for */
     Verdicts verdicts;
-    const char **files; /* of each verdict */
+    const char **verdict_pages; /* of each verdict */
+    spz_page_names *names;
     char cache[PATH_SIZE];
     bool listen;
     PageSounds sounds; /* of the page under way */
@@ -68,20 +69,20 @@ static spz_status page_of(const Pages *pages, const spz_reading *reading, spz_do
 /* A score that was read and waits for the one after it, so that its page can lead on to a page that is there. */
 typedef struct Waiting {
     spz_reading *reading;
-    const char *score; /* NULL: none waits */
-    char before[PATH_SIZE]; /* page before it; "" none */
+    const char *score;  /* NULL: none waits */
+    const char *before; /* page before it; NULL: none */
 } Waiting;
 
 /* The verdicts of the score's movements, for one seating for all; false after one line where there is no memory. */
 static spz_status keep_verdicts(Pages *pages, const char *score, spz_reading *reading)
 {
     size_t count = pages->verdicts.count + spz_reading_count(reading);
-    const char **files = realloc(pages->files, (count + 1) * sizeof *files);
-    spz_status status = files ? SPZ_OK : SPZ_NO_MEMORY;
-    if (files)
-        pages->files = files;
-    for (size_t i = pages->verdicts.count; files && i < count; i++)
-        files[i] = score;
+    const char **verdict_pages = realloc(pages->verdict_pages, (count + 1) * sizeof *verdict_pages);
+    spz_status status = verdict_pages ? SPZ_OK : SPZ_NO_MEMORY;
+    if (verdict_pages)
+        pages->verdict_pages = verdict_pages;
+    for (size_t i = pages->verdicts.count; verdict_pages && i < count; i++)
+        verdict_pages[i] = spz_page_names_of(pages->names, score);
     if (!status)
         status = verdicts_take(&pages->verdicts, reading);
     if (status)
@@ -92,15 +93,14 @@ static spz_status keep_verdicts(Pages *pages, const char *score, spz_reading *re
 /* Writes the page of the one that waits; `next`: the score after it, NULL for the last. */
 static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
 {
-    char name[PATH_SIZE], after[PATH_SIZE];
     spz_document *document = NULL;
     int result = EXIT_INPUT;
     if (!waiting->score)
         return EXIT_OK;
+    const char *name = spz_page_names_of(pages->names, waiting->score);
     pages->options.overview = index_page;
-    pages->options.before = *waiting->before ? waiting->before : NULL;
-    pages->options.after = next ? spz_report_page_name(next, after, sizeof after) : NULL;
-    spz_report_page_name(waiting->score, name, sizeof name);
+    pages->options.before = waiting->before;
+    pages->options.after = next ? spz_page_names_of(pages->names, next) : NULL;
     int sounded = pages->listen ? page_sounds_make(waiting->reading, &pages->options, pages->folder, name, &pages->sounds) : EXIT_OK;
     pages->options.sounds = pages->sounds.at;
     pages->options.sound_count = pages->sounds.count;
@@ -117,7 +117,7 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
         result = EXIT_INPUT;
     result = result ? result : sounded;
     spz_reading_free(waiting->reading);
-    memcpy(waiting->before, name, sizeof name);
+    waiting->before = name;
     waiting->score = NULL;
     return result;
 }
@@ -163,14 +163,12 @@ static int write_index(Pages *pages)
     return result;
 }
 
-static const char season_page[] = "season.html", work_page[] = "work.html";
-
 static int write_work(Pages *pages)
 {
     spz_document *document = NULL;
     spz_status status = verdicts_judge(&pages->verdicts, pages->settings, NULL);
     if (!status)
-        status = spz_report_work(pages->verdicts.work, pages->files, pages->settings, pages->options.language, SPZ_AS_HTML, &document);
+        status = spz_report_work(pages->verdicts.work, pages->verdict_pages, pages->settings, pages->options.language, SPZ_AS_HTML, &document);
     if (status)
         complain_status(pages->folder, status);
     int result = status ? EXIT_INPUT : write_document(pages, work_page, document);
@@ -178,23 +176,51 @@ static int write_work(Pages *pages)
     return result;
 }
 
-/* Two scores of one name would write one page; a score named index would write over the index. */
-static bool names_are_apart(const Arguments *arguments, const ScoreList *scores)
+/* The season's plan and a page for each of its concerts. */
+static int write_season(Pages *pages)
 {
-    char one[PATH_SIZE], other[PATH_SIZE];
-    for (size_t i = 0; i < scores->count; i++) {
-        spz_report_page_name(scores->at[i].path, one, sizeof one);
-        bool taken = strcmp(one, index_page) == 0 || (scores->plan && strcmp(one, season_page) == 0) || (arguments_have(arguments, &option_work) && strcmp(one, work_page) == 0);
-        for (size_t k = 0; k < scores->concert_count && !taken; k++)
-            taken = strcmp(one, spz_report_concert_name(k, other, sizeof other)) == 0;
-        for (size_t k = 0; k < i && !taken; k++)
-            taken = strcmp(one, spz_report_page_name(scores->at[k].path, other, sizeof other)) == 0;
-        if (taken) {
-            complain_usage(arguments->command, "%s: the name %s is taken; rename the score, or report it into another folder", scores->at[i].path, one);
-            return false;
-        }
+    const spz_season *season = pages->scores.season;
+    spz_season_look look = {.language = pages->options.language, .paged = true, .pages = pages->names};
+    spz_document *document = NULL;
+    spz_status status = spz_report_season(season, SPZ_AS_HTML, &look, &document);
+    int result = status ? EXIT_INPUT : write_document(pages, season_page, document);
+    spz_document_free(document);
+    for (size_t i = 0; !status && i < spz_season_concerts(season); i++) {
+        char name[CONCERT_NAME];
+        document = NULL;
+        status = spz_report_concert(season, i, SPZ_AS_HTML, &look, &document);
+        int concert = status ? EXIT_INPUT : write_document(pages, spz_report_concert_name(i, name, sizeof name), document);
+        result = concert ? concert : result;
+        spz_document_free(document);
     }
-    return true;
+    if (status)
+        complain_status(pages->folder, status);
+    return result;
+}
+
+/* Each page has a name of its own, and none that of the overview, the season, a concert or the one seating. */
+static spz_status name_pages(Pages *pages)
+{
+    size_t concerts = pages->scores.season ? spz_season_concerts(pages->scores.season) : 0, taken = 0;
+    const char **paths = calloc(pages->scores.count + 1, sizeof *paths), **others = calloc(concerts + 3, sizeof *others);
+    char (*names)[CONCERT_NAME] = calloc(concerts + 1, sizeof *names);
+    spz_status status = paths && others && names ? SPZ_OK : SPZ_NO_MEMORY;
+    for (size_t i = 0; !status && i < pages->scores.count; i++)
+        paths[i] = pages->scores.at[i].path;
+    for (size_t i = 0; !status && i < concerts; i++)
+        others[taken++] = spz_report_concert_name(i, names[i], sizeof names[i]);
+    if (!status) {
+        others[taken++] = index_page;
+        if (pages->scores.season)
+            others[taken++] = season_page;
+        if (pages->with_work)
+            others[taken++] = work_page;
+        status = spz_page_names_make(paths, pages->scores.count, others, taken, &pages->names);
+    }
+    free(names);
+    free(others);
+    free(paths);
+    return status;
 }
 
 /* The folder is made when it isn't there, with the one that it stands in. */
@@ -223,27 +249,25 @@ static int report_all(Pages *pages, const Arguments *arguments)
     brief.brief = true;
     brief.language = pages->options.language;
     brief.settings = pages->settings;
-    brief.season = pages->scores.plan ? season_page : NULL;
+    brief.season = pages->scores.season ? season_page : NULL;
     brief.work = pages->with_work ? work_page : NULL;
     if ((pages->listen && !sound_is_ready()) || !folder_make(pages->folder))
         return EXIT_INPUT;
     pages->options.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
     if (pages->options.engraver && !arguments_have(arguments, &option_no_cache))
         find_cache(pages);
-    spz_status status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &brief, &pages->index);
+    spz_status status = name_pages(pages);
+    brief.pages = pages->names;
+    if (!status)
+        status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &brief, &pages->index);
     if (status) {
         complain_status(pages->folder, status);
         return EXIT_INPUT;
     }
     int result = add_pages(pages);
-    if (pages->scores.plan) {
-        int plan = write_document(pages, season_page, pages->scores.plan);
-        result = plan ? plan : result;
-    }
-    for (size_t i = 0; i < pages->scores.concert_count; i++) {
-        char name[32];
-        int concert = write_document(pages, spz_report_concert_name(i, name, sizeof name), pages->scores.concerts[i]);
-        result = concert ? concert : result;
+    if (pages->scores.season) {
+        int season = write_season(pages);
+        result = season ? season : result;
     }
     if (pages->with_work && pages->verdicts.count) {
         int work = write_work(pages);
@@ -281,12 +305,13 @@ static int run(const Arguments *arguments)
     pages.options.house_rules = spz_settings_house(pages.settings);
     result = score_list_make(&pages.scores, arguments, pages.settings);
     if (result != EXIT_USAGE) {
-        int reported = names_are_apart(arguments, &pages.scores) ? report_all(&pages, arguments) : EXIT_USAGE;
+        int reported = report_all(&pages, arguments);
         result = reported ? reported : result;
     }
     score_list_free(&pages.scores);
     verdicts_free(&pages.verdicts);
-    free(pages.files);
+    free(pages.verdict_pages);
+    spz_page_names_free(pages.names);
     spz_settings_free(pages.settings);
     return result;
 }
@@ -301,7 +326,8 @@ const Command command_report = {
             "plan becomes a page too, and each concert one: the best single seating for the evening, what it gives up in each\n"
             "movement, what one change at the interval would gain, the stage before and after each change. With --work a page more:\n"
             "one seating for all the scores, with what it gives up in each movement in bars and minutes.\n"
-            "library:WORK stands for the scores of a work in the library.\n",
+            "library:WORK stands for the scores of a work in the library. A page is called as its score is; where several scores have one\n"
+            "name, their folders stand before it (autumn-score.html, spring-score.html).\n",
     .options = options,
     .run = run,
 };

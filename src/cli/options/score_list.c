@@ -34,37 +34,19 @@ static spz_status add_works(ScoreList *list, const spz_planned_concert *concert)
     return status;
 }
 
-static spz_status add_concerts(ScoreList *list, const spz_season *season, const spz_season_look *look)
-{
-    spz_status status = SPZ_OK;
-    list->concerts = calloc(spz_season_concerts(season) + 1, sizeof *list->concerts);
-    if (!list->concerts)
-        return SPZ_NO_MEMORY;
-    for (; list->concert_count < spz_season_concerts(season) && !status; list->concert_count += !status)
-        status = spz_report_concert(season, list->concert_count, SPZ_AS_HTML, look, &list->concerts[list->concert_count]);
-    return status;
-}
-
-static int add_season(ScoreList *list, const Arguments *arguments, const char *path, const spz_settings *settings, spz_language language)
+static int add_season(ScoreList *list, const Arguments *arguments, const char *path, const spz_settings *settings)
 {
     char library[LIBRARY_PATH_MOST];
     Voice voice = {.most_doubts = 3};
     spz_sink sink = voice_sink(&voice);
     spz_season_options options = {.settings = settings, .jobs = 1, .library = library_place(arguments, library) ? library : NULL, .anew = true};
-    spz_season_look look = {.language = language, .paged = true};
-    spz_season *season = NULL;
-    spz_status status = spz_season_plan(path, &options, &sink, &season);
-    for (size_t i = 0; !status && i < spz_season_concerts(season); i++)
-        status = add_works(list, spz_season_concert(season, i));
-    if (!status)
-        status = spz_report_season(season, SPZ_AS_HTML, &look, &list->plan);
-    if (!status)
-        status = add_concerts(list, season, &look);
+    spz_status status = spz_season_plan(path, &options, &sink, &list->season);
+    for (size_t i = 0; !status && i < spz_season_concerts(list->season); i++)
+        status = add_works(list, spz_season_concert(list->season, i));
     if (status && !voice.errors)
         complain_status(path, status);
-    bool problems = voice.errors > 0 || (season && spz_season_total(season).problems > 0);
+    bool problems = voice.errors > 0 || (list->season && spz_season_total(list->season).problems > 0);
     voice_close(&voice, path);
-    spz_season_free(season);
     return status || problems ? EXIT_INPUT : EXIT_OK;
 }
 
@@ -101,7 +83,6 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
 {
     int result = EXIT_OK;
     size_t tables = 0;
-    spz_language language;
     *list = (ScoreList){0};
     for (size_t i = 0; i < arguments->operand_count; i++)
         tables += is_table(arguments->operands[i]);
@@ -109,15 +90,13 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
         complain_usage(arguments->command, "one season at a time, please");
         return EXIT_USAGE;
     }
-    if (!arguments_language(arguments, settings, &language))
-        return EXIT_USAGE;
     for (size_t i = 0; i < arguments->operand_count; i++) {
         const char *path = arguments->operands[i];
         int one = EXIT_OK;
         if (strncmp(path, "library:", 8) == 0)
             one = add_from_library(list, arguments, path + 8);
         else if (is_table(path))
-            one = add_season(list, arguments, path, settings, language);
+            one = add_season(list, arguments, path, settings);
         else if (add_path(list, path, 0)) {
             complain_status(path, SPZ_NO_MEMORY);
             one = EXIT_INPUT;
@@ -132,9 +111,6 @@ void score_list_free(ScoreList *list)
     for (size_t i = 0; i < list->count; i++)
         free(list->at[i].path);
     free(list->at);
-    for (size_t i = 0; i < list->concert_count; i++)
-        spz_document_free(list->concerts[i]);
-    free(list->concerts);
-    spz_document_free(list->plan);
+    spz_season_free(list->season);
     *list = (ScoreList){0};
 }

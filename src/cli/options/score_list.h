@@ -11,12 +11,10 @@ typedef struct ScoreItem {
 typedef struct ScoreList {
     ScoreItem *at;       /* each score once, in the order given */
     size_t count;
-    spz_document *plan;  /* the plan of the season as a page; NULL where no table was given */
-    spz_document **concerts; /* the page of each of its concerts */
-    size_t concert_count;
+    spz_season *season;  /* as planned; NULL where no table was given */
 } ScoreList;
 
-/* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv are tables of a season: it is planned, and its scores come in their place. Exit status: EXIT_INPUT where
+/* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv are tables of a season: it is planned, and its scores come in its place. Exit status: EXIT_INPUT where
  * something could not be used (what could be is in the list), EXIT_USAGE for two tables. The caller frees. */
 int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings);
 void score_list_free(ScoreList *list);

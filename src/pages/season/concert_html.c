@@ -2,6 +2,7 @@
  * change, the programme. */
 #include "pages/drawings/stage/stage_picture.h"
 #include "pages/own_texts.h"
+#include "pages/page_names.h"
 #include "pages/season_forms.h"
 #include "spezzato/report.h"
 #include "season/planning/season_plan.h"
@@ -17,6 +18,7 @@ typedef struct ConcertPage {
     Buffer words; /* under way */
     spz_language language;
     const spz_season *season;
+    const spz_page_names *pages;
     size_t index;
     const Hall *hall;
     const spz_planned_concert *concert;
@@ -51,10 +53,10 @@ static void picture(ConcertPage *page, const char *seating, bool two, StageSize 
 }
 
 /* The movement on its page. */
-static void movement_address(const spz_planned_movement *movement, Buffer *out)
+static void movement_address(const ConcertPage *page, const spz_planned_movement *movement, Buffer *out)
 {
     char name[512];
-    html_address(out, spz_report_page_name(movement->file, name, sizeof name));
+    html_address(out, page_name_of(page->pages, movement->file, name, sizeof name));
     buffer_printf(out, "#m%zu", movement->number);
 }
 
@@ -148,7 +150,7 @@ static void strip_movement(ConcertPage *page, const spz_planned_movement *moveme
     Buffer address;
     double share = one && one->seconds > 0 ? one->lost_seconds / one->seconds : 0;
     buffer_init(&address);
-    movement_address(movement, &address);
+    movement_address(page, movement, &address);
     html_open_class(html, "li", "piece");
     html_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
     html_open_class(html, "a", "lane");
@@ -406,7 +408,7 @@ static void programme_movement(ConcertPage *page, const spz_planned_movement *mo
     Html *html = &page->html;
     Buffer address;
     buffer_init(&address);
-    movement_address(movement, &address);
+    movement_address(page, movement, &address);
     html_open(html, "li");
     html_open_class(html, "span", "which");
     link_to(page, address.text ? address.text : "", season_movement_title(movement));
@@ -482,7 +484,7 @@ char *spz_report_concert_name(size_t index, char *out, size_t size)
 void concert_html(const spz_season *season, size_t index, const spz_season_look *look, Buffer *out)
 {
     const spz_planned_concert *concert = spz_season_concert(season, index);
-    ConcertPage page = {.language = look->language, .season = season, .index = index, .hall = season->drafts[index].hall, .concert = concert};
+    ConcertPage page = {.language = look->language, .season = season, .pages = look->pages, .index = index, .hall = season->drafts[index].hall, .concert = concert};
     page.head = (PageHead){.language = spz_language_code(look->language), .title = *concert->name ? concert->name : phrase_text(look->language, PHRASE_SEASON_UNNAMED),
                            .base = text_drawings_css, .style = text_concert_css};
     buffer_init(&page.words);

@@ -12,7 +12,7 @@ typedef struct WorkPage {
     Buffer words; /* under way */
     const spz_verdict *work;
     const spz_settings *settings;
-    const char *const *files;
+    const char *const *pages;
     spz_language language;
 } WorkPage;
 
@@ -62,20 +62,19 @@ static void given_up(WorkPage *page, double points, size_t bars, double seconds)
 static void movement_name(WorkPage *page, const spz_reason *reason)
 {
     Html *html = &page->html;
-    char name[512];
     Buffer address;
     buffer_init(&address);
     html_open(html, "th");
     html_put(html, "scope", "row");
-    if (page->files) {
-        html_address(&address, spz_report_page_name(page->files[reason->movement], name, sizeof name));
+    if (page->pages) {
+        html_address(&address, page->pages[reason->movement]);
         html_open(html, "a");
         html_put(html, "href", address.text ? address.text : "");
     }
     say_movement(&page->words, page->language, page->work, reason->movement);
     html_words(html, page->words.text ? page->words.text : "");
     buffer_clear(&page->words);
-    if (page->files)
+    if (page->pages)
         html_close(html);
     html_close(html);
     html->failed = html->failed || address.failed;
@@ -211,11 +210,11 @@ static void way_back(WorkPage *page)
     html_line_end(html);
 }
 
-spz_status spz_report_work(const spz_verdict *work, const char *const *files, const spz_settings *settings, spz_language language, spz_format format,
+spz_status spz_report_work(const spz_verdict *work, const char *const *pages, const spz_settings *settings, spz_language language, spz_format format,
                            spz_document **out)
 {
     Buffer text;
-    WorkPage page = {.work = work, .settings = settings, .files = files, .language = language};
+    WorkPage page = {.work = work, .settings = settings, .pages = pages, .language = language};
     const PageHead head = {.language = spz_language_code(language), .title = phrase_text(language, PHRASE_PAGE_WORK), .base = text_drawings_css, .style = text_page_css};
     *out = NULL;
     if (format != SPZ_AS_HTML)

@@ -1,6 +1,7 @@
 /* The overview: a row for each movement, with its stage, its strip to one scale of bars, and what was found. The script sorts the rows. */
 #include "pages/drawings/stage/stage_picture.h"
 #include "pages/drawings/strip.h"
+#include "pages/page_names.h"
 #include "pages/web/web.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
@@ -24,12 +25,13 @@ static Counts count(const spz_findings *findings)
     return counts;
 }
 
-static void index_link(Html *html, const ShownMovement *shown)
+static void index_link(spz_report *report, const ShownMovement *shown)
 {
+    Html *html = &report->html;
     char page[512];
     Buffer address;
     buffer_init(&address);
-    html_address(&address, spz_report_page_name(shown->file, page, sizeof page));
+    html_address(&address, page_name_of(report->options.pages, shown->path, page, sizeof page));
     buffer_printf(&address, "#m%zu", shown->number);
     html->failed = html->failed || address.failed;
     html_open(html, "a");
@@ -105,7 +107,7 @@ void web_index_row(spz_report *report, const ShownMovement *shown)
     html_open(html, "th");
     html_put(html, "scope", "row");
     html_put(html, "data-sort", shown->title);
-    index_link(html, shown);
+    index_link(report, shown);
     html_close(html);
     html_element(html, "td", "composer-cell", shown->reading.movement->composer);
     if (year)

@@ -232,16 +232,6 @@ static void begin(spz_report *report)
     (void)report;
 }
 
-/* 'symphony-1.musicxml' as 'symphony-1.html'. */
-char *spz_report_page_name(const char *path, char *out, size_t size)
-{
-    const char *name = path_name(path);
-    const char *dot = strrchr(name, '.');
-    size_t length = dot && dot != name ? (size_t)(dot - name) : strlen(name);
-    snprintf(out, size, "%.*s.html", (int)length, name);
-    return out;
-}
-
 /* The page is named after its first movement. */
 static void begin_once(spz_report *report, const ShownMovement *first)
 {
