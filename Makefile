@@ -281,14 +281,15 @@ $(BUILD)/suite-table: $(call objects,tests/tools/accuracy/suite.c tests/support/
 suite-table: $(BUILD)/suite-table
 	@$(BUILD)/suite-table "$${SPEZZATO_SHARED:-../shared}/suite" > $(BUILD)/suite.md && cp $(BUILD)/suite.md docs/suite.md
 
-# libFuzzer harnesses (clang) under address and undefined-behaviour sanitizers: `make fuzz SECONDS=60`, each for so many seconds; HARNESSES="music stage": only these.
+# libFuzzer harnesses (clang) under address and undefined-behaviour sanitizers: `make fuzz SECONDS=60`, each for so many seconds; HARNESSES="music:300 stage": only these,
+# one with seconds of its own.
 HARNESSES ?= xml archive settings analysis music season library stage
 FUZZ_FLAGS = -O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 fuzz: all $(SKETCH)
 	@command -v clang >/dev/null 2>&1 || { echo "fuzz: clang is missing (Debian: clang libclang-rt-14-dev)" >&2; exit 1; }
 	@$(MAKE) -s --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/internal.a $(BUILD)-fuzz/tests/support/archive_text.o
 	@mkdir -p $(BUILD)/fuzz
-	@for harness in $(HARNESSES); do \
+	@for harness in $(foreach wanted,$(HARNESSES),$(firstword $(subst :, ,$(wanted)))); do \
 	    clang -std=c11 $(FUZZ_FLAGS) -fsanitize=fuzzer -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests $(XML_CFLAGS) -o $(BUILD)/fuzz/fuzz_$$harness tests/fuzz/fuzz_$$harness.c tests/fuzz/score_mutator.c tests/fuzz/choices.c \
 	        $(BUILD)-fuzz/tests/support/archive_text.o $(BUILD)-fuzz/internal.a $(LIB_LIBS) || exit 1; done
 	@BUILD=$(BUILD) HARNESSES="$(HARNESSES)" SECONDS_EACH="$(or $(SECONDS),60)" sh tests/fuzz/run.sh
