@@ -3,8 +3,7 @@
 #include "support/score_lines.h"
 #include "support/score_text.h"
 #include "support/suite.h"
-#include <libxml/parser.h>
-#include <libxml/xmlerror.h>
+#include "support/xml_famine.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -447,93 +446,19 @@ static void no_memory_at_any_point_is_a_status(void)
     spz_score_free(score);
 }
 
-/* libxml2's memory: one request, counted down to, is refused; those before and after it are not. What is not given back is remembered. */
-enum { BLOCKS_MOST = 4096, BLOCKS_LOST_MOST = 3 };
-static long refused_request;
-static void *blocks[BLOCKS_MOST];
-
-/* Where the block is remembered; NULL: the first place that is free. */
-static void **place_of(const void *block)
-{
-    size_t i = 0;
-    while (i < BLOCKS_MOST - 1 && blocks[i] != block)
-        i++;
-    return &blocks[i];
-}
-
-static void *remember(void *block)
-{
-    return *place_of(NULL) = block;
-}
-
-static bool is_refused(void)
-{
-    return refused_request > 0 && --refused_request == 0;
-}
-
-static void *get(size_t size)
-{
-    return is_refused() ? NULL : remember(malloc(size));
-}
-
-static void *resize(void *block, size_t size)
-{
-    if (is_refused())
-        return NULL;
-    void **place = place_of(block);
-    return *place = realloc(block, size);
-}
-
-static char *copy(const char *text)
-{
-    return is_refused() ? NULL : remember(strdup(text));
-}
-
-static void give_back(void *block)
-{
-    if (block)
-        *place_of(block) = NULL;
-    free(block);
-}
-
-/* xmlCreateIOParserCtxt of libxml2 2.9.14 loses its input where memory ends in the middle: three blocks, and no more may be lost. */
-static void free_what_was_lost(void)
-{
-    size_t lost = 0;
-    xmlResetLastError(); /* what it remembers is not lost */
-    for (size_t i = 0; i < BLOCKS_MOST; i++) {
-        lost += blocks[i] != NULL;
-        free(blocks[i]);
-        blocks[i] = NULL;
-    }
-    CU_ASSERT_TRUE(lost <= BLOCKS_LOST_MOST);
-}
-
-static void say_nothing(void *context, const char *message, ...)
-{
-    (void)context, (void)message;
-}
-
 /* A request that the parser does not get ends in a status, or in the whole score; never in another one. */
 static void no_memory_for_the_parser_is_never_another_score(void)
 {
     const char *xml = PIECE(BAR(1, DIVISIONS(2) TIME(4, 4) WORDS("div. &amp; unis.") NOTE(C, 4, 4, "<voice>1</voice>") NOTE(E, 3, 4, "")) BAR(2, NOTE(D, 4, 8, "")));
-    xmlFreeFunc free_before;
-    xmlMallocFunc get_before;
-    xmlReallocFunc resize_before;
-    xmlStrdupFunc copy_before;
     spz_score *score = score_of(xml);
     CU_ASSERT_PTR_NOT_NULL_FATAL(score);
     spz_score_free(score);
-    CU_ASSERT_EQUAL(xmlMemGet(&free_before, &get_before, &resize_before, &copy_before), 0);
-    CU_ASSERT_EQUAL(xmlMemSetup(give_back, get, resize, copy), 0);
-    xmlSetGenericErrorFunc(NULL, say_nothing);
+    xml_famine_begin();
     long n = 1, refused = 0;
     for (bool reached = true; reached && n < 5000; n++) {
-        refused_request = n;
+        xml_famine_refuse(n);
         score = score_of(xml);
-        reached = refused_request == 0;
-        refused_request = 0;
+        reached = xml_famine_came();
         refused += score == NULL;
         if (score) {
             const Movement *movement = spz_score_movement(score, 0);
@@ -544,10 +469,9 @@ static void no_memory_for_the_parser_is_never_another_score(void)
         } else
             CU_ASSERT_NOT_EQUAL(last_status(), SPZ_OK);
         spz_score_free(score);
-        free_what_was_lost();
+        CU_ASSERT_TRUE(xml_famine_lost() <= XML_FAMINE_LOST_MOST);
     }
-    xmlSetGenericErrorFunc(NULL, NULL);
-    CU_ASSERT_EQUAL(xmlMemSetup(free_before, get_before, resize_before, copy_before), 0);
+    xml_famine_end();
     CU_ASSERT_TRUE(n > 20 && refused > 10);
 }
 

@@ -112,11 +112,10 @@ spz_status sheet_of_opendocument(const Archive *archive, const char *sheet, Shee
         else
             sheet_xml_skip(&ods.xml);
     }
-    if (status == SPZ_OK && ods.xml.failed)
-        status = SPZ_NOT_XML;
-    else if (status == SPZ_OK && !found)
+    if (status == SPZ_OK)
+        status = buffer_failed(&ods.text) || buffer_failed(&names) ? SPZ_NO_MEMORY : sheet_xml_status(&ods.xml);
+    if (status == SPZ_OK && !found)
         status = sheet_missing(sheet, &names, fault);
-    rows->csv->failed = rows->csv->failed || buffer_failed(&ods.text) || buffer_failed(&names);
     sheet_xml_close(&ods.xml);
     buffer_free(&ods.text);
     buffer_free(&names);

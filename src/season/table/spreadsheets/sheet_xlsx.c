@@ -71,6 +71,12 @@ static void keep_string(Xlsx *xlsx)
     buffer_clear(&xlsx->text);
 }
 
+static void end_member(Xlsx *xlsx, const SheetXml *xml)
+{
+    if (xlsx->status == SPZ_OK)
+        xlsx->status = buffer_failed(&xlsx->text) ? SPZ_NO_MEMORY : sheet_xml_status(xml);
+}
+
 /* Members that need not be there. */
 static void read_about(Xlsx *xlsx, const char *member, bool strings)
 {
@@ -95,8 +101,8 @@ static void read_about(Xlsx *xlsx, const char *member, bool strings)
             buffer_puts(&xlsx->text, sheet_xml_text(&xml));
         worded = piece == SHEET_XML_TEXT ? worded : piece == SHEET_XML_START && t && !sheet_xml_empty(&xml);
     }
-    if (content.length && xml.failed && xlsx->status == SPZ_OK)
-        xlsx->status = SPZ_NOT_XML;
+    if (content.length)
+        end_member(xlsx, &xml);
     sheet_xml_close(&xml);
     buffer_free(&content);
 }
@@ -184,8 +190,7 @@ static void read_sheet(Xlsx *xlsx, const char *member)
         if (row && (piece == SHEET_XML_END || sheet_xml_empty(&xml)))
             sheet_row_end(xlsx->rows, line, 1);
     }
-    if (xlsx->status == SPZ_OK && xml.failed)
-        xlsx->status = SPZ_NOT_XML;
+    end_member(xlsx, &xml);
     sheet_xml_close(&xml);
     buffer_free(&content);
 }
@@ -211,8 +216,7 @@ static void find_relation(Xlsx *xlsx, const char *sheet, Buffer *relation, Buffe
         const char *id = wanted ? sheet_xml_attribute(&xml, "id") : NULL;
         buffer_puts(relation, id ? id : "");
     }
-    if (xlsx->status == SPZ_OK && xml.failed)
-        xlsx->status = SPZ_NOT_XML;
+    end_member(xlsx, &xml);
     sheet_xml_close(&xml);
     buffer_free(&content);
 }
@@ -233,6 +237,7 @@ static void find_target(Xlsx *xlsx, const char *relation, Buffer *member)
         if (target)
             buffer_printf(member, "%s%s", *target == '/' ? "" : "xl/", target + (*target == '/'));
     }
+    end_member(xlsx, &xml);
     sheet_xml_close(&xml);
     buffer_free(&content);
 }
@@ -255,17 +260,20 @@ spz_status sheet_of_office_xml(const Archive *archive, const char *sheet, SheetR
     buffer_init(&names);
     buffer_init(&member);
     find_relation(&xlsx, sheet, &relation, &names);
+    if (xlsx.status == SPZ_OK && (buffer_failed(&relation) || buffer_failed(&names)))
+        xlsx.status = SPZ_NO_MEMORY;
     if (xlsx.status == SPZ_OK && !relation.length)
         xlsx.status = sheet_missing(sheet, &names, fault);
     if (xlsx.status == SPZ_OK)
         find_target(&xlsx, relation.text, &member);
+    if (xlsx.status == SPZ_OK && buffer_failed(&member))
+        xlsx.status = SPZ_NO_MEMORY;
     if (xlsx.status == SPZ_OK)
         read_about(&xlsx, "xl/sharedStrings.xml", true);
     if (xlsx.status == SPZ_OK)
         read_about(&xlsx, "xl/styles.xml", false);
     if (xlsx.status == SPZ_OK)
         read_sheet(&xlsx, member.length ? member.text : "");
-    rows->csv->failed = rows->csv->failed || buffer_failed(&xlsx.text);
     buffer_free(&member);
     buffer_free(&names);
     buffer_free(&relation);
