@@ -98,7 +98,7 @@ static void find_returns(const spz_findings *findings, double strength, Citation
 static Citation citation_of(const spz_movement_reading *reading, size_t place, double strength, const TimeLine *line, NotesRun *run)
 {
     Citation citation = {.passage = spz_findings_at(reading->findings, place)};
-    citation_tell(&citation);
+    citation_tell(reading->sections, &citation);
     citation.shape = shape_of(&citation);
     citation.variant = run->told[citation.shape]++;
     citation.upbeat_to = upbeat_to(reading->movement, citation.passage);

@@ -31,6 +31,9 @@ typedef struct Citation {
     size_t told_entry[TOLD_MOST]; /* the passage's entry that stands for each; SIZE_MAX for none */
     size_t told_count;
     bool led;                     /* the first of them leads; false where two go to and fro and either might */
+    bool borne_out;               /* false: the notes don't show that anybody answers, the passage alone says so */
+    bool heard_before;            /* others have had the first call already, shortly before */
+    bool swapped;                 /* two who change places: each takes up what the other has just played */
     size_t upbeat_to;             /* the bar whose upbeat it begins on; its own first bar where it begins on no upbeat */
     Sounding times[TIMES_MOST];   /* when it begins; the first `time_count` times that it sounds */
     size_t time_count;
@@ -90,8 +93,8 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
 void notes_free(MovementNotes *notes);
 
 /* citation_told.c: fills in what is told of a dialogue's players. A body of players that is heard beside an answer, and answers nobody, is not
- * told, nor is one that answers in passing. */
-void citation_tell(Citation *citation);
+ * told, nor is one that answers in passing, or plays what is unlike the call. */
+void citation_tell(const spz_sections *sections, Citation *citation);
 /* Which of two is named first: who leads, or, where neither does, who stands higher in the score. 0 or 1. */
 size_t citation_named_first(const Citation *citation);
 

@@ -54,15 +54,18 @@ static bool is_own_soloist(const spz_passage *passage)
     return passage->link_count == 2 && sides[0].section == sides[1].section && sides[0].orchestra == sides[1].orchestra;
 }
 
-static Trust trust_of(const spz_passage *passage)
+static Trust trust_of(const spz_sections *sections, const spz_passage *passage)
 {
     if (!spz_kind_is_antiphony(passage->kind) || passage->kind == SPZ_SPLIT_LINE)
         return SURE;
     if (has_winds(passage))
         return passage->turns >= TURNS_WITH_WINDS ? GAME_WITH_WINDS : NOT_FOR_FEW;
-    if (is_own_soloist(passage))
+    Citation citation = {.passage = passage};
+    citation_tell(sections, &citation);
+    if (is_own_soloist(passage) || !citation.borne_out)
         return NOT_FOR_FEW;
-    return passage->strength >= sure ? SURE : LIKELY;
+    bool begun_elsewhere = citation.heard_before && citation.told_count > 2;
+    return passage->strength >= sure && !begun_elsewhere ? SURE : LIKELY;
 }
 
 static double worth_of_players(const spz_sections *sections, const spz_passage *passage)
@@ -166,8 +169,8 @@ static Trust best_trust(const spz_movement_reading *reading, double strength)
     for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
         bool dialogue = spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE;
-        if (dialogue && is_to_cite(reading->movement, reading->findings, i, strength) && trust_of(passage) > best)
-            best = trust_of(passage);
+        if (dialogue && is_to_cite(reading->movement, reading->findings, i, strength) && trust_of(reading->sections, passage) > best)
+            best = trust_of(reading->sections, passage);
     }
     return best > NOT_FOR_FEW ? best : LIKELY;
 }
@@ -177,7 +180,7 @@ static spz_status find_worthy(const spz_movement_reading *reading, double streng
     const spz_findings *findings = reading->findings;
     Trust least = few ? best_trust(reading, strength) : NOT_FOR_FEW;
     for (size_t i = 0; i < spz_findings_count(findings); i++)
-        if (trust_of(spz_findings_at(findings, i)) >= least && is_to_cite(reading->movement, findings, i, strength) && !array_push(worthy, i))
+        if (trust_of(reading->sections, spz_findings_at(findings, i)) >= least && is_to_cite(reading->movement, findings, i, strength) && !array_push(worthy, i))
             return SPZ_NO_MEMORY;
     return SPZ_OK;
 }

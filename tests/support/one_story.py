@@ -209,13 +209,18 @@ def in_order(named, links):
 
 
 def told_of(citation, passage):
-    """The names of the citation's links, where each of them is one of the passage's entries, the first is its first and the others answer."""
+    """The names of the citation's links, where each of them is one of the passage's entries, and all but the first answer; of two who lead, the first
+    is of those who call by the passage's own name. Single notes that fly to and fro between its two sides are told of the sides."""
     at, entries = 0, passage["entries"]
     for i, names in enumerate(citation["links"]):
         while at < len(entries) and not (set(names) == set(entries[at]["sections"]) and (i == 0 or entries[at]["part_in_it"] == "answer")):
             at += 1
-        if i == 0 and at:
-            return None
+    callers, answerers = [sections_of([name]) for name in passage["groups"]] if len(passage["groups"]) == 2 else ({}, {})
+    first = sections_of(citation["links"][0]) if citation["links"] else set()
+    if len(citation["links"]) == 2 and citation["led"] and callers != answerers and first & answerers and not first & callers:
+        return None
+    if passage["kind"] == "hocket" and sorted(citation["links"]) == sorted([name] for name in passage["groups"]):
+        return citation["links"]
     if at < len(entries) or citation["links"] == [link["sections"] for link in passage["links"]]:
         return citation["links"]
     return None

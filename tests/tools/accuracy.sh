@@ -21,19 +21,20 @@ hear "$shared/scores" "$readings"
 quartets=$build/readings-quartets
 hear "$shared/quartets" "$quartets"
 
-# cite FOLDER OPTION...: what the programme notes cite of the scores that have a table.
+# cite TABLES SCORES FOLDER OPTION...: what the programme notes cite of the scores that have a table.
 cite() {
-    folder=$1
-    shift
+    tables=$1 scores=$2 folder=$3
+    shift 3
     rm -rf "$folder"
     mkdir -p "$folder"
-    for table in "$shared"/expert/*.tsv; do
+    for table in "$tables"/*.tsv; do
         name=$(basename "$table" .tsv)
-        "$build/spezzato" notes --format json -o "$folder/$name.json" "$@" "$shared/scores/$name.mxl" 2>/dev/null
+        "$build/spezzato" notes --format json -o "$folder/$name.json" "$@" "$scores/$name.mxl" 2>/dev/null
     done
 }
-cite "$build/notes-usual"
-cite "$build/notes-many" --many
+cite "$shared/expert" "$shared/scores" "$build/notes-usual"
+cite "$shared/expert" "$shared/scores" "$build/notes-many" --many
+cite "$shared/quartets" "$shared/quartets" "$build/notes-quartets"
 
 # rows TABLES FAMILY READINGS: the lines of score_passages.py for antiphony or divisi as rows of a table.
 rows() {
@@ -144,9 +145,12 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "## The programme notes"
     echo
     echo "Source: the settled tables, as above. Each citation of antiphony is held against them: who begins, who answers, in which order, in which bars. Sentences say what a passage's facts"
-    echo "hold and nothing else, so what is not true here was heard otherwise than the readers hear it. The tables list hardly any exchange with the winds. (\`notes_truth.py --list\` names the citations.)"
+    echo "hold and nothing else ([method-notes.md](method-notes.md)), so what is not true here was heard otherwise than the readers hear it. The tables list hardly any exchange with the winds. (\`notes_truth.py --list\` names the citations.)"
     echo
     python3 tests/tools/accuracy/notes_truth.py "$shared/expert" "$build/notes-usual" "$build/notes-many"
+    echo
+    echo "In the quartets (one brisk reading each: what is not in them isn't false for certain; the whole table by \`notes_truth.py\`):"
+    python3 tests/tools/accuracy/notes_truth.py "$shared/quartets" "$build/notes-quartets" "$build/notes-quartets" | sed -n 's/^\(True: [^;]*\);.*/\1./p'
     echo
     echo "## What was composed into the bundled season"
     echo

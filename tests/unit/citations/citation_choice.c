@@ -1,6 +1,7 @@
 /* Which passages are cited, and whom of their players the citation names. */
 #include "citations/citation_facts.h"
 #include "support/evening.h"
+#include "support/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>
@@ -146,12 +147,12 @@ static void winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_
     evening_end(&evening);
 }
 
-/* Told of a dialogue with these entries, 'GROUP?' for a call and 'GROUP!' for an answer, each with its onset: "0?0 1!4 0?8". */
-static Citation told(Evening *evening, spz_kind kind, const char *text)
+/* A dialogue with these entries, 'GROUP?' for a call and 'GROUP!' for an answer, each with its onset in quarters of `unit`: "0?0 1!4 0?8"; an entry
+ * sounds for `length` such. */
+static void enter(spz_passage *passage, const char *text, spz_ticks unit, spz_ticks length)
 {
     static spz_entry entries[16];
     static spz_link links[8];
-    spz_passage *passage = evening_passage(evening, kind, SPZ_VN1, SPZ_VN2, 1, 8, 0.95);
     size_t count = 0, link_count = 0;
     memset(entries, 0, sizeof entries);
     for (int read; count < 16; text += read, count++) {
@@ -163,15 +164,38 @@ static Citation told(Evening *evening, spz_kind kind, const char *text)
         while (link < link_count && links[link].players != players_of_group((size_t)group))
             link++;
         if (link == link_count)
-            links[link_count++] = (spz_link){players_of_group((size_t)group), onset, 0};
-        entries[count] = (spz_entry){.players = links[link].players, .link = link, .onset = onset, .end = onset + 2, .answer = sort == '!'};
+            links[link_count++] = (spz_link){players_of_group((size_t)group), onset * unit, 0};
+        entries[count] = (spz_entry){.players = links[link].players, .link = link, .leader = (size_t)group, .onset = onset * unit,
+                                     .end = (onset + length) * unit, .answer = sort == '!'};
     }
     passage->entries = entries;
     passage->entry_count = count;
     passage->links = links;
     passage->link_count = link_count;
+}
+
+/* Told of it where no stave is at hand. */
+static Citation told(Evening *evening, spz_kind kind, const char *text)
+{
+    spz_passage *passage = evening_passage(evening, kind, SPZ_VN1, SPZ_VN2, 1, 8, 0.95);
+    passage->sides[0].players = passage->sides[1].players = 0; /* whoever is in it */
+    enter(passage, text, 1, 2);
     Citation citation = {.passage = passage};
-    citation_tell(&citation);
+    citation_tell(&evening->map, &citation);
+    return citation;
+}
+
+/* Told of it in this music, onsets in crotchets; the passage is named after groups 0 and 1. */
+static Citation told_in(const char *notation, spz_kind kind, const char *text, int length)
+{
+    static spz_passage passage;
+    SheetMusic music = sheet_music(notation);
+    spz_movement_reading reading = first_movement(&music);
+    passage = (spz_passage){.kind = kind, .sides = {{.players = 1}, {.players = 2}}};
+    enter(&passage, text, reading.movement->per_crotchet, length);
+    Citation citation = {.passage = &passage};
+    citation_tell(reading.sections, &citation);
+    sheet_music_end(&music);
     return citation;
 }
 
@@ -212,6 +236,68 @@ static void of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_c
     evening_end(&evening);
 }
 
+#define QUARTET(one, two, three, four) "time: 4/4\nViolin I: " one "\nViolin II: " two "\nViola: " three "\nVioloncello: " four "\n"
+#define CALL "g4:e a4 b4 g4 d5:q d5"
+#define ANSWER "d4:e e4 f#4 d4 a4:q a4"
+#define OTHER "c5:q r c5 r"
+
+static void what_is_unlike_the_call_is_no_answer(void)
+{
+    CU_ASSERT_EQUAL(told_in(QUARTET(CALL " | R | R", "R | R | " ANSWER, "R | " OTHER " | R", "R | R | R"), SPZ_EXCHANGE, "0?0 2!4 1!8", 4).told[1].players, 2);
+    CU_ASSERT_EQUAL(told_in(QUARTET(CALL " | R | R", "R | R | " ANSWER, "R | " ANSWER " | R", "R | R | R"), SPZ_EXCHANGE, "0?0 2!4 1!8", 4).told[1].players, 4);
+    Citation citation = told_in(QUARTET(CALL " | R", "R | " OTHER, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4);
+    CU_ASSERT_FALSE(citation.borne_out);
+    CU_ASSERT_EQUAL(citation.told_count, 2); /* then the passage is taken at its word */
+}
+
+static void who_is_doubled_by_the_caller_does_not_answer(void)
+{
+    CU_ASSERT_FALSE(told_in(QUARTET(CALL " | " CALL, "R | " CALL, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4).borne_out);
+    CU_ASSERT_TRUE(told_in(QUARTET(CALL " | r:h. g4:q", "R | " CALL, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4).borne_out);
+}
+
+static void where_all_begin_together_nobody_begins(void)
+{
+    static const char music[] = QUARTET(CALL " | R | R", CALL " | R | " ANSWER, "R | R | R", "R | " ANSWER " | R");
+    spz_passage passage = {.kind = SPZ_EXCHANGE, .sides = {{.players = 8}, {.players = 2}}};
+    SheetMusic sheet = sheet_music(music);
+    spz_movement_reading reading = first_movement(&sheet);
+    enter(&passage, "0?0 3?4 1!8", reading.movement->per_crotchet, 4);
+    spz_entry entries[3] = {passage.entries[0], passage.entries[1], passage.entries[2]};
+    entries[0].players = 10; /* both who are heard against each other later */
+    passage.entries = entries;
+    Citation citation = {.passage = &passage};
+    citation_tell(reading.sections, &citation);
+    CU_ASSERT_EQUAL_FATAL(citation.told_count, 2);
+    CU_ASSERT_EQUAL(citation.told[0].players, 8);
+    CU_ASSERT_EQUAL(citation.told[1].players, 2);
+    sheet_music_end(&sheet);
+}
+
+static void nobody_leads_with_what_was_heard_before(void)
+{
+    CU_ASSERT_TRUE(told_in(QUARTET("R | " CALL " | R", "R | R | " CALL, OTHER " | R | R", "R | R | R"), SPZ_EXCHANGE, "0?4 1!8", 4).led);
+    Citation citation = told_in(QUARTET("R | " CALL " | R", CALL " | R | " CALL, "R | R | R", "R | R | R"), SPZ_EXCHANGE, "0?4 1!8", 4);
+    CU_ASSERT_TRUE(citation.heard_before);
+    CU_ASSERT_FALSE(citation.led);
+}
+
+static void who_change_places_lead_neither(void)
+{
+    Citation citation = told_in(QUARTET(CALL " | c4:q e4 d4 f4", "c5:q e5 d5 f5 | " ANSWER, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4);
+    CU_ASSERT_TRUE(citation.swapped);
+    CU_ASSERT_FALSE(citation.led);
+    CU_ASSERT_FALSE(told_in(QUARTET(CALL " | g4:w", "g4:w | " ANSWER, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4).swapped);
+}
+
+static void a_theme_that_answers_a_short_figure_is_what_is_passed_on(void)
+{
+    Citation citation = told_in(QUARTET("R | c5:e d5 e5 c5 f5 e5 d5 b4 | c5:w", "r:h. g4:e a4 | c4:w | c5:e d5 e5 c5 f5 e5 d5 b4", "R | R | R", "R | R | R"), SPZ_EXCHANGE,
+                                "1?3 0!4 1!8", 4);
+    CU_ASSERT_EQUAL(citation.told[0].players, 1);
+    CU_ASSERT_EQUAL(citation.told[1].players, 2);
+}
+
 void suite_citation_choice(void)
 {
     static const struct Statement statements[] = {
@@ -225,6 +311,12 @@ void suite_citation_choice(void)
         STATEMENT(winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_else_does),
         STATEMENT(who_answers_nobody_is_not_told),
         STATEMENT(who_answers_in_passing_is_not_told_but_in_a_fugue),
+        STATEMENT(what_is_unlike_the_call_is_no_answer),
+        STATEMENT(who_is_doubled_by_the_caller_does_not_answer),
+        STATEMENT(where_all_begin_together_nobody_begins),
+        STATEMENT(nobody_leads_with_what_was_heard_before),
+        STATEMENT(who_change_places_lead_neither),
+        STATEMENT(a_theme_that_answers_a_short_figure_is_what_is_passed_on),
         STATEMENT(of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call),
     };
     suite_of("choice of citations", statements, COUNT(statements));

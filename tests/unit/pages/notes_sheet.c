@@ -124,7 +124,7 @@ static const char *sentence(spz_language language, Shape shape, int steps, int s
         passage->told.division.soloists = 4;
     MovementNotes notes = {.movement = &evening.movement, .sections = &evening.map};
     Citation citation = {.passage = passage, .shape = shape, .variant = variant, .alike = steps || !semitones, .change = {.semitones = semitones, .steps = steps}};
-    citation_tell(&citation);
+    citation_tell(&evening.map, &citation);
     buffer_init(&out);
     say_citation(&out, language, &notes, &citation);
     snprintf(text, sizeof text, "%s", out.text);
