@@ -86,6 +86,7 @@ typedef struct PartPage {
 typedef struct Part {
     const char *id, *name, *abbreviation; /* never NULL; may be "" */
     const char *groups;                   /* names of the part groups it stands in, outermost first, '|' between; "" */
+    int bracket, inner_bracket;           /* the outermost bracket, brace or square over it in the list of parts, and the innermost: numbered from 1; 0: none */
     const char *instrument;               /* instrument-name of its first instrument, "" */
     const char *sound;                    /* MusicXML sound id of its first instrument ('strings.violin'), "" */
     const char **voices;                  /* voice names by index */

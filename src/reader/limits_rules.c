@@ -18,6 +18,7 @@ const Rule rules[ELEMENT_COUNT] = {
 
     [ELEMENT_PART_GROUP] = {false, read_part_group_start, NULL},
     [ELEMENT_GROUP_NAME] = {true, NULL, read_group_name_end},
+    [ELEMENT_GROUP_SYMBOL] = {true, NULL, read_group_symbol_end},
     [ELEMENT_SCORE_PART] = {false, read_score_part_start, read_score_part_end},
     [ELEMENT_PART_NAME] = {true, NULL, read_part_name_end},
     [ELEMENT_DISPLAY_TEXT] = {true, NULL, read_display_text_end},

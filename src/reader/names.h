@@ -10,7 +10,7 @@
     X(IDENTIFICATION, "identification") X(CREATOR, "creator") X(MISCELLANEOUS, "miscellaneous")                                   \
     X(MISCELLANEOUS_FIELD, "miscellaneous-field")                   \
     X(CREDIT, "credit") X(CREDIT_TYPE, "credit-type") X(CREDIT_WORDS, "credit-words")                                             \
-    X(PART_LIST, "part-list") X(PART_GROUP, "part-group") X(GROUP_NAME, "group-name") X(SCORE_PART, "score-part")                 \
+    X(PART_LIST, "part-list") X(PART_GROUP, "part-group") X(GROUP_NAME, "group-name") X(GROUP_SYMBOL, "group-symbol") X(SCORE_PART, "score-part")                 \
     X(PART_NAME, "part-name") X(PART_NAME_DISPLAY, "part-name-display") X(DISPLAY_TEXT, "display-text")                           \
     X(PART_ABBREVIATION, "part-abbreviation") X(SCORE_INSTRUMENT, "score-instrument") X(INSTRUMENT_NAME, "instrument-name")       \
     X(INSTRUMENT_SOUND, "instrument-sound") X(SOLO, "solo") X(ENSEMBLE, "ensemble") X(MIDI_INSTRUMENT, "midi-instrument")         \

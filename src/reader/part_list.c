@@ -25,6 +25,15 @@ void read_part_group_start(Reader *reader)
     GroupDraft *group = &reader->groups[reader->group_count++];
     strcpy(group->number, number);
     group->name = "";
+    group->drawn = 0;
+}
+
+/* Only what is drawn groups parts for the eye: a bracket for a family, a brace or a square within it for a pair. */
+void read_group_symbol_end(Reader *reader)
+{
+    const char *symbol = reader_text(reader);
+    if (reader_parent(reader) == ELEMENT_PART_GROUP && reader->group_count && *symbol && strcmp(symbol, "none") != 0)
+        reader->groups[reader->group_count - 1].drawn = ++reader->drawn_groups;
 }
 
 void read_group_name_end(Reader *reader)
@@ -43,6 +52,16 @@ static const char *names_of_groups(Reader *reader)
             used += (size_t)snprintf(text + used, sizeof text - used, "%s%s", used ? "|" : "", name);
     }
     return reader_keep(reader, text);
+}
+
+/* The outermost bracket over the part and the innermost. */
+static void note_brackets(const Reader *reader, Part *part)
+{
+    for (int i = 0; i < reader->group_count; i++)
+        if (reader->groups[i].drawn) {
+            part->bracket = part->bracket ? part->bracket : reader->groups[i].drawn;
+            part->inner_bracket = reader->groups[i].drawn;
+        }
 }
 
 static int part_by_id(const Reader *reader, const char *id)
@@ -90,6 +109,8 @@ void read_score_part_start(Reader *reader)
     const char *groups = part >= 0 ? names_of_groups(reader) : NULL;
     if (groups)
         reader->parts.at[part].about.groups = groups;
+    if (part >= 0)
+        note_brackets(reader, &reader->parts.at[part].about);
 }
 
 void read_score_part_end(Reader *reader)

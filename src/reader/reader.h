@@ -95,6 +95,7 @@ typedef struct MetronomeDraft {
 typedef struct GroupDraft {
     char number[16];
     const char *name;
+    int drawn; /* its bracket's place among those drawn, from 1; 0: none is drawn */
 } GroupDraft;
 
 typedef struct TimeDraft {
@@ -178,7 +179,7 @@ typedef struct Reader {
     bool repeat_begins;
     bool shortened;     /* some bar: its length is its signature's, whatever one part holds */
     GroupDraft groups[LIMIT_GROUP_DEPTH];
-    int group_count;
+    int group_count, drawn_groups;
     char creator_type[64], field_name[64], credit_type[64];
     int credit_page;
     enum { BARLINE_RIGHT, BARLINE_LEFT, BARLINE_MIDDLE } barline;
@@ -241,6 +242,7 @@ void read_credit_type_end(Reader *reader);
 void read_credit_words_end(Reader *reader);
 
 void read_part_group_start(Reader *reader);
+void read_group_symbol_end(Reader *reader);
 void read_group_name_end(Reader *reader);
 void read_score_part_start(Reader *reader);
 void read_score_part_end(Reader *reader);

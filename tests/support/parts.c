@@ -14,7 +14,8 @@ static void make_part(TestMovement *room, size_t index, const PartSketch *sketch
     *part = (Part){ .id = "", .name = or_empty(sketch->name), .abbreviation = or_empty(sketch->abbreviation), .groups = or_empty(sketch->groups),
                     .instrument = "", .sound = or_empty(sketch->sound), .voices = room->voice_names[index], .notes = sketch->notes,
                     .directions = sketch->marks, .note_count = sketch->note_count, .direction_count = sketch->mark_count,
-                    .midi_program = sketch->midi_program, .staves = sketch->staves ? sketch->staves : 1 };
+                    .midi_program = sketch->midi_program, .staves = sketch->staves ? sketch->staves : 1,
+                    .clef = sketch->clef, .clef_line = sketch->clef_line, .bracket = sketch->bracket, .inner_bracket = sketch->inner_bracket ? sketch->inner_bracket : sketch->bracket };
     for (; voices[part->voice_count] && part->voice_count < 8; part->voice_count++) {
         char *text = room->voice_text[index][part->voice_count];
         text[0] = voices[part->voice_count];

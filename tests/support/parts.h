@@ -13,6 +13,8 @@ typedef struct PartSketch {
     size_t note_count;
     Direction *marks;
     size_t mark_count;
+    char clef;
+    int clef_line, bracket, inner_bracket;
 } PartSketch;
 
 typedef struct TestMovement {

@@ -180,6 +180,22 @@ static void overlapping_brackets_end_each_on_its_own(void)
     CU_ASSERT_STRING_EQUAL(m->parts[2].groups, "B");
 }
 
+#define BRACKET(number, symbol) "<part-group type=\"start\" number=\"" #number "\"><group-symbol>" symbol "</group-symbol></part-group>"
+#define BRACKET_END(number) "<part-group type=\"stop\" number=\"" #number "\"/>"
+
+/* What is not drawn (MusicXML 4.0, group-symbol-value 'none', which is also the default) groups nothing for the eye. */
+static void brackets_that_are_drawn_are_told_apart(void)
+{
+    const Movement *m = movement_of(SCORE(BRACKET(1, "none") BRACKET(2, "bracket") LISTED(P1, "1") BRACKET(3, "square") LISTED(P2, "2") BRACKET_END(3) BRACKET_END(2)
+        BRACKET(2, "bracket") LISTED(P3, "3") BRACKET_END(2) LISTED(P4, "4") BRACKET_END(1),
+        PART(P1, BAR(1, "")) PART(P2, BAR(1, "")) PART(P3, BAR(1, "")) PART(P4, BAR(1, ""))));
+    static const int outer[] = {1, 1, 3, 0}, inner[] = {1, 2, 3, 0};
+    for (int i = 0; i < 4; i++) {
+        CU_ASSERT_EQUAL(m->parts[i].bracket, outer[i]);
+        CU_ASSERT_EQUAL(m->parts[i].inner_bracket, inner[i]);
+    }
+}
+
 #define FINAL "<barline location=\"right\"><bar-style>light-heavy</bar-style></barline>"
 #define HEAD "<work><work-title>Suite</work-title></work>"
 
@@ -281,6 +297,7 @@ static const struct Statement statements[] = {
     STATEMENT(bars_under_a_long_rest_are_all_there),
     STATEMENT(names_instruments_and_brackets_of_a_part_are_kept),
     STATEMENT(overlapping_brackets_end_each_on_its_own),
+    STATEMENT(brackets_that_are_drawn_are_told_apart),
     STATEMENT(numbers_that_begin_again_after_a_final_barline_begin_a_movement),
     STATEMENT(a_movement_inside_a_file_counts_its_own_time),
     STATEMENT(a_title_in_words_after_a_final_barline_begins_a_movement),

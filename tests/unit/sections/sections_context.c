@@ -168,6 +168,39 @@ static void nameless_parts_are_told_by_group_sound_or_program(void)
     expect("not known; not known", PARTS(NAMED("Staff 1"), NAMED("Staff 2")));
 }
 
+static Note treble[] = {{ .duration = 4, .midi = 67, .staff = 1 }}, alto[] = {{ .duration = 4, .midi = 55, .staff = 1 }}, bass[] = {{ .duration = 4, .midi = 41, .staff = 1 }};
+#define TREBLE(outer, inner) { .notes = treble, .note_count = 1, .clef = 'G', .clef_line = 2, .bracket = outer, .inner_bracket = inner }
+#define ALTO(outer, inner) { .notes = alto, .note_count = 1, .clef = 'C', .clef_line = 3, .bracket = outer, .inner_bracket = inner }
+#define BASS(outer, inner) { .notes = bass, .note_count = 1, .clef = 'F', .clef_line = 4, .bracket = outer, .inner_bracket = inner }
+
+static void nameless_parts_in_the_order_of_strings_are_guessed(void)
+{
+    expect("Vn I; Vn II; Va; Vc; Db", PARTS(TREBLE(0, 0), TREBLE(0, 0), ALTO(0, 0), BASS(0, 0), BASS(0, 0)));
+    expect("not known; Vn I; Vn II; Va; Vc", PARTS(TREBLE(0, 0), TREBLE(0, 0), TREBLE(0, 0), ALTO(0, 0), BASS(0, 0)));
+    expect("not known; not known; not known; not known", PARTS(TREBLE(0, 0), ALTO(0, 0), ALTO(0, 0), BASS(0, 0)));
+}
+
+/* A bracket stands over a family; a brace or square within it over the parts of one instrument. */
+static void the_brackets_tell_which_nameless_parts_belong_together(void)
+{
+    expect("Vn I line 1; Vn I line 2; Vn II line 1; Vn II line 2; Va line 1; Va line 2; Vc; Db",
+           PARTS(TREBLE(1, 0), TREBLE(1, 0), TREBLE(1, 0), TREBLE(1, 0), ALTO(1, 0), ALTO(1, 0), BASS(1, 0), BASS(1, 0)));
+    expect("Vn I line 1; Vn I line 2; Vn II; Va; Vc", PARTS(TREBLE(1, 2), TREBLE(1, 2), TREBLE(1, 0), ALTO(1, 0), BASS(1, 0)));
+    expect("Vn I; Vn II line 1; Vn II line 2; Va; Vc line 1; Vc line 2; Db",
+           PARTS(TREBLE(1, 0), TREBLE(1, 2), TREBLE(1, 2), ALTO(1, 0), BASS(1, 3), BASS(1, 3), BASS(1, 0)));
+    expect("Vn I; Vn II; Va; Vc line 1; Vc line 2; Db", PARTS(TREBLE(1, 0), TREBLE(1, 0), ALTO(1, 0), BASS(1, 0), BASS(1, 0), BASS(1, 0)));
+    expect("Vn I; Vn II; Va; Vc; voices", PARTS(TREBLE(1, 2), TREBLE(1, 2), ALTO(1, 0), BASS(1, 0), NAMED("Chor")));
+}
+
+static void no_guess_goes_over_from_one_bracket_into_another(void)
+{
+    expect("not known; not known; not known; not known", PARTS(TREBLE(1, 0), TREBLE(1, 0), ALTO(2, 0), BASS(2, 0)));
+    expect("not known; not known; not known; Vn I; Vn II; Va; Vc",
+           PARTS(TREBLE(1, 0), TREBLE(1, 0), BASS(1, 0), TREBLE(2, 0), TREBLE(2, 0), ALTO(2, 0), BASS(2, 0)));
+    /* Three parts of one clef without a brace may be three sections or a soloist and two: nobody can tell. The lowest that stand in order are taken all the same. */
+    expect("not known; Vn I; Vn II; Va; Vc", PARTS(TREBLE(1, 0), TREBLE(1, 0), TREBLE(1, 0), ALTO(1, 0), BASS(1, 0)));
+}
+
 static void winds_and_the_rest_have_families(void)
 {
     expect("woodwind; brass; brass; percussion; keyboard; plucked; voices; strings solo; woodwind; brass",
@@ -229,6 +262,9 @@ void suite_sections_context(void)
         STATEMENT(a_number_of_the_orchestra_in_the_abbreviation_is_no_line),
         STATEMENT(a_concertino_stands_before_its_ripieno),
         STATEMENT(nameless_parts_are_told_by_group_sound_or_program),
+        STATEMENT(nameless_parts_in_the_order_of_strings_are_guessed),
+        STATEMENT(the_brackets_tell_which_nameless_parts_belong_together),
+        STATEMENT(no_guess_goes_over_from_one_bracket_into_another),
         STATEMENT(winds_and_the_rest_have_families),
         STATEMENT(a_guide_below_the_score_is_left_out),
         STATEMENT(a_line_whose_marks_say_solo_is_one_player),
