@@ -76,14 +76,25 @@ char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEA
     return text;
 }
 
+static const signed char semitones[7] = {0, 2, 4, 5, 7, 9, 11}; /* C D E F G A B */
+
+/* Another name for a pitch whose transposed spelling needs more than a double sharp or flat: with a sharp or a flat, as it leaned. */
+static spz_pitch respelled(const Note *note)
+{
+    static const signed char sharps[12] = {0, 0, 1, 1, 2, 3, 3, 4, 4, 5, 5, 6}, flats[12] = {0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6};
+    int in_octave = note->midi % 12, step = note->alter > 0 ? sharps[in_octave] : flats[in_octave];
+    return (spz_pitch){.step = (signed char)step, .alter = (signed char)(in_octave - semitones[step]), .octave = (signed char)(note->midi / 12 - 1), .midi = note->midi};
+}
+
 spz_pitch pitch_of(const Note *note)
 {
+    if (note->midi >= 0 && (note->alter < -2 || note->alter > 2))
+        return respelled(note);
     return (spz_pitch){.step = note->step, .alter = note->alter, .octave = note->octave, .midi = note->midi};
 }
 
 spz_pitch pitch_written_of(const Note *note)
 {
-    static const short semitones[7] = {0, 2, 4, 5, 7, 9, 11}; /* C D E F G A B */
     int step = note->written_place % 7, octave = note->written_place / 7, alter = note->written_alter - 4;
     int midi = note->midi < 0 ? -1 : (octave + 1) * 12 + semitones[step] + alter;
     return (spz_pitch){.step = (signed char)step, .alter = (signed char)alter, .octave = (signed char)octave, .midi = (short)midi};

@@ -45,8 +45,8 @@ typedef struct Note {
     uint8_t written_place; /* on paper: seven times the octave, and the step */
     int16_t midi;          /* sounding, rounded to a semitone; -1 when unpitched */
     int8_t cents;          /* what the rounding dropped, -50..50 (microtones) */
-    int8_t step;           /* sounding spelling: 0 = C .. 6 = B */
-    int8_t alter;          /* -2..2 in semitones */
+    int8_t step;           /* sounding spelling, as the ear compares steps: 0 = C .. 6 = B */
+    int8_t alter;          /* in semitones; beyond -2..2 only what a transposition makes so */
     int8_t octave;         /* 4 holds middle C */
     uint16_t passes;       /* bit n-1: sounds the n-th time through a repeat, the last bit for all beyond; 0: every time */
 } Note;
@@ -177,7 +177,7 @@ const char *movement_letter_at(const Movement *movement, int bar, int *after);
 enum { REHEARSAL_TEXT = 64 };
 char *movement_rehearsal_text(const Movement *movement, int bar, char text[REHEARSAL_TEXT]);
 
-spz_pitch pitch_of(const Note *note);         /* as it sounds */
+spz_pitch pitch_of(const Note *note);         /* as it sounds, by a name with a double sharp or flat at most */
 spz_pitch pitch_written_of(const Note *note); /* as it stands on paper */
 spz_fraction fraction_of(Ticks over, Ticks under); /* under > 0; in lowest terms */
 

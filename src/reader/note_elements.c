@@ -230,16 +230,6 @@ void read_fermata_start(Reader *reader)
         reader->note.flags |= NOTE_FERMATA;
 }
 
-/* Another name for a pitch whose transposed spelling would need more than a double sharp or flat: with a sharp or a flat, as it leaned. */
-static void respell(Note *note, bool sharp)
-{
-    static const signed char sharps[12] = {0, 0, 1, 1, 2, 3, 3, 4, 4, 5, 5, 6}, flats[12] = {0, 1, 1, 2, 2, 3, 4, 4, 5, 5, 6, 6};
-    int in_octave = note->midi % 12;
-    note->step = sharp ? sharps[in_octave] : flats[in_octave];
-    note->alter = (int8_t)(in_octave - semitones[note->step]);
-    note->octave = (int8_t)(note->midi / 12 - 1);
-}
-
 static bool set_pitch(Reader *reader, const NoteDraft *draft, Transposition by, Note *note)
 {
     int natural = (draft->octave + 1) * 12 + semitones[draft->step];
@@ -256,10 +246,7 @@ static bool set_pitch(Reader *reader, const NoteDraft *draft, Transposition by, 
     int octave = steps >= 0 ? steps / 7 : -((6 - steps) / 7);
     note->octave = (int8_t)octave;
     note->step = (int8_t)(steps - octave * 7);
-    int alter = note->midi - (octave + 1) * 12 - semitones[note->step];
-    note->alter = (int8_t)alter;
-    if (alter < -2 || alter > 2)
-        respell(note, alter > 0);
+    note->alter = (int8_t)(note->midi - (octave + 1) * 12 - semitones[note->step]);
     return true;
 }
 

@@ -206,6 +206,18 @@ static void a_spelling_beyond_double_sharps_is_respelled(void)
     SOUNDS(BAR(1, TRANSPOSE("<diatonic>0</diatonic><chromatic>2</chromatic>") "<note>" PITCH_ALTERED(F, 1, 4) LASTING(1) "</note>"), "G#4@0+1");
 }
 
+/* A figure is the same figure in whatever key: the ear counts its steps as they are written, also where a name would need three sharps. */
+static void steps_are_counted_as_written_however_a_note_is_named(void)
+{
+    const Movement *m = movement_of(PIECE(BAR(1, TRANSPOSE("<diatonic>0</diatonic><chromatic>2</chromatic>") "<note>" PITCH_ALTERED(F, 1, 4) LASTING(1) "</note><note>" PITCH_ALTERED(G, 0, 4) LASTING(1) "</note>")));
+    const Note *notes = m->parts[0].notes;
+    char text[PITCH_TEXT];
+    CU_ASSERT_EQUAL(notes[1].step - notes[0].step, 1);
+    CU_ASSERT_EQUAL(notes[0].alter, 3);
+    CU_ASSERT_STRING_EQUAL(note_pitch_text(&notes[0], text), "G#4");
+    CU_ASSERT_STRING_EQUAL(note_pitch_text(&notes[1], text), "G##4");
+}
+
 static void quarter_tones_are_rounded_and_the_rest_is_kept(void)
 {
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) "<note>" PITCH_ALTERED(C, 0.5, 4) LASTING(1) "</note><note>" PITCH_ALTERED(C, -1.5, 4) LASTING(1) "</note>")));
@@ -287,6 +299,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_score_in_concert_pitch_keeps_octave_transpositions_and_ignores_those_for_parts),
     STATEMENT(the_octave_of_a_clef_and_an_octave_line_change_no_pitch),
     STATEMENT(a_spelling_beyond_double_sharps_is_respelled),
+    STATEMENT(steps_are_counted_as_written_however_a_note_is_named),
     STATEMENT(quarter_tones_are_rounded_and_the_rest_is_kept),
     STATEMENT(b_sharp_keeps_the_octave_of_its_name),
     STATEMENT(a_tremolo_between_two_notes_gives_each_half_the_time),
