@@ -26,6 +26,12 @@ typedef struct spz_sheet_options {
 SPZ_API spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
                                    const spz_sheet_options *options, spz_format format, spz_document **out);
 
+/* For the bowing committee: gestures that two or more sections share, together or one after the other, held against each other: where slurs, dots, lines,
+ * accents, bow marks, pizzicato and tremolo differ, by bar and beat; as HTML with their notes above each other. As above; SPZ_AS_TEXT, SPZ_AS_HTML,
+ * SPZ_AS_CSV, SPZ_AS_JSON. `settings` and the options' arrangement are not needed. */
+SPZ_API spz_status spz_sheet_bowings(const spz_reading *const *readings, size_t count, const spz_settings *settings,
+                                     const spz_sheet_options *options, spz_format format, spz_document **out);
+
 /* For the rehearsal: the passages by who has to be called for them, the longest and most exposed first, how long each lasts at the tempo in
  * force, what to listen for and from where. As above; SPZ_AS_TEXT, SPZ_AS_HTML, SPZ_AS_CSV, SPZ_AS_JSON. */
 SPZ_API spz_status spz_sheet_rehearsal(const spz_reading *const *readings, size_t count, const spz_settings *settings,

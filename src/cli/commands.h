@@ -15,5 +15,6 @@
     COMMAND(parts) \
     COMMAND(mark) \
     COMMAND(notes) \
+    COMMAND(bowings) \
     COMMAND(rehearsal) \
     COMMAND(completions)

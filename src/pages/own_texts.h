@@ -13,7 +13,7 @@ extern const char text_drawings_css[];
 extern const char text_season_css[];
 extern const char text_concert_css[];
 extern const char text_library_css[], text_library_js[]; /* sorts and filters the rows of the table; without it they stand in the order of the answer */
-extern const char text_parts_css[];
+extern const char text_parts_css[], text_bowings_css[];
 extern const char text_notes_css[], text_timeline_css[], text_notation_css[];
 extern const char text_rehearsal_css[];
 extern const char text_stage_css[];

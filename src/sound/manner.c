@@ -10,27 +10,6 @@ static const struct Shares {
     double rings;                  /* seconds: a plucked string, whatever its note */
 } shares = {0.92, 0.5, 0.03, 0.6};
 
-bool slur_goes_on(SlurBook *book, const GroupSound *sound)
-{
-    const Note *note = sound->note;
-    size_t i = 0;
-    while (i < book->count && (book->lines[i].part != sound->part || book->lines[i].staff != note->staff || book->lines[i].voice != note->voice))
-        i++;
-    if (i == book->count) {
-        if (book->count == SLUR_LINES)
-            return false;
-        book->lines[book->count].part = sound->part;
-        book->lines[book->count].staff = note->staff;
-        book->lines[book->count++].voice = note->voice;
-    }
-    int *open = &book->lines[i].open;
-    if (note->flags & NOTE_SLUR_STOP && *open > 0)
-        --*open;
-    if (note->flags & NOTE_SLUR_START)
-        ++*open;
-    return *open > 0;
-}
-
 void manners_open(Manners *manners, const Movement *movement)
 {
     manners->movement = movement;

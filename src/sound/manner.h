@@ -1,19 +1,8 @@
-/* manner.h - how a note is played: what slurs, dots, hairpins and grace notes do to its length and loudness. */
+/* manner.h - how a note is played: what dots, hairpins and grace notes do to its length and loudness. */
 #ifndef SOUND_MANNER_H
 #define SOUND_MANNER_H
 #include "sections/section_map.h"
-
-/* Slurs that are open, by part, staff and voice. Ask it of every sound in turn, from the beginning. */
-enum { SLUR_LINES = 128 };
-typedef struct SlurBook {
-    struct {
-        uint16_t part;
-        uint8_t staff, voice;
-        int open;
-    } lines[SLUR_LINES];
-    size_t count;
-} SlurBook;
-bool slur_goes_on(SlurBook *book, const GroupSound *sound); /* whether this sound is bound to the next */
+#include "sections/slurs.h"
 
 typedef struct Manners {
     const Movement *movement;

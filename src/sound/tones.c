@@ -242,7 +242,7 @@ static bool play_group(Writer *writer, size_t index)
     find_desks(excerpt, index, &desks);
     for (size_t i = 0; i < group->sound_count && room && group->sounds[i].onset < excerpt->to; i++) {
         const GroupSound *sound = &group->sounds[i];
-        bool slurred = slur_goes_on(&slurs, sound);
+        bool slurred = slur_place(&slurs, group->sounds, group->sound_count, i).on;
         if (!within(excerpt, sound) || desks.count == 0)
             continue;
         Stroke stroke = {sound, manner_program(sound->note, cast_program_of_section(group->about.section)), group->shares_bass ? -12 : 0, slurred, true,
@@ -266,7 +266,7 @@ static bool play_others(Writer *writer)
             of_part[excerpt->cast->at[i].part] = i;
     for (size_t i = 0; i < map->other_count && room && map->others[i].onset < excerpt->to; i++) {
         const GroupSound *sound = &map->others[i];
-        bool slurred = slur_goes_on(&slurs, sound);
+        bool slurred = slur_place(&slurs, map->others, map->other_count, i).on;
         if (!within(excerpt, sound) || sound->part >= CAST_LIMIT || of_part[sound->part] == SIZE_MAX)
             continue;
         Stroke stroke = {sound, cast_program_of_part(map, sound->part), 0, slurred, false, manner_grace_early(map->others, map->other_count, i)};

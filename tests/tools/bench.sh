@@ -55,12 +55,23 @@ awk -v rows="$rows" '{ s += $1; c += $2; w += $3; if ($4 > k) k = $4; xc += $5; 
 echo
 echo "Every command on the largest, $(basename "$largest"), against the same pass of xmllint:"
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
-for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "parts" \
+for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "stage --format csv" "parts" "parts --format html" \
+    "bowings" "bowings --format html" \
     "notes" "notes --for listeners" "notes --engraver none --notation --format html" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
     operand=$largest
     [ "$command" = settings ] && operand=""
     figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against xmllint --stream --noout "$largest")
     line "spezzato ${command%%-o*}" "$(megabytes "$largest")" $figures
+done
+
+# A season's papers, its scores known already: each against the plan as text. The library is one of its own.
+echo
+echo "Papers of a season, corpus/season.csv, all its scores known, against the plan as text in the same run:"
+export XDG_DATA_HOME="$folder/data"
+"$build/spezzato" season corpus/season.csv -o "$folder/plan" 2> /dev/null
+for form in "--format csv" "--format html" "--format calendar" "--format ics" "--sheet 1" "--sheet 1 --format html"; do
+    figures=$("$folder/measure" "$runs" "$build/spezzato" season corpus/season.csv $form -o "$folder/paper" --against "$build/spezzato" season corpus/season.csv -o "$folder/plan")
+    awk -v f="$figures" -v form="$form" 'BEGIN { split(f, a, " "); printf "  season %-24s CPU %5.1f ms against %5.1f ms: %.2f times; memory %.1f MB\n", form, a[1], a[4], a[1] / a[4], a[3] / 1024 }'
 done
 
 # Each part's bars once more behind its own: the same music twice. Measured three times as often: two figures stand here against a bound.

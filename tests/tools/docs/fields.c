@@ -6,6 +6,7 @@
 #include "pages/data/fields.h"
 #include "pages/season_forms.h"
 #include "pages/sheets/notes/notes_sheet.h"
+#include "pages/sheets/bowings/bowings_sheet.h"
 #include "pages/sheets/parts_sheet.h"
 #include "pages/sheets/rehearsal_sheet.h"
 #include <stdio.h>
@@ -16,14 +17,14 @@ enum { LINE = 4096 };
 static const FieldTable *const tables[] = {
     &movement_fields, &summary_fields, &passage_fields, &link_fields,    &entry_fields,         &line_fields,    &clue_fields,   &verdict_fields, &year_fields, &ranked_fields,
     &term_fields,     &loss_fields,    &reason_fields,  &sound_fields,         &doubt_fields,   &setting_fields, &concert_fields, &work_fields,
-    &planned_fields,  &change_fields,  &move_fields,      &desk_fields,    &other_fields,         &other_change_fields, &total_fields,  &setting_entry_fields, &noted_movement_fields, &citation_fields, &parts_movement_fields, &advice_fields, &event_fields, &calendar_fields,
+    &planned_fields,  &change_fields,  &move_fields,      &desk_fields,    &other_fields,         &other_change_fields, &total_fields,  &setting_entry_fields, &noted_movement_fields, &citation_fields, &bowings_movement_fields, &gesture_fields, &gesture_section_fields, &bowing_difference_fields, &parts_movement_fields, &advice_fields, &event_fields, &calendar_fields,
     &laid_fields, &season_note_fields, &conflict_fields,
     &rehearsal_movement_fields, &call_fields, &rehearsal_item_fields,
     &shelf_work_fields, &shelf_movement_fields, &shelf_passage_fields,
 };
 
 static const Columns *const columns[] = {
-    &movements_columns, &sections_columns, &passages_columns, &seating_columns, &streams_columns, &named_streams_columns, &doubts_columns, &settings_columns, &notes_columns, &parts_columns, &season_columns, &calendar_columns, &rehearsal_columns, &shelf_columns, &laying_columns,
+    &movements_columns, &sections_columns, &passages_columns, &seating_columns, &streams_columns, &named_streams_columns, &doubts_columns, &settings_columns, &notes_columns, &parts_columns, &bowings_columns, &season_columns, &calendar_columns, &rehearsal_columns, &shelf_columns, &laying_columns,
 };
 
 static const char *forms_text(unsigned forms)

@@ -1,5 +1,6 @@
 #include "pages/drawings/staves/stave.h"
-#include "pages/drawings/staves/stave_bars.h"
+#include "pages/drawings/staves/stave_layout.h"
+#include "pages/drawings/staves/stave_signs.h"
 #include "pages/drawings/staves/stave_glyphs.h"
 #include "support/text/utf8.h"
 #include <math.h>
@@ -7,167 +8,9 @@
 #include <stdlib.h>
 #include <string.h>
 
-const StaveLook stave_short = {440, 2}, stave_full = {760, STAVES_MOST};
+const StaveLook stave_short = {440, 2, false}, stave_full = {760, STAVES_MOST, false};
 
-enum { MOMENTS_MOST = 800, BARS_MOST = 16 };
-static const double half_space = 2, stem = 14, least_moment = 7.5, head_half = 2.3, name_letter = 7.4; /* units */
-
-/* Where each moment of the line stands: all staves share them. */
-typedef struct Moment {
-    size_t bar;
-    Ticks onset;
-    double weight, x;
-} Moment;
-
-typedef struct Line {
-    const ScoreView *view;
-    const spz_passage *passage;
-    StaveLook look;
-    Stave staves[STAVES_MOST];
-    double tops[STAVES_MOST], highest[STAVES_MOST], lowest[STAVES_MOST]; /* top lines; how far notes reach above and below them, in units */
-    size_t count, first, end;
-    double left, height;
-    Moment moments[MOMENTS_MOST];
-    size_t moment_count;
-    double bars[BARS_MOST + 1]; /* x of the bar lines */
-} Line;
-
-static int by_time(const void *a, const void *b)
-{
-    const Moment *one = a, *two = b;
-    if (one->bar != two->bar)
-        return one->bar < two->bar ? -1 : 1;
-    return one->onset < two->onset ? -1 : one->onset > two->onset;
-}
-
-/* All moments at which something begins, each once; the longer until the next, the more room, but less than in proportion. */
-static void gather_moments(Line *line)
-{
-    size_t count = 0, kept = 0;
-    const Movement *movement = line->view->movement;
-    for (size_t s = 0; s < line->count; s++)
-        for (size_t i = 0; i < line->staves[s].chords.count && count < MOMENTS_MOST; i++)
-            line->moments[count++] = (Moment){.bar = line->staves[s].chords.at[i].bar, .onset = line->staves[s].chords.at[i].onset};
-    qsort(line->moments, count, sizeof *line->moments, by_time);
-    for (size_t i = 0; i < count; i++)
-        if (kept == 0 || by_time(&line->moments[kept - 1], &line->moments[i]) != 0)
-            line->moments[kept++] = line->moments[i];
-    line->moment_count = kept;
-    for (size_t i = 0; i < kept; i++) {
-        Moment *at = &line->moments[i];
-        Ticks next = i + 1 < kept && line->moments[i + 1].bar == at->bar ? line->moments[i + 1].onset : movement->bars[at->bar].length;
-        at->weight = 0.55 + pow((double)(next - at->onset) / (double)movement->per_crotchet, 0.6);
-    }
-}
-
-static double weight_of(const Line *line)
-{
-    double sum = 0;
-    for (size_t i = 0; i < line->moment_count; i++)
-        sum += line->moments[i].weight;
-    return sum;
-}
-
-static bool fill(Line *line)
-{
-    for (size_t s = 0; s < line->count; s++)
-        if (!stave_fill(line->view, line->passage, &line->staves[s], line->first, line->end))
-            return false;
-    gather_moments(line);
-    return true;
-}
-
-/* The bar in which the first answer that is drawn begins: it is to be seen beside its call. */
-static size_t answered_in(const Line *line)
-{
-    for (size_t i = 0; i < line->passage->entry_count; i++)
-        for (size_t s = 0; s < line->count; s++)
-            if (view_answers(line->passage, &line->passage->entries[i]) && stave_has_entry(&line->staves[s], &line->passage->entries[i]))
-                return line->passage->entries[i].bar;
-    return line->passage->first;
-}
-
-/* As many bars as have room. */
-static bool choose_bars(Line *line)
-{
-    size_t last = line->passage->last + 1, least = line->first == line->passage->first ? answered_in(line) + 1 : line->first + 1;
-    line->end = line->first + BARS_MOST < last ? line->first + BARS_MOST : last;
-    if (!fill(line))
-        return false;
-    while (line->end > line->first + 1 && line->end > least &&
-           ((double)line->moment_count * least_moment + 8 * (double)(line->end - line->first) > line->look.width - line->left - 26)) {
-        line->end--;
-        if (!fill(line))
-            return false;
-    }
-    return true;
-}
-
-static double place_y(const Line *line, size_t s, int place)
-{
-    return line->tops[s] + 4 * STAVE_SPACE - half_space * (place - line->staves[s].bottom);
-}
-
-static double x_of(const Line *line, const StaveChord *chord)
-{
-    Moment key = {.bar = chord->bar, .onset = chord->onset};
-    const Moment *found = bsearch(&key, line->moments, line->moment_count, sizeof key, by_time);
-    return found ? found->x : line->left;
-}
-
-static void place_moments(Line *line, double signature)
-{
-    double from = line->left + signature, room = line->look.width - from, air = 6, bars = (double)(line->end - line->first);
-    double each = (room - air * bars) / fmax(weight_of(line), 0.1), x = from;
-    size_t i = 0;
-    line->bars[0] = line->left;
-    for (size_t bar = line->first; bar < line->end; bar++) {
-        x += air;
-        for (; i < line->moment_count && line->moments[i].bar == bar; i++) {
-            line->moments[i].x = x + 2;
-            x += line->moments[i].weight * each;
-        }
-        line->bars[bar - line->first + 1] = x;
-    }
-}
-
-/* Stems point to the middle line, together in a beam. */
-static bool stem_up(const Stave *stave, size_t first, size_t end)
-{
-    int middle = stave->bottom + 4, above = 0, below = 0;
-    for (size_t i = first; i < end; i++) {
-        const StaveChord *chord = &stave->chords.at[i];
-        above = chord->places[0] - middle > above ? chord->places[0] - middle : above;
-        below = middle - chord->places[chord->count - 1] > below ? middle - chord->places[chord->count - 1] : below;
-    }
-    return below > above;
-}
-
-static void measure(Line *line)
-{
-    static const double bracket = 11, loud = 8, number = 11, between = 4;
-    double y = number;
-    for (size_t s = 0; s < line->count; s++) {
-        const Stave *stave = &line->staves[s];
-        double up = 2, down = 2;
-        bool coloured = false; /* something is called or answered: how loud stands below */
-        for (size_t i = 0; i < stave->chords.count; i++) {
-            const StaveChord *chord = &stave->chords.at[i];
-            if (chord->count == 0)
-                continue;
-            coloured = coloured || chord->entry;
-            double top = half_space * (chord->places[0] - stave->bottom - 8), low = half_space * (stave->bottom - chord->places[chord->count - 1]);
-            bool points_up = stem_up(stave, i, i + 1);
-            up = fmax(up, top + (points_up ? stem + 1 : 4));
-            down = fmax(down, low + (points_up ? 4 : stem + 1));
-        }
-        line->highest[s] = up;
-        line->lowest[s] = down;
-        line->tops[s] = y + up + bracket;
-        y = line->tops[s] + 4 * STAVE_SPACE + down + (s + 1 < line->count ? between : 0) + (coloured ? loud : 0);
-    }
-    line->height = y;
-}
+static const double head_half = 2.3, name_letter = 7.4; /* units */
 
 static void draw_staff(const Line *line, size_t s)
 {
@@ -197,7 +40,7 @@ static void draw_key(const Line *line, size_t s)
             place -= 7;
         while (place < stave->bottom - 1)
             place += 7;
-        glyph_accidental(line->view->html, fifths > 0 ? 1 : -1, line->left + 19 + 4.6 * i, place_y(line, s, place));
+        glyph_accidental(line->view->html, fifths > 0 ? 1 : -1, line->left + 19 + 4.6 * i, stave_y(line, s, place));
     }
     html_close(line->view->html);
 }
@@ -237,24 +80,24 @@ static void draw_ledgers(const Line *line, size_t s, double x, int place)
 {
     int bottom = line->staves[s].bottom;
     for (int at = bottom - 2; at >= place; at -= 2)
-        html_line(line->view->html, "line ledger", x - 4, place_y(line, s, at), x + 4, place_y(line, s, at));
+        html_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
     for (int at = bottom + 10; at <= place; at += 2)
-        html_line(line->view->html, "line ledger", x - 4, place_y(line, s, at), x + 4, place_y(line, s, at));
+        html_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
 }
 
 static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Altered *altered)
 {
     Html *html = line->view->html;
-    double x = x_of(line, chord);
+    double x = stave_x(line, chord);
     for (int n = 0; n < chord->count; n++) {
         int alter;
-        double y = place_y(line, s, chord->places[n]);
+        double y = stave_y(line, s, chord->places[n]);
         draw_ledgers(line, s, x, chord->places[n]);
         glyph_head(html, chord->value.type, x, y);
         if (needs_sign(line, altered, chord, n, &alter))
             glyph_accidental(html, alter, x - 5.4, y);
         for (int dot = 0; dot < chord->value.dots; dot++)
-            glyph_dot(html, x + 4.6 + 2.6 * dot, y - (chord->places[n] % 2 == line->staves[s].bottom % 2 ? half_space : 0));
+            glyph_dot(html, x + 4.6 + 2.6 * dot, y - (chord->places[n] % 2 == line->staves[s].bottom % 2 ? HALF_SPACE : 0));
         if (chord->notes[n]->flags & NOTE_STACCATO && n == 0)
             glyph_dot(html, x, chord->places[0] < line->staves[s].bottom + 4 ? y + 4.5 : y - 4.5);
         if (chord->went_on || chord->goes_on) {
@@ -266,17 +109,17 @@ static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Alte
 
 static double outer_y(const Line *line, size_t s, const StaveChord *chord, bool up)
 {
-    return place_y(line, s, up ? chord->places[0] : chord->places[chord->count - 1]);
+    return stave_y(line, s, up ? chord->places[0] : chord->places[chord->count - 1]);
 }
 
 static double inner_y(const Line *line, size_t s, const StaveChord *chord, bool up)
 {
-    return place_y(line, s, up ? chord->places[chord->count - 1] : chord->places[0]);
+    return stave_y(line, s, up ? chord->places[chord->count - 1] : chord->places[0]);
 }
 
 static void draw_stem(const Line *line, size_t s, const StaveChord *chord, bool up, double end)
 {
-    double x = x_of(line, chord) + (up ? head_half : -head_half);
+    double x = stave_x(line, chord) + (up ? head_half : -head_half);
     html_line(line->view->html, "line", x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), x, end);
     if (chord->notes[0]->flags & NOTE_TREMOLO)
         glyph_path(line->view->html, "pen", 1.2, "M# #l5 -2", (const double[]){x - 2.5, (end + outer_y(line, s, chord, up)) / 2 + 1}, 2);
@@ -287,11 +130,11 @@ static void draw_alone(const Line *line, size_t s, size_t at)
     const StaveChord *chord = &line->staves[s].chords.at[at];
     if (chord->value.type == 0)
         return;
-    bool up = stem_up(&line->staves[s], at, at + 1);
-    double end = outer_y(line, s, chord, up) + (up ? -stem : stem);
+    bool up = stave_stem_up(&line->staves[s], at, at + 1);
+    double end = outer_y(line, s, chord, up) + (up ? -STEM : STEM);
     draw_stem(line, s, chord, up, end);
     if (chord->value.type > 2)
-        glyph_flags(line->view->html, chord->value.type - 2, x_of(line, chord) + (up ? head_half : -head_half), end, up);
+        glyph_flags(line->view->html, chord->value.type - 2, stave_x(line, chord) + (up ? head_half : -head_half), end, up);
 }
 
 static void draw_beam_piece(const Line *line, double x1, double y1, double x2, double y2, bool up)
@@ -303,22 +146,22 @@ static void draw_beam_piece(const Line *line, double x1, double y1, double x2, d
 static void draw_beams(const Line *line, size_t s, size_t first, size_t end)
 {
     const StaveChord *chords = line->staves[s].chords.at;
-    bool up = stem_up(&line->staves[s], first, end);
-    double shift = up ? head_half : -head_half, x1 = x_of(line, &chords[first]) + shift, x2 = x_of(line, &chords[end - 1]) + shift;
+    bool up = stave_stem_up(&line->staves[s], first, end);
+    double shift = up ? head_half : -head_half, x1 = stave_x(line, &chords[first]) + shift, x2 = stave_x(line, &chords[end - 1]) + shift;
     double y1 = outer_y(line, s, &chords[first], up), y2 = outer_y(line, s, &chords[end - 1], up), tilt = fmin(fmax((y2 - y1) / 2, -5), 5), level = 0;
     y1 = (y1 + y2 - tilt) / 2;
     for (size_t i = first; i < end; i++) { /* every stem keeps its length */
-        double at = y1 + tilt * (x_of(line, &chords[i]) + shift - x1) / fmax(x2 - x1, 1), over = outer_y(line, s, &chords[i], up) - at;
+        double at = y1 + tilt * (stave_x(line, &chords[i]) + shift - x1) / fmax(x2 - x1, 1), over = outer_y(line, s, &chords[i], up) - at;
         level = up ? fmin(level, over) : fmax(level, over);
     }
-    y1 += level + (up ? -stem + 2 : stem - 2);
+    y1 += level + (up ? -STEM + 2 : STEM - 2);
     for (size_t i = first; i < end; i++) {
-        double x = x_of(line, &chords[i]) + shift, y = y1 + tilt * (x - x1) / fmax(x2 - x1, 1);
+        double x = stave_x(line, &chords[i]) + shift, y = y1 + tilt * (x - x1) / fmax(x2 - x1, 1);
         draw_stem(line, s, &chords[i], up, y);
         for (int b = 1; b <= chords[i].value.type - 2; b++) {
             double off = (up ? 3.2 : -3.2) * (b - 1);
             bool next = i + 1 < end && chords[i + 1].value.type - 2 >= b, before = i > first && chords[i - 1].value.type - 2 >= b;
-            double to = next ? x_of(line, &chords[i + 1]) + shift : before ? x : i + 1 < end ? x + 4 : x - 4;
+            double to = next ? stave_x(line, &chords[i + 1]) + shift : before ? x : i + 1 < end ? x + 4 : x - 4;
             if (to != x)
                 draw_beam_piece(line, x, y + off, to, y1 + tilt * (to - x1) / fmax(x2 - x1, 1) + off, up);
         }
@@ -348,7 +191,7 @@ static void draw_stave_notes(const Line *line, size_t s)
         if (chord->count == 0) {
             bool whole = chord->value.type == 0 && chord->onset == 0;
             double middle = (line->bars[chord->bar - line->first] + line->bars[chord->bar - line->first + 1]) / 2;
-            glyph_rest(html, chord->value.type, whole ? (chord->bar == line->first ? fmax(middle, x_of(line, chord)) : middle) : x_of(line, chord), line->tops[s]);
+            glyph_rest(html, chord->value.type, whole ? (chord->bar == line->first ? fmax(middle, stave_x(line, chord)) : middle) : stave_x(line, chord), line->tops[s]);
         } else {
             for (size_t k = i; k < end; k++)
                 draw_heads(line, s, &stave->chords.at[k], &altered);
@@ -468,8 +311,7 @@ static double names_width(const Line *line)
 static void draw(Line *line)
 {
     Html *html = line->view->html;
-    place_moments(line, signature_width(line));
-    measure(line);
+    stave_place(line, signature_width(line));
     html_open_drawing(html, "notes", line->look.width, line->height, NULL);
     html_put_number(html, "width", line->look.width, 0);
     put_label(line);
@@ -478,6 +320,8 @@ static void draw(Line *line)
         draw_staff(line, s);
         draw_key(line, s);
         draw_stave_notes(line, s);
+        if (line->look.signs)
+            stave_signs(line, s);
         draw_entries(line, s);
     }
     html_close(html);
@@ -491,7 +335,7 @@ size_t stave_line(const ScoreView *view, const spz_passage *passage, size_t firs
         return first;
     line.count = staves_of(view, passage, line.staves, look.staves_most < STAVES_MOST ? look.staves_most : STAVES_MOST);
     line.left = names_width(&line);
-    bool good = line.count > 0 && choose_bars(&line);
+    bool good = line.count > 0 && stave_choose_bars(&line);
     if (good)
         draw(&line);
     view->html->failed = view->html->failed || (line.count > 0 && !good);

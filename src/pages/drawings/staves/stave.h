@@ -1,6 +1,6 @@
 /* stave.h - a passage in notes, drawn without any engraver: a stave for each group that takes part, calls and answers in the colour of who plays, over
  * each a bracket (filled square: a call, hollow: an answer). Clefs come from the section, note values from the durations, beams from the beat: it is
- * there to be read at a glance; slurs and words are left to the engraver. */
+ * there to be read at a glance; words are left to the engraver. */
 #ifndef PAGES_DRAWINGS_STAVE_H
 #define PAGES_DRAWINGS_STAVE_H
 #include "pages/drawings/score_view.h"
@@ -10,6 +10,7 @@ enum { STAVES_MOST = 5 };
 typedef struct StaveLook {
     double width;      /* units, of which a space between two lines has four */
     size_t staves_most;
+    bool signs;        /* slurs, bow marks, lines and accents too: for those who bow it */
 } StaveLook;
 extern const StaveLook stave_short, stave_full; /* beside a line of words; over the whole page */
 

@@ -10,7 +10,7 @@
 #include <string.h>
 
 enum { STAVES_SHOWN = 4, BARS_SHOWN = 6, UNANSWERED_BARS = 4, ENTRIES_SHOWN = 32 };
-static const StaveLook look = {620, STAVES_SHOWN};
+static const StaveLook look = {620, STAVES_SHOWN, false};
 static const double hanging = 8; /* units below the last stave */
 
 /* What is shown of a citation: a passage that ends where its first answer (in a chain: the last of the first answers) has come. */
