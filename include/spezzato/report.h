@@ -107,6 +107,13 @@ SPZ_API spz_status spz_report_work(const spz_verdict *work, const char *const *p
 SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
 SPZ_API void spz_report_free(spz_report *report);
 
+/* Movements drawn as strips (calls and answers bar by bar) that wait for the pages of concerts: spz_season_look. Readings may be freed once they
+ * are added; adding wants SPZ_TO_SEATING. `options` borrowed: kinds, strength and language count. SPZ_BAD_ARGUMENT, SPZ_NO_MEMORY. */
+typedef struct spz_strips spz_strips;
+SPZ_API spz_status spz_strips_new(const spz_report_options *options, spz_strips **out);
+SPZ_API spz_status spz_strips_add(spz_strips *strips, const spz_reading *reading);
+SPZ_API void spz_strips_free(spz_strips *strips); /* NULL is allowed */
+
 /* The name of the page of a score's file, as the overview in HTML leads to it where no names are given: 'symphony-1.html' for 'scores/symphony-1.mxl'. Cut to fit.
  * Returns `out`. */
 SPZ_API char *spz_report_page_name(const char *path, char *out, size_t size);

@@ -281,6 +281,7 @@ typedef struct spz_season_look {
     spz_language language; /* of text, HTML and calendars; JSON and CSV are English */
     long long stamp;       /* SPZ_AS_ICS: when it is written, in seconds from 1970 */
     const spz_page_names *pages; /* spz_report_concert: names of the pages of the scores; NULL: spz_report_page_name */
+    const spz_strips *strips; /* spz_report_concert: its movements as strips; NULL: the evening is shown by minutes alone. Borrowed */
     bool paged;            /* HTML: lead to the pages of the concerts (spz_report_concert_name), which lie beside it */
 } spz_season_look;
 

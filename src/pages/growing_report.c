@@ -72,6 +72,16 @@ static bool deep_enough(const spz_movement_reading *reading, spz_depth depth)
     return reading->sections && (depth < SPZ_TO_PASSAGES || reading->findings) && (depth < SPZ_TO_SEATING || reading->verdict);
 }
 
+ShownMovement shown_movement(const spz_reading *reading, size_t index)
+{
+    ShownMovement shown = {.reading = spz_reading_at(reading, index), .number = index + 1, .of = spz_reading_count(reading)};
+    const char *title = spz_movement_title(shown.reading.movement);
+    shown.path = spz_score_file(spz_reading_score(reading));
+    shown.file = path_name(shown.path);
+    shown.title = *title ? title : shown.file;
+    return shown;
+}
+
 spz_status spz_report_add(spz_report *report, const spz_reading *reading)
 {
     size_t count = spz_reading_count(reading);
@@ -82,11 +92,7 @@ spz_status spz_report_add(spz_report *report, const spz_reading *reading)
     }
     buffer_go_on(&report->out); /* what failed outside the report is not its business */
     for (size_t i = 0; i < count; i++) {
-        ShownMovement shown = {.reading = spz_reading_at(reading, i), .number = i + 1, .of = count};
-        const char *title = spz_movement_title(shown.reading.movement);
-        shown.path = spz_score_file(spz_reading_score(reading));
-        shown.file = path_name(shown.path);
-        shown.title = *title ? title : shown.file;
+        ShownMovement shown = shown_movement(reading, i);
         report->form->movement(report, &shown);
         report->movements++;
     }

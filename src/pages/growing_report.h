@@ -34,6 +34,9 @@ struct spz_report {
     bool named;       /* streams as CSV: with the columns file and movement */
 };
 
+/* Movement `index` of the reading, as it is shown. */
+ShownMovement shown_movement(const spz_reading *reading, size_t index);
+
 /* Who speaks of this movement, in the reader's language; data are English. */
 static inline Speaker report_speaker(const spz_report *report, const ShownMovement *shown)
 {

@@ -73,17 +73,49 @@ test('one seating comes first, then the costs, the changes and the programme in 
     if (concert.without_change)
       assert.ok((await page.locator('main h2').first().textContent()).toLowerCase().startsWith(concert.without_change.seating));
     const movements = concert.works.flatMap(work => work.movements.map(movement => movement.title));
-    assert.deepEqual(await page.locator('.programme .which').allTextContents(), movements);
+    const shown = await page.locator('.programme .which').allTextContents(); // under the work's own title, which it does without
+    assert.equal(shown.length, movements.length);
+    shown.forEach((title, i) => assert.ok(title.length > 3 && movements[i].endsWith(title), `${title}, not ${movements[i]}`));
     assert.deepEqual(await page.locator('.piece .unseen').allTextContents(), movements);
-    // What is given up is dashed on the strip as wide as its share of the movement.
-    const given = concert.without_change ? concert.without_change.movements.filter(m => m.lost_bars > 0) : [];
-    const shares = await page.locator('.lost-share').evaluateAll(all => all.map(mark => mark.getBoundingClientRect().width / mark.parentElement.getBoundingClientRect().width));
-    assert.equal(shares.length, given.length);
-    shares.forEach((share, i) => assert.ok(Math.abs(share - given[i].lost_seconds / given[i].seconds) < 0.02, `${name}: ${share}`));
+    // What one seating weakens is dashed at its bars: as many of them at least as are given up, and none where nothing is.
+    const given = concert.without_change ? concert.without_change.movements : [];
+    const shares = await page.locator('.piece').evaluateAll(all => all.map(piece => {
+      const lane = piece.querySelector('.play').getBoundingClientRect(), lines = [...piece.querySelectorAll('.lost-bars line')];
+      const dashed = lines.map(line => line.getBoundingClientRect()).sort((a, b) => a.left - b.left);
+      let end = lane.left, sum = 0;
+      for (const { left, right } of dashed) { sum += Math.max(0, right - Math.max(left, end)); end = Math.max(end, right); }
+      return { share: sum / lane.width, inside: dashed.every(({ left, right }) => left >= lane.left - 1 && right <= lane.right + 1) };
+    }));
+    for (const [i, movement] of given.entries()) {
+      assert.ok(shares[i].inside, `${name}: ${movement.title}`);
+      assert.ok(shares[i].share >= movement.lost_bars / movement.bars - 0.02, `${name}: ${movement.title}, ${shares[i].share}`);
+      if (movement.points === 0) assert.equal(shares[i].share, 0, `${name}: ${movement.title}`);
+    }
     // Before and after each change.
     assert.equal(await page.locator('.before svg').count(), concert.changes.length + (concert.set_up ? 1 : 0));
     const moved = concert.changes.map(change => change.moves.length).reduce((a, b) => a + b, concert.set_up ? concert.set_up.moves.length : 0);
     assert.equal(await page.locator('.after .moved').count(), moved);
     assert.equal(await page.locator('.before .way').count(), moved);
+  }
+});
+
+test('the evening shows the calls and answers of each movement, as the overview draws them', async () => {
+  const overview = await open('index.html');
+  const count = element => ['call', 'answer', 'divided'].map(kind => element.querySelectorAll('.' + kind).length);
+  const drawn = new Map(await overview.locator('table.index tbody tr').evaluateAll((rows, how) => rows.map(row =>
+    [row.querySelector('a').getAttribute('href'), new Function('return ' + how)()(row.querySelector('svg.thumb'))]), count.toString()));
+  for (const name of concerts()) {
+    const page = await open(name, { viewport: { width: 1400, height: 900 } });
+    const pieces = await page.locator('.piece').evaluateAll((all, how) => all.map(piece =>
+      [piece.querySelector('a').getAttribute('href'), new Function('return ' + how)()(piece)]), count.toString());
+    assert.ok(pieces.some(([, [calls, answers]]) => calls > 3 && answers > 3), name);
+    for (const [href, marks] of pieces) assert.deepEqual(marks, drawn.get(href), `${name}: ${href}`);
+    // The rows are named, and their names stand beside them.
+    const beside = await page.evaluate(() => [...document.querySelectorAll('.of-rows span')].map((span, row) => {
+      const lane = document.querySelectorAll('.piece svg.thumb rect.lane')[row].getBoundingClientRect(), box = span.getBoundingClientRect();
+      return Math.abs((lane.top + lane.bottom) / 2 - (box.top + box.bottom) / 2);
+    }));
+    assert.equal(beside.length, 3);
+    beside.forEach(apart => assert.ok(apart < 5, `${name}: a row's name is ${apart} beside it`));
   }
 });

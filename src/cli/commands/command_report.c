@@ -31,6 +31,7 @@ typedef struct Pages {
     spz_settings *settings;
     spz_report_options options;
     spz_report *index;
+    spz_strips *strips; /* of a season's movements; NULL where there is no season */
     int year;
     size_t most_doubts, written;
     ScoreList scores;
@@ -107,6 +108,8 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
     spz_status status = page_of(pages, waiting->reading, &document);
     if (!status)
         status = spz_report_add(pages->index, waiting->reading);
+    if (!status && pages->strips)
+        status = spz_strips_add(pages->strips, waiting->reading);
     if (!status)
         result = write_document(pages, name, document);
     else
@@ -180,7 +183,7 @@ static int write_work(Pages *pages)
 static int write_season(Pages *pages)
 {
     const spz_season *season = pages->scores.season;
-    spz_season_look look = {.language = pages->options.language, .paged = true, .pages = pages->names};
+    spz_season_look look = {.language = pages->options.language, .paged = true, .pages = pages->names, .strips = pages->strips};
     spz_document *document = NULL;
     spz_status status = spz_report_season(season, SPZ_AS_HTML, &look, &document);
     int result = status ? EXIT_INPUT : write_document(pages, season_page, document);
@@ -260,6 +263,8 @@ static int report_all(Pages *pages, const Arguments *arguments)
     brief.pages = pages->names;
     if (!status)
         status = spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_HTML, &brief, &pages->index);
+    if (!status && pages->scores.season)
+        status = spz_strips_new(&pages->options, &pages->strips);
     if (status) {
         complain_status(pages->folder, status);
         return EXIT_INPUT;
@@ -280,6 +285,7 @@ static int report_all(Pages *pages, const Arguments *arguments)
             printf("Open %s/%s in a browser.\n", pages->folder, index_page);
     }
     spz_report_free(pages->index);
+    spz_strips_free(pages->strips);
     return result;
 }
 

@@ -404,14 +404,14 @@ void strip_systems(const ScoreView *view)
     release(&shown);
 }
 
-void strip_thumb(const ScoreView *view, const char *label)
+void strip_thumb(const ScoreView *view, const char *label, bool lost)
 {
     StripLanes lanes;
     Html *html = view->html;
     Shown shown = choose(view, false);
     three_rows(view, &lanes, 8);
     place_lanes(&lanes, 0, 3 * 8);
-    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown.passages, .shown_count = shown.count, .end = view->movement->bar_count, .thumb = true};
+    StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown.passages, .shown_count = shown.count, .end = view->movement->bar_count, .thumb = true, .kept = !lost};
     html_open_class(html, "svg", "thumb");
     html_put_number(html, "height", lanes.bottom + 5, 0);
     html_put(html, "role", "img");

@@ -12,8 +12,8 @@ enum { STRIP_LANES_MOST = 180 }; /* bars that fit side by side with all lanes */
 void strip_whole(const ScoreView *view, const size_t *named, size_t named_count);
 /* The same with all lanes and every passage that the report shows, line under line. */
 void strip_systems(const ScoreView *view);
-/* Three rows without words, for a list of movements. */
-void strip_thumb(const ScoreView *view, const char *label);
+/* Three rows without words, for a list of movements; underlined is what the other seating would lose, where `lost` is set. */
+void strip_thumb(const ScoreView *view, const char *label, bool lost);
 /* What the marks mean, as a row of samples. `lost`: what the dashed frame means, "" where nothing can be lost; `lost_with`: the same with # for the
  * name of an arrangement, for a script that shows another one. */
 void strip_key(const ScoreView *view, const char *lost, const char *lost_with);

@@ -293,7 +293,8 @@ static void draw_mark(const StripPiece *piece, size_t shown)
     size_t index = piece->shown[shown];
     const spz_passage *passage = spz_findings_at(piece->view->findings, index);
     open_mark(piece, passage, index);
-    lost(piece, passage);
+    if (!piece->kept)
+        lost(piece, passage);
     if (!spz_kind_is_antiphony(passage->kind))
         bands(piece, passage);
     else {

@@ -40,6 +40,7 @@ typedef struct StripPiece {
     const size_t *named; /* whose bars are written first, and which the keyboard reaches where `all_named` is not set */
     size_t named_count;
     bool all_named, thumb;
+    bool kept; /* nothing is marked as lost */
 } StripPiece;
 
 /* From where on words have room, in pixels: on a wide or narrow page, and between the two. */

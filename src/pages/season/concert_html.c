@@ -1,6 +1,7 @@
 /* The page of one concert: the evening by minutes, what one seating gives up, what each way of seating it costs, the stage before and after each
  * change, the programme. */
 #include "pages/drawings/stage/stage_picture.h"
+#include "pages/season/concert_page.h"
 #include "pages/own_texts.h"
 #include "pages/page_names.h"
 #include "pages/season_forms.h"
@@ -12,19 +13,7 @@
 #include <stdio.h>
 #include <string.h>
 
-typedef struct ConcertPage {
-    Html html;
-    PageHead head;
-    Buffer words; /* under way */
-    spz_language language;
-    const spz_season *season;
-    const spz_page_names *pages;
-    size_t index;
-    const Hall *hall;
-    const spz_planned_concert *concert;
-} ConcertPage;
-
-static void put(ConcertPage *page, const char *element, const char *class)
+void concert_put(ConcertPage *page, const char *element, const char *class)
 {
     if (page->words.length)
         html_element(&page->html, element, class, page->words.text);
@@ -32,9 +21,16 @@ static void put(ConcertPage *page, const char *element, const char *class)
     buffer_clear(&page->words);
 }
 
-static void put_phrase(ConcertPage *page, const char *element, const char *class, Phrase phrase)
+void concert_phrase(ConcertPage *page, const char *element, const char *class, Phrase phrase)
 {
     html_element(&page->html, element, class, phrase_text(page->language, phrase));
+}
+
+void concert_address(const ConcertPage *page, const spz_planned_movement *movement, Buffer *out)
+{
+    char name[512];
+    html_address(out, page_name_of(page->pages, movement->file, name, sizeof name));
+    buffer_printf(out, "#m%zu", movement->number);
 }
 
 static const spz_plan *plan_of(const ConcertPage *page, const char *seating, bool two)
@@ -50,14 +46,6 @@ static void picture(ConcertPage *page, const char *seating, bool two, StageSize 
     const spz_plan *plan = plan_of(page, seating, two);
     if (plan)
         stage_picture(&page->html, page->language, plan, NULL, size);
-}
-
-/* The movement on its page. */
-static void movement_address(const ConcertPage *page, const spz_planned_movement *movement, Buffer *out)
-{
-    char name[512];
-    html_address(out, page_name_of(page->pages, movement->file, name, sizeof name));
-    buffer_printf(out, "#m%zu", movement->number);
 }
 
 /* Navigation: the season, the concert after this one. */
@@ -99,7 +87,7 @@ static void fact(ConcertPage *page, Phrase about, long figure)
     Html *html = &page->html;
     html_open(html, "div");
     SAY(&page->words, page->language, about, slot_number("n", figure));
-    put(page, "dt", NULL);
+    concert_put(page, "dt", NULL);
     html_open(html, "dd");
     html_format(html, "%ld", figure);
     html_close(html);
@@ -117,114 +105,12 @@ static void mast(ConcertPage *page)
     html_open(html, "div");
     html_element(html, "h1", "title", *c->name ? c->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
     say_when_where(&page->words, page->language, c);
-    put(page, "p", "work");
+    concert_put(page, "p", "work");
     html_close(html);
     html_open_class(html, "dl", "facts");
     fact(page, PHRASE_CONCERT_WORKS, (long)c->work_count);
     fact(page, PHRASE_CONCERT_MOVEMENTS, (long)movements);
     fact(page, PHRASE_CONCERT_CHANGES, (long)c->change_count);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
-}
-
-/* The evening by minutes. */
-
-static const spz_planned_movement *in_one_seating(const ConcertPage *page, size_t place)
-{
-    const spz_other_plan *plan = &page->concert->unchanged;
-    return plan->possible && place < plan->movement_count ? &plan->movements[place] : NULL;
-}
-
-static double seconds_of(const spz_planned_work *work)
-{
-    double seconds = 0;
-    for (size_t i = 0; i < work->movement_count; i++)
-        seconds += work->movements[i].seconds;
-    return seconds > 1 ? seconds : 60; /* a work of which nothing is known takes some room all the same */
-}
-
-static void strip_movement(ConcertPage *page, const spz_planned_movement *movement, const spz_planned_movement *one)
-{
-    Html *html = &page->html;
-    Buffer address;
-    double share = one && one->seconds > 0 ? one->lost_seconds / one->seconds : 0;
-    buffer_init(&address);
-    movement_address(page, movement, &address);
-    html_open_class(html, "li", "piece");
-    html_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
-    html_open_class(html, "a", "lane");
-    html_put(html, "href", address.text ? address.text : "");
-    html_put(html, "title", season_movement_title(movement));
-    if (share > 0) {
-        html_open_class(html, "span", "lost-share");
-        html_put_format(html, "style", "width:%ld%%", (long)(share < 1 ? share * 100 + 0.5 : 100));
-        html_close(html);
-    }
-    html_element(html, "span", "unseen", season_movement_title(movement));
-    html_close(html);
-    say_clock(&page->words, page->language, movement->seconds);
-    put(page, "span", "clock");
-    html_close(html);
-    page->html.failed = page->html.failed || buffer_failed(&address);
-    buffer_free(&address);
-}
-
-static double lost_points(const ConcertPage *page, size_t first, size_t count)
-{
-    double points = 0;
-    for (size_t i = 0; i < count; i++)
-        points += in_one_seating(page, first + i) ? in_one_seating(page, first + i)->points : 0;
-    return points;
-}
-
-static void strip_work(ConcertPage *page, size_t place, size_t first)
-{
-    const spz_planned_work *work = &page->concert->works[place];
-    Html *html = &page->html;
-    double lost = lost_points(page, first, work->movement_count);
-    html_open_class(html, "li", "on-strip");
-    html_put_format(html, "style", "flex-grow:%ld", (long)seconds_of(work));
-    html_element(html, "p", "of", work->title);
-    html_open_class(html, "ol", "pieces");
-    for (size_t i = 0; i < work->movement_count; i++)
-        strip_movement(page, &work->movements[i], in_one_seating(page, first + i));
-    html_close(html);
-    buffer_puts(&page->words, words_arrangement(page->language, work->seating));
-    put(page, "p", "seated");
-    if (page->concert->unchanged.possible && lost > 0) {
-        Buffer points;
-        buffer_init(&points);
-        say_points(&points, page->language, lost);
-        SAY(&page->words, page->language, PHRASE_CONCERT_GIVES_UP, slot_text("points", points.text));
-        put(page, "p", "seated given");
-        page->html.failed = page->html.failed || buffer_failed(&points);
-        buffer_free(&points);
-    } else if (page->concert->unchanged.possible) {
-        buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating ? page->concert->unchanged.seating : work->seating));
-        put(page, "p", "seated one");
-    }
-    html_close(html);
-    if (work->interval_after)
-        put_phrase(page, "li", "pause", PHRASE_CONCERT_INTERVAL);
-}
-
-static void evening_strip(ConcertPage *page)
-{
-    Html *html = &page->html;
-    size_t first = 0;
-    html_open_class(html, "div", "evening");
-    html_open_class(html, "div", "rows-of");
-    html_put(html, "aria-hidden", "true");
-    put_phrase(page, "p", "of", PHRASE_CONCERT_MINUTES);
-    put_phrase(page, "p", "seated", PHRASE_CONCERT_AS_PLANNED);
-    put_phrase(page, "p", "seated", PHRASE_CONCERT_ONE_SEATING);
-    html_close(html);
-    html_open_class(html, "ol", "works");
-    for (size_t i = 0; i < page->concert->work_count; i++) {
-        strip_work(page, i, first);
-        first += page->concert->works[i].movement_count;
-    }
     html_close(html);
     html_close(html);
     html_line_end(html);
@@ -254,18 +140,18 @@ static void one_seating(ConcertPage *page)
     html_open_class(html, "section", "first-of-all");
     if (plan->seating) {
         SAY(&page->words, page->language, PHRASE_CONCERT_ALL_EVENING, slot_text("arrangement", words_arrangement(page->language, plan->seating)));
-        put(page, "h2", NULL);
+        concert_put(page, "h2", NULL);
     }
     say_it_gives_up(page);
-    put(page, "p", "said");
+    concert_put(page, "p", "said");
     say_interval_gain(&page->words, page->language, page->concert);
-    put(page, "p", "said");
-    evening_strip(page);
+    concert_put(page, "p", "said");
+    concert_evening(page);
     if (plan->points > 0) {
         html_open_class(html, "ul", "given-up");
         for (size_t i = 0; i < plan->movement_count; i++) {
             say_given_up_by(&page->words, page->language, &plan->movements[i]);
-            put(page, "li", NULL);
+            concert_put(page, "li", NULL);
         }
         html_close(html);
     }
@@ -291,7 +177,7 @@ static void cost_row(ConcertPage *page, const Cost *cost, double most)
     say_points(&price, page->language, cost->price);
     html_open_class(html, "div", "cost");
     SAY(&page->words, page->language, cost->name, slot_text("arrangement", cost->seating ? words_arrangement(page->language, cost->seating) : ""));
-    put(page, "p", NULL);
+    concert_put(page, "p", NULL);
     html_open_class(html, "div", "cost-bar");
     html_put(html, "aria-hidden", "true");
     html_open_class(html, "span", "solid");
@@ -302,7 +188,7 @@ static void cost_row(ConcertPage *page, const Cost *cost, double most)
     html_close(html);
     html_close(html);
     SAY(&page->words, page->language, cost->price > 0 ? PHRASE_CONCERT_COST_PRICED : PHRASE_CONCERT_COST, slot_text("points", points.text), slot_text("price", price.text));
-    put(page, "p", "cost-words");
+    concert_put(page, "p", "cost-words");
     html_close(html);
     page->html.failed = page->html.failed || buffer_failed(&points) || buffer_failed(&price);
     buffer_free(&points);
@@ -323,8 +209,8 @@ static void costs(ConcertPage *page)
     for (size_t i = 0; i < count; i++)
         most = all[i].points + all[i].price > most ? all[i].points + all[i].price : most;
     html_open_class(&page->html, "section", "part");
-    put_phrase(page, "h2", NULL, PHRASE_CONCERT_COSTS);
-    put_phrase(page, "p", "lead", PHRASE_CONCERT_COSTS_ABOUT);
+    concert_phrase(page, "h2", NULL, PHRASE_CONCERT_COSTS);
+    concert_phrase(page, "p", "lead", PHRASE_CONCERT_COSTS_ABOUT);
     for (size_t i = 0; i < count; i++)
         cost_row(page, &all[i], most);
     html_close(&page->html);
@@ -344,18 +230,18 @@ static void todo(ConcertPage *page, const spz_changeover *change)
     say_minutes(&minutes, page->language, change->minutes);
     html_open_class(html, "div", "todo");
     SAY(&page->words, page->language, PHRASE_CONCERT_LOAD, slot_text("load", load.text), slot_text("minutes", minutes.text));
-    put(page, "p", "load");
+    concert_put(page, "p", "load");
     html_open(html, "ul");
     say_orchestras(&page->words, page->language, change);
-    put(page, "li", NULL);
+    concert_put(page, "li", NULL);
     for (size_t i = 0; i < change->move_count; i++) {
         say_move(&page->words, page->language, &change->moves[i]);
-        put(page, "li", NULL);
+        concert_put(page, "li", NULL);
     }
     html_close(html);
     for (size_t i = 0; i < sizeof last / sizeof *last; i++) {
         last[i](&page->words, page->language, change);
-        put(page, "p", "small soft");
+        concert_put(page, "p", "small soft");
     }
     html_close(html);
     page->html.failed = page->html.failed || buffer_failed(&load) || buffer_failed(&minutes);
@@ -391,7 +277,7 @@ static void change_part(ConcertPage *page, const spz_changeover *change)
     Html *html = &page->html;
     html_open_class(html, "section", "part");
     say_change_place(&page->words, page->language, change);
-    put(page, "h2", NULL);
+    concert_put(page, "h2", NULL);
     html_open_class(html, "div", "change");
     stage_side(page, change, false);
     todo(page, change);
@@ -403,22 +289,23 @@ static void change_part(ConcertPage *page, const spz_changeover *change)
 
 /* The programme, in playing order. */
 
-static void programme_movement(ConcertPage *page, const spz_planned_movement *movement)
+static void programme_movement(ConcertPage *page, const spz_planned_work *work, size_t place)
 {
     Html *html = &page->html;
+    const spz_planned_movement *movement = &work->movements[place];
     Buffer address;
     buffer_init(&address);
-    movement_address(page, movement, &address);
+    concert_address(page, movement, &address);
     html_open(html, "li");
     html_open_class(html, "span", "which");
-    link_to(page, address.text ? address.text : "", season_movement_title(movement));
+    link_to(page, address.text ? address.text : "", season_movement_own_title(work, place));
     html_close(html);
     say_clock(&page->words, page->language, movement->seconds);
-    put(page, "span", "clock");
+    concert_put(page, "span", "clock");
     html_element(html, movement->judged && movement->statement.confidence == SPZ_FIRM ? "strong" : "span", "sure-word",
                  movement->judged ? phrase_text(page->language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + movement->statement.confidence)) : "-");
-    say_given_up_by(&page->words, page->language, movement);
-    put(page, "span", "gives");
+    say_given_up_there(&page->words, page->language, movement);
+    concert_put(page, "span", "gives");
     html_close(html);
     page->html.failed = page->html.failed || buffer_failed(&address);
     buffer_free(&address);
@@ -436,26 +323,26 @@ static void programme_work(ConcertPage *page, size_t place)
         if (work->year)
             buffer_printf(&page->words, "%d%s", work->year, *work->note ? "; " : "");
         buffer_puts(&page->words, work->note);
-        put(page, "p", "small soft");
+        concert_put(page, "p", "small soft");
     }
     buffer_puts(&page->words, words_arrangement(page->language, work->seating));
-    put(page, "p", NULL);
+    concert_put(page, "p", NULL);
     say_evidence(&page->words, page->language, work);
-    put(page, "p", "small soft");
+    concert_put(page, "p", "small soft");
     html_close(html);
     html_open_class(html, "ol", "movements");
     for (size_t i = 0; i < work->movement_count; i++)
-        programme_movement(page, &work->movements[i]);
+        programme_movement(page, work, i);
     html_close(html);
     html_close(html);
     if (work->interval_after)
-        put_phrase(page, "li", "interval-line", PHRASE_CONCERT_INTERVAL);
+        concert_phrase(page, "li", "interval-line", PHRASE_CONCERT_INTERVAL);
 }
 
 static void programme(ConcertPage *page)
 {
     html_open_class(&page->html, "section", "part");
-    put_phrase(page, "h2", NULL, PHRASE_CONCERT_PROGRAMME);
+    concert_phrase(page, "h2", NULL, PHRASE_CONCERT_PROGRAMME);
     html_open_class(&page->html, "ol", "programme");
     for (size_t i = 0; i < page->concert->work_count; i++)
         programme_work(page, i);
@@ -484,7 +371,7 @@ char *spz_report_concert_name(size_t index, char *out, size_t size)
 void concert_html(const spz_season *season, size_t index, const spz_season_look *look, Buffer *out)
 {
     const spz_planned_concert *concert = spz_season_concert(season, index);
-    ConcertPage page = {.language = look->language, .season = season, .pages = look->pages, .index = index, .hall = season->drafts[index].hall, .concert = concert};
+    ConcertPage page = {.language = look->language, .season = season, .pages = look->pages, .index = index, .hall = season->drafts[index].hall, .concert = concert, .strips = look->strips};
     page.head = (PageHead){.language = spz_language_code(look->language), .title = *concert->name ? concert->name : phrase_text(look->language, PHRASE_SEASON_UNNAMED),
                            .base = text_drawings_css, .style = text_concert_css};
     buffer_init(&page.words);
@@ -497,13 +384,13 @@ void concert_html(const spz_season *season, size_t index, const spz_season_look 
     mast(&page);
     if (concert->problem) {
         say_not_planned(&page.words, page.language, concert);
-        put(&page, "p", NULL);
+        concert_put(&page, "p", NULL);
     } else {
         planned(&page);
     }
     html_close(&page.html);
     html_open(&page.html, "footer");
-    put_phrase(&page, "p", NULL, PHRASE_CAUTIONS);
+    concert_phrase(&page, "p", NULL, PHRASE_CAUTIONS);
     html_close(&page.html);
     html_page_end(&page.html, &page.head);
     html_end(&page.html);

@@ -70,7 +70,7 @@ static void strip_cell(spz_report *report, const ShownMovement *shown)
     open_cell(html, "strip-cell", (double)bars);
     html_open(html, "div");
     html_put_format(html, "style", "--bars:%zu", bars);
-    strip_thumb(&view, label.text ? label.text : "");
+    strip_thumb(&view, label.text ? label.text : "", true);
     html_close(html);
     html_close(html);
     report->longest = bars > report->longest ? bars : report->longest;

@@ -37,6 +37,16 @@ void say_one_seating(Buffer *out, spz_language language, const spz_planned_conce
 
 void say_given_up_by(Buffer *out, spz_language language, const spz_planned_movement *movement)
 {
+    Buffer what;
+    buffer_init(&what);
+    say_given_up_there(&what, language, movement);
+    if (what.length)
+        SAY(out, language, PHRASE_EVENING_GIVEN_UP_BY, slot_text("title", season_movement_title(movement)), slot_text("what", what.text));
+    let_go(out, &what);
+}
+
+void say_given_up_there(Buffer *out, spz_language language, const spz_planned_movement *movement)
+{
     Buffer points, time, whole, losses;
     if (!(movement->points > 0))
         return;
@@ -48,8 +58,8 @@ void say_given_up_by(Buffer *out, spz_language language, const spz_planned_movem
     say_clock(&time, language, movement->lost_seconds);
     say_clock(&whole, language, movement->seconds);
     say_losses(&losses, language, movement->losses, movement->loss_count);
-    SAY(out, language, movement->lost_bars ? PHRASE_EVENING_GIVEN_UP : PHRASE_EVENING_GIVEN_UP_POINTS, slot_text("title", season_movement_title(movement)),
-        slot_text("points", points.text), slot_number("n", (long)movement->lost_bars), slot_text("time", time.text), slot_text("whole", whole.text),
+    SAY(out, language, movement->lost_bars ? PHRASE_EVENING_GIVEN_UP : PHRASE_EVENING_GIVEN_UP_POINTS, slot_text("points", points.text),
+        slot_number("n", (long)movement->lost_bars), slot_text("time", time.text), slot_text("whole", whole.text),
         slot_text("losses", losses.text));
     let_go(out, &points);
     let_go(out, &time);

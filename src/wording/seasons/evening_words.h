@@ -7,6 +7,8 @@
 void say_one_seating(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* 'Trois ecluses: Roues: 31.8 points; 45 bars, 1:38 of 1:54 (violins in three 1-31)'; nothing for one that gives up nothing. */
 void say_given_up_by(Buffer *out, spz_language language, const spz_planned_movement *movement);
+/* The same without the title. */
+void say_given_up_there(Buffer *out, spz_language language, const spz_planned_movement *movement);
 /* 'One change at the interval, to violins together, ..., gains 44 points: ...'; nothing where there is no interval. */
 void say_interval_gain(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* 'Vn I 1-7, Va 1': the desks of the new layout that stay, or those that are carried; nothing for none. */

@@ -168,6 +168,19 @@ const char *season_movement_title(const spz_planned_movement *movement)
     return *movement->title ? movement->title : path_name(movement->file);
 }
 
+const char *season_movement_own_title(const spz_planned_work *work, size_t movement)
+{
+    const char *first = season_movement_title(&work->movements[0]), *colon = work->movement_count > 1 ? strstr(first, ": ") : NULL;
+    size_t common = 0;
+    for (; colon; colon = strstr(colon + 2, ": ")) {
+        size_t length = (size_t)(colon - first) + 2, alike = 0;
+        while (alike < work->movement_count && strncmp(season_movement_title(&work->movements[alike]), first, length) == 0)
+            alike++;
+        common = alike == work->movement_count ? length : common;
+    }
+    return season_movement_title(&work->movements[movement]) + common;
+}
+
 size_t season_thirds(const spz_planned_work *work)
 {
     size_t count = 0;

@@ -22,6 +22,8 @@ void say_noted_line(Buffer *out, spz_language language, const spz_table_note *no
 void say_work_problem(Buffer *out, spz_language language, const spz_planned_work *work);          /* why nothing of it could be read */
 /* Title of a movement as told: its own, or its file's name. */
 const char *season_movement_title(const spz_planned_movement *movement);
+/* The same without what the titles of all the work's movements begin with, up to a colon. */
+const char *season_movement_own_title(const spz_planned_work *work, size_t movement);
 size_t season_thirds(const spz_planned_work *work); /* movements with the violins in three sections */
 /* 'Vn I, Vc, Va, Vn II', with what the crew must know beside it: two orchestras, violins in three. */
 void say_seated_order(Buffer *out, spz_language language, const spz_planned_work *work);

@@ -314,20 +314,40 @@ static const Area *find_area(const Picture *p, const Area *like)
     return NULL;
 }
 
-/* Along the rows from the old middle to the new; `lane` keeps the ways of several sections apart. */
-static void draw_way(const Picture *p, const Area *from, const Area *to, double lane)
+/* Clear of the names, which stand in the middle of their areas: the ways run nearer to the podium or to the back, by turns, and lead from the side of the
+ * old area that lies toward the new one into the near part of that. Of those behind, whose ring is narrow, from edge to edge. */
+typedef struct Way {
+    double start, end, inner, outer; /* radians; units from the podium */
+} Way;
+
+static Way way_between(const Picture *p, const Area *from, const Area *to, int number)
+{
+    static const double depths[] = {0.2, 0.82, 0.34, 0.68};
+    bool behind = from->behind && to->behind;
+    double depth = behind ? 0.5 : depths[number % 4], toward = to->from + to->to > from->from + from->to ? 1 : -1;
+    double middle = (from->from + from->to) / 2, half = (from->to - from->from) / 2, goal = (to->from + to->to) / 2, goal_half = (to->to - to->from) / 2;
+    return (Way){.start = middle + toward * half * (behind ? 0.75 : 0.1), .end = goal - toward * goal_half * (behind ? 0.8 : 0.1),
+                 .inner = (from->inner + (from->outer - from->inner) * depth) * p->scale, .outer = (to->inner + (to->outer - to->inner) * depth) * p->scale};
+}
+
+static void draw_way(const Picture *p, const Area *from, const Area *to, int number)
 {
     enum { STEPS = 14 };
     Buffer path;
     char x[NUMBER_TEXT], y[NUMBER_TEXT];
-    double start = (from->from + from->to) / 2, end = (to->from + to->to) / 2, inner = (from->inner + from->outer) / 2 * p->scale + lane,
-           outer = (to->inner + to->outer) / 2 * p->scale + lane;
+    Way way = way_between(p, from, to, number);
+    double start = way.start, end = way.end, inner = way.inner, outer = way.outer;
     buffer_init(&path);
     for (int i = 0; i <= STEPS; i++) {
         double share = (double)i / STEPS, angle = start + (end - start) * share, radius = inner + (outer - inner) * share;
         buffer_printf(&path, "%s%s %s", i ? "L" : "M", number_text_short(at_x(p, radius, angle), 1, x), number_text_short(at_y(p, radius, angle), 1, y));
     }
     double turn = end > start ? -1 : 1, tip = end + turn * 2 / outer, back = end + turn * 16 / outer;
+    html_open_class(p->html, "circle", "way-head");
+    html_put_number(p->html, "cx", at_x(p, inner, start), 1);
+    html_put_number(p->html, "cy", at_y(p, inner, start), 1);
+    html_put_number(p->html, "r", 6, 0);
+    html_close_void(p->html);
     const char *const classes[] = {"way-halo", "way"};
     for (int i = 0; i < 2; i++) {
         html_open_class(p->html, "path", classes[i]);
@@ -345,16 +365,26 @@ static void draw_way(const Picture *p, const Area *from, const Area *to, double 
     buffer_free(&path);
 }
 
+/* Both stages of a change have one scale and one height. */
+static double measure_both(Picture *p, Picture *other)
+{
+    measure(other, 0);
+    measure(p, 0);
+    p->scale = fmin(p->scale, other->scale);
+    p->y = fmax(fmax(p->back, p->outer), fmax(other->back, other->outer)) * p->scale + side_air;
+    return p->y + little_below;
+}
+
 void stage_picture_change(Html *html, spz_language language, const spz_plan *before, const spz_plan *later, unsigned moved, bool after)
 {
     Picture p = {.html = html, .language = language, .plan = after ? later : before, .size = STAGE_LITTLE};
     Picture other = {.html = html, .language = language, .plan = after ? before : later, .size = STAGE_LITTLE};
-    double lane = -14;
+    int ways = 0;
     gather(&p);
     share_out(&p);
     gather(&other);
     share_out(&other);
-    open_picture(&p, measure(&p, 0));
+    open_picture(&p, measure_both(&p, &other));
     for (size_t i = 0; i < p.count; i++) {
         html_open_class(html, "g", after && (moved >> p.areas[i].section & 1u) ? "moved" : "kept");
         draw_area(&p, &p.areas[i]);
@@ -366,8 +396,8 @@ void stage_picture_change(Html *html, spz_language language, const spz_plan *bef
         if (!to || !(moved >> p.areas[i].section & 1u))
             continue;
         bool behind = p.areas[i].behind && to->behind;
-        draw_way(&p, &p.areas[i], to, behind ? 0 : lane);
-        lane += behind ? 0 : 24;
+        draw_way(&p, &p.areas[i], to, ways);
+        ways += !behind;
     }
     for (size_t i = 0; i < p.count; i++)
         name_area(&p, &p.areas[i]);
