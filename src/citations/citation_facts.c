@@ -9,6 +9,8 @@ static Shape shape_of(const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
     bool many = citation->told_count > 2;
+    if (citation->swapped && passage->kind != SPZ_HOCKET)
+        return SHAPE_SWAP;
     switch (passage->kind) {
     case SPZ_EXCHANGE: return many ? SHAPE_CHAIN : citation->led ? SHAPE_EXCHANGE : SHAPE_TO_AND_FRO;
     case SPZ_IMITATION: return many ? SHAPE_STRETTO : citation->led ? SHAPE_IMITATION : SHAPE_TO_AND_FRO;

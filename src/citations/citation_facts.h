@@ -7,12 +7,12 @@
 #include "support/array.h"
 #include <stdint.h>
 
-enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16, WINDS_MOST = 2, CONTEXT_TEXT = 64, HEADING_TEXT = 256 };
+enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16, HEARD_MOST = 64, WINDS_MOST = 2, CONTEXT_TEXT = 64, HEADING_TEXT = 256 };
 
 /* What kind of sentence a citation asks for; sentences of one shape take turns. */
 typedef enum Shape {
     SHAPE_EXCHANGE, SHAPE_IMITATION, SHAPE_HOCKET, SHAPE_SPLIT_LINE, SHAPE_CHAIN, SHAPE_STRETTO, SHAPE_DIVIDED, SHAPE_VIOLINS, SHAPE_SOLOISTS,
-    SHAPE_COUPLING, SHAPE_TO_AND_FRO, SHAPE_COUNT
+    SHAPE_COUPLING, SHAPE_TO_AND_FRO, SHAPE_SWAP, SHAPE_COUNT
 } Shape;
 
 /* A moment of the movement as it sounds. */
@@ -20,6 +20,14 @@ typedef struct Sounding {
     double seconds; /* from the first note */
     double share;   /* 0..1 of the whole length */
 } Sounding;
+
+/* An entry of what is told. */
+typedef struct Heard {
+    size_t entry;      /* the passage's */
+    spz_players players; /* who begins it, those of other entries that begin with it too */
+    bool at_interval;  /* `change` is the interval of most of its notes from those of the first entry; never of the first itself */
+    spz_change change;
+} Heard;
 
 typedef struct Citation {
     const spz_passage *passage;
@@ -30,6 +38,9 @@ typedef struct Citation {
     spz_link told[TOLD_MOST];     /* a dialogue's players as they are told: the first, then all who answer, in order of their first answer */
     size_t told_entry[TOLD_MOST]; /* the passage's entry that stands for each; SIZE_MAX for none */
     size_t told_count;
+    Heard heard[HEARD_MOST];      /* every entry of that, in order of time; heard_all of them, of which heard_count stand here */
+    size_t heard_count, heard_all;
+    bool counted;                 /* whoever of those told enters in the passage enters with it: their entries can be numbered */
     bool led;                     /* the first of them leads; false where two go to and fro and either might */
     bool borne_out;               /* false: the notes don't show that anybody answers, the passage alone says so */
     bool heard_before;            /* others have had the first call already, shortly before */

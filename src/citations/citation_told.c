@@ -2,62 +2,11 @@
  * does. An answer is told only where it sounds like what was told before it, and where it is heard as one: not where the players whom it answers play the
  * same notes along with it. */
 #include "citations/citation_facts.h"
-#include "citations/tune.h"
+#include "citations/likeness.h"
 #include "sections/section_map.h"
 #include <stdint.h>
 
-static const struct {
-    double alike;   /* from here on an answer is like its call (tune_alike) */
-    double alike_fragment; /* likewise in a hocket, whose turns are single notes */
-    double more;    /* times as many notes must show a later beginning */
-    double doubled; /* share of the answer's notes from which on its caller plays them too */
-    double same;    /* share of the notes that two have in the same intervals, from which on they have the same (tune_same) */
-} rule = {.alike = 0.7, .alike_fragment = 0.5, .more = 3, .doubled = 0.9, .same = 0.8};
-/* Notes that show that two have the same, and how many different ones of them; fewer happen by chance (common practice, no source). */
-enum { THEME_NOTES = 8, SAME_NOTES = 4, SWAPPED_NOTES = 3, SWAPPED_PITCHES = 3 };
-
-static const Group *leader_of(const SectionMap *map, const spz_entry *entry)
-{
-    const Group *group = map && entry->leader < map->group_count ? &map->groups[entry->leader] : NULL;
-    return group && group->sound_count ? group : NULL;
-}
-
-/* What was done to a call, as tune_alike asks. */
-typedef struct Manner {
-    int stretch, mirror;
-} Manner;
-
-/* Notes in which the one is the other again in that manner, whole or as far as the shorter of them goes; 0 where it is not. */
-static size_t notes_met(const Tune *call, const Group *calling, const Tune *answer, const Group *answering, Manner manner, double least)
-{
-    Ticks called = call->count ? call->notes[0].onset : 0, answered = answer->count ? answer->notes[0].onset : 0;
-    size_t notes = tune_alike(call, answering, answered, manner.stretch, manner.mirror) >= least ? call->count : 0;
-    return answer->count > notes && tune_alike(answer, calling, called, -manner.stretch, manner.mirror) >= least ? answer->count : notes;
-}
-
-/* Is the answer heard as one, or do those whom it answers play it too, or its beginning? */
-static bool is_heard(const Tune *answer, const Group *calling, bool behind)
-{
-    Tune beginning = *answer;
-    beginning.count = beginning.count < 2 ? beginning.count : 2;
-    return tune_doubled(answer, calling) < rule.doubled && !(behind && tune_doubled(&beginning, calling) >= 1);
-}
-
-/* Notes that show that the one answers the other, as it is or as it was changed; 0: nothing does. What no stave shows (of winds) is taken for what the
- * passage says. */
-static size_t notes_alike(const SectionMap *map, spz_kind kind, const spz_entry *call, const spz_entry *answer)
-{
-    const Group *calling = leader_of(map, call), *answering = leader_of(map, answer);
-    double least = kind == SPZ_HOCKET ? rule.alike_fragment : rule.alike;
-    Tune one, two;
-    if (!calling || !answering)
-        return 1;
-    tune_take(calling, call->onset, call->end, &one);
-    tune_take(answering, answer->onset, answer->end, &two);
-    size_t plain = notes_met(&one, calling, &two, answering, (Manner){0, 1}, least);
-    size_t changed = notes_met(&one, calling, &two, answering, (Manner){answer->change.stretch, answer->change.inverted ? -1 : 1}, least);
-    return is_heard(&two, calling, answer->onset >= call->end) ? (plain < changed ? changed : plain) : 0;
-}
+static const double much_more = 3; /* times as many notes must show a later beginning (set by hand) */
 
 static spz_players lead(const spz_entry *entry)
 {
@@ -189,7 +138,7 @@ static bool tell_entries(const SectionMap *map, Citation *citation)
         return false;
     }
     size_t theme = tell_well(map, citation, citation->told_entry[1]);
-    if (theme < THEME_NOTES || (double)theme < rule.more * (double)shown)
+    if (theme < THEME_NOTES || (double)theme < much_more * (double)shown)
         tell_well(map, citation, first);
     return true;
 }
@@ -235,51 +184,6 @@ static spz_ticks shortest(const spz_passage *passage, bool to_answer)
     return best;
 }
 
-/* Has another body of strings the first call already, as far before it as its answer comes after it, or up to twice as far? Then who begins depends on
- * where one begins to listen. */
-static bool was_heard_before(const SectionMap *map, const spz_entry *call, spz_ticks lag)
-{
-    const Group *calling = leader_of(map, call);
-    Tune tune;
-    if (!calling)
-        return false;
-    tune_take(calling, call->onset, call->end < call->onset + lag ? call->end : call->onset + lag, &tune);
-    tune.count = tune.count < THEME_NOTES ? tune.count : THEME_NOTES; /* how it begins */
-    for (size_t g = 0; g < map->group_count && tune.count >= SAME_NOTES; g++) {
-        const Group *group = &map->groups[g];
-        if (call->players >> g & 1)
-            continue;
-        for (size_t at = group_sound_at(group, call->onset - 2 * lag); at < group->sound_count && group->sounds[at].onset < call->onset; at++)
-            if (tune_same(&tune, group, group->sounds[at].onset) > rule.same)
-                return true;
-    }
-    return false;
-}
-
-static bool has_pitches(const Tune *tune, size_t least)
-{
-    size_t different = 0;
-    for (size_t i = 0; i < tune->count; i++) {
-        size_t k = 0;
-        while (k < i && tune->notes[k].place != tune->notes[i].place)
-            k++;
-        different += k == i;
-    }
-    return different >= least;
-}
-
-/* Has the caller under the answer what the answerer had under the call? */
-static bool is_swapped(const SectionMap *map, const spz_entry *call, const spz_entry *answer)
-{
-    const Group *calling = leader_of(map, call), *answering = leader_of(map, answer);
-    Tune under;
-    if (!calling || !answering || call->end > answer->onset)
-        return false;
-    tune_take(answering, call->onset, call->end, &under);
-    return under.count >= SWAPPED_NOTES && has_pitches(&under, SWAPPED_PITCHES) &&
-           tune_same(&under, calling, under.notes[0].onset + answer->onset - call->onset) >= rule.same;
-}
-
 /* Two who go to and fro: the first of them to be heard leads where the passage names it first, nobody had it before, and the way to the other is the
  * shorter one; where it goes evenly, as long as who began is still remembered (common practice, no source). */
 enum { REMEMBERED = 8 };
@@ -297,7 +201,72 @@ static void look_around(const SectionMap *map, Citation *citation)
 {
     const spz_entry *first = &citation->passage->entries[citation->told_entry[0]], *second = &citation->passage->entries[citation->told_entry[1]];
     citation->heard_before = was_heard_before(map, first, second->onset - first->onset);
-    citation->swapped = citation->told_count == 2 && is_swapped(map, first, second);
+    citation->swapped = citation->told_count == 2 && places_are_swapped(map, first, second);
+}
+
+/* Of two: does one of them call, and the other answer, in whatever they have come to? */
+static bool is_answered(const SectionMap *map, const Citation *citation, const spz_entry *entry)
+{
+    const spz_passage *passage = citation->passage;
+    bool found = false;
+    for (size_t i = 0; i < passage->entry_count && !found; i++) {
+        const spz_entry *other = &passage->entries[i], *call = entry->answer ? other : entry, *answer = entry->answer ? entry : other;
+        found = call->onset < answer->onset && answer->answer && is_told(citation, other) && !(call->players & lead(answer)) &&
+                notes_alike(map, passage->kind, call, answer);
+    }
+    return found && is_told(citation, entry);
+}
+
+/* Has the entry what one of those told has? */
+static bool is_of_story(const SectionMap *map, const Citation *citation, const spz_entry *entry)
+{
+    const spz_passage *passage = citation->passage;
+    for (size_t i = 0; i < citation->told_count; i++) {
+        const spz_entry *told = &passage->entries[citation->told_entry[i]];
+        if (told == entry || (told->onset < entry->onset && notes_alike(map, passage->kind, told, entry)))
+            return true;
+    }
+    return citation->told_count == 2 && passage->kind != SPZ_IMITATION && is_answered(map, citation, entry);
+}
+
+/* Who is still playing an entry does not enter. */
+static bool goes_on(const Citation *citation, const spz_entry *entry)
+{
+    for (size_t i = 0; i < citation->heard_count; i++) {
+        const spz_entry *heard = &citation->passage->entries[citation->heard[i].entry];
+        if (heard->leader == entry->leader && heard->onset < entry->onset && entry->onset < heard->end)
+            return true;
+    }
+    return false;
+}
+
+static bool joins(const Citation *citation, const Heard *news)
+{
+    const Heard *last = citation->heard_count ? &citation->heard[citation->heard_count - 1] : NULL;
+    const spz_entry *entries = citation->passage->entries;
+    return last && entries[last->entry].onset == entries[news->entry].onset && last->at_interval == news->at_interval &&
+           last->change.steps == news->change.steps && last->change.semitones == news->change.semitones;
+}
+
+/* Every entry of what is told, from the first on, whoever has it; those that begin together in one way are one. */
+static void list_entries(const SectionMap *map, Citation *citation)
+{
+    const spz_entry *entries = citation->passage->entries, *first = &entries[citation->told_entry[0]];
+    citation->counted = citation->told_entry[0] == 0;
+    for (size_t i = citation->told_entry[0]; i < citation->passage->entry_count; i++) {
+        Heard news = {.entry = i, .players = entries[i].players};
+        bool ours = is_of_story(map, citation, &entries[i]) && !goes_on(citation, &entries[i]);
+        citation->counted = citation->counted && (ours || !is_told(citation, &entries[i]));
+        if (!ours)
+            continue;
+        news.at_interval = i != citation->told_entry[0] && interval_between(map, first, &entries[i], &news.change);
+        bool joined = joins(citation, &news);
+        if (joined)
+            citation->heard[citation->heard_count - 1].players |= news.players;
+        else if (citation->heard_count < HEARD_MOST)
+            citation->heard[citation->heard_count++] = news;
+        citation->heard_all += !joined;
+    }
 }
 
 void citation_tell(const spz_sections *map, Citation *citation)
@@ -308,11 +277,12 @@ void citation_tell(const spz_sections *map, Citation *citation)
     bool entries = passage->kind != SPZ_SPLIT_LINE && passage->link_count > 1, told = entries && tell_entries(map, citation);
     bool leads = passage->kind == SPZ_EXCHANGE || passage->kind == SPZ_IMITATION;
     citation->borne_out = told || !entries;
-    if (told && passage->kind == SPZ_HOCKET && citation->told_count > 2 && passage->entry_count > 2 * citation->told_count)
+    if (told && passage->kind == SPZ_HOCKET && passage->entry_count > 2 * citation->told_count)
         tell_sides(citation);
-    if (told)
+    if (told) {
         look_around(map, citation);
-    else
+        list_entries(map, citation);
+    } else
         tell_links(citation);
     citation->led = leads ? is_led(citation) : citation->told_count > 2;
 }

@@ -81,3 +81,32 @@ double tune_same(const Tune *tune, const Group *group, Ticks when)
 {
     return held_against(tune, group, when, 0, 1, true);
 }
+
+double tune_interval(const Tune *tune, const Group *group, Ticks when, int *semitones, int *steps)
+{
+    Tune there;
+    int up[TUNE_MOST], by[TUNE_MOST];
+    size_t met = 0, most = 0;
+    if (!tune->count)
+        return 0;
+    tune_take(group, when, when + placed(tune, tune->count - 1, 0) + 1, &there);
+    for (size_t i = 0, at = 0; i < tune->count; i++) {
+        while (at < there.count && there.notes[at].onset < when + placed(tune, i, 0))
+            at++;
+        if (at < there.count && there.notes[at].onset == when + placed(tune, i, 0)) {
+            up[met] = there.notes[at].midi - tune->notes[i].midi;
+            by[met++] = there.notes[at].place - tune->notes[i].place;
+        }
+    }
+    for (size_t i = 0; i < met; i++) {
+        size_t same = 0;
+        for (size_t k = 0; k < met; k++)
+            same += by[k] == by[i];
+        if (same > most) {
+            most = same;
+            *semitones = up[i];
+            *steps = by[i];
+        }
+    }
+    return met ? (double)most / (double)met : 0;
+}

@@ -26,4 +26,7 @@ double tune_doubled(const Tune *tune, const Group *group);
 double tune_alike(const Tune *tune, const Group *group, Ticks when, int stretch, int mirror);
 /* The same, but that each interval must be the same, in steps of the staff. */
 double tune_same(const Tune *tune, const Group *group, Ticks when);
+/* The interval at which most of the notes stand that the group has there at the same places: in semitones and in steps of the staff. Returns their share
+ * of those notes; 0 where it has none of them. */
+double tune_interval(const Tune *tune, const Group *group, Ticks when, int *semitones, int *steps);
 #endif

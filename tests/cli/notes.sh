@@ -58,6 +58,22 @@ for one in movement["citations"]:
     assert not one["links"] or one["links"][0] == one["calls"] and one["links"][1] == one["answers"]
 END
 
+# Of a fugato or a cascade every entry stands below the sentence: as many lines as the JSON has entries, in every form.
+listed=corpus/tolvesk-ecluses-2.mxl
+run 0 notes --many --format json "$listed" && cp "$folder/out" "$folder/cited"
+for form in text markdown html; do
+    run 0 notes --many --format $form "$listed" && cp "$folder/out" "$folder/$form"
+done
+! at_hand python3 || python3 - "$folder/cited" "$folder/text" "$folder/markdown" "$folder/html" <<'END' || fault "the list of entries"
+import json, re, sys
+cited = json.load(open(sys.argv[1]))["movements"][0]["citations"]
+text, markdown, html = [open(path, encoding="utf-8").read() for path in sys.argv[2:]]
+long = [c for c in cited if len(c["links"]) > 2 and len(c["entries"]) > len(c["links"])]
+assert long and all(c["entries"][0]["interval"] is None and c["entries"][0]["bar"] >= c["first_bar"] for c in long)
+wanted = [e["bar"] for c in long for e in c["entries"]]
+assert re.findall(r"^          bar (\d+)[:,]", text, re.M) == re.findall(r"^  - bar (\d+)[:,]", markdown, re.M) == re.findall(r"<li>bar (\d+)[:,]", html) == wanted
+END
+
 # For listeners: a picture in which each passage that is cited stands at its time.
 run 0 notes --format json --lasts 5:00 "$one" && cp "$folder/out" "$folder/cited"
 run 0 notes --for listeners --format svg --lasts 5:00 "$one"

@@ -1,8 +1,8 @@
 /* Passages as data. */
 #include "pages/data/movement_forms.h"
 #include "support/numbers.h"
+#include "support/ticks.h"
 #include "wording/passage_words.h"
-#include <inttypes.h>
 #include <stdint.h>
 #include <stdio.h>
 
@@ -80,22 +80,13 @@ static void give_links(Facts *passage, const spz_passage *about, const ShownMove
     facts_end_list(passage);
 }
 
-static const char *beat_text(spz_fraction beat, char text[48])
-{
-    if (beat.under == 1)
-        snprintf(text, 48, "%" PRId64, beat.over);
-    else
-        snprintf(text, 48, "%" PRId64 "/%" PRId64, beat.over, beat.under);
-    return text;
-}
-
 static void give_entry(FactsOut *out, const spz_entry *entry, const ShownMovement *shown)
 {
-    char beat[48], pitch[SPZ_PITCH_TEXT];
+    char beat[TICKS_TEXT], pitch[SPZ_PITCH_TEXT];
     bool winds = entry->leader == SIZE_MAX;
     Facts facts = facts_line(out, &entry_fields);
     fact_text(&facts, "bar", spz_movement_bar_number(shown->reading.movement, entry->bar));
-    fact_text(&facts, "beat", beat_text(entry->beat, beat));
+    fact_text(&facts, "beat", ticks_text(entry->beat.over, entry->beat.under, beat));
     fact_text(&facts, "section", winds ? spz_section_name(SPZ_WINDS) : spz_sections_group(shown->reading.sections, entry->leader)->name);
     give_players(&facts, "sections", shown, entry->players);
     fact_integer(&facts, "link", (long long)entry->link + 1);

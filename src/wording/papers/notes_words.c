@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BODIES_MOST = 16 };
+enum { BODIES_MOST = 16, CANON_ENTRIES = 4 }; /* of two, so many entries are worth a list */
 
 /* The phrases of a list take turns. */
 static Phrase in_turn(Phrase first, size_t count, size_t turn)
@@ -132,11 +132,11 @@ static void say_change_of(Buffer *out, spz_language language, spz_change change)
     buffer_free(&words);
 }
 
-/* As many as are listed. */
-static void say_turns(Buffer *out, spz_language language, Phrase phrase, const spz_passage *passage)
+/* As many as there are of what is told, where that is certain. */
+static void say_turns(Buffer *out, spz_language language, Phrase phrase, const Citation *citation)
 {
-    if (passage->turns >= 4 && passage->entry_count > passage->link_count)
-        SAY(out, language, phrase, slot_number("n", (long)passage->entry_count));
+    if (citation->counted && citation->heard_all >= 4 && citation->heard_all > citation->told_count)
+        SAY(out, language, phrase, slot_number("n", (long)citation->heard_all));
 }
 
 /* Violins, violas, cellos and basses, all of one orchestra, are the strings. */
@@ -165,14 +165,14 @@ static Phrase pair_phrase(const Citation *citation, bool sets)
     switch (citation->shape) {
     case SHAPE_IMITATION: return IN_TURN(NOTES_IMITATION, 4, citation->variant);
     case SHAPE_HOCKET: return sets ? PHRASE_NOTES_HOCKET_SETS : IN_TURN(NOTES_HOCKET, 3, citation->variant);
-    case SHAPE_TO_AND_FRO: return sets ? PHRASE_NOTES_TO_AND_FRO_SETS : IN_TURN(NOTES_TO_AND_FRO, 3, citation->variant);
+    case SHAPE_SWAP: return sets ? IN_TURN(NOTES_TO_AND_FRO_SETS, 3, citation->variant) : IN_TURN(NOTES_SWAP, 2, citation->variant);
+    case SHAPE_TO_AND_FRO: return sets ? IN_TURN(NOTES_TO_AND_FRO_SETS, 3, citation->variant) : IN_TURN(NOTES_TO_AND_FRO, 3, citation->variant);
     default: return IN_TURN(NOTES_EXCHANGE, 5, citation->variant);
     }
 }
 
 static void say_pair(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, bool in_full)
 {
-    const spz_passage *passage = citation->passage;
     spz_group first[BODIES_MOST], second[BODIES_MOST];
     size_t from = citation_named_first(citation), calling = players_of_link(notes, citation, from, first), answering = players_of_link(notes, citation, 1 - from, second);
     Buffer change, turns;
@@ -181,7 +181,7 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
     if (citation->alike && in_full)
         say_change_of(&change, language, citation->change);
     if (in_full)
-        say_turns(&turns, language, PHRASE_NOTES_TURNS, passage);
+        say_turns(&turns, language, PHRASE_NOTES_TURNS, citation);
     SAY(out, language, pair_phrase(citation, calling > 1 || answering > 1), slot_players("first", first, calling), slot_players("second", second, answering),
         slot_of("change", &change), slot_of("turns", &turns));
     out->failed = out->failed || change.failed || turns.failed;
@@ -189,19 +189,30 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
     buffer_free(&turns);
 }
 
-/* How a later entry stands to the first one, where its first and its last note say the same. */
-static bool change_from_first(const Citation *citation, size_t link, spz_change *change)
+/* What is known of the entry that stands for a link; NULL where that is nothing. */
+static const Heard *heard_of(const Citation *citation, size_t link)
+{
+    for (size_t i = 0; i < citation->heard_count; i++)
+        if (citation->heard[i].entry == citation->told_entry[link])
+            return &citation->heard[i];
+    return NULL;
+}
+
+/* 'bar 17'; where the one before enters in the same bar, its beat too. */
+static void say_link_place(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t link)
 {
     const spz_passage *passage = citation->passage;
-    size_t one = citation->told_entry[0], two = citation->told_entry[link];
-    if (one >= passage->entry_count || two >= passage->entry_count)
-        return false;
-    const spz_entry *first = &passage->entries[one], *entry = &passage->entries[two];
-    if (first->first.midi < 0 || entry->first.midi < 0)
-        return false;
-    int begins = entry->first.midi - first->first.midi, ends = entry->last.midi - first->last.midi;
-    *change = (spz_change){.semitones = begins, .steps = (entry->first.octave - first->first.octave) * 7 + entry->first.step - first->first.step};
-    return begins == ends;
+    bool again = link && citation->told[link].bar == citation->told[link - 1].bar && citation->told_entry[link] < passage->entry_count;
+    char beat[BEAT_TEXT];
+    Buffer bar;
+    buffer_init(&bar);
+    say_bar(&bar, language, notes, citation->told[link].bar);
+    if (again)
+        SAY(out, language, PHRASE_NOTES_LINK_BEAT, slot_of("bar", &bar), slot_text("beat", words_beat(passage->entries[citation->told_entry[link]].beat, beat)));
+    else
+        buffer_puts(out, bar.text ? bar.text : "");
+    out->failed = out->failed || bar.failed;
+    buffer_free(&bar);
 }
 
 static void say_link(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t link)
@@ -209,7 +220,7 @@ static void say_link(Buffer *out, spz_language language, const MovementNotes *no
     spz_group bodies[BODIES_MOST];
     size_t count = players_of_link(notes, citation, link, bodies);
     Phrase phrase = link == 0 ? PHRASE_NOTES_LINK_FIRST : link + 1 == citation->told_count ? PHRASE_NOTES_LINK_LAST : PHRASE_NOTES_LINK_NEXT;
-    spz_change from_first;
+    const Heard *heard = heard_of(citation, link);
     Buffer who, bar, change;
     Slot players = slot_players("who", bodies, count);
     buffer_init(&who);
@@ -219,9 +230,9 @@ static void say_link(Buffer *out, spz_language language, const MovementNotes *no
         say(&who, language, PHRASE_NOTES_TOGETHER, &players, 1);
     else
         say_template(&who, language, "{who.the}", &players, 1);
-    say_bar(&bar, language, notes, citation->told[link].bar);
-    if (link && change_from_first(citation, link, &from_first))
-        say_change_of(&change, language, from_first);
+    say_link_place(&bar, language, notes, citation, link);
+    if (heard && heard->at_interval)
+        say_change_of(&change, language, heard->change);
     SAY(out, language, phrase, slot_of("who", &who), slot_of("bar", &bar), slot_of("change", &change));
     out->failed = out->failed || who.failed || bar.failed || change.failed;
     buffer_free(&who);
@@ -237,12 +248,47 @@ static void say_chain(Buffer *out, spz_language language, const MovementNotes *n
     buffer_init(&turns);
     for (size_t i = 0; i < citation->told_count; i++)
         say_link(&links, language, notes, citation, i);
-    say_turns(&turns, language, PHRASE_NOTES_TURNS_AFTER, citation->passage);
+    say_turns(&turns, language, PHRASE_NOTES_TURNS_AFTER, citation);
     SAY(out, language, citation->shape == SHAPE_STRETTO ? IN_TURN(NOTES_STRETTO, 3, citation->variant) : IN_TURN(NOTES_CHAIN, 3, citation->variant),
         slot_of("links", &links), slot_of("turns", &turns));
     out->failed = out->failed || links.failed || turns.failed;
     buffer_free(&links);
     buffer_free(&turns);
+}
+
+bool citation_has_list(const Citation *citation)
+{
+    bool many = citation->shape == SHAPE_CHAIN || citation->shape == SHAPE_STRETTO, canon = citation->shape == SHAPE_IMITATION && citation->heard_all >= CANON_ENTRIES;
+    return (many || canon) && citation->heard_all > citation->told_count;
+}
+
+size_t citation_list_lines(const Citation *citation)
+{
+    return citation_has_list(citation) ? citation->heard_count + (citation->heard_all > citation->heard_count) : 0;
+}
+
+void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t line)
+{
+    spz_group bodies[BODIES_MOST];
+    char beat[BEAT_TEXT];
+    Buffer bar, change;
+    if (line >= citation->heard_count) {
+        SAY(out, language, PHRASE_NOTES_ENTRIES_MORE, slot_number("n", (long)(citation->heard_all - citation->heard_count)));
+        return;
+    }
+    const Heard *heard = &citation->heard[line];
+    const spz_entry *entry = &citation->passage->entries[heard->entry];
+    bool on_one = entry->beat.over == entry->beat.under;
+    buffer_init(&bar);
+    buffer_init(&change);
+    say_bar(&bar, language, notes, entry->bar);
+    if (heard->at_interval)
+        say_change_of(&change, language, heard->change);
+    SAY(out, language, on_one ? PHRASE_NOTES_ENTRY : PHRASE_NOTES_ENTRY_BEAT, slot_of("bar", &bar), slot_text("beat", words_beat(entry->beat, beat)),
+        slot_players("who", bodies, as_strings(bodies, spz_players_named(notes->sections, heard->players, bodies, BODIES_MOST))), slot_of("change", &change));
+    out->failed = out->failed || bar.failed || change.failed;
+    buffer_free(&bar);
+    buffer_free(&change);
 }
 
 /* Contrast: who plays the shared melody whole, and where. */

@@ -10,6 +10,12 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
 /* What to listen for. */
 void say_citation(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation);
 
+/* Below the sentence, where more entries follow than it tells: a line for each, 'bar 5, beat 3: second violins, a fourth lower'. The interval is that
+ * from the first of them. */
+bool citation_has_list(const Citation *citation);
+size_t citation_list_lines(const Citation *citation);
+void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t line);
+
 /* notes_overview.c: the movement as a whole; who wrote it, when; how the times were found. */
 void say_overview(Buffer *out, spz_language language, const MovementNotes *notes);
 void say_origin(Buffer *out, spz_language language, const MovementNotes *notes);

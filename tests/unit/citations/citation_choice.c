@@ -298,6 +298,27 @@ static void a_theme_that_answers_a_short_figure_is_what_is_passed_on(void)
     CU_ASSERT_EQUAL(citation.told[1].players, 2);
 }
 
+static void every_entry_of_a_fugato_is_listed_with_its_interval(void)
+{
+    Citation citation = told_in(QUARTET("R | R | " CALL " | R | R", "R | " ANSWER " | c5:w | R | " CALL, CALL " | c4:w | c4:w | R | R", "R | R | R | " ANSWER " | c3:w"),
+                                SPZ_IMITATION, "2?0 1!4 0!8 3!12 1!16", 4);
+    CU_ASSERT_EQUAL_FATAL(citation.heard_count, 5);
+    CU_ASSERT_EQUAL(citation.heard_all, 5);
+    CU_ASSERT_FALSE(citation.heard[0].at_interval);
+    CU_ASSERT_TRUE(citation.heard[1].at_interval);
+    CU_ASSERT_EQUAL(citation.heard[1].change.semitones, -5);
+    CU_ASSERT_EQUAL(citation.heard[1].change.steps, -3);
+    CU_ASSERT_EQUAL(citation.heard[2].change.semitones, 0);
+    CU_ASSERT_EQUAL(citation.heard[4].entry, 4);
+}
+
+static void entries_of_another_story_are_not_listed(void)
+{
+    Citation citation = told_in(QUARTET(CALL " | R | R", "R | R | " ANSWER, "R | " OTHER " | R", "R | R | R"), SPZ_EXCHANGE, "0?0 2?4 1!8", 4);
+    CU_ASSERT_EQUAL_FATAL(citation.heard_count, 2);
+    CU_ASSERT_EQUAL(citation.heard[1].entry, 2);
+}
+
 void suite_citation_choice(void)
 {
     static const struct Statement statements[] = {
@@ -317,6 +338,8 @@ void suite_citation_choice(void)
         STATEMENT(nobody_leads_with_what_was_heard_before),
         STATEMENT(who_change_places_lead_neither),
         STATEMENT(a_theme_that_answers_a_short_figure_is_what_is_passed_on),
+        STATEMENT(every_entry_of_a_fugato_is_listed_with_its_interval),
+        STATEMENT(entries_of_another_story_are_not_listed),
         STATEMENT(of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call),
     };
     suite_of("choice of citations", statements, COUNT(statements));

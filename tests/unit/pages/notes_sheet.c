@@ -107,7 +107,8 @@ static const char *sentence(spz_language language, Shape shape, int steps, int s
     static const spz_kind kinds[SHAPE_COUNT] = {
         [SHAPE_EXCHANGE] = SPZ_EXCHANGE, [SHAPE_IMITATION] = SPZ_IMITATION, [SHAPE_HOCKET] = SPZ_HOCKET, [SHAPE_SPLIT_LINE] = SPZ_SPLIT_LINE,
         [SHAPE_CHAIN] = SPZ_EXCHANGE, [SHAPE_STRETTO] = SPZ_IMITATION, [SHAPE_DIVIDED] = SPZ_DIV2, [SHAPE_VIOLINS] = SPZ_DIV3,
-        [SHAPE_SOLOISTS] = SPZ_DIV3, [SHAPE_COUPLING] = SPZ_COUPLING, [SHAPE_TO_AND_FRO] = SPZ_EXCHANGE};
+        [SHAPE_SOLOISTS] = SPZ_DIV3, [SHAPE_COUPLING] = SPZ_COUPLING, [SHAPE_TO_AND_FRO] = SPZ_EXCHANGE,
+        [SHAPE_SWAP] = SPZ_EXCHANGE};
     static char text[400];
     Evening evening;
     Buffer out;

@@ -43,6 +43,8 @@ static const Field of_citation[] = {
     {"answers", IN_JSON, "who answers first"},
     {"led", IN_JSON, "whether the first of them leads; false where two go to and fro and either might"},
     {"interval", IN_JSON, "semitones from call to answer, where they are the same throughout; null"},
+    {"swapped", IN_JSON, "whether the two change places, each with what the other has just played"},
+    {"entries", IN_JSON, "every entry of what is told, in order of time (below); empty where the passage alone tells it"},
     {"returns", IN_JSON, "first bars of the passages in which it comes again"},
     {"whole_bar", IN_JSON, "of a split line: the bar in which one body of players begins to play it whole elsewhere; null"},
     {"whole_by", IN_JSON, "which; null"},
@@ -56,6 +58,17 @@ static const Field of_citation[] = {
     {"sentence", IN_CSV, "the same"},
 };
 const FieldTable citation_fields = FIELD_TABLE("citation", of_citation);
+
+static const Field of_heard[] = {
+    {"bar", IN_JSON, "as printed, a text"},
+    {"beat", IN_JSON, "in that bar, from 1: `5/2` is the second half of the second beat"},
+    {"sections", IN_JSON, "who has it there together"},
+    {"first", IN_JSON, "its first note: `C#5`"},
+    {"answer", IN_JSON, "whether it answers"},
+    {"interval", IN_JSON, "semitones from the notes of the first entry to most of its own; null for the first, and where they go different ways"},
+    {"steps", IN_JSON, "the same in steps of the staff: a third is 2; null"},
+};
+const FieldTable heard_fields = FIELD_TABLE("heard entry", of_heard);
 const Columns notes_columns = {"notes", IN_CSV, {&noted_movement_fields, &citation_fields}};
 
 static void json_start(SheetOut *sheet)
@@ -136,6 +149,33 @@ static void give_times(Facts *facts, const MovementNotes *notes, const Citation 
     fact_number(facts, "duration", notes->overview.duration > 0 ? notes->overview.duration : (double)NAN, 2);
 }
 
+static void give_heard(FactsOut *out, const MovementNotes *notes, const Citation *citation, const Heard *heard)
+{
+    const spz_entry *entry = &citation->passage->entries[heard->entry];
+    char beat[TICKS_TEXT], pitch[SPZ_PITCH_TEXT];
+    Facts facts = facts_line(out, &heard_fields);
+    fact_text(&facts, "bar", spz_movement_bar_number(notes->movement, entry->bar));
+    fact_text(&facts, "beat", ticks_text(entry->beat.over, entry->beat.under, beat));
+    if (fact_list(&facts, "sections")) {
+        list_names(&out->json, notes, heard->players);
+        facts_end_list(&facts);
+    }
+    fact_text(&facts, "first", spz_pitch_text(entry->first, pitch));
+    fact_flag(&facts, "answer", entry->answer);
+    fact_some(&facts, "interval", heard->at_interval, heard->change.semitones);
+    fact_some(&facts, "steps", heard->at_interval, heard->change.steps);
+    facts_close(&facts);
+}
+
+static void give_entries(Facts *facts, const MovementNotes *notes, const Citation *citation)
+{
+    if (!fact_array(facts, "entries"))
+        return;
+    for (size_t i = 0; i < citation->heard_count; i++)
+        give_heard(facts->out, notes, citation, &citation->heard[i]);
+    facts_end_list(facts);
+}
+
 static void give_returns(Facts *facts, const Citation *citation)
 {
     if (!fact_list(facts, "returns"))
@@ -196,6 +236,8 @@ static void give_citation(SheetOut *sheet, const MovementNotes *notes, const Cit
     give_who(&facts, "answers", notes, citation, 1);
     fact_flag(&facts, "led", citation->led);
     fact_some(&facts, "interval", citation->alike, citation->change.semitones);
+    fact_flag(&facts, "swapped", citation->swapped);
+    give_entries(&facts, notes, citation);
     give_returns(&facts, citation);
     give_whole(&facts, notes, citation);
     give_context(&facts, citation);

@@ -16,6 +16,15 @@ static const char *label(const SheetOut *sheet, Phrase phrase)
     return phrase_text(sheet->language, phrase);
 }
 
+static void text_entries(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
+{
+    size_t lines = citation_list_lines(citation);
+    if (lines)
+        layout_paragraph(&sheet->text, 6, "", label(sheet, PHRASE_NOTES_ENTRIES), LAYOUT_USUAL_WIDTH);
+    for (size_t i = 0; i < lines; i++)
+        layout_paragraph(&sheet->text, 10, "", said_of_entry(sheet, notes, citation, i), LAYOUT_USUAL_WIDTH);
+}
+
 static void text_movement(SheetOut *sheet, const MovementNotes *notes)
 {
     Buffer *out = &sheet->text;
@@ -33,6 +42,7 @@ static void text_movement(SheetOut *sheet, const MovementNotes *notes)
     for (size_t i = 0; i < count; i++) {
         layout_paragraph(out, 2, "", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]), LAYOUT_USUAL_WIDTH);
         layout_paragraph(out, 6, "", said_of_one(sheet, say_citation, notes, &notes->citations.at[i]), LAYOUT_USUAL_WIDTH);
+        text_entries(sheet, notes, &notes->citations.at[i]);
     }
     if (count) {
         buffer_putc(out, '\n');
@@ -56,6 +66,17 @@ static void put_markdown(Buffer *out, const char *text)
     }
 }
 
+static void markdown_entries(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
+{
+    size_t lines = citation_list_lines(citation);
+    if (lines)
+        buffer_printf(&sheet->text, " %s", label(sheet, PHRASE_NOTES_ENTRIES));
+    for (size_t i = 0; i < lines; i++) {
+        buffer_puts(&sheet->text, "\n  - ");
+        put_markdown(&sheet->text, said_of_entry(sheet, notes, citation, i));
+    }
+}
+
 static void markdown_movement(SheetOut *sheet, const MovementNotes *notes)
 {
     Buffer *out = &sheet->text;
@@ -73,6 +94,7 @@ static void markdown_movement(SheetOut *sheet, const MovementNotes *notes)
         put_markdown(out, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
         buffer_puts(out, "** ");
         put_markdown(out, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
+        markdown_entries(sheet, notes, &notes->citations.at[i]);
         buffer_putc(out, '\n');
     }
     if (count) {

@@ -53,6 +53,22 @@ static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
     buffer_free(&address);
 }
 
+/* Every entry, where the sentence does not tell them all. */
+static void entries(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
+{
+    size_t lines = citation_list_lines(citation);
+    if (!lines)
+        return;
+    html_open_class(&sheet->html, "dd", "entries");
+    html_words(&sheet->html, phrase_text(sheet->language, PHRASE_NOTES_ENTRIES));
+    html_open(&sheet->html, "ol");
+    for (size_t i = 0; i < lines; i++)
+        html_element(&sheet->html, "li", NULL, said_of_entry(sheet, notes, citation, i));
+    html_close(&sheet->html);
+    html_close(&sheet->html);
+    html_line_end(&sheet->html);
+}
+
 static void citations(SheetOut *sheet, const MovementNotes *notes)
 {
     Html *html = &sheet->html;
@@ -61,6 +77,7 @@ static void citations(SheetOut *sheet, const MovementNotes *notes)
     for (size_t i = 0; i < notes->citations.count; i++) {
         own_line(html, "dt", NULL, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
         own_line(html, "dd", NULL, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
+        entries(sheet, notes, &notes->citations.at[i]);
         picture(sheet, notes, i);
     }
     html_close(html);

@@ -22,6 +22,7 @@ static const Style styles[] = {
     {"Origin", NULL, "Text_20_body", NULL, false, true, false, true, NULL, "0cm", "0.3cm"},
     {"Citation_20_place", "Citation place", "Standard", NULL, true, false, false, true, NULL, "0.2cm", "0cm"},
     {"Citation_20_text", "Citation text", "Text_20_body", NULL, false, false, true, false, NULL, "0cm", "0.1cm"},
+    {"Citation_20_entry", "Citation entry", "Standard", "10pt", false, false, true, false, NULL, "0cm", "0cm"},
     {"Times", NULL, "Text_20_body", "9pt", false, true, false, false, NULL, "0.4cm", "0cm"},
 };
 
@@ -57,6 +58,15 @@ static void paragraph(SheetOut *sheet, const char *style, const char *level, con
     html_close(xml);
 }
 
+static void entries(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
+{
+    size_t lines = citation_list_lines(citation);
+    if (lines)
+        paragraph(sheet, "Citation_20_text", NULL, phrase_text(sheet->language, PHRASE_NOTES_ENTRIES));
+    for (size_t i = 0; i < lines; i++)
+        paragraph(sheet, "Citation_20_entry", NULL, said_of_entry(sheet, notes, citation, i));
+}
+
 static void movement(SheetOut *sheet, const MovementNotes *notes)
 {
     size_t count = notes->citations.count;
@@ -68,6 +78,7 @@ static void movement(SheetOut *sheet, const MovementNotes *notes)
     for (size_t i = 0; i < count; i++) {
         paragraph(sheet, "Citation_20_place", NULL, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
         paragraph(sheet, "Citation_20_text", NULL, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
+        entries(sheet, notes, &notes->citations.at[i]);
     }
     if (count)
         paragraph(sheet, "Times", NULL, said_of_all(sheet, say_times, notes));

@@ -43,6 +43,13 @@ const char *said_of_one(SheetOut *sheet, SayOfOne *say_it, const MovementNotes *
     return as_text(sheet);
 }
 
+const char *said_of_entry(SheetOut *sheet, const MovementNotes *notes, const Citation *citation, size_t line)
+{
+    buffer_clear(&sheet->line);
+    say_entry(&sheet->line, sheet->language, notes, citation, line);
+    return as_text(sheet);
+}
+
 static void free_pictures(Buffer *pictures, size_t count)
 {
     for (size_t i = 0; pictures && i < count; i++)

@@ -11,7 +11,7 @@ typedef struct NotesForm {
 } NotesForm;
 extern const NotesForm notes_text, notes_markdown;           /* notes_forms.c */
 extern const NotesForm notes_json, notes_csv;                /* notes_data.c, with the tables of their fields */
-extern const FieldTable noted_movement_fields, citation_fields;
+extern const FieldTable noted_movement_fields, citation_fields, heard_fields;
 extern const Columns notes_columns;
 extern const NotesForm notes_html, notes_odt;
 
@@ -20,4 +20,5 @@ typedef void SayOfAll(Buffer *out, spz_language language, const MovementNotes *n
 typedef void SayOfOne(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation);
 const char *said_of_all(SheetOut *sheet, SayOfAll *say_it, const MovementNotes *notes);
 const char *said_of_one(SheetOut *sheet, SayOfOne *say_it, const MovementNotes *notes, const Citation *citation);
+const char *said_of_entry(SheetOut *sheet, const MovementNotes *notes, const Citation *citation, size_t line);
 #endif
