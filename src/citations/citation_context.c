@@ -12,31 +12,95 @@ static int tonic_of(int fifths, bool minor)
     return ((fifths * 7 + (minor ? 9 : 0)) % 12 + 12) % 12;
 }
 
-static int lowest_at_end(const spz_movement *movement)
+/* The lowest note that sounds between two moments; -1 where none does. */
+static int lowest_between(const spz_movement *movement, spz_ticks from, spz_ticks to)
 {
     int lowest = -1;
-    spz_ticks end = movement->length;
     for (size_t part = 0; part < movement->part_count; part++)
-        for (size_t i = movement->parts[part].note_count; i-- > 0;) {
+        for (size_t i = 0; i < movement->parts[part].note_count && movement->parts[part].notes[i].onset < to; i++) {
             const Note *note = &movement->parts[part].notes[i];
-            if (note->onset + note->duration < end && movement->parts[part].note_count - i > 64)
-                break;
-            bool last = note->onset + note->duration >= end && note->midi >= 0 && note->duration > 0;
-            lowest = last && (lowest < 0 || note->midi < lowest) ? note->midi : lowest;
+            bool sounds = note->midi >= 0 && note->duration > 0 && note->onset + note->duration > from;
+            lowest = sounds && (lowest < 0 || note->midi < lowest) ? note->midi : lowest;
         }
     return lowest;
+}
+
+/* When the last note before `to` ends. */
+static spz_ticks last_end(const spz_movement *movement, spz_ticks to)
+{
+    spz_ticks end = 0;
+    for (size_t part = 0; part < movement->part_count; part++)
+        for (size_t i = 0; i < movement->parts[part].note_count && movement->parts[part].notes[i].onset < to; i++) {
+            const Note *note = &movement->parts[part].notes[i];
+            end = note->midi >= 0 && note->onset + note->duration > end ? note->onset + note->duration : end;
+        }
+    return end < to ? end : to;
+}
+
+/* Which of the two keys of a signature has this bass note as its tonic. */
+static bool key_of_bass(int fifths, int bass, bool *minor)
+{
+    *minor = bass >= 0 && bass % 12 == tonic_of(fifths, true);
+    return bass >= 0 && (*minor || bass % 12 == tonic_of(fifths, false));
+}
+
+/* The bass of the last crotchet that sounds before `to`. */
+static int last_bass(const spz_movement *movement, spz_ticks to)
+{
+    spz_ticks end = last_end(movement, to);
+    return lowest_between(movement, end - movement->per_crotchet, end);
 }
 
 /* The signature says two keys; the last bass note which of them, where it is the tonic of one. */
 bool movement_key(const spz_movement *movement, int *fifths, bool *minor)
 {
     size_t bars = movement->bar_count;
-    int bass = bars ? lowest_at_end(movement) : -1;
-    if (bass < 0 || movement->bars[0].fifths != movement->bars[bars - 1].fifths || movement->bars[0].fifths < -7 || movement->bars[0].fifths > 7)
+    if (!bars || movement->bars[0].fifths != movement->bars[bars - 1].fifths || movement->bars[0].fifths < -7 || movement->bars[0].fifths > 7)
         return false;
     *fifths = movement->bars[0].fifths;
-    *minor = bass % 12 == tonic_of(*fifths, true);
-    return *minor || bass % 12 == tonic_of(*fifths, false);
+    return key_of_bass(*fifths, last_bass(movement, movement->length), minor);
+}
+
+/* Does the other third of that key sound between two moments, and its own does not? */
+static bool has_other_third(const spz_movement *movement, int fifths, bool minor, spz_ticks from, spz_ticks to)
+{
+    bool sounds[12] = {false};
+    int tonic = tonic_of(fifths, minor);
+    for (size_t part = 0; part < movement->part_count; part++)
+        for (size_t i = 0; i < movement->parts[part].note_count && movement->parts[part].notes[i].onset < to; i++) {
+            const Note *note = &movement->parts[part].notes[i];
+            if (note->midi >= 0 && note->duration > 0 && note->onset + note->duration > from)
+                sounds[note->midi % 12] = true;
+        }
+    return sounds[(tonic + (minor ? 4 : 3)) % 12] && !sounds[(tonic + (minor ? 3 : 4)) % 12];
+}
+
+/* Does the crotchet from there on stand on the tonic of a key of the signature? */
+static bool key_within(const spz_movement *movement, int fifths, spz_ticks from, bool *minor)
+{
+    spz_ticks to = from + movement->per_crotchet;
+    return key_of_bass(fifths, lowest_between(movement, from, to), minor) && !has_other_third(movement, fifths, *minor, from, to);
+}
+
+/* Where another signature holds than at the beginning: its key, where the bass at both ends of those bars speaks for one and the same, or at one end does and
+ * at the other is the tonic of neither. */
+static void find_key(const spz_movement *movement, Citation *citation)
+{
+    size_t first = citation->passage->first, last = first;
+    int fifths = movement->bars[first].fifths;
+    bool minor[2];
+    while (first > 0 && movement->bars[first - 1].fifths == fifths)
+        first--;
+    while (last + 1 < movement->bar_count && movement->bars[last + 1].fifths == fifths)
+        last++;
+    if (first == 0 || fifths == movement->bars[0].fifths || fifths < -7 || fifths > 7)
+        return;
+    spz_ticks from = movement->bars[first].onset, to = movement->bars[last].onset + movement->bars[last].length;
+    bool at_first = key_within(movement, fifths, from, &minor[0]);
+    bool at_last = key_within(movement, fifths, last_end(movement, to) - movement->per_crotchet, &minor[1]);
+    citation->has_key = at_first && at_last ? minor[0] == minor[1] : at_first || at_last;
+    citation->minor = at_last ? minor[1] : minor[0];
+    citation->fifths = fifths;
 }
 
 static bool begins_with(const char *text, const char *beginning)
@@ -181,6 +245,7 @@ void citation_surround(const spz_movement *movement, const spz_sections *section
     const char *words = tempo_at(movement, passage->onset, &length);
     put_words(citation->tempo, words, length);
     citation->trio = is_in_trio(movement, passage->first);
+    find_key(movement, citation);
     const spz_entry *call = first_entry(passage, false), *answer = first_entry(passage, true);
     citation->loudness = call ? loudness_of(movement, sections, call) : SPZ_DYNAMIC_NONE;
     citation->answer_loudness = answer ? loudness_of(movement, sections, answer) : SPZ_DYNAMIC_NONE;

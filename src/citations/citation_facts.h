@@ -50,6 +50,8 @@ typedef struct Citation {
     size_t time_count;
     char tempo[CONTEXT_TEXT];     /* the words for the tempo that holds there, "" for none */
     bool trio;                    /* it stands in a trio */
+    bool has_key, minor;          /* the key, where another signature holds than at the beginning and the bass agrees on one */
+    int fifths;
     spz_dynamic loudness, answer_loudness; /* of the first call and the first answer, where a sign of loudness holds there */
     char winds[WINDS_MOST][CONTEXT_TEXT]; /* who of the winds begins, as the file names them; wind_count is 0 where it is many */
     size_t wind_count;

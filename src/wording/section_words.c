@@ -1,5 +1,6 @@
 #include "wording/section_words.h"
 #include "wording/phrase.h"
+#include <stdio.h>
 #include <string.h>
 
 _Static_assert(PHRASE_CLUE_LOWER_VOICE - PHRASE_CLUE_NAME == SPZ_CLUE_KIND_COUNT - 1, "every clue has its phrase, in the order of sections.h");
@@ -86,4 +87,12 @@ const char *words_undecided(spz_language language, const spz_sections *sections)
         open |= counts && !line->section && (line->family == SPZ_FAMILY_UNKNOWN || line->family == SPZ_FAMILY_STRINGS);
     }
     return phrase_text(language, open && !(firsts && seconds) ? PHRASE_PAGE_NOT_RECOGNISED : PHRASE_PAGE_NOTHING_TO_DECIDE);
+}
+
+char *words_source(const spz_movement *movement, const char *file, char text[SOURCE_TEXT])
+{
+    const char *composer = spz_movement_composer(movement);
+    size_t length = strlen(composer);
+    snprintf(text, SOURCE_TEXT, "%s%s%s", composer, !length ? "" : composer[length - 1] == '.' ? " " : ". ", file);
+    return text;
 }

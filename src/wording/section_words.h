@@ -18,4 +18,7 @@ void say_line_place(Buffer *out, spz_language language, const spz_line *line);
 /* In a list of movements, for one whose seating can't be judged: 'nothing to decide', or, where parts are there that may be the violins,
  * 'violins not recognised'. */
 const char *words_undecided(spz_language language, const spz_sections *sections);
+/* 'Composer. file.mxl', or the file alone: what tells apart two movements of one name. Returns `text`. */
+enum { SOURCE_TEXT = 512 };
+char *words_source(const spz_movement *movement, const char *file, char text[SOURCE_TEXT]);
 #endif

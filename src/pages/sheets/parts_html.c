@@ -3,6 +3,7 @@
 #include "pages/sheets/parts_sheet.h"
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
+#include "wording/section_words.h"
 #include <string.h>
 
 static PageHead head_of(spz_language language)
@@ -183,12 +184,13 @@ static void html_empty(Html *html, const PartsPage *page)
 
 static void html_about(Html *html, const PartsPage *page)
 {
+    char source[SOURCE_TEXT];
     Buffer about;
     buffer_init(&about);
     parts_about(page, &about);
     html_own_line(html, "h1", NULL, page->title);
     html_open_class(html, "p", "about");
-    html_format(html, "%s. %s", page->file, parts_text_of(&about));
+    html_format(html, "%s. %s", words_source(page->movement, page->file, source), parts_text_of(&about));
     html_close(html);
     html_line_end(html);
     bool warning;

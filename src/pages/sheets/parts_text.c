@@ -1,6 +1,7 @@
 #include "writing/text_layout.h"
 #include "pages/sheets/parts_sheet.h"
 #include "pages/growing_report.h"
+#include "wording/section_words.h"
 
 enum { INDENT = 2 };
 
@@ -11,12 +12,13 @@ static void nothing(SheetOut *sheet)
 
 static void text_head(Buffer *out, const PartsPage *page)
 {
+    char source[SOURCE_TEXT];
     Buffer line;
     buffer_init(&line);
     if (page->number)
         buffer_putc(out, '\n');
     layout_heading(out, page->title, '=', LAYOUT_USUAL_WIDTH);
-    layout_paragraph(out, 0, "", page->file, LAYOUT_USUAL_WIDTH);
+    layout_paragraph(out, 0, "", words_source(page->movement, page->file, source), LAYOUT_USUAL_WIDTH);
     parts_about(page, &line);
     layout_flow(out, 0, "", &line, LAYOUT_USUAL_WIDTH);
     bool warning;

@@ -2,6 +2,7 @@
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
 #include "pages/sheets/rehearsal_sheet.h"
+#include "wording/section_words.h"
 
 static PageHead head_of(spz_language language)
 {
@@ -96,10 +97,11 @@ static void call_table(SheetOut *sheet, const RehearsalPage *page, const Rehears
 static void movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
 {
     Html *html = &sheet->html;
+    char source[SOURCE_TEXT];
     (void)facts;
     html_open_class(html, "section", page->number ? "movement" : "movement first");
     html_element(html, "h1", NULL, page->title);
-    html_element(html, "p", "about", page->file);
+    html_element(html, "p", "about", words_source(page->movement, page->file, source));
     rehearsal_about(page, &sheet->line);
     put_line(sheet, "p", "about");
     for (size_t i = 0; i < page->plan->calls.count; i++)

@@ -4,6 +4,7 @@
 #include "pages/growing_report.h"
 #include "support/path.h"
 #include "wording/seatings/seating_words.h"
+#include "wording/section_words.h"
 #include "writing/document.h"
 #include "writing/text_layout.h"
 
@@ -67,11 +68,12 @@ static void text_call(SheetOut *sheet, const RehearsalPage *page, const Rehearsa
 static void text_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
 {
     Buffer *out = &sheet->text;
+    char source[SOURCE_TEXT];
     (void)facts;
     if (page->number)
         buffer_putc(out, '\n');
     layout_heading(out, page->title, '=', LAYOUT_USUAL_WIDTH);
-    layout_paragraph(out, 0, "", page->file, LAYOUT_USUAL_WIDTH);
+    layout_paragraph(out, 0, "", words_source(page->movement, page->file, source), LAYOUT_USUAL_WIDTH);
     buffer_clear(&sheet->line);
     rehearsal_about(page, &sheet->line);
     layout_paragraph(out, 0, "", sheet->line.text ? sheet->line.text : "", LAYOUT_USUAL_WIDTH);

@@ -25,12 +25,13 @@ static void between(spz_report *report)
 void block_title(spz_report *report, const ShownMovement *shown)
 {
     const spz_movement *movement = shown->reading.movement;
+    char source[SOURCE_TEXT];
     Buffer line;
     buffer_init(&line);
     between(report);
     layout_heading(&report->out, shown->title, '=', report->options.width);
     int year = shown->reading.verdict ? spz_verdict_by_year(shown->reading.verdict).year : spz_movement_year(movement);
-    SAY(&line, report->options.language, year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", shown->file),
+    SAY(&line, report->options.language, year ? PHRASE_PAGE_BARS_YEAR : PHRASE_PAGE_BARS, slot_text("file", words_source(movement, shown->file, source)),
         slot_number("n", (long)spz_movement_bars(movement)), slot_number("year", year));
     layout_flow(&report->out, 0, "", &line, report->options.width);
     if (report->options.house_rules) {

@@ -96,7 +96,7 @@ void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const char *composer = spz_movement_composer(notes->movement);
     int year = spz_movement_year(notes->movement);
-    const char *key = notes->has_key ? phrase_text(language, (Phrase)((notes->minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + notes->fifths + 7)) : "";
+    const char *key = notes->has_key ? key_words(language, notes->fifths, notes->minor) : "";
     if (*composer)
         SAY(out, language, year ? PHRASE_NOTES_COMPOSER_YEAR : PHRASE_NOTES_COMPOSER, slot_text("composer", composer), slot_number("year", year));
     if (*key)

@@ -98,6 +98,20 @@ static void say_tempo(Buffer *out, spz_language language, const MovementNotes *n
         SAY(out, language, PHRASE_NOTES_TEMPO, slot_text("tempo", citation->tempo));
 }
 
+const char *key_words(spz_language language, int fifths, bool minor)
+{
+    return phrase_text(language, (Phrase)((minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + fifths + 7));
+}
+
+/* ', in C major', where the citation before it does not say so already. */
+static void say_key_here(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
+{
+    const Citation *before = citation > notes->citations.at && citation < notes->citations.at + notes->citations.count ? citation - 1 : NULL;
+    bool told = before && before->has_key && before->fifths == citation->fifths && before->minor == citation->minor;
+    if (citation->has_key && !told)
+        SAY(out, language, PHRASE_NOTES_KEY_HERE, slot_text("key", key_words(language, citation->fifths, citation->minor)));
+}
+
 void say_citation_place(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -113,6 +127,7 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
     if (citation->trio)
         buffer_puts(out, phrase_text(language, PHRASE_NOTES_TRIO));
     say_tempo(out, language, notes, citation);
+    say_key_here(out, language, notes, citation);
     size_t moments = times_are_known(&notes->overview) || !citation->time_count ? citation->time_count : 1; /* shares of every repeat tire */
     for (size_t i = 0; i < moments; i++)
         say_moment(out, language, notes, &citation->times[i], i);

@@ -26,6 +26,8 @@ void say_for_listeners(Buffer *out, spz_language language, const MovementNotes *
 void say_moment_alone(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation);
 void say_timing(Buffer *out, spz_language language, const MovementNotes *notes);
 
+/* 'E-flat major'; fifths from -7 to 7. */
+const char *key_words(spz_language language, int fifths, bool minor);
 /* '2:15', '1:02:15'. */
 void say_clock(Buffer *out, spz_language language, double seconds);
 /* 'about 7 minutes'. */

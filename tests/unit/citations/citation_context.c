@@ -54,6 +54,43 @@ static void the_last_bass_note_says_which_key_of_two(void)
     CU_ASSERT_FALSE(key_is("2", "a2", 2, true));
 }
 
+static void a_bass_that_stops_early_is_the_bass_all_the_same(void)
+{
+    int fifths;
+    bool minor;
+    SheetMusic music = sheet_music("time: 4/4  key: -2\nViolin I: c5:w | d5\nViola: c4:w | bb4\nVioloncello: c3:w | r:h. g2:e r\n");
+    CU_ASSERT_TRUE(movement_key(first_movement(&music).movement, &fifths, &minor));
+    CU_ASSERT_TRUE(minor);
+    sheet_music_end(&music);
+}
+
+/* The key that is told of a passage in bar 3 of four; from bar 2 on another signature holds. */
+static const char *key_there(const char *bass_at_first, const char *third, const char *bass_at_last)
+{
+    static char text[40];
+    char notation[400];
+    snprintf(notation, sizeof notation, "time: 4/4  key: -3\nViolin I: c5:w | {key 0} %s | c5 | g4\nViola: c4:w | c4 | c4 | c4\nVioloncello: c3:w | %s | c3 | %s\n", third, bass_at_first,
+             bass_at_last);
+    SheetMusic music = sheet_music(notation);
+    spz_movement_reading reading = first_movement(&music);
+    spz_passage passage = {.kind = SPZ_EXCHANGE, .first = 2, .last = 2, .onset = spz_movement_bar(reading.movement, 2).onset};
+    Citation citation = {.passage = &passage};
+    citation_surround(reading.movement, reading.sections, &citation);
+    snprintf(text, sizeof text, "%s%d%s", citation.has_key ? "" : "none ", citation.fifths, citation.minor ? " minor" : "");
+    sheet_music_end(&music);
+    return text;
+}
+
+static void the_key_of_a_place_is_told_where_the_signature_changes_and_the_bass_agrees(void)
+{
+    CU_ASSERT_STRING_EQUAL(key_there("c3", "e5", "c3"), "0");
+    CU_ASSERT_STRING_EQUAL(key_there("c3", "e5", "g2"), "0"); /* it ends on a dominant */
+    CU_ASSERT_STRING_EQUAL(key_there("a2", "e5", "a2"), "0 minor");
+    CU_ASSERT_STRING_EQUAL(key_there("d3", "f5", "c3"), "0");
+    CU_ASSERT_STRING_NOT_EQUAL(key_there("c3", "e5", "a2"), "0"); /* each end another: nothing is said */
+    CU_ASSERT_STRING_NOT_EQUAL(key_there("c3", "eb5", "g2"), "0"); /* a minor third against it */
+}
+
 static const char answered[] =
     "time: 4/4  tempo: q=60 Andante\n"
     "Violin I:    <f> c5 r:h. | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
@@ -129,6 +166,8 @@ void suite_citation_context(void)
         STATEMENT(a_heading_says_more_than_a_number),
         STATEMENT(a_code_is_no_heading_where_the_name_of_the_file_says_more),
         STATEMENT(the_last_bass_note_says_which_key_of_two),
+        STATEMENT(a_bass_that_stops_early_is_the_bass_all_the_same),
+        STATEMENT(the_key_of_a_place_is_told_where_the_signature_changes_and_the_bass_agrees),
         STATEMENT(loudness_is_that_of_the_call_and_of_the_answer),
         STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
         STATEMENT(a_shared_melody_is_found_where_one_section_plays_it_whole),

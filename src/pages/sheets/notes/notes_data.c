@@ -49,6 +49,7 @@ static const Field of_citation[] = {
     {"whole_bar", IN_JSON, "of a split line: the bar in which one body of players begins to play it whole elsewhere; null"},
     {"whole_by", IN_JSON, "which; null"},
     {"tempo", IN_JSON, "the words for the tempo that holds there; \"\""},
+    {"key", IN_JSON, "`C major`, where another signature holds than at the beginning and the bass at its ends agrees on a key; \"\""},
     {"trio", IN_JSON, "whether it stands in a trio"},
     {"dynamic", IN_JSON, "loudness of the first call, where a sign holds there that nothing has changed since: `pp`, `f`; \"\""},
     {"answer_dynamic", IN_JSON, "the same of the first answer"},
@@ -188,6 +189,7 @@ static void give_returns(Facts *facts, const Citation *citation)
 static void give_context(Facts *facts, const Citation *citation)
 {
     fact_text(facts, "tempo", citation->tempo);
+    fact_text(facts, "key", citation->has_key ? key_words(SPZ_ENGLISH, citation->fifths, citation->minor) : "");
     fact_flag(facts, "trio", citation->trio);
     fact_text(facts, "dynamic", spz_dynamic_name(citation->loudness));
     fact_text(facts, "answer_dynamic", spz_dynamic_name(citation->answer_loudness));
@@ -248,11 +250,6 @@ static void give_citation(SheetOut *sheet, const MovementNotes *notes, const Cit
     facts_done(&facts);
 }
 
-static const char *key_name(const MovementNotes *notes)
-{
-    return notes->has_key ? phrase_text(SPZ_ENGLISH, (Phrase)((notes->minor ? PHRASE_KEY_MINOR_1 : PHRASE_KEY_MAJOR_1) + notes->fifths + 7)) : "";
-}
-
 static void give_movement(SheetOut *sheet, const MovementNotes *notes)
 {
     Facts facts = facts_of(&sheet->facts, &noted_movement_fields);
@@ -260,7 +257,7 @@ static void give_movement(SheetOut *sheet, const MovementNotes *notes)
     fact_text(&facts, "title", notes->title);
     fact_text(&facts, "composer", spz_movement_composer(notes->movement));
     fact_integer(&facts, "year", spz_movement_year(notes->movement));
-    fact_text(&facts, "key", key_name(notes));
+    fact_text(&facts, "key", notes->has_key ? key_words(SPZ_ENGLISH, notes->fifths, notes->minor) : "");
     fact_number(&facts, "seconds", notes->overview.duration, 2);
     if (sheet->facts.form == IN_JSON)
         fact_text(&facts, "text", said_of_all(sheet, say_overview, notes));

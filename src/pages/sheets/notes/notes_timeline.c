@@ -12,7 +12,7 @@
 
 enum { LANES_MOST = 16, FLAGS_MOST = 10, TEXT_LINES_MOST = 14, LINE_MOST = 256 };
 /* Units of the drawing; the page is an A4 page across. */
-static const double width = 1080, left = 150, right = 20, title_height = 54, line_height = 16, letter_width = 7, lane_height = 22, lane_gap = 4, flag_air = 34;
+static const double width = 1080, left = 150, right = 20, title_height = 66, line_height = 16, letter_width = 7, lane_height = 22, lane_gap = 4, flag_air = 34;
 
 typedef struct Lane {
     spz_section section;
@@ -279,8 +279,10 @@ static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
     html_open(html, "style");
     html_raw(html, text_timeline_css);
     html_close(html);
-    if (alone)
+    if (alone) {
         html_label(html, "title", right, 24, notes->title);
+        html_label(html, "origin", right, 42, said_of_all(sheet, say_origin, notes));
+    }
     draw_lanes(&chart);
     for (size_t i = 0; i < chart.lane_count; i++)
         draw_playing(&chart, &chart.lanes[i]);
