@@ -1,4 +1,4 @@
-#include "advice/advice_order.h"
+#include "advice/parts_advice.h"
 #include "advice/page_turns.h"
 #include "analysis/division/division_marks.h"
 #include "model/durations.h"
@@ -12,6 +12,7 @@ typedef struct Advisor {
     const spz_findings *findings;
     const spz_settings *settings;
     const spz_ranked *seating; /* NULL: nothing judged */
+    int orchestras;
     spz_status status;
 } Advisor;
 
@@ -31,22 +32,34 @@ const char *advice_arrangement(const spz_movement_reading *reading, const spz_sh
     return seating ? seating->name : "";
 }
 
-/* Whether two groups sit at the two ends of the stage. */
-static bool groups_across(const Advisor *advisor, size_t a, size_t b)
+/* Groups that have no part of their own. */
+static spz_players shared_parts(const SectionMap *map)
 {
-    const spz_order *order = &advisor->seating->order;
-    spz_section one = advisor->map->groups[a].about.section, two = advisor->map->groups[b].about.section;
-    spz_section left = order->sections[0], right = order->sections[order->count - 1];
-    return one != two && ((one == left && two == right) || (two == left && one == right));
+    spz_players shared = 0;
+    for (size_t group = 0; group < map->group_count && group < 63; group++)
+        shared |= map->groups[group].shares_bass ? (spz_players)1 << group : 0;
+    return shared;
 }
 
-/* Whether the group sits across from some of `players`. */
+/* At which end of the stage the group sits: -1 left, 1 right, 0 neither. Of two orchestras each has one end, and its own first section sits there. */
+static int end_of_stage(const Advisor *advisor, size_t group)
+{
+    const spz_order *order = &advisor->seating->order;
+    const spz_group *about = &advisor->map->groups[group].about;
+    bool first = about->section == order->sections[0], last = about->section == order->sections[order->count - 1];
+    if (advisor->orchestras > 1)
+        return first && about->orchestra == 1 ? -1 : first && about->orchestra == 2 ? 1 : 0;
+    return first == last ? 0 : first ? -1 : 1;
+}
+
+/* Whether the group sits at one end of the stage and all of `players` at the other. */
 static bool across(const Advisor *advisor, size_t group, spz_players players)
 {
-    bool found = false;
-    for (size_t other = 0; advisor->seating && other < advisor->map->group_count && other < 63 && !found; other++)
-        found = (players >> other & 1) && groups_across(advisor, group, other);
-    return found;
+    int own = advisor->seating ? end_of_stage(advisor, group) : 0;
+    bool all = own != 0 && players && !(players & SPZ_WIND_PLAYERS);
+    for (size_t other = 0; all && other < advisor->map->group_count && other < 63; other++)
+        all = !(players >> other & 1) || end_of_stage(advisor, other) == -own;
+    return all;
 }
 
 static size_t bar_at(const Movement *movement, Ticks when)
@@ -72,15 +85,6 @@ static void add(Advisor *advisor, Advice advice)
 static bool takes_part(const spz_entry *entry, size_t group)
 {
     return group < 63 && (entry->players >> group & 1);
-}
-
-/* Groups that have no part of their own. */
-static spz_players shared_parts(const SectionMap *map)
-{
-    spz_players shared = 0;
-    for (size_t group = 0; group < map->group_count && group < 63; group++)
-        shared |= map->groups[group].shares_bass ? (spz_players)1 << group : 0;
-    return shared;
 }
 
 /* The link in whose entries the group is counted: its own, or that of those whom it doubles; link_count for none. */
@@ -145,7 +149,8 @@ static void advise_player(Advisor *advisor, const spz_passage *passage, size_t g
     neighbours(passage, link, &advice);
     bool shared = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE || (link == 0 ? !advice.after : !advice.before);
     advice.kind = shared ? ADVICE_SHARE : link == 0 ? ADVICE_LEAD : ADVICE_ANSWER;
-    advice.across = passage->link_count == 2 && across(advisor, group, passage->links[1 - link].players);
+    spz_players own = advice.with | (spz_players)1 << group | shared_parts(advisor->map);
+    advice.across = passage->link_count == 2 && across(advisor, group, passage->links[1 - link].players & ~own);
     add(advisor, advice);
 }
 
@@ -304,18 +309,18 @@ static bool same_advice(const Advice *a, const Advice *b)
                 a->with == b->with && a->across == b->across;
     if (a->kind == ADVICE_UNISON)
         return same;
-    return same && a->passage->kind == b->passage->kind && a->passage->turns == b->passage->turns &&
+    return same && a->to == b->to && a->passage->kind == b->passage->kind && a->passage->turns == b->passage->turns &&
            a->passage->sides[0].section == b->passage->sides[0].section;
 }
 
-/* Whether the advice only says with whom the group moves where another already says that they lead or answer together. */
+/* Whether the advice only says with whom the group moves where another already says that they lead or answer together, all the while. */
 static bool said_already(const AdviceList *list, const Advice *advice)
 {
     bool said = false;
     for (size_t i = 0; i < list->items.count && advice->kind == ADVICE_WITH && !said; i++) {
         const Advice *other = &list->items.at[i];
         said = other->kind != ADVICE_WITH && other->group == advice->group && other->with && (other->with & advice->with) == advice->with &&
-               other->from < advice->to && advice->from < other->to;
+               other->from <= advice->from && advice->to <= other->to;
     }
     return said;
 }
@@ -333,7 +338,8 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
                        AdviceList *list)
 {
     memset(list, 0, sizeof *list);
-    Advisor advisor = {list, reading->sections, reading->findings, settings, seating_of(reading->verdict, options->arrangement), SPZ_OK};
+    Advisor advisor = {list, reading->sections, reading->findings, settings, seating_of(reading->verdict, options->arrangement),
+                       spz_verdict_orchestras(reading->verdict), SPZ_OK};
     if (options->arrangement && !advisor.seating && reading->verdict && spz_verdict_count(reading->verdict))
         return SPZ_BAD_ARGUMENT;
     for (size_t i = 0; i < spz_findings_count(reading->findings) && !advisor.status; i++) {
@@ -345,10 +351,6 @@ spz_status advice_find(const spz_movement_reading *reading, const spz_settings *
     if (list->items.count)
         qsort(list->items.at, list->items.count, sizeof *list->items.at, in_order);
     drop_repeated(list);
-    if (!advisor.status && !advice_settle(list))
-        advisor.status = SPZ_NO_MEMORY;
-    for (size_t i = 0; i < list->items.count; i++) /* some end earlier now */
-        list->items.at[i].last_bar = last_bar(reading->movement, &list->items.at[i]);
     if (!advisor.status && !page_turns_find(list, reading->sections))
         advisor.status = SPZ_NO_MEMORY;
     return advisor.status;

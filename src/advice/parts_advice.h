@@ -32,7 +32,7 @@ typedef struct Advice {
     size_t bar, last_bar;  /* indices */
     spz_players before, after; /* who has the gesture before and after these players; none: 0 */
     spz_players with;      /* who always enters together with them */
-    bool across;           /* its one partner sits at the other edge of the stage */
+    bool across;           /* the others sit at the other edge of the stage, all of them */
     bool joined;           /* unison after a division of all violins, in which the section played one line */
     bool said;             /* a division: the score says so itself, only the sharing is left to say */
     const spz_allotment *allotment; /* a division: who reads which line; NULL where there are fewer players than lines */

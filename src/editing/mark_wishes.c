@@ -1,4 +1,5 @@
 #include "editing/mark_wishes.h"
+#include "editing/mark_order.h"
 #include "support/memory.h"
 #include "support/text/utf8.h"
 #include "wording/papers/desk_words.h"
@@ -12,6 +13,7 @@ typedef struct Wanted {
     const Advice *advice;
     const spz_line *line;
     const char *words;
+    Ticks signed_to; /* where its bracket or its dashes end; its beginning: words alone */
 } Wanted;
 
 /* A text that stands over a part already: where it ends, by estimate, and how high it stands. */
@@ -77,13 +79,13 @@ static bool put_words_for_line(const MarkCollector *collector, const Advice *adv
     return true;
 }
 
-static void collect_line(MarkCollector *collector, const Advice *advice, size_t line)
+static void collect_line(MarkCollector *collector, const Advice *advice, Ticks signed_to, size_t line)
 {
     Buffer words;
     buffer_init(&words);
     if (put_words_for_line(collector, advice, line, &words)) {
         const char *kept = buffer_failed(&words) ? NULL : arena_string(&collector->wishes->arena, words.text);
-        Wanted wanted = {advice, &collector->map->lines[line], kept};
+        Wanted wanted = {advice, &collector->map->lines[line], kept, signed_to};
         if (!kept || !array_push(&collector->wanted, wanted))
             collector->status = SPZ_NO_MEMORY;
     }
@@ -92,11 +94,15 @@ static void collect_line(MarkCollector *collector, const Advice *advice, size_t 
 
 static void collect(MarkCollector *collector, const AdviceList *list)
 {
-    for (size_t i = 0; i < list->items.count; i++) {
+    Signing *signs = mark_order(list);
+    for (size_t i = 0; signs && i < list->items.count; i++) {
         const Group *group = &collector->map->groups[list->items.at[i].group];
-        for (size_t k = 0; k < group->line_count; k++)
-            collect_line(collector, &list->items.at[i], group->lines[k]);
+        for (size_t k = 0; k < group->line_count && !signs[i].dropped; k++)
+            collect_line(collector, &list->items.at[i], signs[i].signed_to, group->lines[k]);
     }
+    if (!signs)
+        collector->status = SPZ_NO_MEMORY;
+    memory_free(signs);
 }
 
 static int by_part_and_time(const void *a, const void *b)
@@ -134,11 +140,11 @@ static const char *joined_words(MarkCollector *collector, const Wanted *wanted, 
     return kept;
 }
 
-static WishSign sign_of(const Advice *advice)
+static WishSign sign_of(const Wanted *wanted)
 {
-    if (advice->to <= advice->from || advice->kind == ADVICE_DIVIDE || advice->kind == ADVICE_UNISON)
+    if (wanted->signed_to <= wanted->advice->from)
         return WISH_WORDS;
-    return advice->kind == ADVICE_WITH ? WISH_DASHES : WISH_BRACKET;
+    return wanted->advice->kind == ADVICE_WITH ? WISH_DASHES : WISH_BRACKET;
 }
 
 /* The lowest number that neither the score nor a mark still open uses; 0 when all are taken. */
@@ -212,10 +218,11 @@ static void wish_for_span(MarkCollector *collector, const Wanted *wanted, WishSi
 {
     const Advice *advice = wanted->advice;
     Wish span = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .sign = sign, .number = number};
-    collector->busy[number] = advice->to;
+    collector->busy[number] = wanted->signed_to;
     wish(collector, span, advice->from, advice->bar);
     span.stop = true;
-    wish(collector, span, advice->to, advice->last_bar);
+    int last = movement_bar_at(collector->map->movement, wanted->signed_to - 1);
+    wish(collector, span, wanted->signed_to, last < 0 ? advice->last_bar : (size_t)last);
 }
 
 static bool is_under_sign(const MarkCollector *collector, Ticks when)
@@ -233,7 +240,7 @@ static void wish_for(MarkCollector *collector, const Wanted *wanted, size_t coun
     const char *text = joined_words(collector, wanted, count);
     const Wanted *spanned = NULL;
     for (size_t i = 0; i < count && !spanned; i++)
-        spanned = sign_of(wanted[i].advice) == WISH_WORDS ? NULL : &wanted[i];
+        spanned = sign_of(&wanted[i]) == WISH_WORDS ? NULL : &wanted[i];
     bool under = is_under_sign(collector, wanted->advice->from);
     int number = spanned && !under ? free_number(collector, spanned) : 0;
     if (!text) {
@@ -244,7 +251,7 @@ static void wish_for(MarkCollector *collector, const Wanted *wanted, size_t coun
     Wish words = {.part = wanted->line->part, .staff = wanted->line->staff, .voice = wanted->line->voice, .words = text, .raised = level * LEVEL_TENTHS};
     wish(collector, words, wanted->advice->from, wanted->advice->bar);
     if (number)
-        wish_for_span(collector, spanned, sign_of(spanned->advice), number);
+        wish_for_span(collector, spanned, sign_of(spanned), number);
 }
 
 static void free_numbers(MarkCollector *collector)

@@ -23,6 +23,14 @@ leaders=$(grep ',lead,' "$folder/out" | grep -vc ',lead,"with ')
 jointly=$(grep -c ',lead,"with ' "$folder/out")
 [ "$leaders" -gt 0 ] && [ "$jointly" -gt 0 ] && [ $((leaders + jointly / 2)) -le "$led" ] || fault "$leaders leaders and $jointly together for $led passages"
 
+# Parallel motion is told but for where it is told together with a dialogue all the while.
+run 0 passages --kind coupling --strength clear "$one"
+grep -q '^ *17-25 .*Vn I with Vn II' "$folder/out" || fault "no parallel motion of the violins in bars 17-25"
+run 0 parts --format csv "$one"
+for violins in 'Vn I,Violino I' 'Vn II,Violino II'; do
+    grep -q ",$violins,17,16,.*,25,with,with Vn I" "$folder/out" || fault "$violins: no word of the parallel motion in bars 17-25"
+done
+
 run 0 parts --format html "$one" "$two" -o "$folder/sheet.html"
 if at_hand xmllint; then
     xmllint --html --noout "$folder/sheet.html" 2> "$folder/err"

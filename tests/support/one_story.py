@@ -162,7 +162,18 @@ def parts_sheet(program, score, movements):
             strangers = [n for n in re.findall(r"Vn I+|Va|Vc|Db|Violins|Winds", row["write"]) if not any(same_players(n, name) for name in names)]
             right = right or (not strangers and (row["kind"] == "share" or any((e["link"] == 1) == leads for e in entries)))
         told(score, "sheet", not right and "%s, bar %s: '%s' is in no passage" % (row["section"], row["bar"], row["write"]))
+    for movement in movements:
+        for passage in movement["passages"]:
+            if passage["kind"] in ("exchange", "hocket", "split-line", "imitation") and passage["strength"] >= 0.5:
+                for name in names_of([n for link in passage["links"] for n in link["sections"]], [movement]) & set(movement["groups"]):
+                    told(score, "sheet", not has_role(rows, passage, name, movements) and "%s has nothing of the %s in bars %s" % (name, passage["kind"], bars(passage)))
     return {row["write"] for row in rows}
+
+
+def has_role(rows, passage, name, movements):
+    """Whether the player finds the passage in his own part, basses who read the cellos' in that."""
+    entered = {e["bar"] for e in passage["entries"] if name in names_of(e["sections"], movements)}
+    return any(row["passage"] == passage["kind"] and row["section"] in (name, name.replace("Db", "Vc")) and row["bar"] in entered for row in rows)
 
 
 def same_players(said, name):

@@ -292,6 +292,36 @@ static void who_enters_together_leads_together(void)
     sheet_music_end(&music);
 }
 
+static void across_the_stage_are_all_of_them_or_it_is_not_said(void)
+{
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
+                                   "Violin I:    R | <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | c6:w\n"
+                                   "Violin II:   R | <f> g4:q. a4:e b4:q d5 | R | a4:q. b4:e c5:q e5 | R | c5:w\n"
+                                   "Viola:       R | d4:w | d4 | e4 | e4 | g4\n"
+                                   "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\n");
+    char *csv = sheet(&music, SPZ_AS_CSV, "violins together, cellos outside");
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vn I,Violin I,2,1,1,,,4,lead,\"with Vn II: lead, Vc answers across the stage\","));
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vn II,Violin II,2,1,1,,,4,lead,\"with Vn I: lead, Vc answers\","));
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vc,Violoncello,3,2,1,,,5,answer,answer Violins,"));
+    free(csv);
+    sheet_music_end(&music);
+}
+
+/* Each orchestra has one edge of the stage, and its first violins sit there. */
+static void the_first_violins_of_two_orchestras_sit_across_the_stage(void)
+{
+    SheetMusic music = sheet_music("time: 4/4  key: 0  tempo: q=96\n"
+                                   "Violin I, first orchestra:   R | g5:e( a5 b5 c6) g5:q r | R | a5:e( b5 c6 d6) a5:q r | R | c6:w\n"
+                                   "Violin II, first orchestra:  R | c5:w | c5 | d5 | d5 | c5\nViola, first orchestra: R | e4:w | e4 | f4 | f4 | e4\n"
+                                   "Violin I, second orchestra:  R | R | g5:e( a5 b5 c6) g5:q r | R | a5:e( b5 c6 d6) a5:q r | c6:w\n"
+                                   "Violin II, second orchestra: R | c5:w | c5 | d5 | d5 | c5\nViola, second orchestra: R | e4:w | e4 | f4 | f4 | e4\n");
+    char *csv = sheet(&music, SPZ_AS_CSV, "violins together, cellos outside");
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",\"lead, Vn I (orchestra 2) answers across the stage\","));
+    CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",answer Vn I (orchestra 1) across the stage,"));
+    free(csv);
+    sheet_music_end(&music);
+}
+
 static void a_score_without_strings_has_an_empty_sheet(void)
 {
     SheetMusic music = sheet_music("time: 4/4  tempo: q=96\nFlute: c5:w | d5\nOboe: c5:w | d5\n");
@@ -361,6 +391,8 @@ void suite_parts(void)
         STATEMENT(a_repeated_bar_says_which_time_is_meant),
         STATEMENT(a_player_in_a_chain_is_told_of_both_neighbours),
         STATEMENT(who_enters_together_leads_together),
+        STATEMENT(across_the_stage_are_all_of_them_or_it_is_not_said),
+        STATEMENT(the_first_violins_of_two_orchestras_sit_across_the_stage),
         STATEMENT(a_score_without_strings_has_an_empty_sheet),
         STATEMENT(when_memory_ends_there_is_no_sheet),
         STATEMENT(a_sheet_hides_no_shortage_of_memory),
