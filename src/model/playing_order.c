@@ -3,6 +3,7 @@
  * A walk over the bars with a pass counter for the repeated section it is in. Each jump (da capo, dal segno) is taken once, and after it
  * repeats are not played again and the last ending is taken, so the walk ends; signs that contradict each other can still multiply
  * (sections inside sections), hence a limit, beyond which the bars are taken as written. */
+#include "model/jump_signs.h"
 #include "model/playing_order.h"
 #include "support/array.h"
 #include <string.h>
@@ -16,6 +17,7 @@ typedef struct Section { /* a repeated section that is open */
 
 typedef struct Walk {
     const Movement *movement;
+    JumpSigns signs;
     ARRAY(int32_t) played;
     ARRAY(uint8_t) passes; /* of each bar in played */
     uint8_t *last_pass;    /* by bar: the pass in which it was played last; 0 before */
@@ -25,10 +27,6 @@ typedef struct Walk {
     int32_t *open;        /* by bar: below 0 where a backward sign from there on closes a section that began before; see note_open */
     bool after_jump;
     size_t jumped_from;
-    struct EndingRow {    /* the row of endings that was looked at last */
-        size_t first, end;
-        bool after_jump;
-    } row;
     size_t first_fine;    /* bar_count when there is none */
     bool no_memory;
 } Walk;
@@ -38,22 +36,14 @@ static bool same_ending(const Movement *m, size_t a, size_t b)
     return b < m->bar_count && m->bars[b].ending == m->bars[a].ending && !m->bars[b].ending_start;
 }
 
-/* The bar behind the ending that holds `bar`. */
-static size_t after_ending(const Movement *m, size_t bar)
-{
-    size_t next = bar + 1;
-    while (same_ending(m, bar, next))
-        next++;
-    return next;
-}
-
 /* All passes that the endings standing next to each other at `bar` (from its own on) are for. */
-static uint32_t passes_from(const Movement *m, size_t bar)
+static uint32_t passes_from(const Walk *walk, size_t bar)
 {
+    const Movement *m = walk->movement;
     enum { MOST = 64 }; /* endings of a row: more than there are passes */
     uint32_t passes = 0;
     size_t at = bar;
-    for (int i = 0; i < MOST && at < m->bar_count && m->bars[at].ending; at = after_ending(m, at), i++)
+    for (int i = 0; i < MOST && at < m->bar_count && m->bars[at].ending; at = jump_signs_after_ending(&walk->signs, at), i++)
         passes |= m->bars[at].ending;
     return passes;
 }
@@ -74,38 +64,21 @@ static bool goes_back(const Walk *walk, size_t bar)
         return false;
     int times = at->repeat_times;
     if (at->ending) {
-        int named = highest_pass(passes_from(walk->movement, bar));
+        int named = highest_pass(passes_from(walk, bar));
         times = named > times ? named : times;
     }
     return walk->now.pass < times;
 }
 
-/* Does a backward sign in the endings next to each other around `bar` count after a jump? */
-static bool endings_count_after_jump(Walk *walk, size_t bar)
-{
-    const Movement *m = walk->movement;
-    struct EndingRow *row = &walk->row;
-    if (bar >= row->first && bar < row->end)
-        return row->after_jump;
-    *row = (struct EndingRow){bar, bar, false};
-    while (row->first > 0 && m->bars[row->first - 1].ending)
-        row->first--;
-    while (row->end < m->bar_count && m->bars[row->end].ending)
-        row->end++;
-    for (size_t at = row->first; at < row->end; at++)
-        row->after_jump |= m->bars[at].repeat_end && m->bars[at].repeat_after_jump;
-    return row->after_jump;
-}
-
 /* Is the ending at `bar` left out in this pass? After a jump only the last one of a row is played, unless its repeats count then too. */
-static bool skips(Walk *walk, size_t bar)
+static bool skips(const Walk *walk, size_t bar)
 {
     const Movement *m = walk->movement;
     uint32_t ending = m->bars[bar].ending;
     if (ending == 0)
         return false;
-    if (walk->after_jump && !endings_count_after_jump(walk, bar))
-        return passes_from(m, after_ending(m, bar)) != 0;
+    if (walk->after_jump && !walk->signs.counts_after_jump[bar])
+        return passes_from(walk, jump_signs_after_ending(&walk->signs, bar)) != 0;
     return walk->now.pass <= 32 && !(ending & (UINT32_C(1) << (walk->now.pass - 1)));
 }
 
@@ -130,50 +103,6 @@ static void leave_section(Walk *walk, size_t next)
     walk->now = (Section){next, 1};
 }
 
-/* Is this the sign that the label means? Without a label every sign is. */
-static bool is_named(const char *sign, const char *label)
-{
-    return !label || (sign && strcmp(sign, label) == 0);
-}
-
-/* The nearest segno of that label before the jump, else the first behind it; bar_count when there is none. */
-static size_t segno_near(const Movement *m, size_t from, const char *label)
-{
-    for (size_t at = from + 1; at > 0; at--)
-        if (m->bars[at - 1].segno && is_named(m->bars[at - 1].segno_name, label))
-            return at - 1;
-    size_t at = from + 1;
-    while (at < m->bar_count && !(m->bars[at].segno && is_named(m->bars[at].segno_name, label)))
-        at++;
-    return at;
-}
-
-static size_t jump_to_segno(const Movement *m, size_t from)
-{
-    size_t to = segno_near(m, from, m->bars[from].dal_segno_name);
-    if (to == m->bar_count)
-        to = segno_near(m, from, NULL);
-    return to == m->bar_count ? 0 : to;
-}
-
-static size_t coda_after(const Movement *m, size_t from)
-{
-    const char *label = m->bars[from].to_coda_name;
-    for (size_t at = from + 1; label && at < m->bar_count; at++)
-        if (m->bars[at].coda && is_named(m->bars[at].coda_name, label))
-            return at;
-    for (size_t at = from + 1; at < m->bar_count; at++)
-        if (m->bars[at].coda)
-            return at;
-    return m->bar_count;
-}
-
-/* With two coda signs and no 'to coda', the first sign is where the players leave. */
-static bool leaves_for_coda(const Movement *m, size_t bar)
-{
-    return (m->bars[bar].to_coda || (m->bars[bar].coda && coda_after(m, bar) < m->bar_count)) && coda_after(m, bar) < m->bar_count;
-}
-
 static size_t start_over(Walk *walk, size_t bar, size_t to)
 {
     walk->jumped[bar] = true;
@@ -182,15 +111,6 @@ static size_t start_over(Walk *walk, size_t bar, size_t to)
     walk->outer.count = 0;
     walk->now = (Section){to, 1};
     return to;
-}
-
-/* Does a way to a coda lie ahead of `bar`? */
-static bool coda_ahead(const Movement *m, size_t bar)
-{
-    for (size_t at = bar; at < m->bar_count; at++)
-        if (leaves_for_coda(m, at))
-            return true;
-    return false;
 }
 
 /* A barline that ends a piece: a final one; with a repeat sign, which many editions print so behind every part, only before the trio. */
@@ -207,7 +127,7 @@ static bool ends_here(const Walk *walk, size_t bar)
     const Movement *m = walk->movement;
     if (m->bars[bar].fine)
         return true;
-    return bar < walk->jumped_from && walk->first_fine > walk->jumped_from && ends_a_piece(m, bar) && !coda_ahead(m, bar);
+    return bar < walk->jumped_from && walk->first_fine > walk->jumped_from && ends_a_piece(m, bar) && (int64_t)bar > walk->signs.last_leaving /* no coda is to come */;
 }
 
 /* Which bar follows `bar`; bar_count ends the walk. */
@@ -221,12 +141,12 @@ static size_t next_bar(Walk *walk, size_t bar)
     }
     if (walk->after_jump && ends_here(walk, bar))
         return m->bar_count;
-    if (walk->after_jump && leaves_for_coda(m, bar))
-        return coda_after(m, bar);
+    if (walk->after_jump && jump_signs_leaves(&walk->signs, bar))
+        return jump_signs_coda(&walk->signs, bar);
     if (at->da_capo && !walk->jumped[bar])
         return start_over(walk, bar, 0);
     if (at->dal_segno && !walk->jumped[bar])
-        return start_over(walk, bar, jump_to_segno(m, bar));
+        return start_over(walk, bar, jump_signs_segno(&walk->signs, bar));
     bool last_ending = at->ending && !same_ending(m, bar, bar + 1) && (bar + 1 >= m->bar_count || m->bars[bar + 1].ending == 0);
     if (at->repeat_end || last_ending)
         leave_section(walk, bar + 1);
@@ -260,7 +180,7 @@ static bool walk_bars(Walk *walk)
         if (m->bars[bar].repeat_start)
             enter_section(walk, bar);
         if (skips(walk, bar)) {
-            bar = after_ending(m, bar);
+            bar = jump_signs_after_ending(&walk->signs, bar);
             if (walk->now.pass > 1 && bar < m->bar_count && m->bars[bar].ending == 0) /* the row of endings is behind us, and with it the section */
                 leave_section(walk, bar);
             continue;
@@ -302,7 +222,7 @@ static bool walk_begin(Walk *walk, const Movement *movement)
     walk->jumped = memory_get(movement->bar_count * sizeof *walk->jumped);
     walk->last_pass = memory_get(movement->bar_count * sizeof *walk->last_pass);
     walk->open = memory_get(movement->bar_count * sizeof *walk->open);
-    if (!walk->jumped || !walk->last_pass || !walk->open)
+    if (!jump_signs_find(movement, &walk->signs) || !walk->jumped || !walk->last_pass || !walk->open)
         return false;
     note_open(walk);
     memset(walk->jumped, 0, movement->bar_count * sizeof *walk->jumped);
@@ -312,6 +232,7 @@ static bool walk_begin(Walk *walk, const Movement *movement)
 
 static void walk_end(Walk *walk)
 {
+    jump_signs_free(&walk->signs);
     array_free(&walk->played);
     array_free(&walk->passes);
     array_free(&walk->outer);

@@ -1,4 +1,4 @@
-"""Scores made to cost as much time as they can: sixteen patterns, each in three sizes, and the exponent by which time grows with size.
+"""Scores made to cost as much time as they can: nineteen patterns, each in three sizes, and the exponent by which time grows with size.
 
     patterns.py PROGRAM
 
@@ -56,6 +56,9 @@ PATTERNS = {
     'repeats': (12000, lambda n: many_bars(n, lambda i: '<barline location="left"><repeat direction="forward"/></barline>%s<barline location="right"><repeat direction="backward"/></barline>' % note())),
     'endings': (12000, lambda n: many_bars(n, lambda i: '<barline location="left"><ending number="%d" type="start"/></barline>%s<barline location="right"><ending number="%d" type="stop"/></barline>%s'
                                            % (i % 2 + 1, note(), i % 2 + 1, '<direction><sound dacapo="yes"/></direction>' if i == n - 1 else ''))),
+    'dal segno in every bar': (12000, lambda n: many_bars(n, lambda i: note() + '<direction><sound dalsegno="s%d"/></direction>' % (i % 7))),
+    'signs to jump by in every bar': (12000, lambda n: many_bars(n, lambda i: '<direction><sound segno="s%d" coda="c%d"/></direction>%s<direction><sound dalsegno="s%d" tocoda="c%d"/></direction>' % (i, i, note(), i // 2, n - i))),
+    'one ending over all bars': (12000, lambda n: many_bars(n, lambda i: ('<barline location="left"><ending number="1" type="start"/></barline>' if i == 2 else '') + note() + ('<direction><sound dacapo="yes"/></direction>' if i > 2 else ''))),
     'letters': (12000, lambda n: many_bars(n, lambda i: '<direction><direction-type><rehearsal>A</rehearsal></direction-type></direction>' + note())),
     'changing divisions': (12000, lambda n: many_bars(n, lambda i: '<attributes><divisions>%d</divisions></attributes>%s' % (i % 8 + 1, note(length=1)))),
     'long words': (1600, lambda n: many_bars(n, lambda i: words('div. a 3 ' * 300) + note())),
