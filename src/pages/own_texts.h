@@ -8,8 +8,9 @@
 extern const char text_page_css[], text_page_js[];
 extern const char text_own_ear_css[], text_own_ear_js[]; /* the conductor's choices, and the lines that say them */
 extern const char text_player_css[], text_player_js[];   /* passages that were made audible: play, switch, seat */
-/* What all pages have in common: colours by light and dark, type, and the drawings' own styles. Goes before the page's (PageHead.base). */
-extern const char text_drawings_css[];
+/* What all pages and sheets have in common: colours by light, dark and paper, type; then what those with drawings and those for the music stand
+ * have, each before the page's own (page_heads.h). */
+extern const char text_base_css[], text_drawings_css[], text_sheet_css[];
 extern const char text_season_css[];
 extern const char text_concert_css[];
 extern const char text_library_css[], text_library_js[]; /* sorts and filters the rows of the table; without it they stand in the order of the answer */

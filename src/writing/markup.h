@@ -49,7 +49,7 @@ typedef struct PageHead {
     const char *more_style, *more_script; /* further ones; NULL: none */
     const char *last_style, *last_script; /* likewise */
     const char *key;                      /* scripts beside the page that may be fetched, by their nonce; NULL: none */
-    const char *base;           /* style that goes before it: what the page has in common with others; NULL: none */
+    const char *base, *family;  /* styles that go before it: what the page has in common with all others, with some; NULL: none */
 } PageHead;
 void html_page_begin(Html *html, const PageHead *head);
 /* Ends body and page; the script runs last. */

@@ -84,6 +84,8 @@ void html_page_begin(Html *html, const PageHead *head)
     html_element(html, "title", NULL, head->title);
     if (head->base)
         own_text(html, "style", head->base);
+    if (head->family)
+        own_text(html, "style", head->family);
     own_text(html, "style", head->style);
     if (head->more_style)
         own_text(html, "style", head->more_style);

@@ -164,6 +164,26 @@ test('on paper no bar number is smaller than 7 points', async () => {
   }
 });
 
+test('pages and sheets speak one visual language: one family of type, and the same paper and ink', async () => {
+  const kinds = ['pages/index.html', 'pages/season.html', 'pages/concert-1.html', 'pages/brelisk-balconies-2.html', 'parts.html', 'notes.html', 'rehearsal.html'];
+  for (const colorScheme of ['light', 'dark']) {
+    const seen = [];
+    for (const name of kinds) {
+      const page = await open(name, { viewport: { width: 1400, height: 900 }, colorScheme });
+      seen.push(await page.evaluate(() => {
+        const body = getComputedStyle(document.body);
+        const families = new Set([...document.querySelectorAll('body *')].filter(e => e.textContent.trim() && e.getClientRects().length).map(e => getComputedStyle(e).fontFamily));
+        return [body.backgroundColor, body.color, body.fontFamily, [...families].map(family => family.split(',')[0]).sort()];
+      }));
+      await page.context().close();
+    }
+    for (const [i, look] of seen.entries()) {
+      assert.deepEqual(look, seen[0], `${kinds[i]}, ${colorScheme}`);
+      assert.equal(look[3].length, 1, `${kinds[i]}: ${look[3]}`);
+    }
+  }
+});
+
 test('a second seating and another seat change what is shown, to the figures of the stage', async () => {
   const page = await open('pages/brelisk-balconies-1.html', { viewport: { width: 1400, height: 900 } });
   const places = ['front', 'middle', 'back', 'left side', 'right side'];

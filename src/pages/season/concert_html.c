@@ -3,6 +3,7 @@
 #include "pages/drawings/stage/stage_picture.h"
 #include "pages/season/concert_page.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/page_names.h"
 #include "pages/season_forms.h"
 #include "spezzato/report.h"
@@ -372,8 +373,7 @@ void concert_html(const spz_season *season, size_t index, const spz_season_look 
 {
     const spz_planned_concert *concert = spz_season_concert(season, index);
     ConcertPage page = {.language = look->language, .season = season, .pages = look->pages, .index = index, .hall = season->drafts[index].hall, .concert = concert, .strips = look->strips};
-    page.head = (PageHead){.language = spz_language_code(look->language), .title = *concert->name ? concert->name : phrase_text(look->language, PHRASE_SEASON_UNNAMED),
-                           .base = text_drawings_css, .style = text_concert_css};
+    page.head = page_head(look->language, *concert->name ? concert->name : phrase_text(look->language, PHRASE_SEASON_UNNAMED), text_concert_css);
     buffer_init(&page.words);
     html_begin(&page.html, out);
     html_page_begin(&page.html, &page.head);

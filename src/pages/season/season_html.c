@@ -3,6 +3,7 @@
 #include "pages/growing_report.h"
 #include "pages/drawings/stage/change_drawing.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/season_forms.h"
 #include "wording/phrase.h"
 #include "wording/seatings/seating_words.h"
@@ -21,7 +22,7 @@ typedef struct Page {
 static void begin(Page *page, const char *title, Buffer *out)
 {
     buffer_init(&page->text);
-    page->head = (PageHead){.language = spz_language_code(page->language), .title = title, .base = text_drawings_css, .style = text_season_css};
+    page->head = page_head(page->language, title, text_season_css);
     html_begin(&page->html, out);
     html_page_begin(&page->html, &page->head);
     html_open(&page->html, "main");

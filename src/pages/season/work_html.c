@@ -1,6 +1,7 @@
 /* One seating for several movements: the stage, what each movement says by itself and gives up, in playing order, and what each arrangement would. */
 #include "pages/drawings/stage/stage_picture.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/growing_report.h"
 #include "wording/seatings/change_words.h"
 #include "wording/papers/notes_words.h"
@@ -27,16 +28,7 @@ static void put(WorkPage *page, const char *element, const char *class)
 static void heads(WorkPage *page, const Phrase *each, size_t count)
 {
     Html *html = &page->html;
-    html_open(html, "thead");
-    html_open(html, "tr");
-    for (size_t i = 0; i < count; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(page->language, each[i]));
-        html_close(html);
-    }
-    html_close(html);
-    html_close(html);
+    table_head(html, page->language, each, count);
     html_open(html, "tbody");
 }
 
@@ -215,7 +207,7 @@ spz_status spz_report_work(const spz_verdict *work, const char *const *pages, co
 {
     Buffer text;
     WorkPage page = {.work = work, .settings = settings, .pages = pages, .language = language};
-    const PageHead head = {.language = spz_language_code(language), .title = phrase_text(language, PHRASE_PAGE_WORK), .base = text_drawings_css, .style = text_page_css};
+    const PageHead head = page_head(language, phrase_text(language, PHRASE_PAGE_WORK), text_page_css);
     *out = NULL;
     if (format != SPZ_AS_HTML)
         return SPZ_BAD_ARGUMENT;

@@ -3,6 +3,7 @@
 #include "pages/drawings/stage/stage_svg.h"
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "wording/seatings/laying_words.h"
 #include "wording/seatings/seating_words.h"
 #include "writing/document.h"
@@ -18,7 +19,7 @@ typedef struct Sheet {
 
 static PageHead head_of(spz_language language)
 {
-    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_LAYING_TITLE), .style = text_laying_css};
+    return page_head_of_sheet(language, phrase_text(language, PHRASE_LAYING_TITLE), text_laying_css);
 }
 
 /* What is in the text, as an element of its own line; empties it. */
@@ -112,12 +113,7 @@ static void put_table(Sheet *sheet)
     Html *html = &sheet->html;
     html_line_end(html);
     html_open(html, "table");
-    html_open(html, "thead");
-    html_open(html, "tr");
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        html_element(html, "th", NULL, phrase_text(sheet->language, heads[i]));
-    html_close(html);
-    html_close(html);
+    table_head(html, sheet->language, heads, sizeof heads / sizeof *heads);
     html_open(html, "tbody");
     for (size_t i = 0; i < spz_laying_count(sheet->laying); i++) {
         const spz_laid *laid = spz_laying_at(sheet->laying, i);

@@ -3,12 +3,13 @@
 #include "pages/sheets/parts_sheet.h"
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "wording/section_words.h"
 #include <string.h>
 
 static PageHead head_of(spz_language language)
 {
-    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_PARTS_TITLE), .style = text_parts_css};
+    return page_head_of_sheet(language, phrase_text(language, PHRASE_PARTS_TITLE), text_parts_css);
 }
 
 static void begin(SheetOut *sheet)
@@ -52,6 +53,15 @@ static void html_open_point(Html *html, const char *class, const Buffer *words)
     html_close(html);
 }
 
+/* Where the table's head has no room, its word stands before the figure. */
+static void headed_cell(Html *html, const char *class, const char *head, const char *text)
+{
+    html_open_class(html, "td", class);
+    html_put(html, "data-head", head);
+    html_words(html, text);
+    html_close(html);
+}
+
 static void html_row(Html *html, const PartsPage *page, const Advice *advice)
 {
     Buffer remark;
@@ -60,8 +70,8 @@ static void html_row(Html *html, const PartsPage *page, const Advice *advice)
     parts_row(page, advice, &row);
     parts_remark(&remark, page, &row);
     html_open(html, "tr");
-    html_element(html, "td", "bar", row.bar);
-    html_element(html, "td", "beat", row.beat);
+    headed_cell(html, "bar", phrase_text(page->speaker.language, PHRASE_HEAD_BAR), row.bar);
+    headed_cell(html, "beat", phrase_text(page->speaker.language, PHRASE_HEAD_BEAT), row.beat);
     html_element(html, "td", "letter", row.letter);
     html_element(html, "td", "time", parts_text_of(&row.pass));
     html_open_class(html, "td", "write");
@@ -124,14 +134,7 @@ static void html_heads(Html *html, const PartsPage *page, size_t group)
                                    PHRASE_PARTS_HEAD_DONE};
     html_open(html, "thead");
     html_running_head(html, page, group);
-    html_open(html, "tr");
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(language, heads[i]));
-        html_close(html);
-    }
-    html_close(html);
+    table_head_row(html, language, heads, sizeof heads / sizeof *heads);
     html_close(html);
     html_line_end(html);
 }

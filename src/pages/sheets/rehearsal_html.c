@@ -1,12 +1,13 @@
 /* The rehearsal sheet for paper: a table for each call, with room to pencil in. One file, nothing is fetched from anywhere. */
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/sheets/rehearsal_sheet.h"
 #include "wording/section_words.h"
 
 static PageHead head_of(spz_language language)
 {
-    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_REHEARSAL_TITLE), .style = text_rehearsal_css};
+    return page_head_of_sheet(language, phrase_text(language, PHRASE_REHEARSAL_TITLE), text_rehearsal_css);
 }
 
 static void begin(SheetOut *sheet, FactsOut *facts)
@@ -38,17 +39,7 @@ static void put_line(SheetOut *sheet, const char *element, const char *class)
 static void heads(Html *html, spz_language language)
 {
     static const Phrase each[] = {PHRASE_PARTS_HEAD_DONE, PHRASE_HEAD_BARS, PHRASE_REHEARSAL_HEAD_LASTS, PHRASE_REHEARSAL_HEAD_WHAT, PHRASE_REHEARSAL_HEAD_NOTES};
-    html_open(html, "thead");
-    html_open(html, "tr");
-    for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(language, each[i]));
-        html_close(html);
-    }
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    table_head(html, language, each, sizeof each / sizeof *each);
 }
 
 static void row(SheetOut *sheet, const RehearsalPage *page, const RehearsalItem *item)

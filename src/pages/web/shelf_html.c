@@ -1,5 +1,6 @@
 /* A library's answers as a page: one table whose rows can be sorted and filtered; without its script all of it stands there in order. */
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/shelf_forms.h"
 #include "pages/web/web.h"
 #include "wording/phrase.h"
@@ -173,8 +174,9 @@ static void put_table(Page *page)
 void shelf_html(const spz_shelf *shelf, const spz_season_look *look, Buffer *out)
 {
     Page page = {.shelf = shelf, .language = look->language};
-    const PageHead head = {.language = spz_language_code(look->language), .title = phrase_text(look->language, PHRASE_LIBRARY_TITLE), .base = text_drawings_css, .style = text_page_css,
-                           .more_style = text_library_css, .script = text_library_js};
+    PageHead head = page_head(look->language, phrase_text(look->language, PHRASE_LIBRARY_TITLE), text_page_css);
+    head.more_style = text_library_css;
+    head.script = text_library_js;
     buffer_init(&page.words);
     html_begin(&page.html, out);
     html_page_begin(&page.html, &head);

@@ -2,6 +2,7 @@
 #include "pages/drawings/stage/stage_picture.h"
 #include "pages/drawings/strip.h"
 #include "pages/page_names.h"
+#include "pages/page_heads.h"
 #include "pages/web/web.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
@@ -137,16 +138,7 @@ void web_index_head(spz_report *report)
     html_put(html, "role", "region");
     html_put(html, "aria-label", phrase_text(language, PHRASE_WEB_INDEX));
     html_open_class(html, "table", "index");
-    html_open(html, "thead");
-    html_open(html, "tr");
-    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(language, heads[i]));
-        html_close(html);
-    }
-    html_close(html);
-    html_close(html);
+    table_head(html, language, heads, sizeof heads / sizeof heads[0]);
     html_open(html, "tbody");
     html_line_end(html);
 }

@@ -1,6 +1,7 @@
 /* The conductor's page as a whole: its frame, the way to other pages, and what stands over the first screen. */
 #include "pages/web/web.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "support/path.h"
 #include "support/sha256.h"
 #include "wording/papers/notes_words.h"
@@ -12,8 +13,14 @@
 /* `key` of the sounds beside it; NULL: it has none, and nothing that would play them. */
 static PageHead head_of(spz_language language, const char *title, const char *key)
 {
-    return (PageHead){.language = spz_language_code(language), .title = title, .key = key, .last_style = key ? text_player_css : NULL, .last_script = key ? text_player_js : NULL, .base = text_drawings_css, .style = text_page_css, .script = text_page_js,
-                      .more_style = text_own_ear_css, .more_script = text_own_ear_js};
+    PageHead head = page_head(language, title, text_page_css);
+    head.script = text_page_js;
+    head.more_style = text_own_ear_css;
+    head.more_script = text_own_ear_js;
+    head.key = key;
+    head.last_style = key ? text_player_css : NULL;
+    head.last_script = key ? text_player_js : NULL;
+    return head;
 }
 
 void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count)

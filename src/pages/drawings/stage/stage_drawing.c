@@ -6,8 +6,8 @@ const char *stage_fill(spz_section section)
     static const struct {
         spz_section section;
         const char *fill;
-    } looks[] = {{SPZ_VN1, "#b9d2ee"}, {SPZ_VN2, "#f6cfa8"}, {SPZ_VN3, "#e9c3df"},
-                                 {SPZ_VA, "#c9e4bb"},  {SPZ_VC, "#eee2a0"},  {SPZ_DB, "#d3cce8"}};
+    } looks[] = {{SPZ_VN1, "#a8c4de"}, {SPZ_VN2, "#e3b785"}, {SPZ_VN3, "#f3dfc6"},
+                                 {SPZ_VA, "#eceded"},  {SPZ_VC, "#c2c6c9"},  {SPZ_DB, "#a6abaf"}};
     for (size_t i = 0; i < sizeof looks / sizeof *looks; i++)
         if (looks[i].section == section)
             return looks[i].fill;

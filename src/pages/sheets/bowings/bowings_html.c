@@ -3,6 +3,7 @@
 #include "pages/drawings/staves/stave.h"
 #include "pages/growing_report.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/sheets/bowings/bowings_sheet.h"
 #include "support/memory.h"
 #include <math.h>
@@ -13,7 +14,7 @@ static const double width_most = 720, width_least = 300, width_bar = 140; /* uni
 
 static PageHead head_of(spz_language language)
 {
-    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_BOWINGS_TITLE), .base = text_drawings_css, .style = text_bowings_css};
+    return page_head(language, phrase_text(language, PHRASE_BOWINGS_TITLE), text_bowings_css);
 }
 
 static void begin(SheetOut *sheet)
@@ -147,17 +148,7 @@ static void put_differences(SheetOut *sheet, const BowingsPage *page, const Bowi
     static const Phrase heads[] = {PHRASE_HEAD_BAR, PHRASE_BOWINGS_HEAD_SIGN, PHRASE_HEAD_BEAT, PHRASE_BOWINGS_HEAD_SETTLED};
     Html *html = &sheet->html;
     html_open(html, "table");
-    html_open(html, "thead");
-    html_open(html, "tr");
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(page->speaker.language, heads[i]));
-        html_close(html);
-    }
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    table_head(html, page->speaker.language, heads, sizeof heads / sizeof *heads);
     html_open(html, "tbody");
     html_line_end(html);
     for (size_t i = 0; i < meeting->count; i++)

@@ -1,10 +1,11 @@
 /* The notes as a page: one file, to be printed or copied from. */
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "pages/sheets/notes/notes_pictures.h"
 
 static PageHead head_of(spz_language language)
 {
-    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_NOTES_TITLE), .style = text_notes_css};
+    return page_head_of_sheet(language, phrase_text(language, PHRASE_NOTES_TITLE), text_notes_css);
 }
 
 static void begin(SheetOut *sheet)

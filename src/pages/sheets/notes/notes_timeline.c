@@ -3,6 +3,7 @@
 #include "model/durations.h"
 #include "pages/drawings/score_view.h"
 #include "pages/own_texts.h"
+#include "pages/page_heads.h"
 #include "sections/section_map.h"
 #include "support/text/utf8.h"
 #include "wording/passage_words.h"
@@ -299,7 +300,7 @@ static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
 
 static PageHead head_of(spz_language language)
 {
-    return (PageHead){.language = spz_language_code(language), .title = phrase_text(language, PHRASE_NOTES_LISTENERS), .style = text_notes_css};
+    return page_head_of_sheet(language, phrase_text(language, PHRASE_NOTES_LISTENERS), text_notes_css);
 }
 
 static void html_start(SheetOut *sheet)
