@@ -108,8 +108,9 @@ static void say_body(const Speech *speech, const spz_group *body, int form)
     if (body->section < SPZ_VN1 || body->section > SPZ_WINDS)
         return;
     const char *section = phrase_text(speech->language, section_phrase(body->section, form == FORM_SHORT ? form : FORM_PLAIN));
+    const spz_group own = {.section = body->section};
     if (body->solo)
-        SAY(speech->out, speech->language, (Phrase)(PHRASE_SOLO_PLAIN + form), slot_text("section", section), slot_number("n", body->number));
+        SAY(speech->out, speech->language, (Phrase)(PHRASE_SOLO_PLAIN + form), slot_players("section", &own, 1), slot_number("n", body->number));
     else if (body->number)
         SAY(speech->out, speech->language, (Phrase)(PHRASE_NUMBERED_PLAIN + form), slot_text("section", section), slot_number("n", body->number));
     else

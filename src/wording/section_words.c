@@ -89,10 +89,28 @@ const char *words_undecided(spz_language language, const spz_sections *sections)
     return phrase_text(language, open && !(firsts && seconds) ? PHRASE_PAGE_NOT_RECOGNISED : PHRASE_PAGE_NOTHING_TO_DECIDE);
 }
 
+/* 'Brelisk, Ottavan' is how a catalogue has it: one comma, and no more than names on both sides. */
+static bool is_turned(const char *name, size_t comma)
+{
+    const char *given = name + comma + 1 + (name[comma + 1] == ' ');
+    return comma > 0 && *given && !strpbrk(name, "0123456789;:/&()") && !strchr(given, ',') && !strstr(name, " and ") && !strchr(given, '.');
+}
+
+char *words_composer(const spz_movement *movement, char text[SOURCE_TEXT])
+{
+    const char *name = spz_movement_composer(movement);
+    size_t comma = strcspn(name, ",");
+    if (name[comma] && is_turned(name, comma))
+        snprintf(text, SOURCE_TEXT, "%s %.*s", name + comma + 1 + (name[comma + 1] == ' '), (int)comma, name);
+    else
+        snprintf(text, SOURCE_TEXT, "%s", name);
+    return text;
+}
+
 char *words_source(const spz_movement *movement, const char *file, char text[SOURCE_TEXT])
 {
-    const char *composer = spz_movement_composer(movement);
-    size_t length = strlen(composer);
-    snprintf(text, SOURCE_TEXT, "%s%s%s", composer, !length ? "" : composer[length - 1] == '.' ? " " : ". ", file);
+    words_composer(movement, text);
+    size_t length = strlen(text);
+    snprintf(text + length, SOURCE_TEXT - length, "%s%s", !length ? "" : text[length - 1] == '.' ? " " : ". ", file);
     return text;
 }

@@ -18,7 +18,9 @@ void say_line_place(Buffer *out, spz_language language, const spz_line *line);
 /* In a list of movements, for one whose seating can't be judged: 'nothing to decide', or, where parts are there that may be the violins,
  * 'violins not recognised'. */
 const char *words_undecided(spz_language language, const spz_sections *sections);
-/* 'Composer. file.mxl', or the file alone: what tells apart two movements of one name. Returns `text`. */
 enum { SOURCE_TEXT = 512 };
+/* The composer as one says the name: 'Brelisk, Ottavan' in the file is Ottavan Brelisk. Returns `text`. */
+char *words_composer(const spz_movement *movement, char text[SOURCE_TEXT]);
+/* 'Composer. file.mxl', or the file alone: what tells apart two movements of one name. Returns `text`. */
 char *words_source(const spz_movement *movement, const char *file, char text[SOURCE_TEXT]);
 #endif

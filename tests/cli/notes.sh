@@ -112,6 +112,34 @@ END
 run 0 notes --engraver none --format html --notation "$one"
 [ "$(grep -c 'src="data:image/svg' "$folder/out")" = "$(grep -c '<dt>' "$folder/out")" ] || fault "a citation without its notes on the page"
 run 1 notes --picture-format gif "$one"
+
+# What the engraver gets: the notes of calls and answers have a colour, the others none. (A stand-in for node that keeps what it is given.)
+mkdir -p "$folder/stand-in" "$folder/engraver/node_modules"
+printf '#!/bin/sh\ncat > "$KEPT"\nexit 1\n' > "$folder/stand-in/node"
+chmod +x "$folder/stand-in/node"
+: > "$folder/engraver/engrave.mjs"
+(PATH="$folder/stand-in:$PATH" KEPT="$folder/kept" XDG_CACHE_HOME="$folder/cache" "$SPEZZATO" notes --engraver "$folder/engraver" --pictures "$folder/unengraved" "$one") > /dev/null 2>&1
+! at_hand python3 || python3 - "$folder/cited" "$folder/kept" <<'END' || fault "the colours of engraved notes"
+import json, sys, xml.etree.ElementTree as tree
+data, excerpts = open(sys.argv[2], "rb").read(), []
+while data:
+    length, data = data.split(b"\n", 1)
+    excerpts.append(data[:int(length)])
+    data = data[int(length):]
+cited = [c for c in json.load(open(sys.argv[1]))["movements"][0]["citations"] if len(c["links"]) > 1 and not any("Winds" in link for link in c["links"])]
+seen = 0
+for xml in filter(None, excerpts):
+    score = tree.fromstring(xml)
+    bars = [m.get("number") for m in score.find("part").findall("measure")]
+    one = next(c for c in cited if c["entries"] and c["entries"][0]["bar"] == bars[0])
+    for part in score.findall("part"):
+        notes = part.findall(".//note")
+        coloured = [n for n in notes if n.get("color")]
+        assert coloured and all(n.find("rest") is None for n in coloured)
+        assert all(m.find("note[@color]") is None for m in part.findall("measure") if not any(e["bar"] <= m.get("number") for e in one["entries"]))
+        seen += len(coloured) < len(notes)
+assert seen
+END
 if command -v rsvg-convert > /dev/null 2>&1; then
     for form in pdf eps; do
         run 0 notes --engraver none --most 1 --pictures "$folder/$form" --picture-format $form "$one"

@@ -57,7 +57,7 @@ echo "Every command on the largest, $(basename "$largest"), against the same pas
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
 for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "stage --format csv" "parts" "parts --format html" \
     "bowings" "bowings --format html" \
-    "notes" "notes --for listeners" "notes --engraver none --notation --format html" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
+    "notes" "notes --many --format json" "notes --for listeners" "notes --engraver none --notation --format html" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
     operand=$largest
     [ "$command" = settings ] && operand=""
     figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against xmllint --stream --noout "$largest")

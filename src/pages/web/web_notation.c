@@ -1,5 +1,6 @@
 /* The passages that matter most, engraved: cut out of the score, sent to the engraver together, and put into the page as images. */
 #include "pages/drawings/staves/engrave.h"
+#include "pages/drawings/staves/entry_colours.h"
 #include "pages/drawings/staves/notation_parts.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
@@ -31,45 +32,13 @@ static size_t last_shown(const spz_passage *passage)
     return passage->last - passage->first < BARS_MOST ? passage->last : passage->first + BARS_MOST - 1;
 }
 
-/* Calls and answers in the colour of who plays: one note a line of the file, as score files are written. */
-typedef struct Colours {
-    const Web *web;
-    const spz_passage *passage;
-} Colours;
-
-static const char *colour_at(const Web *web, const spz_passage *passage, const GroupSound *sound, size_t group)
-{
-    static const char *const colours[SPZ_SECTION_COUNT] = {[SPZ_VN1] = "#184f7e", [SPZ_VN2] = "#9f5913", [SPZ_VN3] = "#9f5913"};
-    for (size_t i = 0; i < passage->entry_count; i++)
-        if (passage->entries[i].players >> group & 1 && sound->onset >= passage->entries[i].onset && sound->onset < passage->entries[i].end)
-            return colours[web->map->groups[group].about.section];
-    return NULL;
-}
-
-static const char *note_colour(const void *context, size_t part, uint32_t line)
-{
-    const Colours *colours = context;
-    const Movement *movement = colours->web->movement;
-    for (size_t g = 0; g < colours->web->map->group_count && g < 63; g++) {
-        const Group *group = &colours->web->map->groups[g];
-        for (size_t i = group_sound_at(group, movement->bars[colours->passage->first].onset); i < group->sound_count; i++) {
-            const GroupSound *sound = &group->sounds[i];
-            if (sound->onset >= colours->passage->end)
-                break;
-            if (sound->part == part && sound->note->line == line)
-                return colour_at(colours->web, colours->passage, sound, g);
-        }
-    }
-    return NULL;
-}
-
 static void cut_passage(const Web *web, ExcerptSource *source, size_t index, Buffer *excerpt)
 {
     ExcerptPart parts[PARTS_MOST];
     const spz_passage *passage = spz_findings_at(web->shown->reading.findings, index);
     size_t count = notation_parts(web->map, web->movement, view_players(passage), parts, PARTS_MOST);
-    Colours colours = {web, passage};
-    source->colour = note_colour;
+    EntryColours colours = {web->map, passage, NULL};
+    source->colour = entry_colour;
     source->context = &colours;
     if (count > 0 && passage->last < web->movement->bar_count)
         excerpt_cut(source, parts, count, passage->first, last_shown(passage), excerpt);

@@ -1,5 +1,6 @@
 /* The movement as a whole, in a paragraph. */
 #include "wording/papers/notes_words.h"
+#include "wording/section_words.h"
 
 _Static_assert(PHRASE_KEY_MAJOR_15 - PHRASE_KEY_MAJOR_1 == 14 && PHRASE_KEY_MINOR_15 - PHRASE_KEY_MINOR_1 == 14, "seven flats to seven sharps");
 enum { DIALOGUE_WAYS = 3, BEST_WAYS = 4, NONE_WAYS = 2 };
@@ -94,7 +95,8 @@ void say_overview(Buffer *out, spz_language language, const MovementNotes *notes
 
 void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
 {
-    const char *composer = spz_movement_composer(notes->movement);
+    char text[SOURCE_TEXT];
+    const char *composer = words_composer(notes->movement, text);
     int year = spz_movement_year(notes->movement);
     const char *key = notes->has_key ? key_words(language, notes->fifths, notes->minor) : "";
     if (*composer)

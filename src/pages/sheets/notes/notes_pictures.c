@@ -2,6 +2,7 @@
 #include "pages/drawings/staves/stave.h"
 #include "pages/own_texts.h"
 #include "pages/drawings/staves/engrave.h"
+#include "pages/drawings/staves/entry_colours.h"
 #include "pages/drawings/staves/notation_parts.h"
 #include "support/memory.h"
 #include "wording/passage_words.h"
@@ -11,6 +12,7 @@
 
 enum { STAVES_SHOWN = 4, BARS_SHOWN = 6, UNANSWERED_BARS = 4, ENTRIES_SHOWN = 32 };
 static const StaveLook look = {620, STAVES_SHOWN, false};
+static const char lower_strings[] = "#2f6b4f"; /* told from the violins, and from what is neither call nor answer */
 static const double hanging = 8; /* units below the last stave */
 
 /* What is shown of a citation: a passage that ends where its first answer (in a chain: the last of the first answers) has come. */
@@ -32,6 +34,15 @@ static size_t bar_within(const spz_movement *movement, spz_ticks end)
     return spz_movement_bar_at(movement, end > 0 ? end - 1 : 0);
 }
 
+/* Is it an entry of what is told? */
+static bool is_heard(const Citation *citation, size_t entry)
+{
+    for (size_t i = 0; i < citation->heard_count; i++)
+        if (citation->heard[i].entry == entry)
+            return true;
+    return citation->heard_count == 0;
+}
+
 /* Each told body of players by the group that leads it, entries up to the last of them. */
 static void crop_dialogue(const MovementNotes *notes, const Citation *citation, Crop *crop)
 {
@@ -46,7 +57,7 @@ static void crop_dialogue(const MovementNotes *notes, const Citation *citation, 
         last = citation->told_entry[i];
     }
     for (size_t i = 0; i <= last && i < passage->entry_count && count < ENTRIES_SHOWN; i++)
-        if (passage->entries[i].players & all) {
+        if ((passage->entries[i].players & all) && is_heard(citation, i)) {
             crop->entries[count] = passage->entries[i];
             crop->entries[count++].players &= all;
         }
@@ -54,6 +65,7 @@ static void crop_dialogue(const MovementNotes *notes, const Citation *citation, 
     crop->passage.entry_count = count;
     for (int side = 0; side < 2; side++)
         crop->passage.sides[side].players = crop->leads[side < (int)crop->lead_count ? side : 0];
+    crop->passage.first = passage->entries[citation->told_entry[0]].bar;
     crop->passage.last = bar_within(notes->movement, passage->entries[last].end);
     crop->led = citation->led;
     if (citation_named_first(citation)) {
@@ -120,8 +132,8 @@ static void draw_picture(const spz_note_options *options, const MovementNotes *n
     buffer_free(&drawing);
 }
 
-/* Before each stave its name and what it does there. */
-static void cut_picture(const spz_note_options *options, const MovementNotes *notes, const ExcerptSource *source, const Crop *crop, Buffer *excerpt)
+/* Before each stave its name and what it does there; calls and answers in colour. */
+static void cut_picture(const spz_note_options *options, const MovementNotes *notes, ExcerptSource *source, const Crop *crop, Buffer *excerpt)
 {
     ExcerptPart parts[STAVES_SHOWN];
     char names[STAVES_SHOWN][2 * WORDS_TEXT];
@@ -137,8 +149,13 @@ static void cut_picture(const spz_note_options *options, const MovementNotes *no
         parts[count].name = names[count];
         count++;
     }
+    EntryColours colours = {notes->sections, &crop->passage, lower_strings};
+    source->colour = entry_colour;
+    source->context = &colours;
     if (count > 1)
         excerpt_cut(source, parts, count, crop->passage.first, crop->passage.last, excerpt);
+    source->colour = NULL;
+    source->context = NULL;
 }
 
 static bool engrave_pictures(const char *path, const spz_note_options *options, const MovementNotes *notes, const Crop *crops, Buffer *pictures)

@@ -16,7 +16,7 @@ function send(text) {
 function engrave(xml) {
   toolkit.setOptions({
     adjustPageHeight: true, adjustPageWidth: true, breaks: 'auto', footer: 'none', header: 'none', justifyVertically: false,
-    pageHeight: 60000, pageWidth: 2600, pageMarginTop: 20, pageMarginBottom: 20, pageMarginLeft: 20, pageMarginRight: 20,
+    pageHeight: 60000, pageWidth: 2600, pageMarginTop: 20, pageMarginBottom: 20, pageMarginLeft: 60, pageMarginRight: 20,
     removeIds: true, scale: 40, svgViewBox: true, svgRemoveXlink: true, xmlIdSeed: 1,
   });
   if (!toolkit.loadData(xml) || toolkit.getPageCount() !== 1) return '';

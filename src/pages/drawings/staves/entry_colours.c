@@ -1,0 +1,31 @@
+#include "pages/drawings/staves/entry_colours.h"
+#include "model/movement.h"
+
+/* Those of drawings.css. */
+static const char *const of_violins[SPZ_SECTION_COUNT] = {[SPZ_VN1] = "#184f7e", [SPZ_VN2] = "#9f5913", [SPZ_VN3] = "#9f5913"};
+
+static bool is_of_entry(const spz_passage *passage, const GroupSound *sound, size_t group)
+{
+    for (size_t i = 0; i < passage->entry_count; i++)
+        if (passage->entries[i].players >> group & 1 && sound->onset >= passage->entries[i].onset && sound->onset < passage->entries[i].end)
+            return true;
+    return false;
+}
+
+const char *entry_colour(const void *context, size_t part, uint32_t line)
+{
+    const EntryColours *colours = context;
+    const spz_passage *passage = colours->passage;
+    spz_ticks from = colours->map->movement->bars[passage->first].onset;
+    for (size_t g = 0; g < colours->map->group_count && g < 63; g++) {
+        const Group *group = &colours->map->groups[g];
+        for (size_t i = group_sound_at(group, from); i < group->sound_count && group->sounds[i].onset < passage->end; i++) {
+            const GroupSound *sound = &group->sounds[i];
+            if (sound->part != part || sound->note->line != line)
+                continue;
+            const char *own = of_violins[group->about.section];
+            return !is_of_entry(passage, sound, g) ? NULL : own ? own : colours->lower;
+        }
+    }
+    return NULL;
+}
