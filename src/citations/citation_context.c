@@ -259,9 +259,9 @@ static bool is_code(const char *title)
 }
 
 /* The file's name without its folder and ending. */
-static void put_stem(char out[HEADING_TEXT], const char *file)
+static void put_stem(char out[HEADING_TEXT], const char *name)
 {
-    const char *name = path_name(file), *dot = strrchr(name, '.');
+    const char *dot = strrchr(name, '.');
     snprintf(out, HEADING_TEXT, "%.*s", dot && dot > name ? (int)(dot - name) : (int)strlen(name), name);
 }
 
@@ -274,7 +274,7 @@ void movement_heading(const spz_movement *movement, char out[HEADING_TEXT])
     bool counted = begins_with(behind, "movement ") && strspn(behind + 9, "0123456789IVX") == strlen(behind + 9);
     const char *words = movement->bar_count ? tempo_at(movement, movement->bars[0].onset, &length) : (length = 0, "");
     if (!*title || (is_code(title) && !own))
-        put_stem(out, movement->file);
+        put_stem(out, movement_score_name(movement));
     else if (counted && length)
         snprintf(out, HEADING_TEXT, "%s%s%.*s", work, own ? ": " : "", (int)length, words);
     else

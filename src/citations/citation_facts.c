@@ -236,7 +236,7 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
     notes->movement = reading->movement;
     notes->sections = reading->sections;
     notes->number = run->movements;
-    notes->file = path_name(spz_movement_file(reading->movement));
+    notes->file = movement_score_name(reading->movement);
     movement_heading(reading->movement, notes->title);
     notes->has_key = movement_key(reading->movement, &notes->fifths, &notes->minor);
     spz_status status = set_times(options, notes, &notes->line);

@@ -122,6 +122,16 @@ static bool is_among(const NewText *texts, size_t count, const char *name)
     return false;
 }
 
+/* Whether one text holds the whole score: it then goes by the score's name, which house rules know. */
+static bool is_sole_text(const spz_score *score)
+{
+    const char *first = spz_movement_file(spz_score_movement(score, 0));
+    size_t same = 0;
+    while (same < spz_score_movement_count(score) && strcmp(spz_movement_file(spz_score_movement(score, same)), first) == 0)
+        same++;
+    return same == spz_score_movement_count(score);
+}
+
 /* Every text of the file that `score` was read from, changed; a text may hold several movements, and a collection may name one twice.
  * `*count`: texts. */
 static spz_status change_texts(Job *job, const ScoreFile *file, const spz_score *score, NewText *texts, size_t *count)
@@ -140,7 +150,7 @@ static spz_status change_texts(Job *job, const ScoreFile *file, const spz_score 
         if (status)
             complain(job, name, status, NULL);
         else
-            status = change_text(job, name, &text->text);
+            status = change_text(job, is_sole_text(score) ? file->path : name, &text->text);
     }
     return status;
 }

@@ -135,11 +135,12 @@ typedef struct Tempo {
 } Tempo;
 
 struct spz_movement {
-    const char *file, *title, *work, *composer; /* never NULL */
+    const char *file, *title, *work, *composer; /* never NULL; of a compressed score `file` is 'archive:member' */
+    const char *score;    /* path of the file that the user gave; NULL: `file` is */
     Part *parts;
     Bar *bars;
     size_t part_count, bar_count;
-    size_t number;        /* among the movements of its file, from 1 */
+    size_t number;        /* among the movements of its score file, from 1 */
     size_t first_in_file; /* its first bar among the bars of its file, which may hold several movements */
     Ticks per_crotchet, length;
     Tempo *tempos; /* all tempo marks of all parts, by onset, one a moment */
@@ -160,6 +161,9 @@ struct spz_score {
     size_t movement_count;
 };
 typedef struct spz_score Score;
+
+/* Name of the score file without its folder, as every document has it. */
+const char *movement_score_name(const Movement *movement);
 
 /* The bar that holds time `when` (the last one that starts at or before it); -1 for a movement of no bars. */
 int movement_bar_at(const Movement *movement, Ticks when);

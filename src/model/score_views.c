@@ -1,6 +1,7 @@
 /* score_views.c - what score.h shows of the model. */
 #include "model/stream.h"
 #include "support/memory.h"
+#include "support/path.h"
 #include <string.h>
 
 void spz_score_free(spz_score *score)
@@ -35,6 +36,11 @@ const char *spz_movement_title(const spz_movement *movement)
 const char *spz_movement_file(const spz_movement *movement)
 {
     return movement->file;
+}
+
+const char *movement_score_name(const Movement *movement)
+{
+    return path_name(movement->score ? movement->score : movement->file);
 }
 
 const char *spz_movement_composer(const spz_movement *movement)

@@ -239,8 +239,13 @@ static spz_status new_score(Job *job, const char *name)
     return SPZ_OK;
 }
 
+/* The movements of all texts of a file are counted together. */
 static spz_status hand_over(Job *job, spz_status status, spz_score **out)
 {
+    for (size_t i = 0; status == SPZ_OK && i < job->score->movement_count; i++) {
+        job->score->movements[i].score = job->score->file;
+        job->score->movements[i].number = i + 1;
+    }
     if (status == SPZ_OK)
         *out = job->score;
     else

@@ -7,11 +7,15 @@
 #include <stdlib.h>
 #include <string.h>
 
+enum { NAMED_MOST = 32, ORCHESTRAS_MOST = 2 };
+
 typedef struct Entry { /* one entry, and the piece of its value that is being read */
     Understanding *all;
     const SettingEntry *from;
     Correction correction;
     char words[200]; /* what is left for the name reading */
+    struct { int staff; const char *voice; } named[NAMED_MOST]; /* by the pieces before */
+    size_t named_count;
     const char *fault;
     spz_fault doubt;
 } Entry;
@@ -148,10 +152,31 @@ static void read_piece(Entry *entry, const char *piece)
         return;
     memcpy(entry->words, kept, sizeof kept);
     name_read(entry->words, says);
+    bool desk_alone = says->desk && (!says->desk_numbered || (says->instrument == INSTRUMENT_VIOLIN && !says->ordinal));
     settle_meaning(says);
     read_desk(entry);
     if (!instrument_has_section(says->instrument) || says->stray)
         entry->fault = "names no section: write Vn I, Vn II, Vn III, Va, Vc, Db, 'not strings' or 'not played'";
+    else if (desk_alone)
+        entry->fault = "says not which desk: write the section and the desk's number, such as Vn I desk 1";
+    else if (says->orchestra > ORCHESTRAS_MOST)
+        entry->fault = "there are two orchestras at most: 1 and 2";
+}
+
+/* Two pieces may not say two things of the same notes. */
+static void check_pieces(Entry *entry)
+{
+    const Correction *correction = &entry->correction;
+    for (size_t i = 0; i < entry->named_count && !entry->fault; i++) {
+        const char *other = entry->named[i].voice;
+        bool voice = other && correction->voice ? strcmp(other, correction->voice) == 0 : !other && !correction->voice;
+        if (voice && entry->named[i].staff == correction->staff)
+            entry->fault = "says two things of the same notes: add the staff or the voice to each, or write 'Vc and Db' for two sections that read one line";
+    }
+    if (entry->named_count == NAMED_MOST)
+        return;
+    entry->named[entry->named_count].staff = correction->staff;
+    entry->named[entry->named_count++].voice = correction->voice;
 }
 
 /* A correction that doesn't fit the part in this score may fit it in another one. */
@@ -200,11 +225,13 @@ static void read_value(Entry *entry)
 {
     char value[200];
     snprintf(value, sizeof value, "%s", entry->from->value);
+    entry->named_count = 0;
     for (char *piece = value; piece && !entry->fault;) {
         char *comma = strchr(piece, ',');
         if (comma)
             *comma = '\0';
         read_piece(entry, piece);
+        check_pieces(entry);
         entry->doubt = SPZ_NO_FAULT;
         if (!entry->fault && entry->correction.part != SIZE_MAX)
             check_place(entry);
@@ -251,7 +278,7 @@ static spz_status read_entry(Understanding *all, const SettingEntry *from)
     else if (!named) {
         place.fault = SPZ_FAULT_CORRECTION_PART;
         place.name = from->key;
-        place.other = all->movement->file;
+        place.other = movement_score_name(all->movement);
         message_fault(all->sink, &place);
     }
     return entry.fault ? SPZ_BAD_SETTINGS : SPZ_OK;

@@ -238,6 +238,16 @@ static const char *part_key(const Understanding *all, size_t index, char *text, 
     return text;
 }
 
+/* ' 1. Pult', as the name has it; 'desk 1' where that says no number. A comma would end the entry. */
+static void put_desk(const char *desk, char *text, size_t size)
+{
+    NameReading says;
+    name_read(desk ? desk : "", &says);
+    snprintf(text, size, " %s", says.desk_numbered ? desk : "desk 1");
+    for (char *comma = strchr(text, ','); comma; comma = strchr(comma, ','))
+        *comma = ' ';
+}
+
 /* The entry that says what this line is; a shared staff is one entry for the part. */
 static const char *advice_for(const Understanding *all, const spz_line *line)
 {
@@ -264,8 +274,10 @@ static const char *advice_for(const Understanding *all, const spz_line *line)
         at += (size_t)snprintf(text + at, sizeof text - at, " number %d", line->number);
     if (line->division)
         at += (size_t)snprintf(text + at, sizeof text - at, " line %d", line->division);
-    if (line->role != SPZ_TUTTI)
-        snprintf(text + at, sizeof text - at, " %s", line->role == SPZ_SOLO ? "solo" : line->role == SPZ_DESK ? "desk" : "continuo");
+    if (line->role == SPZ_DESK)
+        put_desk(line->desk, text + at, sizeof text - at);
+    else if (line->role != SPZ_TUTTI)
+        snprintf(text + at, sizeof text - at, " %s", line->role == SPZ_SOLO ? "solo" : "continuo");
     return arena_string(all->arena, text);
 }
 

@@ -87,4 +87,18 @@ run 0 settings --settings "$folder/house.ini"
 same "$folder/house.ini" "$folder/out" "settings written and read back"
 run 0 settings --format csv --settings "$folder/house.ini"
 shows "stage.width,number,16.5,18"
+# A compressed score has one name in every table, so that they can be joined, and none where nobody named the year.
+if at_hand zip; then
+    sed -e '/<work-title>/d' -e '/<movement-title>/d' -e '/<encoding-date>/d' -e '/miscellaneous-field/d' corpus/brelisk-balconies-1.musicxml > "$folder/inside.xml"
+    mkdir -p "$folder/META-INF"
+    printf '<container><rootfiles><rootfile full-path="inside.xml"/></rootfiles></container>' > "$folder/META-INF/container.xml"
+    (cd "$folder" && zip -q packed.mxl META-INF/container.xml inside.xml)
+    for report in page passages seating sections parts rehearsal notes; do
+        run 0 "$report" --format csv "$folder/packed.mxl"
+        [ "$(sed 1d "$folder/out" | cut -d, -f1 | sort -u)" = packed.mxl ] || fault "$report: the score is '$(sed -n 2p "$folder/out" | cut -d, -f1)'"
+        run 0 "$report" --format json "$folder/packed.mxl"
+        grep -q '"file": *"packed.mxl"' "$folder/out" || fault "$report: the file has another name in JSON"
+        shows_not '"year": 0'
+    done
+fi
 finish

@@ -206,8 +206,8 @@ spz_status rulings_read(const Movement *movement, const spz_settings *settings, 
     *out = (Rulings){0};
     if (!settings)
         return SPZ_OK;
-    ruling_section_of(movement->file, 0, of_file);
-    ruling_section_of(movement->file, movement->number, of_movement);
+    ruling_section_of(movement_score_name(movement), 0, of_file);
+    ruling_section_of(movement_score_name(movement), movement->number, of_movement);
     spz_status status = take_section(settings, "passages", sink, out);
     if (!status)
         status = take_section(settings, of_file, sink, out);

@@ -33,7 +33,7 @@ static bool read_lasts(const Arguments *arguments, double *lasts, size_t *count)
 {
     const char *text;
     for (*count = 0; (text = arguments_each(arguments, &option_lasts, *count)) != NULL; ++*count) {
-        double seconds = spz_seconds_from_text(text);
+        double seconds = strpbrk(text, ":.") ? spz_seconds_from_text(text) : -1; /* a bare number may be meant as minutes */
         if (*count == MOVEMENTS_MOST || seconds <= 0) {
             complain_usage(arguments->command, *count == MOVEMENTS_MOST ? "--lasts %s: too many movements" : "--lasts %s: it is minutes and seconds, such as 7:10", text);
             return false;
@@ -93,16 +93,18 @@ static bool take_tap(Moments *moments, const char *line, size_t number)
     return number == 1 || (!*time && !moments->bars[i][0]);
 }
 
-/* --taps FILE, behind what --at says. */
-static bool read_taps(const Arguments *arguments, Moments *moments)
+/* --taps FILE, behind what --at says. `*result` changes where the file is not there. */
+static bool read_taps(const Arguments *arguments, Moments *moments, int *result)
 {
     const char *path = arguments_value(arguments, &option_taps, NULL);
     char line[256];
     size_t number = 0;
     bool good = true;
     FILE *file = path ? fopen(path, "r") : NULL;
-    if (path && !file)
-        complain_usage(arguments->command, "--taps %s: can't be read", path);
+    if (path && !file) {
+        complain_status(path, SPZ_CANNOT_OPEN);
+        *result = EXIT_INPUT;
+    }
     while (good && file && fgets(line, sizeof line, file)) {
         const char *text = !strncmp(line, "\xEF\xBB\xBF", 3) ? line + 3 : line;
         good = take_tap(moments, text, ++number);
@@ -114,8 +116,8 @@ static bool read_taps(const Arguments *arguments, Moments *moments)
     return good && (file || !path);
 }
 
-/* Is each bar there, and later than the one before? */
-static bool moments_fit(const Arguments *arguments, const Readings *readings, const Moments *moments)
+/* Is each bar there, later than the one before, and heard before the movement is over? `lasts` 0: nobody says how long that is. */
+static bool moments_fit(const Arguments *arguments, const Readings *readings, const Moments *moments, double lasts)
 {
     if (moments->count == 0)
         return true;
@@ -130,8 +132,10 @@ static bool moments_fit(const Arguments *arguments, const Readings *readings, co
         for (size_t bar = 0; bar < spz_movement_bars(movement) && begins < 0; bar++)
             if (!strcmp(spz_movement_bar_number(movement, bar), moments->at[i].bar))
                 begins = spz_movement_sounding(movement, bar, spz_movement_bar(movement, bar).onset, 0, 0);
-        if (begins < 0 || begins <= sounding || moments->at[i].seconds <= heard) {
-            complain_usage(arguments->command, begins < 0 ? "--at %s: there is no such bar" : "--at %s: bars and times have to rise together", moments->at[i].bar);
+        bool over = lasts > 0 && moments->at[i].seconds >= lasts;
+        if (begins < 0 || begins <= sounding || moments->at[i].seconds <= heard || over) {
+            complain_usage(arguments->command, begins < 0 ? "--at %s: there is no such bar" : over ? "--at %s: the bar would be heard when the movement is over, by --lasts" :
+                           "--at %s: bars and times have to rise together", moments->at[i].bar);
             return false;
         }
         sounding = begins;
@@ -173,6 +177,15 @@ static size_t movements_of(const Readings *readings)
     return count;
 }
 
+/* Each movement has its --lasts, or none has. */
+static bool lasts_fit(const Arguments *arguments, const Readings *readings, size_t lasts)
+{
+    size_t movements = movements_of(readings);
+    if (lasts && lasts != movements)
+        complain_usage(arguments->command, "--lasts is given once for each movement: there are %zu, and it stands there %zu %s", movements, lasts, lasts == 1 ? "time" : "times");
+    return !lasts || lasts == movements;
+}
+
 static int run(const Arguments *arguments)
 {
     double lasts[MOVEMENTS_MOST];
@@ -181,20 +194,20 @@ static int run(const Arguments *arguments)
     spz_settings *settings = NULL;
     Readings readings;
     Moments moments;
-    int year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
+    int result = EXIT_USAGE, year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
     spz_picture picture_form;
     if (!read_form(arguments, &notes.listeners, &format) || !note_picture_form(arguments, &picture_form) ||
-        !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !read_taps(arguments, &moments) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
+        !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !read_taps(arguments, &moments, &result) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
-        return EXIT_USAGE;
+        return result;
     notes.citations = (size_t)most;
     notes.anchors = moments.at;
     notes.anchor_count = moments.count;
     notes.notation = arguments_have(arguments, &option_notation);
     if (notes.notation || arguments_have(arguments, &option_pictures))
         notes.engraver = engraver_place(arguments_value(arguments, &option_engraver, NULL));
-    int result = arguments_settings(arguments, &settings);
+    result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &notes.language))
         result = EXIT_USAGE;
     if (result) {
@@ -205,7 +218,9 @@ static int run(const Arguments *arguments)
     if (format == SPZ_AS_SVG && movements_of(&readings) > 1) {
         complain_usage(arguments->command, "--format svg is for one movement at a time");
         result = EXIT_USAGE;
-    } else if (readings.count && !moments_fit(arguments, &readings, &moments))
+    } else if (readings.count && !lasts_fit(arguments, &readings, notes.lasts_count))
+        result = EXIT_USAGE;
+    else if (readings.count && !moments_fit(arguments, &readings, &moments, notes.lasts_count ? lasts[0] : 0))
         result = EXIT_USAGE;
     else if (readings.count) {
         int written = write_notes(arguments, &readings, &notes, format);

@@ -199,7 +199,7 @@ static spz_status add_movement(const spz_movement_reading *reading, const spz_se
     AdviceList advice;
     spz_status status = advice_find(reading, settings, options, &advice);
     const char *title = spz_movement_title(reading->movement);
-    PartsPage page = {reading->movement, reading->sections, &advice, path_name(spz_movement_file(reading->movement)), NULL,
+    PartsPage page = {reading->movement, reading->sections, &advice, movement_score_name(reading->movement), NULL,
                       advice_arrangement(reading, options), {form->data ? SPZ_ENGLISH : options->language, reading->sections}, number, settings};
     page.title = *title ? title : page.file;
     if (!status)

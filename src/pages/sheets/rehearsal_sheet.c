@@ -116,7 +116,7 @@ static spz_status add_movement(Under *under, const spz_movement_reading *reading
     spz_status status = rehearsal_plan(reading, under->settings, under->options, &plan);
     const char *title = spz_movement_title(reading->movement);
     spz_language language = under->form->data ? SPZ_ENGLISH : under->options->language;
-    RehearsalPage page = {reading->movement, reading->findings, &plan, path_name(spz_movement_file(reading->movement)), NULL, {language, reading->sections}, under->number++};
+    RehearsalPage page = {reading->movement, reading->findings, &plan, movement_score_name(reading->movement), NULL, {language, reading->sections}, under->number++};
     page.title = *title ? title : page.file;
     if (!status)
         under->form->movement(&under->sheet, &under->facts, &page);

@@ -197,8 +197,10 @@ static bool between_desks(const NameReader *reader, size_t i)
 static void desk_span(NameReader *reader, size_t first, size_t last)
 {
     NameReading *out = reader->out;
-    for (size_t i = first; i <= last; i++)
+    for (size_t i = first; i <= last; i++) {
+        out->desk_numbered |= number_at(reader, i) > 0;
         reader->tokens.at[i].used = true;
+    }
     if (!out->desk) {
         out->desk_start = reader->tokens.at[first].start;
         out->desk_end = reader->tokens.at[last].end;
@@ -308,6 +310,7 @@ static void read_numbers(NameReader *reader)
     size_t first = TOKEN_LIMIT;
     for (size_t i = 0; i < reader->tokens.count; i++) {
         int number = number_at(reader, i);
+        out->stray |= number > 8;
         if (!number || number > 8)
             continue;
         if (first == TOKEN_LIMIT && counts_players(reader, i)) {
@@ -319,9 +322,10 @@ static void read_numbers(NameReader *reader)
             out->ordinal = number;
         } else if (!out->ordinal2 && numbers_name_two(reader, first, i)) {
             out->ordinal2 = number;
-        } else if (!out->division && !out->ordinal2) {
+        } else if (!out->division && !out->ordinal2)
             out->division = number;
-        }
+        else
+            out->stray = true;
     }
 }
 
@@ -353,6 +357,7 @@ void name_read(const char *name, NameReading *out)
     read_letters(&reader);
     read_numbers(&reader);
     settle_second(out);
+    out->stray |= reader.tokens.count && reader.kinds[reader.tokens.count - 1] == WORD_AND;
     if (reader.violen && out->instrument == INSTRUMENT_VIOLA && out->ordinal)
         out->instrument = INSTRUMENT_VIOLIN;
     if (instrument_has_section(out->instrument) || out->instrument == INSTRUMENT_STRINGS || out->instrument == INSTRUMENT_OTHER_STRING)

@@ -18,8 +18,8 @@ typedef struct NameReading {
     bool continuo;
     bool choir_named;     /* 'Coro', 'Chor': a choir, when no instrument is named */
     bool reduction;       /* not played in the concert: a piano reduction, a guide */
-    bool stray;           /* some word of it means nothing here */
-    bool desk;
+    bool stray;           /* some word or number of it means nothing here, or nothing follows its 'and' */
+    bool desk, desk_numbered; /* of some desk; it says which */
     size_t desk_start, desk_end; /* what it says of desks, bytes of the name */
 } NameReading;
 

@@ -104,6 +104,29 @@ static void an_entry_that_names_no_section_is_reported_with_its_line(void)
     CU_ASSERT_EQUAL(complaint("Viola", "Va,,").errors, 1);
     CU_ASSERT_EQUAL(complaint("Viola", "Va nonsense").errors, 1);
     CU_ASSERT_EQUAL(complaint("No such part", "Vb").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Vn 9").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Vc and").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Va orchestra 7").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Va orchestra 2").errors, 0);
+}
+
+static void an_entry_that_says_two_things_of_the_same_notes_is_refused(void)
+{
+    Said said = complaint("Viola", "Va, Vc");
+    CU_ASSERT_EQUAL(said.errors, 1);
+    CU_ASSERT_PTR_NOT_NULL(strstr(said.text, "the same notes"));
+    CU_ASSERT_EQUAL(complaint("Viola", "Va voice 1, Vc voice 1").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Va voice 1, Vc voice 2").errors, 0);
+    CU_ASSERT_EQUAL(complaint("Viola", "Va, Vc voice 2").errors, 0);
+    CU_ASSERT_EQUAL(complaint("Violins", "Va staff 1, Vc staff 2").errors, 0);
+}
+
+static void a_desk_has_a_number_and_a_section(void)
+{
+    CU_ASSERT_EQUAL(complaint("Viola", "Vn I desk").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Va desk").errors, 1);
+    CU_ASSERT_EQUAL(complaint("Viola", "Vn I desk 1").errors, 0);
+    CU_ASSERT_EQUAL(complaint("Viola", "Va 1. Pult").errors, 0);
 }
 
 static void an_entry_for_a_part_of_another_score_is_only_noted(void)
@@ -174,6 +197,8 @@ void suite_sections_corrections(void)
         STATEMENT(staves_and_voices_can_be_named_one_by_one),
         STATEMENT(orchestras_numbers_and_desks_can_be_given),
         STATEMENT(an_entry_that_names_no_section_is_reported_with_its_line),
+        STATEMENT(an_entry_that_says_two_things_of_the_same_notes_is_refused),
+        STATEMENT(a_desk_has_a_number_and_a_section),
         STATEMENT(an_entry_for_a_part_of_another_score_is_only_noted),
         STATEMENT(a_staff_that_the_part_does_not_have_is_passed_over_with_a_doubt),
         STATEMENT(following_the_advice_for_every_line_changes_nothing),

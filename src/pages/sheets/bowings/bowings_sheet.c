@@ -74,7 +74,7 @@ static spz_status add_movement(SheetOut *sheet, const BowingsForm *form, const s
     BowingList list;
     spz_status status = bowings_find(reading, options, &list);
     const char *title = spz_movement_title(reading->movement);
-    BowingsPage page = {reading, &list, path_name(spz_movement_file(reading->movement)), NULL, {form->data ? SPZ_ENGLISH : options->language, reading->sections}, number};
+    BowingsPage page = {reading, &list, movement_score_name(reading->movement), NULL, {form->data ? SPZ_ENGLISH : options->language, reading->sections}, number};
     page.title = *title ? title : page.file;
     if (!status)
         form->movement(sheet, &page);
