@@ -143,22 +143,26 @@ static bool tell_entries(const SectionMap *map, Citation *citation)
     return true;
 }
 
-/* Where single notes fly to and fro many times nobody follows who of several came second: the two sides are told. */
+/* Where single notes fly to and fro many times nobody follows who of several came second: the two sides are told, with all
+ * who enter on each. */
 static void tell_sides(Citation *citation)
 {
     const spz_passage *passage = citation->passage;
     size_t told[2] = {SIZE_MAX, SIZE_MAX};
+    spz_players enter[2] = {0};
     for (size_t i = passage->entry_count; i-- > 0;)
         for (int side = 0; side < 2; side++)
-            if (lead(&passage->entries[i]) & passage->sides[side].players & ~passage->sides[1 - side].players)
+            if (lead(&passage->entries[i]) & passage->sides[side].players & ~passage->sides[1 - side].players) {
+                enter[side] |= passage->entries[i].players & passage->sides[side].players & ~passage->sides[1 - side].players;
                 told[side] = i;
+            }
     if (told[0] == SIZE_MAX || told[1] == SIZE_MAX)
         return;
     int first = told[1] < told[0];
     citation->told_count = 0;
     for (int i = 0; i < 2; i++) {
         tell(citation, told[first ^ i]);
-        citation->told[i].players = passage->sides[first ^ i].players;
+        citation->told[i].players = enter[first ^ i];
     }
 }
 

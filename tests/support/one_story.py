@@ -42,7 +42,7 @@ def short(code, name):
     section, number, solo, inner, outer = match.groups()
     text = phrases["section.%s.short" % ENGLISH[section]]
     if solo:
-        text = phrases["solo.short"].replace("{section}", text).replace("{n}", number or "0")
+        text = phrases["solo.short"].replace("{section.short}", text).replace("{n}", number or "0")
     elif number:
         text = phrases["numbered.short"].replace("{section}", text).replace("{n}", number)
     orchestra = inner or outer
@@ -230,7 +230,9 @@ def told_of(citation, passage):
     first = sections_of(citation["links"][0]) if citation["links"] else set()
     if len(citation["links"]) == 2 and citation["led"] and callers != answerers and first & answerers and not first & callers:
         return None
-    if passage["kind"] == "hocket" and sorted(citation["links"]) == sorted([name] for name in passage["groups"]):
+    enter = {name for e in passage["entries"] for name in e["sections"]}
+    both = [sections_of(names) for names in citation["links"]]
+    if passage["kind"] == "hocket" and (both in ([callers, answerers], [answerers, callers]) or (len(both) == 2 and not both[0] & both[1] and all(set(names) <= enter for names in citation["links"]))):
         return citation["links"]
     if at < len(entries) or citation["links"] == [link["sections"] for link in passage["links"]]:
         return citation["links"]
