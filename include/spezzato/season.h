@@ -203,6 +203,10 @@ typedef struct spz_planned_concert {
     int repeats_day[3];         /* its year, month, day; 0: no date */
     double points, price;       /* given up by all movements; of all changes, the set-up included */
     double minutes;             /* of the changes within the concert */
+    double lasts;               /* minutes from beginning to end: works by their tempo marks, the interval, changes, three for each work (entrances and
+                                   applause: common practice); 0 where the length of a work is not known */
+    const char *const *programme; /* titles of all its works in their order, also where it is not planned and `works` are none */
+    size_t programme_count;
     spz_other_plan unchanged;   /* one seating for the evening: the best without any change within the concert; not possible where fixed seatings ask for one */
     spz_other_plan at_interval; /* the least given up with one change, at the interval; not possible where there is none, or it changes nothing */
     spz_other_plan one_more;    /* least evidence given up with one change more, prices and bans between works set aside */

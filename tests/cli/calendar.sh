@@ -10,6 +10,27 @@ ln -s "$PWD"/corpus/*.musicxml "$PWD"/corpus/*.mxl "$PWD/corpus/halls" "$folder/
   echo ',,,Balconies,brelisk-balconies-2.musicxml|brelisk-balconies-4.musicxml,,,'
   echo 'Matinée,2032-04-05,,Écluses,tolvesk-ecluses-1.musicxml,,,'
   echo 'Some day,,,Balconies,brelisk-balconies-1.musicxml,,,'; } > "$folder/plan.csv"
+# An event lasts as long as its works with three minutes each and the interval (20 minutes by the settings), to the next five minutes; without a length two hours.
+{ echo 'concert,date,work,score,interval after'
+  echo 'Known,2032-05-01 19:30,Locks,brelisk-balconies-4.musicxml,yes'
+  echo ',,Barcarolle,vercassine-barcarolle.musicxml,'
+  echo 'Unknown,2032-05-02 19:30,Not there,,'; } > "$folder/long.csv"
+run 2 season "$folder/long.csv" --format json
+wanted=$(awk '/"seconds":/ { gsub(/[^0-9.]/, ""); if (n++ < 2) s += $0 } END { m = s / 60 + 6 + 20; print "PT" 5 * int(m / 5 + 1) "M" }' "$folder/out")
+run 2 season "$folder/long.csv" --format ics
+told=$(sed -n 's/^DURATION:\([^\r]*\)\r*$/\1/p' "$folder/out" | tr '\n\r' '  ')
+[ "$(echo $told)" = "$wanted PT120M" ] || fault "the events last $told, not $wanted PT120M"
+
+# A concert that can't be planned still tells what is played.
+{ echo 'concert,date,work,score,fixed'
+  echo 'Bound,2032-05-03,First,brelisk-balconies-1.musicxml,"violins opposed, cellos inside left"'
+  echo ',,Second,brelisk-balconies-2.musicxml,"violins together, cellos outside"'; } > "$folder/bound.csv"
+for form in text html ics calendar; do
+    run 2 season "$folder/bound.csv" --format $form --set 'concert.change between works=no'
+    tr -d '\r\n' < "$folder/out" | sed 's/ \{2,\}/ /g; s/\\;/;/g' > "$folder/flat"
+    grep -q 'First;\( \|\)Second' "$folder/flat" || fault "$form: a concert that is not planned lacks its works"
+done
+
 run 0 season "$folder/plan.csv" --format ics
 mv "$folder/out" "$folder/plan.ics"
 run 0 season "$folder/plan.csv" --format ics --language de
@@ -23,6 +44,7 @@ for line in "$folder/plan.ics" "$folder/german.ics" "$folder/corpus.ics"; do
     LC_ALL=C awk 'length($0) > 76 { exit 1 }' "$line" || fault "$(basename "$line"): a line is longer than 75 bytes"
     iconv -f UTF-8 -t UTF-16 "$line" > "$folder/wide" 2>&1 || fault "$(basename "$line") is not UTF-8"
 done
+
 at_hand python3 || exit 0
 python=$(for name in python3 /usr/bin/python3; do "$name" -c "import icalendar" 2> /dev/null && echo "$name" && break; done)
 if [ -z "$python" ]; then

@@ -50,6 +50,9 @@ for y, row in enumerate(rows, 1):
 book.save(folder + "/second.xlsx")
 book.remove(book["Notes & more"])
 book.save(folder + "/plan.xlsx")
+book["Plan"].title = "2027"
+book.create_sheet("Notes", 0)
+book.save(folder + "/figures.xlsx")
 
 def cell(text):
     it = value(text)
@@ -103,6 +106,10 @@ def document(path, first):
 document(folder + "/plan.ods", False)
 document(folder + "/second.ods", True)
 EOT
+    run 0 season "$folder/figures.xlsx" --sheet name:2027 --sheet 2
+    shows "Change sheet: Matinée"
+    run 2 season "$folder/figures.xlsx" --sheet name:2028
+    says "it has no sheet '2028'; there are 'Notes', '2027'"
     for kind in xlsx ods; do
         run 0 season "$folder/plan.$kind" --format json
         same "$folder/expected" "$folder/out" "$kind"

@@ -14,7 +14,7 @@ enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, SHARES_MOST = 1000000, CONCERTS_MOST =
 
 static const Option option_season_format = {"format", 0, "FORM", "text, json, csv (for the stage manager), html (for paper), calendar,\n"
                                                                  "                              calendar-csv, ics (for a calendar program), or ndjson (one line a movement,\n                              see --lines)"};
-static const Option option_sheet = {"sheet", 0, "NUMBER|NAME", "a number: only the change sheet of the concert of that number in the plan, as text\n                              or html; a name: which sheet of a spreadsheet file is the plan (else the first)"};
+static const Option option_sheet = {"sheet", 0, "NUMBER|NAME", "a number: only the change sheet of the concert of that number in the plan, as text\n                              or html; a name: which sheet of a spreadsheet file is the plan (else the first);\n                              name:2027 for one whose name is a number"};
 static const Option option_jobs = {"jobs", 'j', "N", "scores read at a time, 1 to 64; the result is the same"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "read every score anew, keep no results in the library"};
 static const Option option_scores = {"scores", 0, "library", "rows without a score take it from the library by the work's name"};
@@ -95,8 +95,10 @@ static bool read_sheets(Wish *wish)
 {
     const char *value;
     for (size_t i = 0; (value = arguments_each(wish->arguments, &option_sheet, i)) != NULL; i++) {
-        if (!*value || value[strspn(value, "0123456789")]) {
-            wish->season.sheet = value;
+        static const char named[] = "name:"; /* a sheet whose name is a number */
+        bool by_name = strncmp(value, named, strlen(named)) == 0;
+        if (by_name || !*value || value[strspn(value, "0123456789")]) {
+            wish->season.sheet = value + (by_name ? strlen(named) : 0);
             continue;
         }
         long number = strlen(value) < 8 ? strtol(value, NULL, 10) : 0;

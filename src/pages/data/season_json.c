@@ -17,6 +17,8 @@ static const Field of_concert[] = {
     {"problem", IN_JSON, "why it was not planned; null"},
     {"usual_not_used", IN_JSON, "why the hall does without the house's usual seating: no such arrangement, forbidden, too large for the stage; null"},
     {"conflict", IN_JSON, "the two fixed seatings that can't both be had (below); null"},
+    {"programme", IN_JSON, "titles of all its works, also where it was not planned"},
+    {"lasts", IN_JSON, "minutes: works by their tempo marks, interval, changes, three for each work; null where the length of a work is not known"},
     {"works", IN_JSON, "in playing order (below)"},
     {"set_up", IN_JSON, "the change before the concert; null"},
     {"repeats", IN_JSON, "whether the concert before it in this hall had the same programme in the same seatings: it is set up once"},
@@ -450,6 +452,14 @@ static void give_rehearsals(Facts *facts, const spz_planned_concert *concert)
     facts_end_list(facts);
 }
 
+static void give_programme(Facts *facts, const spz_planned_concert *concert)
+{
+    fact_list(facts, "programme");
+    for (size_t i = 0; i < concert->programme_count; i++)
+        json_text(&facts->out->json, concert->programme[i]);
+    facts_end_list(facts);
+}
+
 static void give_concert(FactsOut *out, const spz_planned_concert *concert)
 {
     Facts facts = facts_object(out, &concert_fields);
@@ -466,6 +476,8 @@ static void give_concert(FactsOut *out, const spz_planned_concert *concert)
     fact_said(&facts, "problem", NULL);
     fact_text(&facts, "usual_not_used", concert->usual_absence ? spz_usual_absence_name(concert->usual_absence) : NULL);
     give_conflict(&facts, concert->conflict);
+    give_programme(&facts, concert);
+    fact_number(&facts, "lasts", concert->lasts > 0 ? concert->lasts : NAN, 0);
     give_plan(&facts, concert);
     facts_close(&facts);
 }

@@ -10,7 +10,14 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { EVENT_MINUTES = 120 /* a concert with its interval, a call; common practice */ };
+enum { EVENT_MINUTES = 120 /* a concert of unknown length with its interval, a call; common practice */, ROUNDED = 5 /* minutes */ };
+
+/* Up to the next five minutes. */
+static int event_minutes(const spz_planned_concert *concert, bool rehearsal)
+{
+    int minutes = (int)concert->lasts;
+    return rehearsal || minutes <= 0 ? EVENT_MINUTES : (minutes + ROUNDED) / ROUNDED * ROUNDED;
+}
 
 typedef struct Diary {
     Calendar calendar;
@@ -79,7 +86,7 @@ static void put_event(Diary *diary, const spz_planned_concert *concert, const sp
     const char *name = *concert->name ? concert->name : phrase_text(diary->language, PHRASE_SEASON_UNNAMED);
     make_uid(concert, when, rehearsal ? "rehearsal" : "concert", uid);
     if (when->year)
-        calendar_event(&diary->calendar, uid, (CalendarTime){when->year, when->month, when->day, when->time}, EVENT_MINUTES);
+        calendar_event(&diary->calendar, uid, (CalendarTime){when->year, when->month, when->day, when->time}, event_minutes(concert, rehearsal));
     else
         calendar_undated(&diary->calendar, uid);
     SAY(&title, diary->language, !when->year ? PHRASE_SEASON_EVENT_UNDATED : rehearsal ? PHRASE_SEASON_EVENT_REHEARSAL : PHRASE_SEASON_EVENT, slot_text("concert", name));

@@ -217,6 +217,26 @@ static spz_status tell_works(const ConcertPlan *plan, spz_planned_concert *out)
     return status;
 }
 
+static const double minutes_around_work = 3; /* entrances and applause: common practice */
+
+/* 0 where the length of a work is not known. */
+static double minutes_in_all(const ConcertPlan *plan, const spz_planned_concert *concert)
+{
+    double minutes = concert->minutes;
+    for (size_t w = 0; w < concert->work_count; w++) {
+        const spz_planned_work *work = &concert->works[w];
+        double seconds = 0;
+        for (size_t m = 0; m < work->movement_count; m++)
+            seconds += work->movements[m].seconds;
+        if (seconds <= 0 || work->scores_missing)
+            return 0;
+        minutes += seconds / 60 + minutes_around_work + (work->interval_after ? plan->rules.longest[SPZ_AT_INTERVAL] : 0);
+    }
+    for (size_t i = 0; i < concert->change_count; i++) /* these go on in the interval */
+        minutes -= concert->changes[i].gap == SPZ_AT_INTERVAL ? concert->changes[i].minutes : 0;
+    return minutes;
+}
+
 static spz_status tell_plan(ConcertPlan *plan, spz_planned_concert *out)
 {
     out->points = points(plan->choice.loss);
@@ -224,7 +244,19 @@ static spz_status tell_plan(ConcertPlan *plan, spz_planned_concert *out)
     spz_status status = tell_works(plan, out);
     if (status == SPZ_OK)
         status = tell_changes(plan, out);
+    if (status == SPZ_OK)
+        out->lasts = minutes_in_all(plan, out);
     return status == SPZ_OK ? plan_alternatives(plan, out) : status;
+}
+
+static spz_status tell_programme(spz_season *season, const TableConcert *row, spz_planned_concert *out)
+{
+    const char **titles = arena_take(&season->arena, row->works.count + 1, sizeof *titles);
+    for (size_t i = 0; titles && i < row->works.count; i++)
+        titles[i] = row->works.at[i].title;
+    out->programme = titles;
+    out->programme_count = titles ? row->works.count : 0;
+    return titles ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
 static void tell_row(const ConcertDraft *draft, spz_planned_concert *out)
@@ -296,11 +328,14 @@ spz_status season_plan_concert(spz_season *season, const ConcertDraft *draft, co
 {
     ConcertPlan plan = {.season = season, .draft = draft, .hall = draft->hall};
     tell_row(draft, out);
+    spz_status status = tell_programme(season, draft->row, out);
+    if (status != SPZ_OK)
+        return status;
     if (draft->hall->problem || draft->row->works.count > PLAN_WORKS_MOST) {
         give_up(season, out, draft->hall->problem ? draft->hall->problem : SPZ_CONCERT_TOO_LONG, sink);
         return SPZ_OK;
     }
-    spz_status status = plan_set_task(&plan, sink);
+    status = plan_set_task(&plan, sink);
     if (status == SPZ_OK)
         status = concert_choose(&plan.task, CONCERT_ANY_CHANGES, plan.seatings, &plan.choice, &plan.possible);
     if (status == SPZ_OK && !plan.possible)
