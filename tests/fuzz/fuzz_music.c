@@ -2,8 +2,7 @@
  * and the marks taken out again, which gives the bytes back. */
 #define _GNU_SOURCE
 #include "fuzz/score_mutator.h"
-#include "spezzato/check.h"
-#include "spezzato/sheets.h"
+#include "spezzato/spezzato.h"
 #include <fcntl.h>
 #include <stdbool.h>
 #include <stdio.h>
@@ -56,7 +55,16 @@ static void whole(spz_status status, spz_document *document)
     spz_document_free(document);
 }
 
-static void all_reports(const spz_reading *reading)
+/* Which of the many ways of looking at a score this run takes: by its bytes, so that the same score is always looked at the same way. */
+static unsigned way_of(const uint8_t *data, size_t size)
+{
+    unsigned sum = 2166136261u;
+    for (size_t i = 0; i < size; i++)
+        sum = (sum ^ data[i]) * 16777619u;
+    return sum ^ sum >> 15;
+}
+
+static void all_reports(const spz_reading *reading, const spz_settings *settings, unsigned way)
 {
     static const spz_format formats[] = {SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML};
     for (int kind = 0; kind < SPZ_REPORT_KIND_COUNT; kind++)
@@ -64,8 +72,16 @@ static void all_reports(const spz_reading *reading)
             spz_report_options options = SPZ_REPORT_USUAL;
             spz_report *report;
             spz_document *document = NULL;
-            options.bar = "2";
-            options.language = (spz_language)(f % SPZ_LANGUAGE_COUNT);
+            options.bar = way & 1 ? "2" : "5";
+            options.language = (spz_language)((f + way) % SPZ_LANGUAGE_COUNT);
+            options.brief = (way >> 2) % 4 == 0;
+            options.all = way & 16;
+            options.played = way & 32;
+            options.named = way & 64;
+            options.strength = (way >> 7) % 4 == 0 ? 0.5 : 0;
+            options.width = (way >> 9) % 4 == 0 ? 60 : 0;
+            options.settings = way & 2048 ? settings : NULL;
+            options.overview = way & 4096 ? "index.html" : NULL;
             if (spz_report_open((spz_report_kind)kind, formats[f], &options, &report) != SPZ_OK)
                 continue;
             if (spz_report_add(report, reading) != SPZ_OK)
@@ -76,24 +92,102 @@ static void all_reports(const spz_reading *reading)
         }
 }
 
-static void all_sheets(const spz_reading *reading, const spz_settings *settings)
+static void look_at_notes(const spz_reading *const *readings, unsigned way)
+{
+    static const spz_format forms[] = {SPZ_AS_TEXT, SPZ_AS_MARKDOWN, SPZ_AS_HTML, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_ODT};
+    static const spz_note_anchor anchors[] = {{"1", 2}, {"3", 11.5}};
+    static const double lasts[] = {95};
+    spz_document *document = NULL;
+    spz_note_options notes = SPZ_NOTES_USUAL;
+    notes.citations = way & 1 ? 0 : 2;
+    notes.strength = way & 2 ? 0 : 0.5;
+    notes.notation = way & 4;
+    notes.language = (spz_language)(way % SPZ_LANGUAGE_COUNT);
+    if (way & 8)
+        notes.lasts = lasts, notes.lasts_count = 1;
+    if (way & 16)
+        notes.anchors = anchors, notes.anchor_count = 1 + (way >> 5) % 2;
+    for (size_t i = 0; i < sizeof forms / sizeof *forms; i++) /* anchors that contradict the score are refused */
+        if (spz_sheet_notes(readings, 1, &notes, forms[i], &document) == SPZ_OK)
+            whole(SPZ_OK, document);
+        else if (!notes.anchors)
+            abort();
+    notes.listeners = true; /* the time line of each movement */
+    for (int svg = 0; svg < 2; svg++)
+        if (spz_sheet_notes(readings, 1, &notes, svg ? SPZ_AS_SVG : SPZ_AS_HTML, &document) == SPZ_OK)
+            whole(SPZ_OK, document);
+}
+
+static void look_at_stage(const spz_reading *reading, const spz_settings *settings, unsigned way)
+{
+    spz_movement_reading movement = spz_reading_at(reading, 0);
+    spz_section pair[2][2];
+    size_t pairs = 0;
+    spz_plan *plan = NULL;
+    spz_laying *laying = NULL;
+    spz_document *document = NULL;
+    spz_forces forces = {{0}, {0}};
+    spz_language language = (spz_language)(way % SPZ_LANGUAGE_COUNT);
+    size_t count = spz_verdict_count(movement.verdict);
+    if (!count)
+        return;
+    bool thirds = spz_verdict_thirds(movement.verdict), two = spz_verdict_orchestras(movement.verdict) == 2;
+    const char *name = spz_verdict_ranked(movement.verdict, way % count)->name;
+    while (pairs < 2 && spz_verdict_pair(movement.verdict, pairs, pair[pairs]))
+        pairs++;
+    if ((two ? spz_stage_plan_double : spz_stage_plan)(settings, name, thirds, NULL, &plan) != SPZ_OK)
+        return;
+    spz_forces_add(&forces, movement.sections);
+    whole(spz_report_stage(plan, (const spz_section(*)[2])pair, pairs, way & 1 ? SPZ_AS_TEXT : SPZ_AS_SVG, language, &document), document);
+    if (spz_laying_make(plan, &forces, settings, &laying) != SPZ_OK)
+        abort();
+    whole(spz_report_laying(laying, (const spz_section(*)[2])pair, pairs, way & 2 ? SPZ_AS_CSV : way & 4 ? SPZ_AS_HTML : SPZ_AS_SVG, language, &document), document);
+    spz_laying_free(laying);
+    spz_plan_free(plan);
+}
+
+/* One seating for the work that the score and itself once more are. */
+static void look_at_work(const spz_reading *reading, const spz_settings *settings, unsigned way)
+{
+    static const char *const pages[] = {"score.html", "score.html"};
+    const spz_verdict *verdicts[] = {spz_reading_at(reading, 0).verdict, spz_reading_at(reading, spz_reading_count(reading) - 1).verdict};
+    spz_verdict *work = NULL;
+    spz_document *document = NULL;
+    if (spz_seating_judge_work(verdicts, 2, settings, NULL, &work) != SPZ_OK)
+        abort();
+    whole(spz_report_work(work, way & 1 ? pages : NULL, settings, (spz_language)(way % SPZ_LANGUAGE_COUNT), SPZ_AS_HTML, &document), document);
+    for (int form = SPZ_AS_TEXT; form <= SPZ_AS_JSON; form++) {
+        spz_report *report = NULL;
+        document = NULL;
+        if (spz_report_open(SPZ_REPORT_SEATING, (spz_format)form, NULL, &report) != SPZ_OK || spz_report_add(report, reading) != SPZ_OK)
+            abort();
+        spz_report_set_work(report, work);
+        spz_status status = spz_report_close(report, &document);
+        whole(status, document);
+        spz_report_free(report);
+    }
+    spz_verdict_free(work);
+}
+
+static void all_sheets(const spz_reading *reading, const spz_settings *settings, unsigned way)
 {
     const spz_reading *readings[] = {reading};
     spz_document *document = NULL;
     spz_sheet_options parts = SPZ_SHEET_USUAL;
     parts.strength = 0;
     for (int format = SPZ_AS_TEXT; format <= SPZ_AS_HTML; format++) {
-        spz_note_options notes = SPZ_NOTES_USUAL;
+        parts.language = (spz_language)((format + way) % SPZ_LANGUAGE_COUNT);
         if (format != SPZ_AS_JSON)
             whole(spz_sheet_parts(readings, 1, settings, &parts, (spz_format)format, &document), document);
-        notes.citations = 0;
-        notes.language = (spz_language)(format % SPZ_LANGUAGE_COUNT);
-        whole(spz_sheet_notes(readings, 1, &notes, (spz_format)format, &document), document);
+        whole(spz_sheet_rehearsal(readings, 1, settings, &parts, (spz_format)format, &document), document);
+        if (spz_sheet_bowings(readings, 1, settings, &parts, (spz_format)format, &document) == SPZ_OK)
+            whole(SPZ_OK, document);
     }
+    look_at_notes(readings, way);
 }
 
 /* Marked and unmarked it is the score that it was; a score that can be read can be read when it is marked. */
-static void there_and_back(const uint8_t *data, size_t size, const spz_settings *settings)
+static void there_and_back(const uint8_t *data, size_t size, const spz_settings *settings, unsigned way)
 {
     spz_document *marked = NULL, *plain = NULL;
     spz_score *again = NULL;
@@ -114,6 +208,17 @@ static void there_and_back(const uint8_t *data, size_t size, const spz_settings 
     if (!own && (length != size || memcmp(text, data, size) != 0))
         abort();
     spz_document_free(plain);
+    plain = NULL;
+    if (way % 4 == 0) { /* the marked score, packed: it can be read, and its marks are found again */
+        size_t found = 0;
+        if (spz_score_unmark(marked_place, true, NULL, &plain, &found) != SPZ_OK || found != count)
+            abort();
+        const char *packed = spz_document_text(plain, &length);
+        if (spz_score_read_memory(packed, length, "packed", NULL, &again) != SPZ_OK)
+            abort();
+        spz_score_free(again);
+        spz_document_free(plain);
+    }
     spz_document_free(marked);
 }
 
@@ -155,9 +260,12 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         return 0;
     judged += spz_verdict_count(spz_reading_at(reading, 0).verdict) > 0;
     with_passages += has_antiphony(reading);
-    all_reports(reading);
-    all_sheets(reading, settings);
+    const unsigned way = way_of(data, size);
+    all_reports(reading, settings, way);
+    all_sheets(reading, settings, way);
+    look_at_stage(reading, settings, way);
+    look_at_work(reading, settings, way);
     spz_reading_free(reading);
-    there_and_back(data, size, settings);
+    there_and_back(data, size, settings, way);
     return 0;
 }

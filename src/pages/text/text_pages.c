@@ -69,6 +69,8 @@ static int widest(spz_language language, Phrase first, Phrase last, Phrase head)
     return (int)columns;
 }
 
+static const int title_least = 16;
+
 /* Heads, or one movement, as a line of the overview. */
 static void overview_line(spz_report *report, const char *title, const char *seating, const char *sure)
 {
@@ -76,6 +78,10 @@ static void overview_line(spz_report *report, const char *title, const char *sea
     int seating_width = widest(language, PHRASE_ARRANGEMENT_OPPOSED_CELLOS_LEFT, PHRASE_ARRANGEMENT_TOGETHER_VIOLAS_OUTSIDE, PHRASE_PAGE_HEAD_SEATING) + 1;
     int sure_width = widest(language, PHRASE_CONFIDENCE_OPEN, PHRASE_CONFIDENCE_FIRM, PHRASE_PAGE_HEAD_SURE);
     int title_width = report->options.width - seating_width - sure_width - 4;
+    if (title_width < title_least) { /* on a narrow page both go on in a second line */
+        seating_width -= title_least - title_width;
+        title_width = title_least;
+    }
     Table table;
     table_begin(&table, 3, NULL, (const int[]){title_width, seating_width, sure_width});
     table.fixed = true;

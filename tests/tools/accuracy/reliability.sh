@@ -61,7 +61,7 @@ T
 libFuzzer under address and undefined-behaviour sanitizers (`make fuzz SECONDS=...`), seeded with the bundled season, the test suite and the hostile files. `xml`
 reads any bytes as a score and joins and plays its notes; `archive` reads them as the packed score or the container of an archive, or as the archive itself;
 `settings` as a settings file; `analysis` takes a score the whole way to its seating. `music` changes scores as music (tests/fuzz/score_mutator.c: stretches of one part given to
-another, notes, bars, marks and parts moved, copied, changed), so that most of what it makes gets to a verdict, and takes each through every report, the notes, the parts, and
+another, notes, bars, marks and parts moved, copied, changed), so that most of what it makes gets to a verdict, and takes each through every report, the notes, the time line, the parts, the rehearsal and bowing sheets, the stage, one seating for the work, and
 marking and unmarking, which has to give the bytes back; `season` reads any bytes as the table of a season and plans it. `library` adds, asks, forgets, checks
 and opens anew in any order while scores change on the disk, held against a plain list of what should be in it, and damages the library's file in its bytes and its values; `stage` sets any
 values of stage, players, hall, weights and house, own arrangements and corrections, and leads a score to its seating, plans, laying and the ways of sound, every figure of which has to stay in its range. Edges are the branches that were seen. What was found is fixed and kept in tests/data/hostile.
@@ -71,7 +71,7 @@ T
     cat <<'T'
 
 Found so far, and fixed: an offset to an array that is not there, in a score of which no string section sounds (harness `analysis`, at its first seeds); a work that stayed in the
-library when its only score was given another title, and a question for kinds that don't exist taken for a broken file (`library`, in its first minute). Found by the
+library when its only score was given another title, and a question for kinds that don't exist taken for a broken file (`library`, in its first minute); an overview in German for a page of 60 columns that never ended (`music`, at its first input with the narrow page). Found by the
 tests under the same sanitizers: a leak in the parser's own document where entities are refused.
 
 ## Memory that runs out

@@ -110,6 +110,28 @@ static void no_line_is_longer_than_the_page_is_wide(void)
     spz_reading_free(reading);
 }
 
+/* German has the longest names of seatings: the overview of the narrowest page. */
+static void the_overview_fits_the_narrowest_page_in_every_language(void)
+{
+    spz_reading *reading = read_score(answers, SPZ_TO_SEATING);
+    for (int language = 0; language < SPZ_LANGUAGE_COUNT; language++) {
+        spz_report *report = NULL;
+        spz_document *page = NULL;
+        spz_report_options options = SPZ_REPORT_USUAL;
+        options.width = 60;
+        options.brief = true;
+        options.language = (spz_language)language;
+        CU_ASSERT_EQUAL_FATAL(spz_report_open(SPZ_REPORT_MOVEMENTS, SPZ_AS_TEXT, &options, &report), SPZ_OK);
+        CU_ASSERT_EQUAL(spz_report_add(report, reading), SPZ_OK);
+        CU_ASSERT_EQUAL_FATAL(spz_report_close(report, &page), SPZ_OK);
+        spz_report_free(report);
+        for (const char *line = spz_document_text(page, NULL); *line; line += strcspn(line, "\n") + 1)
+            CU_ASSERT(utf8_columns(line, strcspn(line, "\n")) <= 60);
+        spz_document_free(page);
+    }
+    spz_reading_free(reading);
+}
+
 static void a_score_without_violins_gets_a_statement_and_no_ranking(void)
 {
     static const char *const scores[] = {winds, quartet_less};
@@ -321,6 +343,7 @@ void suite_report_pages(void)
     static const struct Statement statements[] = {
         STATEMENT(the_page_names_title_sections_and_seating),
         STATEMENT(no_line_is_longer_than_the_page_is_wide),
+        STATEMENT(the_overview_fits_the_narrowest_page_in_every_language),
         STATEMENT(a_score_without_violins_gets_a_statement_and_no_ranking),
         STATEMENT(a_hostile_title_harms_neither_terminal_nor_reader),
         STATEMENT(a_reading_that_stops_early_is_refused_and_the_report_goes_on),
