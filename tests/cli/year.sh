@@ -20,7 +20,15 @@ shows "Margin over the best seating with the violins opposed: $later of 100"
 
 # The page for the browser asks likewise; with a season's table it has the year from there.
 run 0 report "$folder/undated.musicxml" -o "$folder/pages"
-grep -q "Year of composition not known. With --year 1800" "$folder/pages/undated.html" || fault "the page doesn't ask for the year"
+grep -q "In which year was it composed?" "$folder/pages/undated.html" || fault "the page doesn't ask for the year"
+# Both answers are those that the years then give.
+for when in "before about 1930" "later, when"; do
+    year=1800; [ "$when" = "before about 1930" ] || year=1980
+    said=$(tr '\n' ' ' < "$folder/pages/undated.html" | grep -o "$when[^<]*</span><span class=\"then\">[^<]*</span><[a-z]*>[^<]*<" | sed 's/.*"then">//; s/<[^>]*>/ /g; s/ *<$//; s/  */ /g')
+    "$SPEZZATO" seating --format json --year $year "$folder/undated.musicxml" > "$folder/judged"
+    wanted=$(sed -n 's/^ *"recommended": "\(.*\)",/\1/p; s/^ *"confidence": "\(.*\)",*/\1/p' "$folder/judged" | head -n 2 | tr '\n' ' ' | sed 's/ $//')
+    [ -n "$said" ] && [ "$said" = "$wanted" ] || fault "the page says of $year: $said, not $wanted"
+done
 printf 'concert,work,score,composed\nEvening,Concerto,undated.musicxml,1712\n' > "$folder/plan.csv"
 run 0 report "$folder/plan.csv" -o "$folder/pages"
 grep -q "Without the year of composition, 1712" "$folder/pages/undated.html" || fault "the page hasn't the year of the season's table"

@@ -64,6 +64,12 @@ for command in "" "--format json" "sections" "streams" "streams --played" "passa
     line "spezzato ${command%%-o*}" "$(megabytes "$largest")" $figures
 done
 
+# The conductor's page of a movement, with all that is drawn on it, against the same movement's page as text in the same run.
+echo
+figures=$("$folder/measure" "$runs" "$build/spezzato" report --engraver none "$largest" -o "$folder/page" --against "$build/spezzato" "$largest")
+awk -v f="$figures" -v kb="$(($(cat "$folder"/page/*.html | wc -c) / 1000))" 'BEGIN { split(f, a, " ")
+    printf "The largest'"'"'s page for the browser: CPU %.1f ms against %.1f ms as text, %.2f times; %d kB of pages\n", a[1], a[4], a[1] / a[4], kb }'
+
 # A season's papers, its scores known already: each against the plan as text. The library is one of its own.
 echo
 echo "Papers of a season, corpus/season.csv, all its scores known, against the plan as text in the same run:"

@@ -151,6 +151,59 @@ test('the bars of each passage that is named stand over the strip, and none runs
     }
 });
 
+// Bar numbers that the engraver has drawn lie in pictures: their size there, as large as the picture stands on the paper.
+const engravedNumbers = async page => page.$$eval('img.notation', images => Promise.all(images.map(async image => {
+  const picture = new DOMParser().parseFromString(await (await fetch(image.src)).text(), 'image/svg+xml').documentElement;
+  const shown = document.body.appendChild(document.importNode(picture, true));
+  const box = image.getBoundingClientRect(), sheet = shown.getBoundingClientRect();
+  const sizes = [...shown.querySelectorAll('.mNum tspan')].filter(text => text.childElementCount === 0 && /\d/.test(text.textContent))
+    .map(text => parseFloat(getComputedStyle(text).fontSize) * Math.abs(text.closest('text').getScreenCTM().a) * 0.75 * box.width / sheet.width);
+  shown.remove();
+  return box.width > 0 ? sizes : [];
+}))).then(all => all.flat());
+
+test('on paper engraved bar numbers are 7 points or more', async t => {
+  if (!existsSync('src/pages/web/engraver/node_modules')) {
+    t.skip('the engraver is not installed (make engraver)');
+    return;
+  }
+  run('report', 'corpus/brelisk-balconies-1.musicxml', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'engraved'));
+  let measured = 0;
+  for (const name of ['engraved/brelisk-balconies-1.html', 'engraved/brelisk-balconies-2.html']) {
+    const page = await open(name, { viewport: { width: 794, height: 1123 } });
+    await page.emulateMedia({ media: 'print' });
+    await page.$$eval('details.passage', all => all.forEach(one => { one.hidden = false; one.open = true; }));
+    const sizes = await engravedNumbers(page);
+    assert.deepEqual(sizes.filter(size => size < 6.99).map(size => size.toFixed(1)), [], name);
+    measured += sizes.length;
+    await page.context().close();
+  }
+  assert.ok(measured > 10, `${measured} engraved bar numbers`);
+});
+
+test('dark and printed pages of real scores can be read: words stand out, nothing is cut', async t => {
+  const real = movements().filter(name => /^real/.test(name));
+  if (!real.length) {
+    t.skip('the open scores are not at hand');
+    return;
+  }
+  for (const name of real) {
+    const page = await open(name, { viewport: { width: 1400, height: 900 }, colorScheme: 'dark' });
+    await page.evaluate(axe);
+    const poor = await page.evaluate(async () => (await window.axe.run(document, { runOnly: ['color-contrast'] })).violations.flatMap(rule => rule.nodes.map(node => node.html.slice(0, 90))));
+    assert.deepEqual(poor, [], `${name}, dark`);
+    await page.setViewportSize({ width: 794, height: 1123 });
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+    const printed = await page.evaluate(() => ({
+      paper: getComputedStyle(document.body).backgroundColor,
+      over: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      ranges: [...document.querySelectorAll('.whole text.range')].filter(text => text.getBoundingClientRect().right > innerWidth).length,
+    }));
+    assert.deepEqual(printed, { paper: 'rgb(255, 255, 255)', over: 0, ranges: 0 }, `${name}, printed`);
+    await page.context().close();
+  }
+});
+
 test('on paper no bar number is smaller than 7 points', async () => {
   for (const name of movements()) {
     const page = await open(name, { viewport: { width: 794, height: 1123 } }); // A4 at 96 to the inch

@@ -188,8 +188,9 @@ static void draw_bars(const StripPiece *piece)
         if (!counted && piece->pixels < 7)
             continue;
         draw_across(html, counted ? "tick five" : "tick", x, x, lanes->lanes[0].top, lanes->bottom + (counted ? 4 : 0));
-        if (counted && (double)(piece->end - bar) * piece->pixels > 4 + number_letter * (double)strlen(number))
-            strip_label(html, "number", x, 2, lanes->bottom + 15, number);
+        double width = 2 + number_letter * (double)strlen(number);
+        if (counted) /* before its line where it would run out of the piece */
+            strip_label(html, "number", x, (double)(piece->end - bar) * piece->pixels > width ? 2 : -width, lanes->bottom + 15, number);
     }
 }
 

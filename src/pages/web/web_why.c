@@ -144,9 +144,56 @@ static void further(const Web *web, const Ground *reasons, size_t count)
     buffer_free(&words);
 }
 
+/* One of the two answers: since when, the seating as a small stage, and how sure it would be. */
+static void year_side(const Web *web, const spz_statement *view, Phrase when)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    static const char *const emphasis[] = {[SPZ_OPEN] = "span", [SPZ_LEANING] = "em", [SPZ_FIRM] = "strong"};
+    spz_plan *plan = NULL;
+    for (size_t place = 0; place < spz_verdict_count(web->view.verdict) && !plan; place++)
+        if (strcmp(spz_verdict_ranked(web->view.verdict, place)->name, view->arrangement) == 0)
+            plan = stage_plan_of(web->report->options.settings, web->view.verdict, place);
+    html_open(html, "li");
+    if (plan)
+        stage_picture(html, language, plan, NULL, STAGE_GLYPH);
+    html_open(html, "p");
+    html_element(html, "span", "small soft", phrase_text(language, when));
+    html_element(html, "span", "then", words_arrangement(language, view->arrangement));
+    html_element(html, emphasis[view->confidence], NULL, phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + (unsigned)view->confidence)));
+    html_close(html);
+    html_close(html);
+    spz_plan_free(plan);
+}
+
+/* Where the year is not known it is asked for, with the seating both ways. */
+static void ask_year(const Web *web, const spz_by_year *by)
+{
+    Html *html = web->html;
+    spz_language language = web->view.language;
+    bool same = by->earlier.confidence == by->later.confidence && strcmp(by->earlier.arrangement, by->later.arrangement) == 0;
+    html_open_class(html, "div", "year asked");
+    html_put_format(html, "id", "m%zu-year", web->shown->number);
+    html_element(html, web_heading(web, 2), NULL, phrase_text(language, PHRASE_YEAR_ASK));
+    html_element(html, "p", NULL, phrase_text(language, same ? PHRASE_YEAR_ASK_ABOUT_SAME : PHRASE_YEAR_ASK_ABOUT));
+    html_open_class(html, "ul", "both-ways");
+    year_side(web, &by->earlier, PHRASE_YEAR_ASK_EARLIER);
+    year_side(web, &by->later, PHRASE_YEAR_ASK_LATER);
+    html_close(html);
+    html_open_class(html, "p", "small soft");
+    WEB_SAY(html, language, PHRASE_YEAR_ASK_HOW, slot_number("before", SPZ_EARLIER_YEAR));
+    html_close(html);
+    html_close(html);
+}
+
 static void year(const Web *web)
 {
+    spz_by_year by = spz_verdict_by_year(web->view.verdict);
     Buffer words;
+    if (!by.year && by.earlier.arrangement && by.later.arrangement) {
+        ask_year(web, &by);
+        return;
+    }
     buffer_init(&words);
     say_year(&words, web->view.language, web->view.verdict);
     html_open_class(web->html, "p", "year");
