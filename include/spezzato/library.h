@@ -82,6 +82,7 @@ typedef struct spz_conditions {
     spz_section between[2];       /* the sides of a passage; one alone: it has a part in it. SPZ_NO_SECTION: any */
     bool led;                     /* the first of them leads */
     spz_interval interval;        /* of its answer */
+    size_t first;                 /* spz_library_find: works that are listed at most; 0: all */
 } spz_conditions;
 
 typedef struct spz_shelf_passage {
@@ -128,6 +129,7 @@ typedef struct spz_shelf spz_shelf;
 typedef enum spz_shelf_kind { SPZ_SHELF_FOUND, SPZ_SHELF_SHOWN, SPZ_SHELF_FITS, SPZ_SHELF_PARTNERS, SPZ_SHELF_ALIKE } spz_shelf_kind;
 SPZ_API spz_shelf_kind spz_shelf_kind_of(const spz_shelf *shelf);
 SPZ_API size_t spz_shelf_count(const spz_shelf *shelf);
+SPZ_API size_t spz_shelf_total(const spz_shelf *shelf); /* works that answer, listed or not (`first`) */
 SPZ_API const spz_shelf_work *spz_shelf_at(const spz_shelf *shelf, size_t index); /* NULL past the end */
 SPZ_API const char *spz_shelf_question(const spz_shelf *shelf);                   /* FITS: the seating; SHOWN, PARTNERS: the name asked for; ALIKE: the passage in words of data; else "" */
 SPZ_API void spz_shelf_free(spz_shelf *shelf);
@@ -149,8 +151,9 @@ SPZ_API spz_status spz_library_fits(spz_library *library, const spz_evening *eve
  * together, and as many orchestras. */
 SPZ_API spz_status spz_library_partners(spz_library *library, const char *name, const spz_conditions *conditions, size_t most, spz_shelf **out);
 /* Other works with passages like the strongest one of that kind of the work `name` at the bar of that printed number: of the same kind, the same section leads the same
- * other one at the same interval. `passages` of each movement are shown. */
-SPZ_API spz_status spz_library_alike(spz_library *library, const char *name, const char *bar, size_t passages, spz_shelf **out);
+ * other one at the same interval. At most `first` works are listed (0: all), `passages` of each movement are shown. `name` may also be that of a movement: its title, or a part of it that no other has. SPZ_EMPTY where nothing
+ * has that name, SPZ_BAD_ARGUMENT where several have it. */
+SPZ_API spz_status spz_library_alike(spz_library *library, const char *name, const char *bar, size_t first, size_t passages, spz_shelf **out);
 
 /* The answer as a document: SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_JSON, SPZ_AS_HTML. */
 SPZ_API spz_status spz_report_shelf(const spz_shelf *shelf, spz_format format, const spz_season_look *look, spz_document **out);

@@ -80,15 +80,17 @@ static void add_interval(Where *where, spz_interval interval)
 
 void where_passages(Where *where, const spz_conditions *conditions)
 {
+    /* Where sides are asked for, every kind is named, so that the index can be used, which has the kinds first. */
+    unsigned kinds = conditions->kinds || !conditions->between[0] ? conditions->kinds : (1u << SPZ_KIND_COUNT) - 1;
     const char *between = "?";
-    if (conditions->kinds)
+    if (kinds)
         buffer_puts(&where->sql, " AND p.kind IN ("); /* none of them, where they are kinds that we don't know */
     for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
-        if (conditions->kinds >> kind & 1u) {
+        if (kinds >> kind & 1u) {
             add_text(where, between, spz_kind_name((spz_kind)kind));
             between = ", ?";
         }
-    if (conditions->kinds)
+    if (kinds)
         buffer_puts(&where->sql, ")");
     add_sides(where, conditions);
     if (conditions->strength > 0)

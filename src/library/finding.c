@@ -1,24 +1,52 @@
 #include "library/finding.h"
 #include "support/memory.h"
+#include <stdint.h>
 #include <string.h>
 
-spz_status find_movements(Store *store, const Where *where, spz_shelf *shelf)
+typedef ARRAY(long long) Numbers;
+
+/* Numbers of the movements of the first works, `most` of them; all works are counted. */
+static spz_status list_movements(Store *store, const Where *where, size_t most, Numbers *movements, size_t *works)
 {
     Buffer sql;
+    bool whole = true;
+    long long last = 0;
     buffer_init(&sql);
-    buffer_printf(&sql, "SELECT " SHELF_COLUMNS " FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name COLLATE names, m.work, place COLLATE names, m.number",
-                  where->sql.text ? where->sql.text : "");
+    buffer_printf(&sql, "SELECT m.work, m.id FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name COLLATE names, m.work", where->sql.text ? where->sql.text : "");
     if (buffer_failed(&sql) || buffer_failed(&where->sql)) {
         buffer_free(&sql);
         return SPZ_NO_MEMORY;
     }
-    bool whole = true;
     Query query = query_once(store, sql.text);
     where_bind(where, &query);
-    while (whole && query_row(&query))
-        whole = shelf_take(shelf, &query);
+    while (whole && query_row(&query)) {
+        long long work = query_get_integer(&query, 0);
+        *works += *works == 0 || work != last;
+        last = work;
+        if (*works <= most)
+            whole = array_push(movements, query_get_integer(&query, 1));
+    }
     spz_status status = query_end(&query);
     buffer_free(&sql);
+    return whole ? status : SPZ_NO_MEMORY;
+}
+
+spz_status find_movements(Store *store, const Where *where, size_t most, spz_shelf *shelf)
+{
+    Numbers movements = {NULL, 0, 0};
+    size_t works = 0;
+    bool whole = true;
+    spz_status status = list_movements(store, where, most, &movements, &works);
+    for (size_t i = 0; status == SPZ_OK && whole && i < movements.count; i++) {
+        Query query = query_begin(store, "SELECT " SHELF_COLUMNS " FROM movement m JOIN work w ON w.id = m.work WHERE m.id = ?");
+        query_integer(&query, movements.at[i]);
+        if (query_row(&query))
+            whole = shelf_take(shelf, &query);
+        status = query_end(&query);
+    }
+    array_free(&movements);
+    shelf->total += works;
+    shelf_order(shelf);
     return whole ? status : SPZ_NO_MEMORY;
 }
 
@@ -69,7 +97,7 @@ spz_status find_passages(Store *store, const spz_conditions *conditions, size_t 
     buffer_init(&where.sql);
     buffer_init(&sql);
     where_passages(&where, conditions);
-    buffer_printf(&sql, "SELECT kind, first_side, second_side, first_bar, last_bar, strength, turns, semitones, steps, letter FROM passage p"
+    buffer_printf(&sql, "SELECT kind, first_side, second_side, first_bar, last_bar, strength, turns, semitones, steps, letter FROM passage p INDEXED BY passage_movement"
                         " WHERE movement = ?%s ORDER BY strength DESC, number", where.sql.text ? where.sql.text : "");
     const char *text = arena_string(&shelf->arena, sql.text);
     if (!text || buffer_failed(&sql) || buffer_failed(&where.sql))
@@ -113,7 +141,7 @@ spz_status spz_library_find(spz_library *library, const spz_conditions *conditio
         where_passages(&where, conditions);
         buffer_puts(&where.sql, ")");
     }
-    status = find_movements(library->store, &where, shelf);
+    status = find_movements(library->store, &where, conditions->first ? conditions->first : SIZE_MAX, shelf);
     if (status == SPZ_OK && conditions_of_passages(conditions))
         status = find_passages(library->store, conditions, most, shelf);
     where_free(&where);
@@ -160,7 +188,7 @@ spz_status spz_library_show(spz_library *library, const char *name, size_t most,
         Where where = {.values = {{.number = (double)works[i]}}, .count = 1};
         buffer_init(&where.sql);
         buffer_puts(&where.sql, " AND m.work = ?");
-        status = find_movements(library->store, &where, shelf);
+        status = find_movements(library->store, &where, SIZE_MAX, shelf);
         where_free(&where);
     }
     if (status == SPZ_OK)

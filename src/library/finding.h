@@ -4,8 +4,9 @@
 #include "library/conditions.h"
 #include "library/shelf.h"
 
-/* The movements that meet `where` (' AND ...', values bound), by composer, work and place, into the shelf. Within a transaction. */
-spz_status find_movements(Store *store, const Where *where, spz_shelf *shelf);
+/* The movements that meet `where` (' AND ...', values bound), by composer, work and place, into the shelf: of the first `most` works; `shelf->total` counts all. Within a
+ * transaction. */
+spz_status find_movements(Store *store, const Where *where, size_t most, spz_shelf *shelf);
 /* Of each movement found, the passages that meet the conditions: how many, and the `most` strongest. */
 spz_status find_passages(Store *store, const spz_conditions *conditions, size_t most, spz_shelf *shelf);
 /* Numbers of the works of that name: whole, with or without composer; else those that have it in their name. At most `most` are written; how many

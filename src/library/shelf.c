@@ -1,5 +1,6 @@
 #include "library/shelf.h"
 #include "support/memory.h"
+#include "support/text/name_order.h"
 #include <string.h>
 
 spz_shelf *shelf_new(spz_shelf_kind kind, const char *question)
@@ -33,6 +34,11 @@ void spz_shelf_free(spz_shelf *shelf)
 size_t spz_shelf_count(const spz_shelf *shelf)
 {
     return shelf->works.count;
+}
+
+size_t spz_shelf_total(const spz_shelf *shelf)
+{
+    return shelf->total > shelf->works.count ? shelf->total : shelf->works.count;
 }
 
 const spz_shelf_work *spz_shelf_at(const spz_shelf *shelf, size_t index)
@@ -80,6 +86,32 @@ bool shelf_take(spz_shelf *shelf, const Query *row)
                                    .weakens = ""};
     return movement.title && movement.file && movement.confidence && movement.arrangement && array_push(&work->movements, movement) &&
            array_push(&work->ids, query_get_integer(row, 3));
+}
+
+static bool stands_before(const spz_shelf_movement *a, const spz_shelf_movement *b)
+{
+    int order = names_compare(a->file, b->file);
+    return order ? order < 0 : a->number < b->number;
+}
+
+/* A work has few movements, mostly in order. */
+static void order_work(ShelfWork *work)
+{
+    for (size_t i = 1; i < work->movements.count; i++)
+        for (size_t k = i; k > 0 && stands_before(&work->movements.at[k], &work->movements.at[k - 1]); k--) {
+            spz_shelf_movement movement = work->movements.at[k];
+            long long id = work->ids.at[k];
+            work->movements.at[k] = work->movements.at[k - 1];
+            work->ids.at[k] = work->ids.at[k - 1];
+            work->movements.at[k - 1] = movement;
+            work->ids.at[k - 1] = id;
+        }
+}
+
+void shelf_order(spz_shelf *shelf)
+{
+    for (size_t i = 0; i < shelf->works.count; i++)
+        order_work(&shelf->works.at[i]);
 }
 
 static void complete_needs(ShelfWork *work, Store *store)

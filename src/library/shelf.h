@@ -18,6 +18,7 @@ struct spz_shelf {
     const char *question;
     spz_shelf_kind kind;
     ARRAY(ShelfWork) works;
+    size_t total; /* works that answer; at least those that are here */
 };
 
 spz_shelf *shelf_new(spz_shelf_kind kind, const char *question); /* NULL: no memory */
@@ -27,6 +28,8 @@ spz_shelf *shelf_new(spz_shelf_kind kind, const char *question); /* NULL: no mem
     "(SELECT min(path) FROM file WHERE file.score = m.score) AS place"
 enum { SHELF_COLUMN_COUNT = 12 };
 bool shelf_take(spz_shelf *shelf, const Query *row);
+/* Puts the movements of each work in order of place. */
+void shelf_order(spz_shelf *shelf);
 /* What is known of each work as a whole: all its movements, found or not. Within a transaction. */
 spz_status shelf_complete(spz_shelf *shelf, Store *store);
 /* Ends it: movements and question can be looked at. */

@@ -99,11 +99,16 @@ static spz_status use(Store *store, bool writes)
 /* ORDER BY ... COLLATE names, in our own questions alone: other programs don't know it. */
 static int compare(void *context, int left_length, const void *left, int right_length, const void *right)
 {
-    char a[1024], b[1024];
+    char texts[2][1024];
+    const void *from[2] = {left, right};
+    const int lengths[2] = {left_length, right_length};
     (void)context;
-    snprintf(a, sizeof a, "%.*s", left_length, (const char *)left);
-    snprintf(b, sizeof b, "%.*s", right_length, (const char *)right);
-    return names_compare(a, b);
+    for (int i = 0; i < 2; i++) {
+        size_t length = (size_t)lengths[i] < sizeof texts[i] ? (size_t)lengths[i] : sizeof texts[i] - 1;
+        memcpy(texts[i], from[i], length);
+        texts[i][length] = '\0';
+    }
+    return names_compare(texts[0], texts[1]);
 }
 
 static int connect_base(Store *store, const char *path, int flags)

@@ -109,6 +109,22 @@ grep -q '"caller": "Vn I", "responder": "Vn II"' "$folder/out" || fault "nothing
 shows_not "Concerto grosso"
 run 0 library find --between 'Vn II > Vn I' --at octave --passages 50 --format json
 [ "$(grep -c '"kind"' "$folder/out")" = "$(grep -c '"caller": "Vn II", "responder": "Vn I".*"interval": "octave"' "$folder/out")" ] || fault "not led so, or not at the octave"
+cp "$folder/out" "$folder/alike.json"
+run 0 library alike 'Concerto grosso in G minor: Giga. Allegro' --bar 29 --passages 50 --format json
+json_ok "$folder/out" || fault "alike to a movement: no JSON"
+run 2 library alike 'Nothing of that name' --bar 29
+says "no work of that name"
+run 2 library alike 'allegro' --bar 1
+says "several of that name"
+
+# Of many only the first are listed, and how many there are is told; data hold them all.
+run 0 library find
+whole=$(sed -n 's/^\([0-9]*\) works$/\1/p' "$folder/out")
+run 0 library find --first 3
+shows "$whole works, the first 3 of them listed"
+run 0 library find --first 3 --language de
+shows "$whole Werke, davon die ersten 3 aufgeführt"
+run 1 library find --first 0
 
 # Every form; a page that runs nothing but its own script.
 for form in text csv json html; do

@@ -211,7 +211,7 @@ static void ask(Run *run)
     case 1: status = spz_library_show(run->library, work, most, &shelf); break;
     case 2: status = spz_library_fits(run->library, &evening, &conditions, most, &shelf); break;
     case 3: status = spz_library_partners(run->library, work, &conditions, most, &shelf); break;
-    default: status = spz_library_alike(run->library, work, choose_text(choices, bars), most, &shelf);
+    default: status = spz_library_alike(run->library, work, choose_text(choices, bars), 0, most, &shelf);
     }
     tell(run, status, shelf);
 }

@@ -49,3 +49,5 @@ find "works for 8-7-6-4-3 of at most 5 minutes" find --players 8-7-6-4-3 --lasts
 find "works for two orchestras" find --two-orchestras
 find "one work by its name" show 'No. 7,' --passages 1
 find "what fits one seating, the best twenty" fits --seating 'violins together, cellos outside'
+find "its partners, the best twenty" partners 'No. 7,'
+find "works with passages like one of it" alike 'No. 7,' --bar 29 --passages 1

@@ -8,7 +8,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, PASSAGES_SHOWN = 5, FIRST_SHOWN = 20 };
+enum { DOUBTS_SHOWN = 10, JOBS_MOST = 64, PASSAGES_SHOWN = 5, FIRST_SHOWN = 20, FOUND_SHOWN = 100, FIRST_MOST = 1000000 };
 
 static const Option option_library_format = {"format", 0, "FORM", "text, csv, json, or html: a table to be sorted and filtered in a browser"};
 static const Option option_jobs = {"jobs", 'j', "N", "add: scores read at a time, 1 to 64"};
@@ -17,7 +17,7 @@ static const Option option_passages = {"passages", 0, "N", "passages listed of a
 static const Option option_seating = {"seating", 0, "NAME", "fits: the seating of the evening, whole or up to its comma: 'violins opposed'"};
 static const Option option_with = {"with", 0, "WORK", "fits: beside this work, in the seating in which it loses least"};
 static const Option option_bar = {"bar", 0, "NUMBER", "alike: the bar of the passage, as printed"};
-static const Option option_first = {"first", 0, "N", "fits, partners: works listed at most, the best; 20 when not given"};
+static const Option option_first = {"first", 0, "N", "works listed at most: of fits and partners the best, 20 when not given; of find and alike 100 as text, else all"};
 
 static const Option *const options[] = {&option_library, &option_jobs, &option_year, &option_kind, &option_between, &option_at, &option_strength, &option_composer, &option_titled,
                                         &option_from, &option_before, &option_lasts, &option_players, &option_too_large, &option_two_orchestras,
@@ -86,11 +86,20 @@ static int write_shelf(Asked *asked, spz_status status, spz_shelf **answer)
     return result;
 }
 
+/* How many of the works that are found are listed: as text as many as one may want to read. */
+static bool read_most(const Asked *asked, size_t *most)
+{
+    int first = asked->format == SPZ_AS_TEXT ? FOUND_SHOWN : 0;
+    bool whole = arguments_whole(asked->arguments, &option_first, 1, FIRST_MOST, &first);
+    *most = (size_t)first;
+    return whole;
+}
+
 static int find(Asked *asked)
 {
     spz_conditions conditions;
     spz_shelf *shelf = NULL;
-    if (!library_conditions(asked->arguments, asked->settings, &conditions))
+    if (!library_conditions(asked->arguments, asked->settings, &conditions) || !read_most(asked, &conditions.first))
         return EXIT_USAGE;
     spz_status status = spz_library_find(asked->library, &conditions, (size_t)asked->passages, &shelf);
     return write_shelf(asked, status, &shelf);
@@ -116,7 +125,13 @@ static int show(Asked *asked)
 static bool read_first(const Asked *asked, spz_conditions *conditions, int *first)
 {
     *first = FIRST_SHOWN;
-    return arguments_whole(asked->arguments, &option_first, 1, 1000000, first) && library_conditions(asked->arguments, asked->settings, conditions);
+    return arguments_whole(asked->arguments, &option_first, 1, FIRST_MOST, first) && library_conditions(asked->arguments, asked->settings, conditions);
+}
+
+static int several(const char *name, size_t count)
+{
+    fprintf(stderr, count ? "spezzato: %s: the library has %zu works of that name; say which\n" : "spezzato: %s: the library has several of that name; say which\n", name, count);
+    return EXIT_INPUT;
 }
 
 /* 0, or a work's name that isn't one work's: none, or several. */
@@ -132,8 +147,7 @@ static int one_work(Asked *asked, const char *name)
         return EXIT_OK;
     if (count == 0)
         return not_there(name);
-    fprintf(stderr, "spezzato: %s: the library has %zu works of that name; say which\n", name, count);
-    return EXIT_INPUT;
+    return several(name, count);
 }
 
 static int fits(Asked *asked)
@@ -171,8 +185,13 @@ static int alike(Asked *asked)
         complain_usage("library", "alike to which passage? Give its bar with --bar");
         return EXIT_USAGE;
     }
-    int result = one_work(asked, asked->names[0]);
-    return result ? result : write_shelf(asked, spz_library_alike(asked->library, asked->names[0], bar, (size_t)asked->passages, &shelf), &shelf);
+    size_t most;
+    if (!read_most(asked, &most))
+        return EXIT_USAGE;
+    spz_status status = spz_library_alike(asked->library, asked->names[0], bar, most, (size_t)asked->passages, &shelf);
+    if (status == SPZ_EMPTY)
+        return not_there(asked->names[0]);
+    return status == SPZ_BAD_ARGUMENT ? several(asked->names[0], 0) : write_shelf(asked, status, &shelf);
 }
 
 static int forget(Asked *asked)
@@ -293,7 +312,7 @@ const Command command_library = {
             "show WORK        what is known of a work: what it needs, its seatings, its passages.\n"
             "fits             which works lose least in --seating, or beside the work --with; what they give up.\n"
             "partners WORK    which could share its concert without a chair being moved.\n"
-            "alike WORK       other works with passages like the one at --bar.\n"
+            "alike WORK       other works with passages like the one at --bar; also of a movement, by its title.\n"
             "forget NAME...   takes scores out: a file, a folder, a work.\n"
             "check            holds the library against the disk.\n",
     .options = options,

@@ -138,7 +138,7 @@ static const char *arrangement_asked(spz_language language, const char *name)
 void say_shelf_question(Buffer *out, spz_language language, const spz_shelf *shelf)
 {
     const char *question = spz_shelf_question(shelf);
-    long count = (long)spz_shelf_count(shelf);
+    long count = (long)spz_shelf_count(shelf), all = (long)spz_shelf_total(shelf);
     switch (spz_shelf_kind_of(shelf)) {
     case SPZ_SHELF_FITS:
         SAY(out, language, PHRASE_LIBRARY_FITS, slot_number("n", count), slot_text("arrangement", arrangement_asked(language, question)));
@@ -147,9 +147,9 @@ void say_shelf_question(Buffer *out, spz_language language, const spz_shelf *she
         SAY(out, language, PHRASE_LIBRARY_PARTNERS, slot_number("n", count), slot_text("work", question));
         break;
     case SPZ_SHELF_ALIKE:
-        SAY(out, language, *question ? PHRASE_LIBRARY_ALIKE : PHRASE_LIBRARY_NO_PASSAGE, slot_number("n", count), slot_text("passage", question));
+        SAY(out, language, *question ? PHRASE_LIBRARY_ALIKE : PHRASE_LIBRARY_NO_PASSAGE, slot_number("n", all), slot_text("passage", question));
         break;
     default:
-        SAY(out, language, count ? PHRASE_LIBRARY_WORKS : PHRASE_LIBRARY_NONE, slot_number("n", count));
+        SAY(out, language, !count ? PHRASE_LIBRARY_NONE : count < all ? PHRASE_LIBRARY_LISTED : PHRASE_LIBRARY_WORKS, slot_number("n", count), slot_number("all", all));
     }
 }

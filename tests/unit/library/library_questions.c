@@ -66,6 +66,25 @@ static void each_condition_finds_what_meets_it(void)
     leave(library);
 }
 
+/* Only what is listed is read; how many there are is told all the same. */
+static void the_first_of_many_are_those_of_the_whole_list(void)
+{
+    spz_library *library = filled();
+    spz_shelf *all = NULL, *first = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_library_find(library, &(spz_conditions){.strength = 0.5}, 5, &all), SPZ_OK);
+    CU_ASSERT_TRUE_FATAL(spz_shelf_count(all) > 1);
+    CU_ASSERT_EQUAL_FATAL(spz_library_find(library, &(spz_conditions){.strength = 0.5, .first = 1}, 5, &first), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_shelf_count(first), 1);
+    CU_ASSERT_EQUAL(spz_shelf_total(first), spz_shelf_count(all));
+    CU_ASSERT_EQUAL(spz_shelf_total(all), spz_shelf_count(all));
+    CU_ASSERT_STRING_EQUAL(spz_shelf_at(first, 0)->name, spz_shelf_at(all, 0)->name);
+    CU_ASSERT_EQUAL(spz_shelf_at(first, 0)->movement_count, spz_shelf_at(all, 0)->movement_count);
+    CU_ASSERT_EQUAL(spz_shelf_at(first, 0)->movements[0].found, spz_shelf_at(all, 0)->movements[0].found);
+    spz_shelf_free(first);
+    spz_shelf_free(all);
+    leave(library);
+}
+
 static void every_interval_has_a_name_that_is_read_back(void)
 {
     for (int i = SPZ_AT_UNISON; i < SPZ_INTERVAL_COUNT; i++) {
@@ -87,7 +106,7 @@ static spz_status ask_all(spz_library *library, spz_format format)
     if (!status)
         status = spz_library_partners(library, "Trois", &any, 5, &shelf[2]);
     if (!status)
-        status = spz_library_alike(library, "Trois", "13", 5, &shelf[3]);
+        status = spz_library_alike(library, "Trois", "13", 0, 5, &shelf[3]);
     for (size_t i = 0; i < COUNT(shelf); i++) {
         spz_document *document = NULL;
         if (!status)
@@ -138,6 +157,7 @@ static void adding_without_memory_says_so_and_can_be_done_again(void)
 
 static const struct Statement statements[] = {
     STATEMENT(each_condition_finds_what_meets_it),
+    STATEMENT(the_first_of_many_are_those_of_the_whole_list),
     STATEMENT(every_interval_has_a_name_that_is_read_back),
     STATEMENT(questions_without_memory_say_so),
     STATEMENT(adding_without_memory_says_so_and_can_be_done_again),
