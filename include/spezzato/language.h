@@ -17,7 +17,7 @@ typedef enum spz_language {
 
 SPZ_API const char *spz_language_code(spz_language language); /* ISO 639-1: "en", "de", "fr"; "" outside the list */
 SPZ_API const char *spz_language_name(spz_language language); /* in itself: "English", "Deutsch", "français" */
-/* By code or by name, whatever the capitals. False, and `out` unchanged, when there is none. */
+/* By code or by name, its own or that in another of the languages ('German', 'allemand'), whatever the capitals. False, and `out` unchanged, when there is none. */
 SPZ_API bool spz_language_from_name(const char *name, spz_language *out);
 
 SPZ_C_END

@@ -36,6 +36,8 @@ SPZ_API void spz_settings_free(spz_settings *settings);
 SPZ_API spz_status spz_settings_read(spz_settings *settings, const char *path, const spz_sink *sink);
 /* The same of the house's own file, whose rules hold wherever nothing else is said; it is known by `name` afterwards. */
 SPZ_API spz_status spz_settings_read_house(spz_settings *settings, const char *path, const char *name, const spz_sink *sink);
+/* The settings file in which the value was written, and its line; NULL and 0 where it comes from nowhere else or is the default. */
+SPZ_API const char *spz_settings_place(const spz_settings *settings, const char *name, long *line);
 SPZ_API const char *spz_settings_house(const spz_settings *settings); /* that name; NULL where no such file was read */
 /* Sets one value by its name, 'stage.width'. */
 SPZ_API spz_status spz_settings_set(spz_settings *settings, const char *name, const char *value, const spz_sink *sink);

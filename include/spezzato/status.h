@@ -108,6 +108,7 @@ typedef enum spz_fault {
     SPZ_FAULT_CORRECTION_STAFF,       /* a correction names a staff that isn't there [name = other: the entry] */
     SPZ_FAULT_CORRECTION_VOICE,       /* likewise a voice */
     SPZ_FAULT_CORRECTION_PART,        /* likewise a part [name: its key; other: the score] */
+    SPZ_FAULT_CORRECTION_BAR,         /* a line of [bars] names a bar that isn't there [name: the line; other: the score] */
     SPZ_FAULT_NAME_UNKNOWN,
     SPZ_FAULT_NO_SECTION,             /* a string instrument of no section */
     /* what spz_check looks for: check.h says what figures come with these */

@@ -44,7 +44,7 @@ static void print_message(const spz_message *message)
 static bool of_corrections(const Voice *voice, const spz_message *message)
 {
     return message->fault == SPZ_FAULT_CORRECTION_STAFF || message->fault == SPZ_FAULT_CORRECTION_VOICE ||
-           (message->fault == SPZ_FAULT_CORRECTION_PART && voice->lone_score);
+           ((message->fault == SPZ_FAULT_CORRECTION_PART || message->fault == SPZ_FAULT_CORRECTION_BAR) && voice->lone_score);
 }
 
 static void hear(void *context, const spz_message *message)

@@ -53,8 +53,9 @@ static spz_status open_archive(ScoreFile *file, const spz_sink *sink)
 spz_status score_file_open(ScoreFile *file, const char *path, const spz_sink *sink)
 {
     memset(file, 0, sizeof *file);
-    file->path = path;
-    FILE *from = fopen(path, "rb");
+    bool piped = strcmp(path, "-") == 0;
+    file->path = piped ? "standard input" : path;
+    FILE *from = piped ? stdin : fopen(path, "rb");
     if (!from) {
         char cause[160];
         snprintf(cause, sizeof cause, "the file can't be opened: %s", message_cause(errno));

@@ -176,9 +176,9 @@ static spz_status change_file(Job *job, const char *path, bool compressed, spz_d
     spz_status status = score_file_open(&file, path, job->sink);
     if (status)
         return status;
-    status = spz_score_read_memory(file.bytes.text, file.bytes.length, path, NULL, &score);
+    status = spz_score_read_memory(file.bytes.text, file.bytes.length, file.path, NULL, &score);
     if (status) /* once more, aloud: a good file is read again in pieces and would say its doubts twice */
-        status = spz_score_read_memory(file.bytes.text, file.bytes.length, path, job->sink, &score);
+        status = spz_score_read_memory(file.bytes.text, file.bytes.length, file.path, job->sink, &score);
     size_t count = score ? spz_score_movement_count(score) : 0;
     NewText *texts = count ? memory_resize(NULL, count, sizeof *texts) : NULL;
     if (texts)

@@ -70,6 +70,8 @@ spz_status spz_reading_of_score(spz_score *score, const spz_settings *settings, 
     if (!status)
         status = bar_rules_apply(score, settings ? settings : usual, sink);
     StepsWanted wanted = {settings ? settings : usual, year, depth};
+    if (status == SPZ_BAD_SETTINGS)
+        steps_tell_settings(spz_score_movement(score, 0), wanted.settings, sink);
     if (!status)
         status = read_movements(reading, &wanted, sink);
     if (!status)

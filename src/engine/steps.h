@@ -17,5 +17,7 @@ typedef struct StepsWanted {
 
 /* Codes of each step; what was made until then is to be freed in any case. */
 spz_status steps_take(const spz_movement *movement, const StepsWanted *wanted, const spz_sink *sink, Steps *steps);
+/* Says what can't be used in [sections] and [passages]; nothing is kept. For settings that are refused already. */
+void steps_tell_settings(const spz_movement *movement, const spz_settings *settings, const spz_sink *sink);
 void steps_free(Steps *steps);
 #endif

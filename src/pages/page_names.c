@@ -27,7 +27,7 @@ struct spz_page_names {
 /* 'symphony-1.musicxml' as 'symphony-1.html'. */
 char *spz_report_page_name(const char *path, char *out, size_t size)
 {
-    const char *name = path_name(path);
+    const char *name = strcmp(path, "-") == 0 ? "standard-input" : path_name(path);
     const char *dot = strrchr(name, '.');
     size_t length = dot && dot != name ? (size_t)(dot - name) : strlen(name);
     snprintf(out, size, "%.*s.html", (int)length, name);

@@ -25,7 +25,8 @@ spz_status spz_settings_new(spz_settings **out)
     arena_init(&settings->arena);
     settings->values = arena_take(&settings->arena, settings_table_count, sizeof *settings->values);
     settings->numbers = arena_take(&settings->arena, settings_table_count, sizeof *settings->numbers);
-    if (!settings->values || !settings->numbers) {
+    settings->places = arena_take(&settings->arena, settings_table_count, sizeof *settings->places);
+    if (!settings->values || !settings->numbers || !settings->places) {
         spz_settings_free(settings);
         return SPZ_NO_MEMORY;
     }
@@ -76,11 +77,13 @@ bool settings_section_is_free(const char *section)
     return false;
 }
 
-spz_status settings_put(spz_settings *settings, long row, const char *value, double number)
+spz_status settings_put(spz_settings *settings, long row, const char *value, double number, SettingPlace from)
 {
     const char *copy = arena_string(&settings->arena, value);
-    if (!copy)
+    SettingPlace place = {from.file ? arena_string(&settings->arena, from.file) : NULL, from.line};
+    if (!copy || (from.file && !place.file))
         return SPZ_NO_MEMORY;
+    settings->places[row] = place;
     settings->values[row] = copy;
     settings->numbers[row] = number;
     return SPZ_OK;
@@ -95,14 +98,34 @@ spz_status settings_add_entry(spz_settings *settings, const SettingEntry *entry)
     return whole && array_push(&settings->entries, copy) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
+static bool is_section(const spz_setting *row, const char *name, size_t length)
+{
+    return length > 0 && strlen(row->section) == length && strncmp(row->section, name, length) == 0;
+}
+
+/* 'bars.first': its section is written in a settings file alone. */
+static bool names_free_section(const char *name, char *section, size_t size)
+{
+    const char *dot = strchr(name, '.');
+    snprintf(section, size, "%.*s", dot ? (int)(dot - name) : 0, name);
+    return dot && settings_section_is_free(section);
+}
+
 const char *settings_meant(const char *name, char *text, size_t size)
 {
-    const char *key = strrchr(name, '.');
+    const char *key = strchr(name, '.');
+    size_t section = key ? (size_t)(key - name) : 0;
     spz_guess guess = {.word = key ? key + 1 : name};
-    *text = '\0';
+    const spz_setting *meant = NULL;
     for (size_t i = 0; i < settings_table_count; i++)
-        if (spz_guess_look(&guess, settings_table[i].key))
-            snprintf(text, size, "; is '%s.%s' meant?", settings_table[i].section, settings_table[i].key);
+        if (is_section(&settings_table[i], name, section) && spz_guess_look(&guess, settings_table[i].key))
+            meant = &settings_table[i];
+    for (size_t i = 0; i < settings_table_count && (!section || !meant); i++) /* in no known section, or in the wrong one */
+        if (section ? strcmp(settings_table[i].key, guess.word) == 0 : spz_guess_look(&guess, settings_table[i].key))
+            meant = &settings_table[i];
+    *text = '\0';
+    if (meant)
+        snprintf(text, size, "; is '%s.%s' meant?", meant->section, meant->key);
     return text;
 }
 
@@ -112,6 +135,10 @@ spz_status spz_settings_set(spz_settings *settings, const char *name, const char
     char text[200];
     double number;
     long row = row_of(name);
+    if (row < 0 && names_free_section(name, text, sizeof text)) {
+        message_send(sink, &place, "'%s': what stands in [%s] is written into a settings file, in a line '%s = %s' below '[%s]'", name, text, name + strlen(text) + 1, value, text);
+        return SPZ_BAD_SETTINGS;
+    }
     if (row < 0) {
         message_send(sink, &place, "there is no setting '%s'%s", name, settings_meant(name, text, sizeof text));
         return SPZ_BAD_SETTINGS;
@@ -121,7 +148,14 @@ spz_status spz_settings_set(spz_settings *settings, const char *name, const char
         message_send(sink, &place, "'%s' %s, not '%s'", name, fault, value);
         return SPZ_BAD_SETTINGS;
     }
-    return settings_put(settings, row, value, number);
+    return settings_put(settings, row, value, number, (SettingPlace){NULL, 0});
+}
+
+const char *spz_settings_place(const spz_settings *settings, const char *name, long *line)
+{
+    long row = row_of(name);
+    *line = row < 0 ? 0 : settings->places[row].line;
+    return row < 0 ? NULL : settings->places[row].file;
 }
 
 double spz_settings_number(const spz_settings *settings, const char *name)
@@ -190,7 +224,7 @@ spz_status settings_copy(const spz_settings *from, spz_settings **out)
     spz_status status = spz_settings_new(out);
     for (size_t i = 0; status == SPZ_OK && i < settings_table_count; i++)
         if (from->values[i])
-            status = settings_put(*out, (long)i, from->values[i], from->numbers[i]);
+            status = settings_put(*out, (long)i, from->values[i], from->numbers[i], from->places[i]);
     for (size_t i = 0; status == SPZ_OK && i < from->entries.count; i++)
         status = settings_add_entry(*out, &from->entries.at[i]);
     if (status == SPZ_OK && from->house && !((*out)->house = arena_string(&(*out)->arena, from->house)))

@@ -101,12 +101,14 @@ static bool section_known(const char *section)
 
 static void unknown_key(SettingsFile *reading, const char *section, const char *key)
 {
-    char text[300], meant[120];
+    char text[300], meant[120], whole[120];
+    spz_guess language = {.word = key};
     if (!*section)
-        snprintf(text, sizeof text, "'%.60s' stands before the first [section]", key);
-    else if (section_known(section))
-        snprintf(text, sizeof text, "there is no setting '%.60s' in [%s]%s", key, section, settings_meant(key, meant, sizeof meant));
-    else
+        snprintf(text, sizeof text, "'%.60s' stands before the first [section]%s", key, spz_guess_look(&language, "language") ? "; is 'language' meant?" : "");
+    else if (section_known(section)) {
+        snprintf(whole, sizeof whole, "%.49s.%.60s", section, key);
+        snprintf(text, sizeof text, "there is no setting '%.60s' in [%s]%s", key, section, settings_meant(whole, meant, sizeof meant));
+    } else
         snprintf(text, sizeof text, "there is no section [%s]", section);
     fault(reading, reading->line, "%s", text);
 }
@@ -127,7 +129,7 @@ static int take_value(SettingsFile *reading, const char *section, const char *ke
         fault(reading, reading->line, "%s", whole);
         return 0;
     }
-    spz_status status = settings_put(reading->settings, row, value, number);
+    spz_status status = settings_put(reading->settings, row, value, number, (SettingPlace){reading->path, reading->line});
     if (status != SPZ_OK)
         reading->status = status;
     return status == SPZ_OK;

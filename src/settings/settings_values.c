@@ -2,6 +2,7 @@
 #include "settings/store.h"
 #include "support/text/ascii.h"
 #include "support/numbers.h"
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -39,6 +40,8 @@ static const char *number_fault(const spz_setting *row, const char *value, doubl
         snprintf(text, size, "has to be a number");
     else if (*number < row->least || *number > row->most)
         snprintf(text, size, "has to lie between %s and %s%s%s", number_text_short(row->least, 6, least), number_text_short(row->most, 6, most), space, row->unit);
+    else if (strcmp(row->unit, "players") == 0 && *number > floor(*number))
+        snprintf(text, size, "has to be a whole number of players");
     else
         return NULL;
     return text;

@@ -11,10 +11,16 @@ typedef struct SettingEntry {
     long line;
 } SettingEntry;
 
+typedef struct SettingPlace { /* where a value was written; NULL and 0: in no file */
+    const char *file;
+    long line;
+} SettingPlace;
+
 struct spz_settings {
     Arena arena; /* all text; what is overwritten stays in it until the end */
     const char **values; /* by row of the table; NULL: the default */
     double *numbers;     /* by row; of the default or of what was set */
+    SettingPlace *places; /* by row */
     ARRAY(SettingEntry) entries;
     const char *house; /* name of the house's file; NULL */
 };
@@ -30,7 +36,7 @@ const char *settings_meant(const char *name, char *text, size_t size);
  * value (yes: 1, no: 0). */
 const char *settings_value_fault(const spz_setting *row, const char *value, double *number, char *text, size_t size);
 
-spz_status settings_put(spz_settings *settings, long row, const char *value, double number);
+spz_status settings_put(spz_settings *settings, long row, const char *value, double number, SettingPlace from);
 spz_status settings_add_entry(spz_settings *settings, const SettingEntry *entry);
 
 /* All that is set, over again; *out is to be freed on failure too. */

@@ -30,13 +30,19 @@ const char *spz_language_name(spz_language language)
     return (unsigned)language < SPZ_LANGUAGE_COUNT ? language_texts[language].name : "";
 }
 
+_Static_assert(PHRASE_LANGUAGE_FR - PHRASE_LANGUAGE_EN == SPZ_LANGUAGE_COUNT - 1, "a name for each language, in each");
+
 bool spz_language_from_name(const char *name, spz_language *out)
 {
-    for (int i = 0; name && i < SPZ_LANGUAGE_COUNT; i++)
-        if (ascii_same(name, language_texts[i].code) || ascii_same(name, language_texts[i].name)) {
+    for (int i = 0; name && i < SPZ_LANGUAGE_COUNT; i++) {
+        bool meant = ascii_same(name, language_texts[i].code) || ascii_same(name, language_texts[i].name);
+        for (int in = 0; in < SPZ_LANGUAGE_COUNT && !meant; in++)
+            meant = ascii_same(name, phrase_text((spz_language)in, (Phrase)(PHRASE_LANGUAGE_EN + i)));
+        if (meant) {
             *out = (spz_language)i;
             return true;
         }
+    }
     return false;
 }
 

@@ -57,6 +57,13 @@ if shared_has scores; then
     [ "$validity" = no ] || [ "$checked" -ge 10 ] || fault "only $checked scores were valid to begin with"
 fi
 
+# A score that comes in by a pipe is marked like a file.
+run 0 mark corpus/brelisk-balconies-1.musicxml -o "$folder/of-file.musicxml"
+"$SPEZZATO" mark - -o "$folder/of-pipe.musicxml" < corpus/brelisk-balconies-1.musicxml > /dev/null 2>&1 || fault "a piped score is not marked"
+same "$folder/of-file.musicxml" "$folder/of-pipe.musicxml" "a piped score marked"
+"$SPEZZATO" report --engraver none - -o "$folder/piped" < corpus/brelisk-balconies-1.musicxml > /dev/null 2>&1
+[ -s "$folder/piped/standard-input.html" ] || fault "the page of a piped score has no name"
+
 # The archive is a compressed score: the media type first and stored (MusicXML 4.0, compressed files).
 run 0 mark corpus/brelisk-balconies-1.musicxml -o "$folder/a.mxl"
 [ "$(head -c 72 "$folder/a.mxl" | tail -c 42)" = "mimetypeapplication/vnd.recordare.musicxml" ] || fault "the media type does not come first"

@@ -55,4 +55,27 @@ run 0 passages --format=csv -- "$score"
 same "$folder/first" "$folder/out" "options before and behind the score"
 run 0 passages -o"$folder/third" --format csv "$score"
 same "$folder/first" "$folder/third" "a file as -oFILE"
+# What is wrong in settings is told at once, with its line, and led to what was meant.
+printf 'langauge = de\n[stage]\nwidht = 3\n' > "$folder/a.ini"
+run 2 seating --settings "$folder/a.ini" "$score"
+says "line 1: 'langauge' stands before the first [section]; is 'language' meant?"
+says "is 'stage.width' meant?"
+printf '[sections]\nViola = Xx\n[passages]\n5 Vn I = soso\n6 Vn I = soso\n[bars]\nfoo = 1\nbaz = 2\n' > "$folder/a.ini"
+run 2 seating --settings "$folder/a.ini" "$score"
+for line in 2 4 5 7 8; do says "a.ini, line $line: "; done
+printf '\nlanguage = klingon\n' > "$folder/a.ini"
+run 1 seating --settings "$folder/a.ini" "$score"
+says "a.ini, line 2: language = klingon"
+printf '[bars]\n900 = 12\n' > "$folder/a.ini"
+run 0 seating --settings "$folder/a.ini" "$score"
+says "a.ini, line 2: note: [bars] '900 = 12'"
+run 1 seating --set bars.first=0 "$score"
+says "below '[bars]'"
+run 1 seating --set players.cellos=7.5 "$score"
+says "a whole number of players"
+for name in German allemand Deutsch DE; do
+    run 0 seating --language "$name" "$score"
+    shows "AUFSTELLUNG"
+done
+
 finish

@@ -171,8 +171,10 @@ static spz_status take_section(const spz_settings *settings, const char *section
 {
     const SettingEntry *entry;
     spz_status status = SPZ_OK;
-    for (size_t i = 0; !status && (entry = settings_entry_at(settings, section, i)) != NULL; i++)
-        status = take_line(entry, sink, out);
+    for (size_t i = 0; status != SPZ_NO_MEMORY && (entry = settings_entry_at(settings, section, i)) != NULL; i++) {
+        spz_status line = take_line(entry, sink, out); /* one that can't be used leaves the others to be looked at */
+        status = line ? line : status;
+    }
     return status;
 }
 

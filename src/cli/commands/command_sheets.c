@@ -9,7 +9,7 @@ static const double usual_strength = 0.5; /* clear, by the scale of passages.h *
 
 static spz_status read_score(const Arguments *arguments, const spz_settings *settings, int year, const char *path, spz_reading **reading)
 {
-    Voice voice = {.most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN};
+    Voice voice = {.most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN, .lone_score = arguments->operand_count == 1};
     spz_sink sink = voice_sink(&voice);
     spz_status status = spz_reading_make(path, settings, year, SPZ_TO_SEATING, &sink, reading);
     if (status && !voice.errors)

@@ -156,7 +156,13 @@ bool arguments_language(const Arguments *arguments, const spz_settings *settings
     *language = SPZ_ENGLISH;
     if ((!asked && !*house) || spz_language_from_name(value, language))
         return true;
-    complain_usage(arguments->command, asked ? "--language %s: it is %s" : "house.language = %s: it is %s", value, language_codes(codes, sizeof codes));
+    long line;
+    const char *file = spz_settings_place(settings, "house.language", &line);
+    language_codes(codes, sizeof codes);
+    if (asked || !file)
+        complain_usage(arguments->command, asked ? "--language %s: it is %s" : "house.language = %s: it is %s", value, codes);
+    else
+        complain_usage(arguments->command, "%s, line %ld: language = %s: it is %s", file, line, value, codes);
     return false;
 }
 

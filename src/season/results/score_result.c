@@ -134,7 +134,7 @@ spz_status score_result_make(const void *data, size_t size, const char *path, co
 static void tell_message(const ResultMessage *kept, const char *path, const spz_sink *sink)
 {
     spz_message message = {.severity = kept->severity, .file = path, .line = kept->line, .part = kept->part, .bar = kept->bar, .fault = kept->fault,
-                           .name = kept->name, .other = kept->fault == SPZ_FAULT_CORRECTION_PART ? path : kept->other, .count = kept->count};
+                           .name = kept->name, .other = kept->fault == SPZ_FAULT_CORRECTION_PART || kept->fault == SPZ_FAULT_CORRECTION_BAR ? path : kept->other, .count = kept->count};
     if (kept->fault)
         message_fault(sink, &message);
     else
