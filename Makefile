@@ -264,7 +264,7 @@ $(BUILD)/corpus-table: $(call objects,tests/tools/accuracy/composed.c tests/supp
 # All figures of docs/accuracy.md (needs the shared folder and python3).
 $(BUILD)/sounds-table: $(call objects,tests/tools/accuracy/sounds.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
-accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table
+accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table $(BUILD)/evidence-table
 	@BUILD=$(BUILD) sh tests/tools/accuracy.sh
 
 # What bears on antiphony in each match of a score; its passages under other weights (see tests/tools/fit_weights.py).

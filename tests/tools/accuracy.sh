@@ -97,11 +97,11 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo
     echo "### Missed, and found where nobody marked it, by bar"
     echo
-    python3 "$shared/bin/score_passages.py" --misses "$shared/expert" "$readings"/*.json | awk '
-        $1 == "ALL" { exit }
-        $2 == "antiphony" || $2 == "divisi" { name = $1; wanted = $2 == "antiphony"; next }
-        wanted && $1 == "missed" { printf("- %s, %s: %s of %s and %s, missed\n", name, $2, $3, $4, $5) }
-        wanted && $1 == "nobody" { $1 = ""; sub(/^ /, ""); printf("- %s, %s: marked by nobody\n", name, $0) }'
+    echo "Why each was missed or found: a row of the readers is *never met* where no match of its links covers about its bars, *too weak* where the best such match stays"
+    echo "below clear (its strength in brackets), *told by others* where a passage of other sections is listed there, *half told* where the passages of its links cover less than half"
+    echo "of its bars, *lost* where a clear match came to nothing; a false passage *runs on* where part of it lies in a row of its sections."
+    echo
+    python3 -B tests/tools/accuracy/causes.py "$shared" "$build/evidence-table" "$readings"/*.json
     echo
     echo "## Antiphony: how far readers agree"
     echo

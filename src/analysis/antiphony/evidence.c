@@ -1,4 +1,5 @@
 #include "analysis/antiphony/evidence.h"
+#include "analysis/melody/entry_marks.h"
 #include <math.h>
 #include <stdlib.h>
 
@@ -7,7 +8,7 @@ static const char *const feature_names[FEATURE_COUNT] = {
     "front", "doubled", "winds", "alongside", "soft", "speed", "overlap", "regular", "clean", "same_pitch", "gap",
     "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins", "place", "beside", "still",
     "contrast", "ahead", "again", "caller_before", "responder_before", "caller_around", "responder_around", "counter", "call_top",
-    "answer_top", "call_winds", "answer_winds", "awaited", "values",
+    "answer_top", "call_winds", "answer_winds", "awaited", "values", "marked",
 };
 
 const char *feature_name(enum Feature feature)
@@ -161,18 +162,18 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 6.977, [F_EXACT] = 1.827, [F_MOTION] = 1.573, [F_RHYTHM] = 0.282, [F_YIELD] = -0.348, [F_FREE] = 2.021,
-    [F_SWAP] = 1.310, [F_TURNS] = 0.042, [F_NOTES] = 0.368, [F_TOTAL] = 0.015, [F_LAG_BEATS] = -0.327, [F_LAG_BARS] = -0.108,
-    [F_RARE] = 0.282, [F_FRONT] = 2.314, [F_DOUBLED] = 0.663, [F_WINDS] = -0.760, [F_ALONGSIDE] = -1.020, [F_SOFT] = -1.220,
-    [F_SPEED] = -0.431, [F_OVERLAP] = 0.581, [F_REGULAR] = 1.191, [F_CLEAN] = 1.372, [F_SAME_PITCH] = 0.807, [F_GAP] = -0.531,
-    [F_SINGLE] = -0.417, [F_PIZZ] = -0.432, [F_EARLY] = 0.031, [F_RESTED] = 0.367, [F_CANON] = -1.015, [F_MIRROR] = -0.890,
-    [F_QUICK] = -0.498, [F_LATE] = 0.235, [F_SHORT] = -1.224, [F_BEGINS] = 0.017, [F_PLACE] = 1.325, [F_BESIDE] = 1.522,
-    [F_STILL] = -0.039, [F_CONTRAST] = -0.173, [F_AHEAD] = -0.676, [F_AGAIN] = -0.811, [F_CALLER_BEFORE] = -0.547,
-    [F_RESPONDER_BEFORE] = 0.003, [F_CALLER_AROUND] = 0.526, [F_RESPONDER_AROUND] = -0.246, [F_COUNTER] = 0.209,
-    [F_CALL_TOP] = 1.124, [F_ANSWER_TOP] = 0.494, [F_CALL_WINDS] = -0.200, [F_ANSWER_WINDS] = 0.093, [F_AWAITED] = 0.214,
-    [F_VALUES] = 0.565,
+    [F_SAME] = 7.110, [F_EXACT] = 1.817, [F_MOTION] = 1.543, [F_RHYTHM] = 0.328, [F_YIELD] = -0.408, [F_FREE] = 1.913,
+    [F_SWAP] = 1.369, [F_TURNS] = 0.037, [F_NOTES] = 0.361, [F_TOTAL] = 0.017, [F_LAG_BEATS] = -0.316, [F_LAG_BARS] = -0.112,
+    [F_RARE] = 0.242, [F_FRONT] = 2.303, [F_DOUBLED] = 0.618, [F_WINDS] = -0.736, [F_ALONGSIDE] = -1.111, [F_SOFT] = -1.257,
+    [F_SPEED] = -0.434, [F_OVERLAP] = 0.619, [F_REGULAR] = 1.218, [F_CLEAN] = 1.364, [F_SAME_PITCH] = 0.786, [F_GAP] = -0.520,
+    [F_SINGLE] = -0.339, [F_PIZZ] = -0.404, [F_EARLY] = 0.063, [F_RESTED] = 0.351, [F_CANON] = -0.987, [F_MIRROR] = -0.871,
+    [F_QUICK] = -0.509, [F_LATE] = 0.223, [F_SHORT] = -1.190, [F_BEGINS] = -0.035, [F_PLACE] = 1.275, [F_BESIDE] = 1.495,
+    [F_STILL] = -0.121, [F_CONTRAST] = -0.248, [F_AHEAD] = -0.727, [F_AGAIN] = -0.891, [F_CALLER_BEFORE] = -0.512,
+    [F_RESPONDER_BEFORE] = 0.031, [F_CALLER_AROUND] = 0.575, [F_RESPONDER_AROUND] = -0.259, [F_COUNTER] = 0.239,
+    [F_CALL_TOP] = 1.132, [F_ANSWER_TOP] = 0.471, [F_CALL_WINDS] = -0.184, [F_ANSWER_WINDS] = 0.082, [F_AWAITED] = 0.081,
+    [F_VALUES] = 0.567, [F_MARKED] = 1.218,
 };
-static const double bias = -15.028;
+static const double bias = -14.977;
 
 double feature_weight(enum Feature feature)
 {
@@ -200,7 +201,7 @@ static double chance_from(const Evidence *evidence)
 static const enum Feature of_surroundings[] = {F_RHYTHM, F_RARE, F_FRONT, F_DOUBLED, F_WINDS, F_ALONGSIDE, F_SOFT, F_PIZZ, F_BEGINS,
                                                F_BESIDE, F_STILL, F_CONTRAST, F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE,
                                                F_CALLER_AROUND, F_RESPONDER_AROUND, F_COUNTER, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS,
-                                               F_ANSWER_WINDS};
+                                               F_ANSWER_WINDS, F_MARKED};
 
 static void measures_of_turns(const Match *match, Evidence *out)
 {
@@ -240,6 +241,9 @@ static void measures_of_surroundings(const Texture *texture, const Match *match,
     const NoteEvent *first[] = {&texture->melodies[match->caller].events[match->call_first],
                            &texture->melodies[match->responder].events[match->answer_first]};
     out->at[F_BEGINS] = 0.5 * event_is_fresh(first[0]) + 0.5 * event_is_fresh(first[1]);
+    for (int side = 0; side < 2; side++)
+        out->at[F_MARKED] += 0.5 * entry_singled_out(texture->map, side ? match->responder : match->caller,
+                                                     out->with[side].rhythm | out->with[side].unison, first[side]->onset);
     out->at[F_CONTRAST] = first[0]->dynamic != DYNAMIC_NONE && first[1]->dynamic != DYNAMIC_NONE &&
                           first[0]->dynamic != first[1]->dynamic;
 }

@@ -53,6 +53,7 @@ enum Feature {
     F_CALL_WINDS, F_ANSWER_WINDS, /* share of the call, of the answer under a moving wind */
     F_AWAITED,     /* log2 of 1 + the beats for which the answering group has been silent before its answer, at most 4 */
     F_VALUES,      /* log2 of the different note values of the call */
+    F_MARKED,      /* a dynamic or words single out the beginning of the call, of the answer: mean of both */
     FEATURE_COUNT
 };
 

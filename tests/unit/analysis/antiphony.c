@@ -349,6 +349,24 @@ static spz_players players(const Rehearsal *r, const char *names)
     return set;
 }
 
+/* A call of the violas and the cellos' answer, each with a mark; `others`: what is set in the violins at the same time. */
+#define WITH_MARKS(mark, others) \
+    QUARTET "Violin I:    g5:w | " others " f5:w | " others " e5:w | d5:w | c5:w\n" \
+            "Violin II:   e5:w | " others " d5:w | " others " c5:w | b4:w | c5:w\n" \
+            "Viola:       R | " mark " g4:e( a4 b4 c5) g4:q r | " others " R | R | e4:w\n" \
+            "Violoncello: R | " others " R | " mark " g3:e( a3 b3 c4) g3:q r | R | c3:w\n"
+
+static void an_entry_that_the_composer_singles_out_is_heard_more_clearly(void)
+{
+    Heard plain = heard_between(WITH_MARKS("", ""), "Va", "Vc");
+    Heard dolce = heard_between(WITH_MARKS("\"dolce\"", ""), "Va", "Vc");
+    Heard loud = heard_between(WITH_MARKS("<sfz>", ""), "Va", "Vc");
+    Heard everybody = heard_between(WITH_MARKS("\"dolce\"", "\"dolce\""), "Va", "Vc");
+    CU_ASSERT_TRUE(dolce.strength > plain.strength + 0.01);
+    CU_ASSERT_TRUE(loud.strength > plain.strength + 0.01);
+    CU_ASSERT_DOUBLE_EQUAL(everybody.strength, plain.strength, 1e-9); /* what stands in all parts singles out nobody */
+}
+
 static void sections_that_enter_together_are_one_entry_and_one_link(void)
 {
     Rehearsal r = rehearse(QUARTET
@@ -405,6 +423,7 @@ static const struct Statement statements[] = {
     STATEMENT(basses_that_answer_without_the_cellos_are_named_themselves),
     STATEMENT(a_tonal_answer_is_as_strong_as_a_real_one),
     STATEMENT(a_line_goes_on_in_tremolo_as_it_does_in_plain_notes),
+    STATEMENT(an_entry_that_the_composer_singles_out_is_heard_more_clearly),
     STATEMENT(sections_that_enter_together_are_one_entry_and_one_link),
     STATEMENT(a_held_note_above_a_call_does_not_call),
     STATEMENT(two_orchestras_that_answer_each_other_are_named_before_their_violins),

@@ -1,0 +1,46 @@
+#include "analysis/melody/entry_marks.h"
+
+/* Index of the part's first mark at or after `when`; the count when there is none. */
+static size_t mark_at(const Part *part, Ticks when)
+{
+    size_t low = 0, high = part->direction_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (part->directions[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
+static bool part_is_marked(const Part *part, Ticks from, Ticks to)
+{
+    for (size_t i = mark_at(part, from); i < part->direction_count && part->directions[i].onset <= to; i++)
+        if (part->directions[i].kind == DIRECTION_DYNAMIC || part->directions[i].kind == DIRECTION_WORDS)
+            return true;
+    return false;
+}
+
+static bool group_is_marked(const SectionMap *map, size_t group, Ticks when)
+{
+    Ticks near = map->movement->per_crotchet / 2;
+    for (size_t i = 0; i < map->groups[group].line_count; i++)
+        if (part_is_marked(&map->movement->parts[map->lines[map->groups[group].lines[i]].part], when - near, when + near))
+            return true;
+    return false;
+}
+
+double entry_singled_out(const SectionMap *map, size_t group, uint64_t with, Ticks when)
+{
+    size_t others = 0, unmarked = 0;
+    if (!group_is_marked(map, group, when))
+        return 0;
+    for (size_t g = 0; g < map->group_count && g < 64; g++) {
+        if (g == group || (with >> g & 1) || !map->groups[g].sound_count)
+            continue;
+        others++;
+        unmarked += !group_is_marked(map, g, when);
+    }
+    return others ? (double)unmarked / (double)others : 1;
+}
