@@ -74,6 +74,7 @@ SPZ_API int spz_plan_players(const spz_plan *plan, spz_section section);   /* 0:
 SPZ_API double spz_plan_stage_width(const spz_plan *plan);
 SPZ_API double spz_plan_stage_depth(const spz_plan *plan);
 SPZ_API double spz_plan_front(const spz_plan *plan);
+SPZ_API double spz_plan_aisle(const spz_plan *plan); /* clear way kept between neighbouring sections, as asked for; 0: none */
 SPZ_API double spz_plan_used_width(const spz_plan *plan);
 SPZ_API double spz_plan_used_depth(const spz_plan *plan);
 /* Whole arcs do not fit: the rows are cut to the stage, and there are more of them. */

@@ -42,6 +42,8 @@ const spz_setting settings_table[] = {
     NUMBER("stage", "bass width", "1.2", 0.9, 2.5, "m", "room of a double bass player along the row",
            "1.2 m by 1.4 m is 1.7 m2; Barron, Auditorium Acoustics and Architectural Design (1993), gives 1.8 m2 for a double bass, from memory"),
     NUMBER("stage", "spread", "1.15", 1, 1.5, "", "how far, as a factor, the desks draw apart where the stage is wider than they need", "common practice"),
+    NUMBER("stage", "aisle", "0", 0, 3, "m", "clear way that is kept between neighbouring sections, from the front desks to the last row; 0: none is asked for",
+           "0.9 to 1.2 m where people carry instruments: common practice; what the venue's rules ask for goes first"),
     NUMBER("stage", "riser", "0", 0, 0.6, "m", "height of each row above the one before it, from the third row on; 0: flat floor", "common practice"),
     NUMBER("stage", "wind width", "0.9", 0.6, 2.5, "m", "room of a woodwind player along the row",
            "0.9 m by 1.4 m is 1.25 m2; Barron, Auditorium Acoustics and Architectural Design (1993), from memory"),

@@ -48,6 +48,10 @@ static int gather_wedges(const Arrangement *a, const Rules *rules, const int *pl
         if (players[section] > 0)
             wedges[count++] = wedge_of(rules, section, players[section]);
     }
+    for (int i = 0; i < count; i++) { /* half an aisle to each side; of two orchestras one between them too */
+        wedges[i].aisle_from = i > 0 ? rules->aisle / 2 : 0;
+        wedges[i].aisle_to = i + 1 < count || rules->two_orchestras ? rules->aisle / 2 : 0;
+    }
     return count;
 }
 

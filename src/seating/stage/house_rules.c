@@ -41,6 +41,7 @@ static void read_stage(const spz_settings *s, Rules *r)
     r->desk_depth = spz_settings_number(s, "stage.desk depth");
     r->cello_width = spz_settings_number(s, "stage.cello width");
     r->bass_width = spz_settings_number(s, "stage.bass width");
+    r->aisle = spz_settings_number(s, "stage.aisle");
     r->spread = spz_settings_number(s, "stage.spread");
     r->riser = spz_settings_number(s, "stage.riser");
     if (!bass_place_from_words(spz_settings_text(s, "stage.basses"), &r->basses))

@@ -17,7 +17,7 @@ typedef struct Weights {
 } Weights;
 
 typedef struct Rules {
-    double width, depth, front, podium, desk_width, desk_depth, cello_width, bass_width, spread, riser; /* metres; spread a factor */
+    double width, depth, front, podium, desk_width, desk_depth, cello_width, bass_width, spread, riser, aisle; /* metres; spread a factor */
     BassPlace basses;
     int players[SPZ_SECTION_COUNT];
     bool two_orchestras; /* the strings sit in two halves, mirrored: set by whoever reads the score, not by the house */

@@ -195,6 +195,10 @@ double spz_plan_front(const spz_plan *plan)
 {
     return plan->rules.front;
 }
+double spz_plan_aisle(const spz_plan *plan)
+{
+    return plan->rules.aisle;
+}
 double spz_plan_used_width(const spz_plan *plan)
 {
     return plan->layout.used_width;

@@ -124,9 +124,21 @@ static void spread_between_walls(const Arc *arc, const Wedge *wedge, int count, 
     walk_inward(arc, wedge, low, count, angles);
 }
 
-int room_row_seats(const Room *room, int row, const Wedge *wedge, int wanted, double *angles)
+/* What an aisle leaves of it in that row; nothing where it is the whole. */
+static Wedge between_aisles(const Wedge *wedge, const Arc *arc)
 {
-    const Arc arc = arc_of(room, row, wedge->section);
+    Wedge left = *wedge;
+    left.from += wedge->aisle_from / arc->radius;
+    left.to -= wedge->aisle_to / arc->radius;
+    if (left.to < left.from)
+        left.from = left.to = (left.from + left.to) / 2;
+    return left;
+}
+
+int room_row_seats(const Room *room, int row, const Wedge *whole_wedge, int wanted, double *angles)
+{
+    const Arc arc = arc_of(room, row, whole_wedge->section);
+    const Wedge clear = between_aisles(whole_wedge, &arc), *wedge = &clear;
     bool whole = is_whole(&arc);
     int seats = whole ? (int)floor((wedge->to - wedge->from) * arc.radius / wedge->desk_width + hair)
                       : walk_inward(&arc, wedge, wedge->desk_width, DESK_LIMIT, NULL);

@@ -15,6 +15,7 @@ typedef struct Wedge {
     spz_section section;
     int desks, players;
     double desk_width, needs, from, to; /* metres; radians */
+    double aisle_from, aisle_to;        /* metres along every row that stay clear at its two ends */
 } Wedge;
 
 typedef struct Room {

@@ -1,4 +1,5 @@
 /* Orchestras on stages that are too small for whole arcs: what fits, what would, and that fewer players never need more. */
+#include "spezzato/laying.h"
 #include "spezzato/stage.h"
 #include "support/evening.h"
 #include "support/suite.h"
@@ -91,6 +92,7 @@ static void fewer_players_never_need_a_larger_stage(void)
         const char *order = orders[trial % COUNT(orders)];
         double width = throw(&dice, 9, 24), depth = throw(&dice, 6, 14);
         throw_players(&dice, players);
+        CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.aisle", trial % 2 ? "1" : "0", NULL), SPZ_OK);
         Least before = {0, 0};
         for (int step = 0; step < 6; step++) {
             seat(settings, players);
@@ -107,6 +109,33 @@ static void fewer_players_never_need_a_larger_stage(void)
         }
     }
     CU_ASSERT(compared == 150 && less > compared / 2);
+    spz_settings_free(settings);
+}
+
+/* As far as people walk: between the chairs of neighbours, on stages with room and between walls. */
+static void an_aisle_that_is_asked_for_is_kept_clear(void)
+{
+    static const char *const widths[] = {"14", "18", "30"}, *const aisles[] = {"0", "0.9", "1.2"};
+    double needs[COUNT(aisles)] = {0};
+    spz_settings *settings = house();
+    for (size_t w = 0; w < COUNT(widths); w++)
+        for (size_t o = 0; o < COUNT(orders); o++)
+            for (size_t a = 0; a < COUNT(aisles); a++) {
+                spz_plan *plan = NULL;
+                spz_laying *laying = NULL;
+                spz_section pair[2];
+                double clear;
+                CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.width", widths[w], NULL), SPZ_OK);
+                CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.aisle", aisles[a], NULL), SPZ_OK);
+                CU_ASSERT_EQUAL_FATAL(spz_stage_plan(settings, orders[o], false, NULL, &plan), SPZ_OK);
+                CU_ASSERT_EQUAL_FATAL(spz_laying_make(plan, NULL, settings, &laying), SPZ_OK);
+                for (size_t way = 0; spz_laying_way(laying, way, pair, &clear); way++)
+                    CU_ASSERT(a == 0 || clear >= spz_plan_aisle(plan) - 0.005);
+                needs[a] += spz_plan_least_width(plan);
+                spz_laying_free(laying);
+                spz_plan_free(plan);
+            }
+    CU_ASSERT(needs[0] < needs[1] && needs[1] < needs[2]); /* they take room */
     spz_settings_free(settings);
 }
 
@@ -288,6 +317,7 @@ static void cellos_take_more_room_than_violas_and_basses_more_than_cellos(void)
 
 static const struct Statement statements[] = {
     STATEMENT(fewer_players_never_need_a_larger_stage),
+    STATEMENT(an_aisle_that_is_asked_for_is_kept_clear),
     STATEMENT(the_least_stage_holds_them_and_a_hundredth_less_does_not),
     STATEMENT(a_larger_stage_holds_whatever_a_smaller_one_does),
     STATEMENT(rows_that_the_walls_cut_seat_everybody_in_order),

@@ -72,7 +72,13 @@ static void name_risers(Drawing *d)
     buffer_free(&text);
 }
 
-/* The clear way between two sections, from the front desks to the last row. */
+/* From one radius to the other in a direction, so far to its right. */
+static void draw_way(Drawing *d, double x, double y, double inner, double outer, double aside)
+{
+    stage_line(d, stage_across(d, inner * x + aside * y), stage_down(d, inner * y - aside * x), stage_across(d, outer * x + aside * y), stage_down(d, outer * y - aside * x), "aisle");
+}
+
+/* The clear way between two sections, from the front desks to the last row; where an aisle is asked for, its two sides. */
 static void draw_ways(Drawing *d)
 {
     spz_section pair[2];
@@ -89,7 +95,10 @@ static void draw_ways(Drawing *d)
             inner = fmin(inner, laid->radius);
         }
         double x = sin((last + next) / 2 * degree), y = cos((last + next) / 2 * degree);
-        stage_line(d, stage_across(d, inner * x), stage_down(d, inner * y), stage_across(d, (outer + 0.7) * x), stage_down(d, (outer + 0.7) * y), "aisle");
+        double side = spz_plan_aisle(d->plan) / 2;
+        draw_way(d, x, y, inner, outer + 0.7, side);
+        if (side > 0)
+            draw_way(d, x, y, inner, outer + 0.7, -side);
     }
 }
 
