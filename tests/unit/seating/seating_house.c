@@ -253,7 +253,8 @@ static void set_at_random(spz_settings *settings, const spz_setting *row, unsign
     double share = (*seed >> 8) % 1001 / 1000.0;
     share = share < 0.05 ? 0 : share > 0.95 ? 1 : share;
     snprintf(name, sizeof name, "%s.%s", row->section, row->key);
-    snprintf(value, sizeof value, "%.4f", row->least + share * (row->most - row->least));
+    double number = row->least + share * (row->most - row->least);
+    snprintf(value, sizeof value, "%.4f", strcmp(row->unit, "players") == 0 ? floor(number) : number);
     CU_ASSERT_EQUAL_FATAL(spz_settings_set(settings, name, value, NULL), SPZ_OK);
 }
 
