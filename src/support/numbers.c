@@ -26,15 +26,47 @@ int number_format(char *out, size_t size, const char *pattern, va_list list)
     return length;
 }
 
+static const double tens[] = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6};
+enum { FEW_DECIMALS = sizeof tens / sizeof *tens - 1 };
+
+/* What "%.*f" writes, by whole numbers: a drawing has tens of thousands of them. false where the number is large, or so near the middle between two
+ * that only its exact binary value tells where it goes. (Below 1e9 the product is right to 1e-6.) */
+static bool write_small(double value, int decimals, char text[NUMBER_TEXT])
+{
+    double scaled = fabs(value) * tens[decimals];
+    if (scaled >= 1e9)
+        return false;
+    unsigned long number = (unsigned long)scaled;
+    double rest = scaled - (double)number;
+    if (fabs(rest - 0.5) < 1e-5)
+        return false;
+    number += rest > 0.5;
+    char reversed[24], *to = text;
+    int length = 0;
+    for (int digit = 0; number || digit <= decimals; digit++, number /= 10) {
+        if (digit == decimals && digit > 0)
+            reversed[length++] = '.';
+        reversed[length++] = (char)('0' + number % 10);
+    }
+    if (value < 0)
+        *to++ = '-';
+    while (length)
+        *to++ = reversed[--length];
+    *to = '\0';
+    return true;
+}
+
 char *number_text(double value, int decimals, char text[NUMBER_TEXT])
 {
     text[0] = '\0';
     if (!isfinite(value) || fabs(value) > 1e15)
         return text;
-    double unit = pow(10, -decimals);
+    bool few = decimals >= 0 && decimals <= FEW_DECIMALS;
+    double unit = few ? 1 / tens[decimals] : pow(10, -decimals);
     if (fabs(value) < unit / 2)
         value = 0; /* no '-0.00' */
-    format(text, NUMBER_TEXT, "%.*f", decimals, value);
+    if (!few || !write_small(value, decimals, text))
+        format(text, NUMBER_TEXT, "%.*f", decimals, value);
     return text;
 }
 

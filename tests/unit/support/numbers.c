@@ -28,6 +28,28 @@ static void a_number_has_a_point_and_its_decimals(void)
     writes(-HUGE_VAL, 2, "", "");
 }
 
+/* Against the standard library's snprintf, in the "C" locale that tests run in: every digit the same, the middles between two numbers too. */
+static void a_number_is_written_to_the_last_digit(void)
+{
+    char text[NUMBER_TEXT], expected[64];
+    unsigned long seed = 1;
+    for (int i = 0; i < 200000; i++) {
+        seed = seed * 6364136223846793005ul + 1442695040888963407ul;
+        int decimals = i % 8;
+        double value = (double)(seed >> 34) / (double)(1u << i % 28) - (double)(1u << 20);
+        if (i % 3 == 0)
+            value = floor(value) / 8; /* a middle, now and then */
+        if (i % 5 == 0)
+            value = floor(value * 100) / 1000 + 0.0005;
+        snprintf(expected, sizeof expected, "%.*f", decimals, value);
+        if (strspn(expected, "-0.") == strlen(expected))
+            continue; /* nothing is written as minus zero */
+        if (strcmp(number_text(value, decimals, text), expected) != 0)
+            printf("  %.17g with %d decimals: %s, not %s\n", value, decimals, text, expected);
+        CU_ASSERT_STRING_EQUAL(text, expected);
+    }
+}
+
 static void reads(const char *text, double expected, size_t length)
 {
     const char *end;
@@ -130,6 +152,7 @@ void suite_numbers(void)
 {
     static const struct Statement statements[] = {
         STATEMENT(a_number_has_a_point_and_its_decimals),
+        STATEMENT(a_number_is_written_to_the_last_digit),
         STATEMENT(a_number_is_read_up_to_its_end),
         STATEMENT(what_is_no_number_is_not_read),
         STATEMENT(a_number_is_read_to_the_last_bit),
