@@ -1,12 +1,14 @@
 #include "analysis/raised.h"
 #include "analysis/antiphony/antiphony.h"
+#include "analysis/antiphony/split_line.h"
+#include "analysis/passages/coupling.h"
 #include "analysis/passages/rulings.h"
 #include <string.h>
 
 /* Whether the line asks for a passage where none stands. */
 static bool asks(const Findings *findings, const Ruling *ruling)
 {
-    return ruling->ruling == SPZ_WEIGHTED && (ruling->any_kind || spz_kind_is_antiphony(ruling->kind)) && !ruling_meets(findings, ruling);
+    return ruling->ruling == SPZ_WEIGHTED && !ruling_meets(findings, ruling);
 }
 
 static spz_side side_of(const Side *side)
@@ -37,6 +39,23 @@ static Candidate *meant(const Findings *findings, const Ruling *ruling, Antiphon
     return best;
 }
 
+/* Kinds that lie in what two sections do at once, where the line names one of them and two sections. */
+static spz_status raise_together(Findings *findings, const Ruling *ruling)
+{
+    size_t first, last, groups[2];
+    bool made = false;
+    if (ruling->any_kind || !ruling_bars(findings, ruling, &first, &last) || !ruling_groups(findings, ruling, groups))
+        return SPZ_OK;
+    if (ruling->kind == SPZ_COUPLING)
+        return coupling_raise(findings, groups, first, last, &made);
+    return ruling->kind == SPZ_SPLIT_LINE ? split_line_raise(findings, groups, first, last, &made) : SPZ_OK;
+}
+
+static bool answers(const Ruling *ruling)
+{
+    return ruling->any_kind || (spz_kind_is_antiphony(ruling->kind) && ruling->kind != SPZ_SPLIT_LINE);
+}
+
 static spz_status raise(Findings *findings, const Ruling *ruling, AntiphonySearch *search)
 {
     ChainList made = {0};
@@ -58,6 +77,10 @@ spz_status raised_add(Findings *findings, const spz_settings *settings, const sp
     for (size_t i = 0; i < rulings.count && !status && findings->map->group_count > 1; i++) {
         if (!asks(findings, &rulings.at[i]))
             continue;
+        if (!answers(&rulings.at[i])) {
+            status = raise_together(findings, &rulings.at[i]);
+            continue;
+        }
         status = listened ? SPZ_OK : antiphony_search_make(findings->map, &search);
         listened = true;
         if (!status)

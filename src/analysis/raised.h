@@ -1,5 +1,6 @@
 /* raised.h - what was heard and not reported, and the conductor holds to be something: a line of [passages] that gives a weight where no passage
- * stands makes one of the match there that covers most of its bars. */
+ * stands makes one of the match there that covers most of its bars; one that names two sections and `coupling` or `split line` makes that of these bars, where the
+ * notes bear it. A division is what stands in the parts: no line makes one. */
 #ifndef ANALYSIS_RAISED_H
 #define ANALYSIS_RAISED_H
 #include "analysis/passages/findings.h"

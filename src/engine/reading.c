@@ -34,11 +34,26 @@ static bool is_met(const spz_reading *reading, const Ruling *ruling, size_t move
     return met;
 }
 
+/* Why nothing is made of a line that would make a passage. */
+static const char *why_not_made(const Ruling *ruling)
+{
+    if (ruling->ruling != SPZ_WEIGHTED || ruling->any_kind)
+        return "";
+    if (ruling->kind == SPZ_DIV2 || ruling->kind == SPZ_DIV3)
+        return " (a division stands in the parts or it doesn't: no line makes one)";
+    if (ruling->kind != SPZ_COUPLING && ruling->kind != SPZ_SPLIT_LINE)
+        return "";
+    if (ruling->body_count != 2)
+        return " (to make one of what is there the line names two sections)";
+    return ruling->kind == SPZ_COUPLING ? " (the notes don't bear it: the two have less than half of their attacks there together)"
+                                        : " (the notes don't bear it: no line on top passes between the two there)";
+}
+
 static void tell_unmet(const spz_reading *reading, const Ruling *ruling, const spz_sink *sink)
 {
     spz_message place = {.severity = SPZ_DOUBT, .file = ruling->file, .line = ruling->line};
-    message_send(sink, &place, "'%.60s' meets no passage of %.60s; `spezzato passages --explain %s` tells what was compared there", ruling->key,
-                 path_name(spz_score_file(reading->score)), ruling->from);
+    message_send(sink, &place, "'%.60s' meets no passage of %.60s%s; `spezzato passages --explain %s` tells what was compared there", ruling->key,
+                 path_name(spz_score_file(reading->score)), why_not_made(ruling), ruling->from);
 }
 
 /* Lines of [passages] that are about nothing. */

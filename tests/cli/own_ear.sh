@@ -53,6 +53,33 @@ sed 's/ = .*/ = no/' "$folder/raise.ini" > "$folder/none.ini"
 run 0 passages --format csv --settings "$folder/none.ini" "$score"
 says "'44-50 Vn II Vn I' meets no passage"
 
+# What two sections do at once can be raised too, where the line names them and the kind, and the notes bear it; where they don't, it is told why.
+printf '[passages]\n121-124 Va Vc coupling = clear, one bow\n60-61 Va Vc coupling = clear\n60-61 Vn I Vn II split-line = clear\n60-61 Va div3 = clear\n' > "$folder/together.ini"
+run 0 passages --format csv --settings "$folder/together.ini" "$score"
+grep -q ',coupling,Va,Vc,121,124,.*,0.65,clear,weighted,one bow,' "$folder/out" || fault "a coupling is not raised"
+[ "$(grep -c ',weighted,' "$folder/out")" = 1 ] || fault "more is raised than the notes bear"
+says "'60-61 Va Vc coupling' meets no passage of brelisk-balconies-1.musicxml (the notes don't bear it: the two have less than half of their attacks there together)"
+says "'60-61 Vn I Vn II split-line' meets no passage of brelisk-balconies-1.musicxml (the notes don't bear it: no line on top passes between the two there)"
+says "'60-61 Va div3' meets no passage of brelisk-balconies-1.musicxml (a division stands in the parts or it doesn't: no line makes one)"
+run 0 report --engraver none --settings "$folder/together.ini" "$score" -o "$folder/together"
+grep -q 'data-line="121-124 Va Vc[^"]*" data-ruling="clear" data-why="one bow"' "$folder/together/brelisk-balconies-1.html" || fault "a raised coupling is not on the page"
+# Five notes of the published pattern of a split line (Deutsch 1975): too few to be reported, enough to be held for one.
+cat > "$folder/braid.txt" <<'NOTES'
+title: Braid
+work: Braid
+time: 4/4  tempo: q=120
+Violin I:  c5:q d4 a4 f4 | c5:w | c5:w |]
+Violin II: c4:q b4 e4 g4 | c4:w | c4:w |]
+Viola:     R | c4:w | c4:w |]
+Cello:     R | c3:w | c3:w |]
+NOTES
+"$BUILD/sketch" "$folder/braid.txt" "$folder/braid.musicxml" || fault "the sketch can't be made"
+run 0 passages --format csv "$folder/braid.musicxml"
+if grep -q ',split-line,' "$folder/out"; then fault "five notes are reported as a split line"; fi
+printf '[passages]\n1 Vn I Vn II split-line = striking\n' > "$folder/braid.ini"
+run 0 passages --format csv --settings "$folder/braid.ini" "$folder/braid.musicxml"
+grep -q ',split-line,Vn I,Vn II,1,1,.*,0.90,striking,weighted,' "$folder/out" || fault "a split line is not raised"
+
 # A line about nothing is one doubt; one that can't be understood is one line with its place.
 printf '[passages]\n\n2-3 Va Db hocket = no\n' > "$folder/nothing.ini"
 run 0 passages --settings "$folder/nothing.ini" "$score"

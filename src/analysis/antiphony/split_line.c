@@ -15,10 +15,11 @@ static const struct {
     double least_turning; /* share of steps at which the line must change hands */
     double least_by_step; /* share of steps of a tone or a semitone: crossing arpeggios are no melody */
     double contrast;   /* the parts' mean step over the line's, at least */
+    int borne;           /* steps at which the line must change hands for a conductor to hold it to be shared */
     double most_covered; /* share of steps over which another string part may move above the line, before that is heard instead */
 } rule = {
     .step = 4, .leap = 3, .turn = 1.0, .stay = -0.7, .tear = -2.0, .drop = 2.1, .least_gain = 4.5, .least_turning = 0.6,
-    .least_by_step = 0.55, .contrast = 1.7, .most_covered = 0.5,
+    .least_by_step = 0.55, .contrast = 1.7, .borne = 3, .most_covered = 0.5,
 };
 
 enum { MOST_PARTS = 3 };
@@ -261,5 +262,40 @@ spz_status detect_split_line(Findings *findings, const spz_settings *settings)
             status = look_at(findings, &three, &found);
         }
     }
+    return status;
+}
+
+static spz_status raise_best(Findings *findings, Braid *braid, Ticks from, Ticks to, bool *made)
+{
+    Run best = {0, 0, 0};
+    for (size_t i = 0; i < braid->moments.count;) {
+        const Moment *moment = &braid->moments.at[i];
+        if (moment->holder < 0 || moment->when < from || moment->when >= to) {
+            i++;
+            continue;
+        }
+        size_t next;
+        Run run = grow_run(braid, i, &next);
+        while (run.last > run.first && braid->moments.at[run.last].when >= to)
+            run.last--;
+        best = run.gain > best.gain ? run : best;
+        i = next;
+    }
+    *made = best.last > best.first && braid_told(braid, &best).changes >= rule.borne;
+    return *made ? report_run(findings, braid, &best) : SPZ_OK;
+}
+
+spz_status split_line_raise(Findings *findings, const size_t groups[2], size_t first, size_t last, bool *made)
+{
+    const Bar *bars = findings->map->movement->bars;
+    const Melody *melodies = findings_melodies(findings);
+    *made = false;
+    if (!melodies)
+        return SPZ_NO_MEMORY;
+    Braid pair = {.melodies = {&melodies[groups[0]], &melodies[groups[1]]}, .parts = 2, .all = melodies, .all_count = findings->map->group_count};
+    spz_status status = braid_fill(&pair) ? SPZ_OK : SPZ_NO_MEMORY;
+    if (!status)
+        status = raise_best(findings, &pair, bars[first].onset, bars[last].onset + bars[last].length, made);
+    array_free(&pair.moments);
     return status;
 }

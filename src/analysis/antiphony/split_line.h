@@ -7,5 +7,8 @@
 #include "analysis/passages/findings.h"
 #include "spezzato/settings.h"
 
+/* Two groups, neighbours or not, from bar `first` to bar `last`, where the conductor hears one line shared out: the run in these bars that gains most,
+ * however slight. `*made` false where the notes don't bear it: the line on top passes from hand to hand in less than three of its steps. */
+spz_status split_line_raise(Findings *findings, const size_t groups[2], size_t first, size_t last, bool *made);
 spz_status detect_split_line(Findings *findings, const spz_settings *settings);
 #endif

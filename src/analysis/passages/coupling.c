@@ -19,6 +19,7 @@ static const struct {
     double parallel;         /* exactness of thirds and sixths against unison and octaves */
     double fast;             /* seconds: shorter notes are said to be so many a second */
     double softly, full;     /* softness from which it is told as soft; up to which as loud */
+    double borne;            /* of the attacks shared, and of these in one kind of interval: what a conductor may hold to be together */
 } rules = {
     .shared = 0.8,          /* lets an upbeat or ornament of one section pass */
     .alike = 0.75,          /* a line in thirds touches other intervals at cadences */
@@ -33,6 +34,7 @@ static const struct {
     .usual_tempo = 100,
     .parallel = 0.7,        /* a chord tolerates what a unison does not */
     .fast = 0.5, .softly = 0.85, .full = 0.35,
+    .borne = 0.5,           /* more together than not */
 };
 
 /* How much softness bares the ensemble; by ear, common practice. */
@@ -201,15 +203,10 @@ static double strength_of(const spz_passage *passage, double crotchets)
                           rules.long_lasting * fmin(1, crotchets / rules.full_length));
 }
 
-/* The stretch is over: keep it if it is worth a mark. */
-static spz_status close_stretch(Pair *pair, size_t past_event)
+static spz_passage passage_of_stretch(const Pair *pair, size_t past_event)
 {
     const Movement *movement = pair->findings->map->movement;
     const Bar *first = &movement->bars[pair->first], *last = &movement->bars[pair->last];
-    size_t length = pair->length;
-    pair->length = 0;
-    if (length < rules.least_bars)
-        return SPZ_OK;
     spz_passage passage = { .kind = SPZ_COUPLING, .onset = first->onset, .end = last->onset + last->length, .turns = 2 };
     for (int i = 0; i < 2; i++)
         passage.sides[i] = side_of_group(pair->findings->map, pair->melodies[i]->group_index);
@@ -218,9 +215,20 @@ static spz_status close_stretch(Pair *pair, size_t past_event)
     passage.tightness = speed_of(passage.shortest) * soft * exactness_of(&pair->stretch);
     passage.foreground = playing_parts_share(pair->company, pair->first, pair->last, 2);
     passage.strength = strength_of(&passage, (double)(passage.end - passage.onset) / (double)movement->per_crotchet);
+    passage.told.unity = unity_of(pair, passage.shortest, soft);
+    return passage;
+}
+
+/* The stretch is over: keep it if it is worth a mark. */
+static spz_status close_stretch(Pair *pair, size_t past_event)
+{
+    size_t length = pair->length;
+    pair->length = 0;
+    if (length < rules.least_bars)
+        return SPZ_OK;
+    spz_passage passage = passage_of_stretch(pair, past_event);
     if (passage.strength < rules.least_strength)
         return SPZ_OK;
-    passage.told.unity = unity_of(pair, passage.shortest, soft);
     return array_push(&pair->worth, passage) ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
@@ -339,6 +347,36 @@ spz_status detect_coupling(Findings *findings, const spz_settings *settings)
             if (is_worth_pairing(&map->groups[i]) && is_worth_pairing(&map->groups[j]) &&
                 map->groups[i].about.orchestra == map->groups[j].about.orchestra)
                 status = couple(findings, &company, &melodies[i], &melodies[j]);
+    arena_release(&work);
+    return status;
+}
+
+static bool is_borne(const Together *stretch)
+{
+    size_t all = stretch->attacks[0] + stretch->attacks[1] - stretch->shared;
+    return stretch->shared > 0 && (double)stretch->shared >= rules.borne * (double)all && (double)most_alike(stretch) >= rules.borne * (double)stretch->shared;
+}
+
+spz_status coupling_raise(Findings *findings, const size_t groups[2], size_t first, size_t last, bool *made)
+{
+    const SectionMap *map = findings->map;
+    const Bar *bars = map->movement->bars;
+    Arena work;
+    PlayingParts company;
+    arena_init(&work);
+    *made = false;
+    const Melody *melodies = findings_melodies(findings);
+    spz_status status = melodies ? playing_parts_of(map, &work, &company) : SPZ_NO_MEMORY;
+    if (!status) {
+        Pair pair = {.findings = findings, .company = &company, .melodies = {&melodies[groups[0]], &melodies[groups[1]]}, .first = first, .last = last, .length = last - first + 1};
+        for (int i = 0; i < 2; i++)
+            pair.at[i] = melody_at(pair.melodies[i], bars[first].onset);
+        pair.first_event = pair.at[0];
+        pair.stretch = together_until(&pair, bars[last].onset + bars[last].length);
+        *made = is_borne(&pair.stretch);
+        spz_passage passage = passage_of_stretch(&pair, pair.at[0]);
+        status = *made ? findings_add(findings, &passage) : SPZ_OK;
+    }
     arena_release(&work);
     return status;
 }

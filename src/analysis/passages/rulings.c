@@ -57,6 +57,38 @@ size_t ruling_covers(const Findings *findings, const Ruling *ruling, size_t firs
     return from <= to && 2 * (to - from + 1) >= last - first + 1 ? to - from + 1 : 0;
 }
 
+/* Each of the two is one of the groups: not both the same. */
+static bool both_fit(const Findings *findings, const Ruling *ruling, const size_t groups[2])
+{
+    spz_side sides[2];
+    for (int i = 0; i < 2; i++) {
+        const spz_group *about = &findings->map->groups[groups[i]].about;
+        sides[i] = (spz_side){.section = about->section, .group = groups[i], .orchestra = about->orchestra};
+    }
+    return players_fit(findings, ruling, sides);
+}
+
+bool ruling_bars(const Findings *findings, const Ruling *ruling, size_t *first, size_t *last)
+{
+    return bars_of(findings->map->movement, ruling, first, last);
+}
+
+bool ruling_groups(const Findings *findings, const Ruling *ruling, size_t groups[2])
+{
+    const SectionMap *map = findings->map;
+    size_t found = 0;
+    for (size_t i = 0; i < map->group_count && ruling->body_count == 2 && found < 2; i++) {
+        spz_side side = {.section = map->groups[i].about.section, .group = i, .orchestra = map->groups[i].about.orchestra};
+        bool taken = false;
+        for (int body = 0; body < 2 && !taken; body++)
+            if (body_fits(findings, &ruling->bodies[body], &side)) {
+                groups[found++] = i;
+                taken = true;
+            }
+    }
+    return found == 2 && both_fit(findings, ruling, groups);
+}
+
 /* How many passages the line is about; they get it where `apply` is set. */
 static size_t about(Findings *findings, const Ruling *ruling, bool exactly, void (*apply)(spz_passage *, const Ruling *))
 {

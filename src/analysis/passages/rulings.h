@@ -52,6 +52,10 @@ spz_status rulings_read(const Movement *movement, const spz_settings *settings, 
  * lie within, or others have it. */
 size_t ruling_covers(const Findings *findings, const Ruling *ruling, size_t first, size_t last, const spz_side sides[2]);
 
+/* Bars that the line names, and the two groups, in score order, where it names two that the movement has; false where it doesn't. */
+bool ruling_bars(const Findings *findings, const Ruling *ruling, size_t *first, size_t *last);
+bool ruling_groups(const Findings *findings, const Ruling *ruling, size_t groups[2]);
+
 /* Whether the line is about a passage of the findings. */
 bool ruling_meets(const Findings *findings, const Ruling *ruling);
 
