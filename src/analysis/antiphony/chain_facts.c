@@ -27,43 +27,100 @@ static int by_onset_and_melody(const void *left, const void *right)
     return (int)a->answer - (int)b->answer;
 }
 
+/* An octave stays one however it is spelt. */
 static spz_change change_between(const NoteEvent *call, const NoteEvent *answer, const Match *match)
 {
-    return (spz_change){.semitones = answer->midi - call->midi, .steps = event_steps(call, answer), .inverted = match->mirror < 0,
-                        .stretch = match->stretch};
+    int semitones = answer->midi - call->midi;
+    return (spz_change){.semitones = semitones, .steps = semitones % 12 == 0 ? semitones / 12 * 7 : event_steps(call, answer),
+                        .inverted = match->mirror < 0, .stretch = match->stretch};
 }
 
-spz_change match_change(const Texture *texture, const Match *match)
+/* How far the notes of an answer lie from those of its call: the distance of most of them, of equals the first. An upbeat may go its own way. */
+enum { DISTANCES = 8 };
+typedef struct Distances {
+    spz_change change[DISTANCES];
+    int times[DISTANCES], count;
+} Distances;
+
+static void count_distance(Distances *all, spz_change change)
 {
-    return change_between(&texture->melodies[match->caller].events[match->call_first],
-                          &texture->melodies[match->responder].events[match->answer_first], match);
+    int at = 0;
+    while (at < all->count && all->change[at].steps != change.steps)
+        at++;
+    if (at == DISTANCES)
+        return;
+    if (at == all->count) {
+        all->change[at] = change;
+        all->times[all->count++] = 0;
+    }
+    all->times[at]++;
+}
+
+/* In an answer that is upside down each note lies elsewhere: there the first counts. */
+static spz_change usual_distance(const Distances *all)
+{
+    int best = 0;
+    for (int i = 1; i < all->count && !all->change[0].inverted; i++)
+        if (all->times[i] > all->times[best])
+            best = i;
+    return all->change[best];
+}
+
+/* Walks the statements of a match. */
+typedef struct StatementWalk {
+    const Texture *texture;
+    const Match *match;
+    uint32_t call, answer;
+    const NoteEvent *called, *answered; /* what begins the next statement */
+} StatementWalk;
+
+static bool walk_pair(StatementWalk *walk)
+{
+    if (!match_next_pair(walk->texture->melodies, walk->match, &walk->call, &walk->answer, &walk->called, &walk->answered))
+        walk->called = NULL;
+    return walk->called != NULL;
+}
+
+static StatementWalk walk_begin(const Texture *texture, const Match *match)
+{
+    StatementWalk walk = {.texture = texture, .match = match, .call = match->call_first, .answer = match->answer_first};
+    walk_pair(&walk);
+    return walk;
+}
+
+/* A new statement begins where the answer had time to begin and the one before is over: after a rest, a long note, or other notes. */
+static bool begins_anew(const StatementWalk *walk, const NoteEvent *last)
+{
+    return walk->called->onset - last->onset >= walk->match->lag && (event_is_fresh(walk->called) || walk->called > last + 1);
+}
+
+/* The next call and its answer, from their first to their last notes; false: no more. */
+static bool walk_statement(StatementWalk *walk, Statement *call, Statement *answer)
+{
+    Distances distances = {.count = 0};
+    if (!walk->called)
+        return false;
+    call->first = walk->called;
+    answer->first = walk->answered;
+    do {
+        call->last = walk->called;
+        answer->last = walk->answered;
+        count_distance(&distances, change_between(walk->called, walk->answered, walk->match));
+    } while (walk_pair(walk) && !begins_anew(walk, call->last));
+    answer->change = usual_distance(&distances);
+    return true;
 }
 
 /* The calls of a match and their answers, cut where a new statement begins. */
 static bool statements_of(const Texture *texture, const Candidate *candidate, bool own, StatementList *out)
 {
     const Match *match = &candidate->match;
-    uint32_t call = match->call_first, answer = match->answer_first;
-    const NoteEvent *called, *answered, *first[2] = {0}, *last[2] = {0};
-    bool ok = true, more;
-    do {
-        more = match_next_pair(texture->melodies, match, &call, &answer, &called, &answered);
-        if (first[0] && (!more || called->onset - last[0]->onset >= match->lag)) {
-            Statement calls = {match->caller, candidate->sides[0].melodies, first[0], last[0], false, own, {0}};
-            Statement answers = {match->responder, candidate->sides[1].melodies, first[1], last[1], true, own,
-                                 change_between(first[0], first[1], match)};
-            ok = ok && array_push(out, calls) && array_push(out, answers);
-            first[0] = NULL;
-        }
-        if (more && !first[0]) {
-            first[0] = called;
-            first[1] = answered;
-        }
-        if (more) {
-            last[0] = called;
-            last[1] = answered;
-        }
-    } while (more && ok);
+    StatementWalk walk = walk_begin(texture, match);
+    Statement call = {.melody = match->caller, .with = candidate->sides[0].melodies, .own = own};
+    Statement answer = {.melody = match->responder, .with = candidate->sides[1].melodies, .own = own, .answer = true};
+    bool ok = true;
+    while (ok && walk_statement(&walk, &call, &answer))
+        ok = array_push(out, call) && array_push(out, answer);
     return ok;
 }
 
@@ -76,11 +133,12 @@ static bool statements_of_candidates(const Texture *texture, const CandidateList
     return ok;
 }
 
+/* A call whose last note is held under the answer's end is as good as any. */
 static void keep_within(StatementList *list, Ticks onset, Ticks end)
 {
     size_t kept = 0;
     for (size_t i = 0; i < list->count; i++)
-        if (list->at[i].first->onset >= onset && list->at[i].last->end <= end)
+        if (list->at[i].first->onset >= onset && list->at[i].last->onset < end)
             list->at[kept++] = list->at[i];
     list->count = kept;
 }
@@ -112,22 +170,6 @@ static bool statements_of_chain(const Texture *texture, const CandidateList *can
     keep_within(out, chain->onset, chain->end);
     tidy(out);
     return ok;
-}
-
-/* How often the word passes: statements of one side in a row count once. */
-static int turns_of(const Chain *chain, const StatementList *list)
-{
-    int turns = 0, before = -1;
-    Ticks end = -1;
-    for (size_t i = 0; i < list->count; i++) {
-        const Statement *s = &list->at[i];
-        int side = (chain->sides[0].melodies >> s->melody & 1) ? 0 : (chain->sides[1].melodies >> s->melody & 1) ? 1 : 2 + (int)s->melody;
-        if (side != before || s->first->onset > end)
-            turns++;
-        before = side;
-        end = s->last->end > end ? s->last->end : end;
-    }
-    return turns;
 }
 
 static size_t group_of_line(const SectionMap *map, uint16_t line)
@@ -254,20 +296,28 @@ static void begin_with_a_call(ChainFacts *facts)
     }
 }
 
-/* Where one section has the gesture again alone after a unison, or joins one, it is one link. */
+/* Each section's link is the one with which it first leads: where it has the gesture again, alone or with others, that link has it. Whoever leads
+ * for the first time is a link of their own, with those who come in beside them and had none. */
 static bool link_entry(ChainFacts *facts, spz_entry *entry)
 {
-    size_t best = SIZE_MAX;
-    int most = 0;
-    for (size_t i = 0; i < facts->links.count; i++) {
-        int shared = __builtin_popcountll(facts->links.at[i].players & entry->players);
-        if (shared > most) {
-            most = shared;
-            best = i;
-        }
+    spz_players leader = entry->leader == SIZE_MAX ? SPZ_WIND_PLAYERS : players_of_group(entry->leader), fresh = entry->players;
+    for (entry->link = 0; entry->link < facts->links.count; entry->link++) {
+        if (facts->links.at[entry->link].players & leader)
+            return true;
+        fresh &= ~facts->links.at[entry->link].players;
     }
-    entry->link = best < SIZE_MAX ? best : facts->links.count;
-    return best < SIZE_MAX || array_push(&facts->links, ((spz_link){entry->players, entry->onset, entry->bar}));
+    return array_push(&facts->links, ((spz_link){fresh, entry->onset, entry->bar}));
+}
+
+/* How often the word passes. */
+static int turns_of(const ChainFacts *facts)
+{
+    int turns = 0;
+    for (size_t i = 0; i < facts->entries.count; i++) {
+        const spz_entry *entry = &facts->entries.at[i], *before = i ? entry - 1 : NULL;
+        turns += !before || entry->link != before->link || entry->onset > before->end;
+    }
+    return turns;
 }
 
 spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain,
@@ -276,14 +326,17 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
     StatementList statements = {0};
     *facts = (ChainFacts){.turns = 0};
     bool ok = statements_of_chain(texture, candidates, chain, &statements);
-    facts->turns = ok ? turns_of(chain, &statements) : 0;
     join_statements(texture, &statements);
     for (size_t i = 0; ok && i < statements.count; i++)
         ok = array_push(&facts->entries, entry_of(map, texture, &statements.at[i]));
     part_entries(facts);
     begin_with_a_call(facts);
-    for (size_t i = 0; ok && i < facts->entries.count; i++)
-        ok = link_entry(facts, &facts->entries.at[i]);
+    for (size_t i = 0; ok && i < facts->entries.count; i++) {
+        spz_entry *entry = &facts->entries.at[i];
+        entry->end = entry->end < chain->end ? entry->end : chain->end;
+        ok = link_entry(facts, entry);
+    }
+    facts->turns = turns_of(facts);
     array_free(&statements);
     return ok ? SPZ_OK : SPZ_NO_MEMORY;
 }
@@ -294,15 +347,9 @@ void chain_facts_release(ChainFacts *facts)
     array_free(&facts->links);
 }
 
-const Candidate *chain_clearest(const CandidateList *candidates, const Chain *chain)
+const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain)
 {
-    const Candidate *best = &candidates->at[chain->candidates[0]];
-    for (size_t i = 1; i < chain->candidate_count; i++) {
-        const Candidate *c = &candidates->at[chain->candidates[i]];
-        if (c->sides[0].section == chain->sides[0].section && c->evidence.chance > best->evidence.chance)
-            best = c;
-    }
-    return best;
+    return chain->named_by ? chain->named_by : &candidates->at[chain->candidates[0]];
 }
 
 spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
@@ -321,9 +368,12 @@ spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate
 {
     const Match *match = &candidate->match;
     const NoteEvent *first = &texture->melodies[match->caller].events[match->call_first];
-    return (spz_gesture){.notes = (int)((match->matched + match->statements / 2) / match->statements),
-                         .pizzicato = (first->flags & EVENT_PIZZICATO) != 0, .lag = candidate_lag(texture, candidate),
-                         .change = match_change(texture, match)};
+    StatementWalk walk = walk_begin(texture, match);
+    Statement call = {0}, answer = {0};
+    while (walk_statement(&walk, &call, &answer) && call.last == call.first && walk.called)
+        ; /* a single note is no figure where more of them follow */
+    return (spz_gesture){.notes = (int)(call.last - call.first) + 1, .pizzicato = (first->flags & EVENT_PIZZICATO) != 0, .lag = candidate_lag(texture, candidate),
+                         .change = answer.change};
 }
 
 double chain_shortest_seconds(const Texture *texture, const CandidateList *candidates, const Chain *chain)

@@ -1,4 +1,4 @@
-/* chain_facts.h - what is told of a chain: its entries and links with their players, and its clearest call and answer. */
+/* chain_facts.h - what is told of a chain: its entries and links with their players, and the call and answer that open it. */
 #ifndef ANALYSIS_ANTIPHONY_CHAIN_FACTS_H
 #define ANALYSIS_ANTIPHONY_CHAIN_FACTS_H
 #include "analysis/antiphony/chains.h"
@@ -16,14 +16,12 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
                             ChainFacts *facts);
 void chain_facts_release(ChainFacts *facts);
 
-/* The strongest exchange in the direction of the passage: what is told of it has to begin with the section that calls first. */
-const Candidate *chain_clearest(const CandidateList *candidates, const Chain *chain);
-/* All but the sides. */
+/* Whose first call and answer are told of the passage: those that open it, or the violins' after which it is named. */
+const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain);
+/* Its first call and answer: how many notes, how far apart, what was done to the call; all but the sides. */
 spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate);
 /* From a call to its answer, counted in bars, beats or crotchets. */
 spz_length candidate_lag(const Texture *texture, const Candidate *candidate);
-/* What is done to the call on the way to the answer, by the first notes of either. */
-spz_change match_change(const Texture *texture, const Match *match);
 /* Shortest note that is answered, in seconds at the tempo in force; 0 when the score gives no tempo. */
 double chain_shortest_seconds(const Texture *texture, const CandidateList *candidates, const Chain *chain);
 #endif

@@ -34,6 +34,7 @@ typedef struct Chain {
     uint32_t *candidates;  /* indices, by onset; from the arena */
     size_t candidate_count;
     const AbsorbedPair *absorbed; /* by pairs that lost it to this one: their entries belong to the story too */
+    const Candidate *named_by;    /* the violins' match after which a story of others is named; NULL where it bears the name of its own */
     uint64_t chain_melodies;  /* all melodies that speak in it, other pairs' too */
 } Chain;
 typedef ARRAY(Chain) ChainList;

@@ -212,28 +212,35 @@ static bool note_violins(const CandidateList *candidates, BarNotes *out)
     return ok;
 }
 
-/* The seating turns on the violins: a story in which they answer each other throughout is theirs, whoever else has the gesture. */
+/* The violins' matches that are heard in a bar of the chain with a statement of its own: the clearest of all so far in `*clearest`. */
+static bool shares_in_bar(const CandidateList *candidates, const BarNotes *violins, int bar, const Chain *chain, const Candidate **clearest)
+{
+    bool found = false;
+    for (const BarNote *note = bar_notes_newest(violins, bar); note; note = bar_notes_older(violins, note)) {
+        const Candidate *c = &candidates->at[note->index];
+        bool shares = false;
+        for (size_t i = 0; !shares && i < chain->candidate_count; i++)
+            shares = share_statement(c, &candidates->at[chain->candidates[i]], rule.violins_statement);
+        found = found || shares;
+        if (shares && (!*clearest || c->evidence.chance > (*clearest)->evidence.chance))
+            *clearest = c;
+    }
+    return found;
+}
+
+/* The seating turns on the violins: a story in which they answer each other throughout is theirs, whoever else has the gesture. It is told as
+ * the clearest of their matches in it goes. */
 static void name_by_violins(const CandidateList *candidates, const BarNotes *violins, Chain *chain)
 {
-    const Candidate *first = NULL;
+    const Candidate *clearest = NULL;
     int bars = 0;
-    for (int bar = chain->first; bar <= chain->last; bar++) {
-        bool theirs = false;
-        for (const BarNote *note = bar_notes_newest(violins, bar); note; note = bar_notes_older(violins, note)) {
-            const Candidate *c = &candidates->at[note->index];
-            bool shares = false;
-            for (size_t i = 0; !shares && i < chain->candidate_count; i++)
-                shares = share_statement(c, &candidates->at[chain->candidates[i]], rule.violins_statement);
-            theirs = theirs || shares;
-            if (shares && (!first || c->match.onset < first->match.onset))
-                first = c;
-        }
-        bars += theirs;
-    }
-    if (!first || bars < rule.violins_bars * (chain->last - chain->first + 1))
+    for (int bar = chain->first; bar <= chain->last; bar++)
+        bars += shares_in_bar(candidates, violins, bar, chain, &clearest);
+    if (!clearest || bars < rule.violins_bars * (chain->last - chain->first + 1))
         return;
-    chain->sides[0] = first->sides[0];
-    chain->sides[1] = first->sides[1];
+    chain->named_by = clearest;
+    chain->sides[0] = clearest->sides[0];
+    chain->sides[1] = clearest->sides[1];
 }
 
 static spz_status join(const ChainMaker *maker, const CandidateList *candidates, BarNotes *neighbours, BarNotes *violins)
