@@ -231,6 +231,8 @@ static spz_status add_all(Adding *adding, const char *const *places, size_t coun
         status = set_tasks(adding, arena);
     if (status == SPZ_OK)
         status = crew_run(&(Crew){paths.count, adding->how->jobs, add_one, count_one, tell_progress, is_stopped, adding});
+    for (size_t i = 0; adding->tasks && i < paths.count; i++) /* of those that were not counted since something failed */
+        memory_free(adding->tasks[i].words);
     array_free(&paths);
     return status;
 }

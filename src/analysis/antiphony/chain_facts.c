@@ -1,10 +1,12 @@
 #include "analysis/antiphony/chain_facts.h"
+#include <math.h>
 #include <stdlib.h>
 
 static const struct {
     double along; /* share of a statement's notes that a section must begin too, to have the statement with its leader ... */
     double more;  /* ... and how many times as many notes it may begin meanwhile: more is another figure */
-} rule = {.along = 0.66, .more = 1.5};
+    double opening; /* share of the clearest match's chance from which an earlier one is told as the passage's opening */
+} rule = {.along = 0.66, .more = 1.5, .opening = 0.7};
 
 /* One statement of one match, before those that begin together are made one. */
 typedef struct Statement {
@@ -309,6 +311,18 @@ static bool link_entry(ChainFacts *facts, spz_entry *entry)
     return array_push(&facts->links, ((spz_link){fresh, entry->onset, entry->bar}));
 }
 
+/* Those who never lead are in the link of those whom they join first. */
+static void link_company(ChainFacts *facts)
+{
+    spz_players linked = 0;
+    for (size_t i = 0; i < facts->links.count; i++)
+        linked |= facts->links.at[i].players;
+    for (size_t i = 0; i < facts->entries.count; i++) {
+        facts->links.at[facts->entries.at[i].link].players |= facts->entries.at[i].players & ~linked;
+        linked |= facts->entries.at[i].players;
+    }
+}
+
 /* How often the word passes. */
 static int turns_of(const ChainFacts *facts)
 {
@@ -336,6 +350,8 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
         entry->end = entry->end < chain->end ? entry->end : chain->end;
         ok = link_entry(facts, entry);
     }
+    if (ok)
+        link_company(facts);
     facts->turns = turns_of(facts);
     array_free(&statements);
     return ok ? SPZ_OK : SPZ_NO_MEMORY;
@@ -347,9 +363,27 @@ void chain_facts_release(ChainFacts *facts)
     array_free(&facts->links);
 }
 
+/* Whether it is the passage's first section that calls in it, and about as clearly as anywhere. */
+static bool may_open(const Chain *chain, const Candidate *candidate, double clearest)
+{
+    return candidate->sides[0].section == chain->sides[0].section && candidate->evidence.chance >= rule.opening * clearest;
+}
+
 const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain)
 {
-    return chain->named_by ? chain->named_by : &candidates->at[chain->candidates[0]];
+    const Candidate *opening = NULL;
+    double clearest = 0;
+    if (chain->named_by)
+        return chain->named_by;
+    for (size_t i = 0; i < chain->candidate_count; i++)
+        clearest = fmax(clearest, candidates->at[chain->candidates[i]].evidence.chance);
+    for (size_t i = 0; i < chain->candidate_count; i++) {
+        const Candidate *c = &candidates->at[chain->candidates[i]];
+        Ticks answer = c->match.onset + c->match.lag, first = opening ? opening->match.onset + opening->match.lag : 0;
+        if (may_open(chain, c, clearest) && (!opening || answer < first || (answer == first && c->evidence.chance > opening->evidence.chance)))
+            opening = c;
+    }
+    return opening ? opening : &candidates->at[chain->candidates[0]];
 }
 
 spz_length candidate_lag(const Texture *texture, const Candidate *candidate)

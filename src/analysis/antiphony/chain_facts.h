@@ -16,7 +16,7 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
                             ChainFacts *facts);
 void chain_facts_release(ChainFacts *facts);
 
-/* Whose first call and answer are told of the passage: those that open it, or the violins' after which it is named. */
+/* Whose first call and answer are told of the passage: of its clear matches the one that is answered first, or the violins' after which it is named. */
 const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain);
 /* Its first call and answer: how many notes, how far apart, what was done to the call; all but the sides. */
 spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate);

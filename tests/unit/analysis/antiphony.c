@@ -405,7 +405,59 @@ static void a_held_note_above_a_call_does_not_call(void)
     rehearsal_end(&r);
 }
 
+static void whoever_leads_for_the_first_time_is_a_link_of_their_own(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*5 | g5:e( a5 b5 c6) g5:q e5 | R | c5:w\n"
+                           "Violin II:   R*4 | g4:e( a4 b4 c5) g4:q e4 | R*2 | c4:w\n"
+                           "Viola:       R*3 | g3:e( a3 b3 c4) g3:q e3 | R*3 | c4:w\n"
+                           "Violoncello: R*2 | g2:e( a2 b2 c3) g2:q e2 | R*2 | g2:e( a2 b2 c3) g2:q e2 | R | c3:w\n");
+    const spz_passage *p = NULL;
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++)
+        if (!p || spz_findings_at(r.findings, i)->link_count > p->link_count)
+            p = spz_findings_at(r.findings, i);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL_FATAL(p->link_count, 4);
+    CU_ASSERT_EQUAL(p->links[0].players, players(&r, "Vc"));
+    CU_ASSERT_EQUAL(p->links[1].players, players(&r, "Va"));
+    CU_ASSERT_EQUAL(p->links[2].players, (spz_players)2); /* the second violins alone */
+    CU_ASSERT_EQUAL(p->links[3].players, players(&r, "Vn I")); /* the cellos play along, but had it before */
+    rehearsal_end(&r);
+}
+
+static void an_octave_stays_one_however_it_is_spelt(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | f#5:e( g#5 a#5 b5) f#5:q r | R | f#5:e( g#5 a#5 b5) f#5:q r | R | c5:w\n"
+                           "Violin II:   R*2 | R | gb4:e( ab4 bb4 cb5) gb4:q r | R | gb4:e( ab4 bb4 cb5) gb4:q r | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "an octave lower"));
+    rehearsal_end(&r);
+}
+
+static void a_call_held_under_its_answer_is_listed(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:e( a5 b5 c6) d6:h~ | d6:w~ | d6:q r:h. | c5:w\n"
+                           "Violin II:   R*2 | R | g5:e( a5 b5 c6) d6:h | R | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL_FATAL(p->entry_count, 2);
+    CU_ASSERT_EQUAL(p->entries[0].players, players(&r, "Vn I"));
+    CU_ASSERT_FALSE(p->entries[0].answer);
+    CU_ASSERT_TRUE(p->entries[0].end <= p->end);
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
+    STATEMENT(whoever_leads_for_the_first_time_is_a_link_of_their_own),
+    STATEMENT(an_octave_stays_one_however_it_is_spelt),
+    STATEMENT(a_call_held_under_its_answer_is_listed),
     STATEMENT(a_call_and_its_answer_are_an_exchange),
     STATEMENT(an_answer_in_sequence_names_its_interval),
     STATEMENT(violins_in_octaves_are_no_exchange),
