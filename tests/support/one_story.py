@@ -219,19 +219,6 @@ def in_order(named, links):
     return at < len(links)
 
 
-def bodies(names):
-    """'Violins' are the firsts and the seconds."""
-    return {body for name in names for body in ([name.replace("Violins", section) for section in ("Vn I", "Vn II")] if name.startswith("Violins") else [name])}
-
-
-def are_sides(citation, passage):
-    """Whether each of two is made of whole links of the passage, and of none that the other has."""
-    links = [bodies(link["sections"]) for link in passage["links"]]
-    told = [bodies(names) for names in citation["links"]]
-    made = [set().union(*[link for link in links if link <= names]) for names in told]
-    return len(told) == 2 and made == told and not told[0] & told[1]
-
-
 def told_of(citation, passage):
     """The names of the citation's links, where each of them is one of the passage's entries, and all but the first answer; of two who lead, the first
     is of those who call by the passage's own name. Single notes that fly to and fro between its two sides are told of the sides."""
@@ -247,7 +234,7 @@ def told_of(citation, passage):
     both = [sections_of(names) for names in citation["links"]]
     if passage["kind"] == "hocket" and (both in ([callers, answerers], [answerers, callers]) or (len(both) == 2 and not both[0] & both[1] and all(set(names) <= enter for names in citation["links"]))):
         return citation["links"]
-    if at < len(entries) or citation["links"] == [link["sections"] for link in passage["links"]] or are_sides(citation, passage):
+    if at < len(entries) or citation["links"] == [link["sections"] for link in passage["links"]]:
         return citation["links"]
     return None
 
