@@ -57,8 +57,9 @@ void doubts_add(spz_doubts *doubts, const Movement *movement, DoubtPlace place, 
 {
     about.severity = about.fault == SPZ_FAULT_LATE_TEMPO || about.fault == SPZ_FAULT_UPBEAT_COUNTED || about.fault == SPZ_FAULT_HALVES_COUNTED ? SPZ_NOTE : SPZ_DOUBT;
     about.line = place.line;
+    char number[PART_PLACE_TEXT];
     if (place.part >= 0)
-        about.part = movement->parts[place.part].name;
+        about.part = movement_part_name(movement, (size_t)place.part, number);
     if (place.bar >= 0) {
         about.bar = movement->bars[place.bar].number;
         about.last_bar = movement->bars[place.last_bar ? place.last_bar : place.bar].number;

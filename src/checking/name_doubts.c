@@ -8,7 +8,7 @@ void check_names(spz_doubts *doubts, const SectionMap *map)
     for (size_t i = 0; i < map->line_count; i++) {
         const spz_line *line = &map->lines[i];
         DoubtPlace place = {.part = (int)line->part, .bar = -1};
-        if (line->family == SPZ_FAMILY_UNKNOWN)
+        if (line->family == SPZ_FAMILY_UNKNOWN && !map->movement->parts[line->part].note_count) /* of one that plays it is said while it is read */
             doubts_add(doubts, map->movement, place, (spz_doubt){.fault = SPZ_FAULT_NAME_UNKNOWN});
         else if (line->family == SPZ_FAMILY_STRINGS && line->section == SPZ_NO_SECTION)
             doubts_add(doubts, map->movement, place, (spz_doubt){.fault = SPZ_FAULT_NO_SECTION});

@@ -226,7 +226,7 @@ static spz_status add_all(Adding *adding, const char *const *places, size_t coun
     for (size_t i = 0; status == SPZ_OK && i < count; i++)
         status = folders_walk(places[i], adding->sink, arena, &paths, &adding->added->unusable);
     adding->paths = &paths;
-    adding->added->files = paths.count;
+    adding->added->files = paths.count + adding->added->unusable; /* places that can't be looked into count too */
     if (status == SPZ_OK)
         status = set_tasks(adding, arena);
     if (status == SPZ_OK)

@@ -162,6 +162,10 @@ struct spz_score {
 };
 typedef struct spz_score Score;
 
+/* Name of the part as printed; where it has none 'part 5', as a correction would call it. Into `text` where it is made. */
+enum { PART_PLACE_TEXT = 32 };
+const char *movement_part_name(const Movement *movement, size_t part, char text[PART_PLACE_TEXT]);
+
 /* Name of the score file without its folder, as every document has it. */
 const char *movement_score_name(const Movement *movement);
 

@@ -3,6 +3,7 @@
 #include "support/memory.h"
 #include "support/path.h"
 #include <string.h>
+#include <stdio.h>
 
 void spz_score_free(spz_score *score)
 {
@@ -36,6 +37,13 @@ const char *spz_movement_title(const spz_movement *movement)
 const char *spz_movement_file(const spz_movement *movement)
 {
     return movement->file;
+}
+
+const char *movement_part_name(const Movement *movement, size_t part, char text[PART_PLACE_TEXT])
+{
+    const char *name = movement->parts[part].name;
+    snprintf(text, PART_PLACE_TEXT, "part %zu", part + 1);
+    return name && name[strspn(name, " \t\n")] ? name : text;
 }
 
 const char *movement_score_name(const Movement *movement)

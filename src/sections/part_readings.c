@@ -13,9 +13,10 @@ const char *understanding_keep(Understanding *all, const char *text)
 
 void understanding_send(const Understanding *all, size_t part, spz_message doubt)
 {
+    char number[PART_PLACE_TEXT];
     doubt.severity = SPZ_DOUBT;
     doubt.file = all->movement->file;
-    doubt.part = all->movement->parts[part].name;
+    doubt.part = movement_part_name(all->movement, part, number);
     message_fault(all->sink, &doubt);
 }
 

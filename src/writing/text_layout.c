@@ -151,6 +151,7 @@ void table_note(Table *table, const char *note)
 
 static const size_t gap = 2;         /* blanks between columns */
 static const size_t least_width = 10; /* a column that must give way stays this wide */
+static const size_t word_most = 24;   /* a longer word may be broken */
 
 static bool is_empty(const Table *table, int column)
 {
@@ -160,18 +161,32 @@ static bool is_empty(const Table *table, int column)
     return column > 0 && !table->fixed;
 }
 
-/* Takes from the widest column until the line is long enough, or all columns are narrow. */
-static void narrow(const Table *table, size_t *widths, size_t taken, size_t room)
+/* Columns of the longest word that should not be broken. */
+static size_t longest_word(const Table *table, int column)
 {
-    for (; taken > room; taken--) {
-        int widest = 0;
-        for (int c = 1; c < table->columns; c++)
-            if (widths[c] > widths[widest])
+    size_t longest = least_width;
+    for (size_t r = 0; r < table->rows.count; r++)
+        for (const char *at = table->rows.at[r].cells[column]; *at;) {
+            size_t length = strcspn(at, " "), columns = utf8_columns(at, length);
+            longest = columns > longest && columns <= word_most ? columns : longest;
+            at += length + (at[length] == ' ');
+        }
+    return longest;
+}
+
+/* Takes from the widest column that is wider than its `least`, until the line is short enough. Returns what is left of the excess. */
+static size_t narrow(const Table *table, size_t *widths, const size_t *least, size_t excess)
+{
+    for (; excess; excess--) {
+        int widest = -1;
+        for (int c = 0; c < table->columns; c++)
+            if (widths[c] > least[c] && (widest < 0 || widths[c] > widths[widest]))
                 widest = c;
-        if (widths[widest] <= least_width)
-            return;
+        if (widest < 0)
+            return excess;
         widths[widest]--;
     }
+    return 0;
 }
 
 /* Widths that the contents ask for; a column without a limit takes what is left of the line, if it needs that much. An empty column
@@ -179,8 +194,10 @@ static void narrow(const Table *table, size_t *widths, size_t taken, size_t room
 static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COLUMNS_MOST])
 {
     int flexible = -1;
-    size_t taken = 0;
+    size_t taken = 0, words[TABLE_COLUMNS_MOST], least[TABLE_COLUMNS_MOST];
     for (int c = 0; c < table->columns; c++) {
+        words[c] = longest_word(table, c);
+        least[c] = least_width;
         if (is_empty(table, c))
             continue;
         size_t widest = table->heads[c] ? utf8_columns(table->heads[c], strlen(table->heads[c])) : 0;
@@ -190,7 +207,7 @@ static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COL
             widest = columns > widest ? columns : widest;
         }
         if (table->most[c] && widest > (size_t)table->most[c])
-            widest = (size_t)table->most[c];
+            widest = words[c] > least_width && words[c] > (size_t)table->most[c] ? words[c] : (size_t)table->most[c];
         if (table->fixed)
             widest = (size_t)table->most[c];
         if (!table->most[c])
@@ -203,7 +220,9 @@ static void find_widths(const Table *table, size_t room, size_t widths[TABLE_COL
         widths[flexible] = room > others + least_width ? room - others : least_width;
         taken = others + widths[flexible];
     }
-    narrow(table, widths, taken, room);
+    size_t excess = taken > room ? taken - room : 0;
+    excess = narrow(table, widths, words, excess); /* first what no word needs */
+    narrow(table, widths, least, excess);
 }
 
 static void print_cell(Buffer *out, const char *piece, size_t length, size_t width, bool right, bool last)

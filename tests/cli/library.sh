@@ -209,4 +209,7 @@ if at_hand sqlite3; then
         [ -s "$folder/rows" ] || fault "no rows: $example"
     done < "$folder/examples"
 fi
+# The sums add up, a place that isn't there among them.
+run 2 library add --library "$folder/sums.sqlite" corpus/brelisk-balconies-1.musicxml "$folder/nofolder"
+grep -q '^2 scores: 1 heard (.*), 0 known already, 1 can' "$folder/out" || fault "the sums do not add up: $(cat "$folder/out")"
 finish

@@ -23,7 +23,7 @@ trip() {
     *) cp "$score" "$folder/before.musicxml" ;;
     esac
     run 0 mark --all "$score" -o "$folder/after.musicxml"
-    marks=$(sed -n 's/^.*: \([0-9]*\) direction.* added$/\1/p' "$folder/out")
+    marks=$(sed -n 's/^.*: \([0-9]*\) mark.* added$/\1/p' "$folder/out")
     [ "$marks" = "$(grep -o ' id="spezzato-mark-[0-9]*"' "$folder/after.musicxml" | sort -u | wc -l | tr -d ' ')" ] || fault "$score: $marks marks counted, others found"
     total=$((total + ${marks:-0}))
     if [ -n "$apart" ]; then

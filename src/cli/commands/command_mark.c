@@ -73,7 +73,7 @@ static int run(const Arguments *arguments)
     else
         result = output_save(document, into);
     if (result == EXIT_OK && strcmp(into, "-") != 0)
-        printf("%s: %zu %s %s\n", into, marks, marks == 1 ? "direction" : "directions", unmark ? "taken out" : "added");
+        printf("%s: %zu %s %s\n", into, marks, marks == 1 ? "mark" : "marks", unmark ? "taken out" : "added");
     spz_document_free(document);
     spz_settings_free(settings);
     return result;

@@ -87,7 +87,7 @@ static void complain_kind(const char *command, const char *word)
     if (guess.meant)
         complain_usage(command, "--kind %s: there is no such kind; is %s meant?", word, guess.meant);
     else
-        complain_usage(command, "--kind %s: there is no such kind", word);
+        complain_usage(command, "--kind %s: there is no such kind; it is exchange, hocket, split-line, imitation, div2, div3, coupling, antiphony or divisi", word);
 }
 
 static bool add_kinds(const Arguments *arguments, const char *list, unsigned *kinds)
@@ -98,7 +98,7 @@ static bool add_kinds(const Arguments *arguments, const char *list, unsigned *ki
         size_t kept = length < sizeof word - 1 ? length : sizeof word - 1;
         memcpy(word, list, kept);
         word[kept] = '\0';
-        if (!add_kind(word, kinds)) {
+        if (length && !add_kind(word, kinds)) { /* nothing between two commas asks for nothing */
             complain_kind(arguments->command, word);
             return false;
         }

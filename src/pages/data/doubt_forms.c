@@ -10,11 +10,10 @@
 
 static const Field of_doubt[] = {
     {"file", IN_CSV, "the score's file name"},
-    {"movement", IN_CSV, "the movement's title"},
     {"kind", IN_BOTH, "file (what the reader put right or left out), bar, length, tie, range, tempo, section, division, order"},
     {"severity", IN_BOTH, "doubt, or note for what is worth knowing and no fault"},
-    {"movement", IN_JSON, "place in its file, from 0"},
-    {"title", IN_JSON, "the movement's title"},
+    {"movement", IN_BOTH, "place in its file, from 1"},
+    {"title", IN_BOTH, "the movement's title"},
     {"part", IN_BOTH, "\"\" where all parts are meant"},
     {"bar", IN_BOTH, "as printed, `12-15` for a row of bars; \"\" where none is meant"},
     {"line", IN_BOTH, "in the XML; 0 where none is known"},
@@ -101,10 +100,9 @@ static void give_doubt(FactsOut *out, const char *file, const spz_doubt *doubt)
 {
     Facts facts = facts_of(out, &doubt_fields);
     fact_text(&facts, "file", file);
-    fact_text(&facts, "movement", doubt->title); /* of the CSV */
     fact_text(&facts, "kind", spz_doubt_kind_name(doubt->kind));
     fact_text(&facts, "severity", doubt->severity == SPZ_NOTE ? "note" : "doubt");
-    fact_integer(&facts, "movement", (long long)doubt->movement);
+    fact_integer(&facts, "movement", (long long)doubt->movement + 1);
     fact_text(&facts, "title", doubt->title);
     fact_text(&facts, "part", doubt->part);
     say_doubt_bars(&out->words, doubt);

@@ -66,7 +66,7 @@ spz_status archive_open(Archive *archive, const void *bytes, size_t size)
     *archive = (Archive){bytes, size, NULL, 0, NULL};
     const unsigned char *end = find_end(archive);
     if (!end)
-        return fail(archive, SPZ_BAD_ARCHIVE, "the compressed file is cut off: its directory is missing");
+        return fail(archive, SPZ_BAD_ARCHIVE, "the compressed file is cut off: its end is missing");
     size_t count = number2(end + 10), at = number4(end + 16);
     if (number2(end + 4) != 0 || number2(end + 8) != count || at > size)
         return fail(archive, SPZ_BAD_ARCHIVE, "the directory of the compressed file is damaged");

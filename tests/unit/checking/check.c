@@ -209,13 +209,18 @@ static void a_missing_tempo_is_a_doubt_and_a_late_one_a_note(void)
     CU_ASSERT_EQUAL(spz_doubts_count(doubts), 1);
 }
 
-static void a_part_of_an_unknown_name_is_a_doubt(void)
+/* One doubt, and a part without a name goes by its place. */
+static void a_part_of_an_unknown_name_is_one_doubt(void)
 {
     const spz_doubts *list = doubts_of(SCORE(LISTED(P1, "Zzyx"), PART(P1, BAR(1, OPENING NOTE(C, 5, 4, "")))));
     bool unknown = false;
     for (size_t i = 0; i < spz_doubts_count(list); i++)
-        unknown |= spz_doubts_at(list, i)->fault == SPZ_FAULT_NAME_UNKNOWN && !strcmp(spz_doubts_at(list, i)->part, "Zzyx");
+        unknown |= spz_doubts_at(list, i)->fault == SPZ_FAULT_PART_UNTOLD && !strcmp(spz_doubts_at(list, i)->part, "Zzyx");
     CU_ASSERT_TRUE(unknown);
+    CU_ASSERT_EQUAL(spz_doubts_count(list), 1);
+    list = doubts_of(SCORE(LISTED(P1, ""), PART(P1, BAR(1, OPENING NOTE(C, 5, 4, "")))));
+    CU_ASSERT_FATAL(spz_doubts_count(list) == 1);
+    CU_ASSERT_STRING_EQUAL(spz_doubts_at(list, 0)->part, "part 1");
 }
 
 static void a_division_that_never_ends_is_named_with_its_mark(void)
@@ -297,7 +302,7 @@ static const struct Statement statements[] = {
     STATEMENT(harmonics_go_beyond_the_range),
     STATEMENT(a_wind_instrument_is_known_by_its_sound),
     STATEMENT(a_missing_tempo_is_a_doubt_and_a_late_one_a_note),
-    STATEMENT(a_part_of_an_unknown_name_is_a_doubt),
+    STATEMENT(a_part_of_an_unknown_name_is_one_doubt),
     STATEMENT(a_division_that_never_ends_is_named_with_its_mark),
     STATEMENT(bars_that_are_never_played_are_named),
     STATEMENT(what_the_reader_put_right_is_in_the_list),

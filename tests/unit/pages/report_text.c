@@ -111,7 +111,21 @@ static void a_long_cell_goes_on_below_itself(void)
     table_row(&table, (const char *const[]){"Violoncello e Basso", "bass"});
     table_note(&table, "the basses read the cellos' line");
     table_end(&table, &out, 0, 30);
-    CU_ASSERT_STRING_EQUAL(out.text, "Violonce  bass\nllo e\nBasso\n          the basses read the\n          cellos' line\n");
+    CU_ASSERT_STRING_EQUAL(out.text, "Violoncello  bass\ne Basso\n             the basses read\n             the cellos' line\n");
+    buffer_free(&out);
+}
+
+/* Room is taken first where no word is broken by it. */
+static void a_word_is_broken_last(void)
+{
+    static const int most[] = {0, 12};
+    Table table;
+    Buffer out;
+    buffer_init(&out);
+    table_begin(&table, 2, NULL, most);
+    table_row(&table, (const char *const[]){"first and second violins in turn", "Parallelführung"});
+    table_end(&table, &out, 0, 30);
+    CU_ASSERT_PTR_NOT_NULL(strstr(out.text, "Parallelführung\n"));
     buffer_free(&out);
 }
 
@@ -160,6 +174,7 @@ void suite_report_text(void)
         STATEMENT(an_empty_paragraph_is_an_empty_line),
         STATEMENT(columns_stand_below_each_other_whatever_the_language),
         STATEMENT(a_long_cell_goes_on_below_itself),
+        STATEMENT(a_word_is_broken_last),
         STATEMENT(figures_stand_at_the_right),
         STATEMENT(no_table_is_wider_than_its_page),
     };
