@@ -124,6 +124,7 @@ static spz_status write_tones(Rehearsal *rehearsal, const spz_sink *sink)
         return say(sink, SPZ_BAD_ARGUMENT, "there are no such bars");
     Excerpt excerpt = {.map = rehearsal->reading->sections, .cast = &rehearsal->cast, .from = movement->bars[wish->first].onset,
                        .to = movement->bars[wish->last].onset + movement->bars[wish->last].length, .tempo = wish->tempo, .solo = wish->solo};
+    holds_find(excerpt.map, excerpt.from, excerpt.to, &excerpt.holds);
     spz_status status = tones_make(&excerpt, &rehearsal->tones);
     if (!status && rehearsal->tones.count == 0)
         return say(sink, SPZ_EMPTY, "nothing sounds in these bars");

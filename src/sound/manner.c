@@ -27,7 +27,7 @@ typedef struct Hairpin {
     double end; /* rung; 0: nothing is written there */
 } Hairpin;
 
-static Hairpin hairpin_at(const Movement *movement, const GroupSound *sound)
+static Hairpin hairpin_at(const Movement *movement, const GroupSound *sound, Ticks when)
 {
     const Part *part = &movement->parts[sound->part];
     Hairpin found = {0};
@@ -36,9 +36,9 @@ static Hairpin hairpin_at(const Movement *movement, const GroupSound *sound)
         const Direction *sign = &part->directions[i];
         if (!concerns(sign, sound->note))
             continue;
-        if (sign->onset > sound->onset && !found.way)
+        if (sign->onset > when && !found.way)
             break;
-        if (sign->kind == DIRECTION_WEDGE && sign->onset <= sound->onset)
+        if (sign->kind == DIRECTION_WEDGE && sign->onset <= when)
             found = (Hairpin){.way = sign->value, .from = sign->onset};
         else if (sign->kind == DIRECTION_WEDGE && !closed) {
             closed = true;
@@ -54,15 +54,48 @@ static Hairpin hairpin_at(const Movement *movement, const GroupSound *sound)
     return found;
 }
 
+/* Where the hairpin has led by then, from `rung` at its beginning. */
+static double led_to(const Hairpin *hairpin, double rung, Ticks when)
+{
+    if (!hairpin->way || hairpin->to <= hairpin->from)
+        return rung;
+    double end = hairpin->end > 0 && (hairpin->end - rung) * hairpin->way > 0 ? hairpin->end : rung + 1.5 * hairpin->way;
+    return rung + (end - rung) * (double)(when - hairpin->from) / (double)(hairpin->to - hairpin->from);
+}
+
+/* What marks on the note itself add. */
+static double own_marks(const Note *note)
+{
+    return (note->flags & NOTE_ACCENT ? 1 : 0) - (note->flags & NOTE_MUTED ? 1 : 0);
+}
+
+static double written_rung(const Note *note)
+{
+    return note->dynamic ? note->dynamic : DYNAMIC_MF;
+}
+
 double manner_rung(const Manners *manners, const GroupSound *sound)
 {
-    double rung = sound->note->dynamic ? sound->note->dynamic : DYNAMIC_MF;
-    Hairpin hairpin = hairpin_at(manners->movement, sound);
-    if (hairpin.way && hairpin.to > hairpin.from) {
-        double end = hairpin.end > 0 && (hairpin.end - rung) * hairpin.way > 0 ? hairpin.end : rung + 1.5 * hairpin.way;
-        rung += (end - rung) * (double)(sound->onset - hairpin.from) / (double)(hairpin.to - hairpin.from);
+    Hairpin hairpin = hairpin_at(manners->movement, sound, sound->onset);
+    return led_to(&hairpin, written_rung(sound->note), sound->onset) + own_marks(sound->note);
+}
+
+/* The last moment lies just within the note. A hairpin that begins within it begins where the one before has led. */
+bool manner_swell(const Manners *manners, const GroupSound *sound, double *rungs, size_t count)
+{
+    bool changes = false;
+    double base = written_rung(sound->note), marks = own_marks(sound->note);
+    Ticks begun = -1;
+    for (size_t i = 0; i < count; i++) {
+        Ticks when = sound->onset + (sound->duration * (Ticks)i) / (Ticks)(count - 1) - (i == count - 1);
+        Hairpin hairpin = hairpin_at(manners->movement, sound, when);
+        if (hairpin.way && hairpin.from != begun && hairpin.from > sound->onset && i > 0)
+            base = rungs[i - 1] - marks;
+        begun = hairpin.way ? hairpin.from : begun;
+        rungs[i] = hairpin.way ? led_to(&hairpin, base, when) + marks : i > 0 ? rungs[i - 1] : base + marks;
+        changes = changes || fabs(rungs[i] - rungs[0]) > 0.1;
     }
-    return rung + (sound->note->flags & NOTE_ACCENT ? 1 : 0) - (sound->note->flags & NOTE_MUTED ? 1 : 0);
+    return changes;
 }
 
 double manner_length(const Note *note, double written, bool slurred, uint8_t program)

@@ -10,6 +10,8 @@ typedef struct Manners {
 void manners_open(Manners *manners, const Movement *movement);
 /* The dynamic in force as a place on the ladder of score.h; within a hairpin between two of them. An accent stands a step higher. */
 double manner_rung(const Manners *manners, const GroupSound *sound);
+/* The same at `count` moments from its beginning to its end, equally far apart. False: nothing changes within it. */
+bool manner_swell(const Manners *manners, const GroupSound *sound, double *rungs, size_t count);
 
 extern const double manner_grace_seconds;
 /* How long it is held when it is written to last `written` seconds. */

@@ -8,6 +8,8 @@
 
 enum { SOUND_RATE = 48000, SOUND_VERSIONS = SPZ_LISTEN_VERSIONS, SOUND_PATHS = 25, SOUND_PLAYERS = 2 };
 
+enum { SWELL_POINTS = 9 }; /* from its beginning to its end, equally far apart */
+
 /* One tone of one player. */
 typedef struct SoundTone {
     double onset, length; /* seconds from the beginning of the file */
@@ -16,6 +18,7 @@ typedef struct SoundTone {
     uint8_t player;       /* of that place, from 0, below SOUND_PLAYERS */
     uint8_t velocity;     /* 1..127 */
     uint8_t program;      /* General MIDI, 0..127 */
+    uint8_t swell[SWELL_POINTS]; /* within a hairpin: velocities on its way, none above `velocity`; zeroed: it stays as loud */
 } SoundTone;
 
 /* One way from a source to the head: direct, or by walls. */
@@ -66,6 +69,6 @@ typedef struct SoundEngine {
     spz_status (*encode)(const float *frames, size_t count, spz_sound_form form, const spz_sink *sink, char **bytes, size_t *size);
     bool (*writes)(spz_sound_form form); /* whether libsndfile, as it is installed, can */
 } SoundEngine;
-#define SOUND_EDITION 2u
+#define SOUND_EDITION 3u
 #define SOUND_ENGINE_NAME "spezzato_sound_engine"
 #endif

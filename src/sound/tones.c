@@ -17,7 +17,8 @@ static const struct Looseness {
 
 static const double unknown_tempo = 90; /* crotchets a minute; common practice */
 
-double excerpt_seconds(const Excerpt *excerpt, Ticks when)
+/* Without fermatas. */
+static double plain_seconds(const Excerpt *excerpt, Ticks when)
 {
     const Movement *movement = excerpt->map->movement;
     double per_crotchet = (double)movement->per_crotchet, seconds = excerpt_lead;
@@ -34,6 +35,16 @@ double excerpt_seconds(const Excerpt *excerpt, Ticks when)
         rate = tempo->rate;
     }
     return seconds + (double)(when - at) / per_crotchet * 60 / rate;
+}
+
+double excerpt_seconds(const Excerpt *excerpt, Ticks when)
+{
+    double seconds = plain_seconds(excerpt, when);
+    for (size_t i = 0; i < excerpt->holds.count && excerpt->holds.at[i].from < when; i++) {
+        Ticks to = excerpt->holds.at[i].to < when ? excerpt->holds.at[i].to : when;
+        seconds += (hold_factor - 1) * (plain_seconds(excerpt, to) - plain_seconds(excerpt, excerpt->holds.at[i].from));
+    }
+    return seconds;
 }
 
 uint8_t tone_velocity(double rung)
@@ -72,17 +83,40 @@ typedef struct Stroke {
     int transpose;
     bool slurred, bowed;
     double early; /* seconds: grace notes */
+    bool swells;  /* it sounds on and may grow and fade: not what is plucked or struck */
 } Stroke;
+
+/* General MIDI's pianos, mallets, plucked strings and drums die away by themselves. */
+static bool can_swell(uint8_t program)
+{
+    return program >= 16 && !(program >= 24 && program <= 37) && !(program >= 45 && program <= 47);
+}
+
+/* Within a hairpin a held tone is struck as loudly as it ever gets, and held back where it is softer. */
+static void add_swell(const Writer *writer, const Stroke *stroke, int deviation, SoundTone *tone)
+{
+    double rungs[SWELL_POINTS];
+    if (!stroke->swells || !manner_swell(&writer->manners, stroke->sound, rungs, SWELL_POINTS))
+        return;
+    tone->velocity = 1;
+    for (int i = 0; i < SWELL_POINTS; i++) {
+        int velocity = tone_velocity(rungs[i]) + deviation;
+        tone->swell[i] = (uint8_t)(velocity < 1 ? 1 : velocity > 127 ? 127 : velocity);
+        tone->velocity = tone->swell[i] > tone->velocity ? tone->swell[i] : tone->velocity;
+    }
+}
 
 static bool push(Writer *writer, size_t index, int player, double onset, double length, const Stroke *stroke, double key)
 {
     Hand *hand = &writer->hands[index * SOUND_PLAYERS + (size_t)player];
     double shift = hand->scale * (hand->habit + chance_normal(&hand->chance) * looseness.onset);
     double cents = hand->scale * (hand->tuning + chance_normal(&hand->chance) * looseness.intonation);
-    int velocity = tone_velocity(manner_rung(&writer->manners, stroke->sound)) + (int)(chance_even(&hand->chance) * (2 * looseness.velocity + 1)) - looseness.velocity;
+    int deviation = (int)(chance_even(&hand->chance) * (2 * looseness.velocity + 1)) - looseness.velocity;
+    int velocity = tone_velocity(manner_rung(&writer->manners, stroke->sound)) + deviation;
     shift = fmax(-looseness.farthest, fmin(looseness.farthest, shift));
     SoundTone tone = {.onset = fmax(0, onset + shift), .length = length, .key = key + cents / 100, .member = (uint16_t)index, .player = (uint8_t)player,
                       .velocity = (uint8_t)(velocity < 1 ? 1 : velocity > 127 ? 127 : velocity), .program = stroke->program};
+    add_swell(writer, stroke, deviation, &tone);
     return array_push(writer->out, tone);
 }
 
@@ -107,12 +141,14 @@ static bool play(Writer *writer, size_t member, const Stroke *stroke)
     double written = note->flags & NOTE_GRACE ? manner_grace_seconds : excerpt_seconds(excerpt, to > excerpt->to ? excerpt->to : to) - onset;
     double length = manner_length(note, written, stroke->slurred, stroke->program);
     double key = note->midi + stroke->transpose + note->cents / 100.0;
+    Stroke struck = *stroke; /* anew and anew: nothing of it swells */
+    struck.swells = false;
     bool room = true;
     for (int player = 0; player < excerpt->cast->at[member].players && player < SOUND_PLAYERS && room; player++) {
         if (note->flags & NOTE_TRILL)
-            room = play_repeated(writer, member, player, onset, length, stroke, key, manner_upper_neighbour(excerpt->map->movement, note) + stroke->transpose);
+            room = play_repeated(writer, member, player, onset, length, &struck, key, manner_upper_neighbour(excerpt->map->movement, note) + stroke->transpose);
         else if (!stroke->bowed && note->flags & (NOTE_TREMOLO | NOTE_TREMOLO_PAIR))
-            room = play_repeated(writer, member, player, onset, length, stroke, key, key);
+            room = play_repeated(writer, member, player, onset, length, &struck, key, key);
         else
             room = push(writer, member, player, onset, length, stroke, key);
     }
@@ -246,7 +282,8 @@ static bool play_group(Writer *writer, size_t index)
         if (!within(excerpt, sound) || desks.count == 0)
             continue;
         Stroke stroke = {sound, manner_program(sound->note, cast_program_of_section(group->about.section)), group->shares_bass ? -12 : 0, slurred, true,
-                         manner_grace_early(group->sounds, group->sound_count, i)};
+                         manner_grace_early(group->sounds, group->sound_count, i), false};
+        stroke.swells = can_swell(stroke.program);
         room = play_group_sound(writer, group, i, &desks, &stroke);
     }
     return room;
@@ -269,7 +306,8 @@ static bool play_others(Writer *writer)
         bool slurred = slur_place(&slurs, map->others, map->other_count, i).on;
         if (!within(excerpt, sound) || sound->part >= CAST_LIMIT || of_part[sound->part] == SIZE_MAX)
             continue;
-        Stroke stroke = {sound, cast_program_of_part(map, sound->part), 0, slurred, false, manner_grace_early(map->others, map->other_count, i)};
+        Stroke stroke = {sound, cast_program_of_part(map, sound->part), 0, slurred, false, manner_grace_early(map->others, map->other_count, i), false};
+        stroke.swells = can_swell(stroke.program);
         room = play(writer, of_part[sound->part], &stroke);
     }
     return room;

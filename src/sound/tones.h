@@ -2,6 +2,7 @@
 #ifndef SOUND_TONES_H
 #define SOUND_TONES_H
 #include "sound/cast.h"
+#include "sound/holds.h"
 
 typedef ARRAY(SoundTone) ToneList;
 
@@ -11,6 +12,7 @@ typedef struct Excerpt {
     Ticks from, to;
     double tempo;      /* crotchets a minute throughout; 0: the score's */
     spz_players solo;  /* groups heard alone; 0: all that sounds */
+    Holds holds;       /* of holds_find; none where it is zeroed */
 } Excerpt;
 
 /* Seconds before the first note: grace notes and early players begin there. */

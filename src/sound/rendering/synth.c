@@ -1,4 +1,5 @@
 #include "sound/rendering/synth.h"
+#include "support/array.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include <fluidsynth.h>
@@ -7,14 +8,18 @@
 #include <string.h>
 
 /* One synthesizer has 64 outputs, and two channels (a desk's two players) to each; larger casts take several. */
-enum { OUTPUTS = 64, CHANNELS = OUTPUTS * SOUND_PLAYERS, SYNTHS = 8 };
+enum { OUTPUTS = 64, CHANNELS = OUTPUTS * SOUND_PLAYERS, SYNTHS = 8, EXPRESSION = 11 /* the MIDI controller */ };
 
 /* A key that goes down or up. */
 typedef struct Key {
     size_t frame;
     const SoundTone *tone;
     bool down;
+    double swell; /* not a key but a moment within its tone: its velocity then; 0 */
 } Key;
+
+/* A held tone grows and fades in steps of so many seconds. */
+static const double swell_step = 0.04;
 
 struct Synth {
     size_t members, count, at; /* synthesizers; frames played */
@@ -71,7 +76,9 @@ static int in_time(const void *left, const void *right)
         return a->frame < b->frame ? -1 : 1;
     if (a->down != b->down)
         return a->down ? 1 : -1;
-    return a->tone < b->tone ? -1 : a->tone > b->tone;
+    if (a->tone != b->tone)
+        return a->tone < b->tone ? -1 : 1;
+    return a->swell < b->swell ? -1 : a->swell > b->swell; /* the key first */
 }
 
 static size_t frame_of(double seconds)
@@ -79,17 +86,36 @@ static size_t frame_of(double seconds)
     return (size_t)(fmax(0, seconds) * SOUND_RATE + 0.5);
 }
 
+typedef ARRAY(Key) Keys;
+
+/* On its way from one point to the next. */
+static bool list_swell(Keys *keys, const SoundTone *tone)
+{
+    bool room = true;
+    int steps = tone->swell[0] ? (int)(tone->length / swell_step) : 0;
+    for (int i = 0; i <= steps && tone->swell[0] && room; i++) {
+        double at = steps ? (double)i / steps * (SWELL_POINTS - 1) : 0;
+        int point = at < SWELL_POINTS - 1 ? (int)at : SWELL_POINTS - 2;
+        double velocity = tone->swell[point] + (at - point) * (tone->swell[point + 1] - tone->swell[point]);
+        room = array_push(keys, ((Key){frame_of(tone->onset + (steps ? tone->length * i / steps : 0)), tone, true, velocity}));
+    }
+    return room;
+}
+
 static bool list_keys(Synth *synth, const Performance *performance)
 {
-    synth->keys = memory_zeroed(performance->tone_count * 2 + 1, sizeof *synth->keys);
-    for (size_t i = 0; synth->keys && i < performance->tone_count; i++) {
+    Keys keys = {NULL, 0, 0};
+    bool room = true;
+    for (size_t i = 0; room && i < performance->tone_count; i++) {
         const SoundTone *tone = &performance->tones[i];
-        synth->keys[synth->key_count++] = (Key){frame_of(tone->onset), tone, true};
-        synth->keys[synth->key_count++] = (Key){frame_of(tone->onset + fmax(0.02, tone->length)), tone, false};
+        room = array_push(&keys, ((Key){frame_of(tone->onset), tone, true, 0})) && array_push(&keys, ((Key){frame_of(tone->onset + fmax(0.02, tone->length)), tone, false, 0})) &&
+               list_swell(&keys, tone);
     }
-    if (synth->keys)
-        qsort(synth->keys, synth->key_count, sizeof *synth->keys, in_time);
-    return synth->keys != NULL;
+    synth->keys = keys.at;
+    synth->key_count = room ? keys.count : 0;
+    if (room && keys.count > 1)
+        qsort(keys.at, keys.count, sizeof *keys.at, in_time);
+    return room;
 }
 
 spz_status synth_open(const Performance *performance, const spz_sink *sink, Synth **out)
@@ -133,6 +159,10 @@ static void strike(Synth *synth, const Key *key)
     if (which >= synth->count || pitch < 0 || pitch > 127)
         return;
     fluid_synth_t *of = synth->of[which].synth;
+    if (key->swell > 0) { /* expression and velocity take away by one curve (SoundFont 2.04, 8.4) */
+        fluid_synth_cc(of, channel, EXPRESSION, (int)(127 * key->swell / tone->velocity + 0.5));
+        return;
+    }
     unsigned char *held = &synth->held[which][channel][pitch];
     bool last = *held == 1;
     *held = (unsigned char)(*held + (key->down ? 1 : -1));
@@ -144,6 +174,8 @@ static void strike(Synth *synth, const Key *key)
     if (*held > 1)
         fluid_synth_noteoff(of, channel, pitch);
     fluid_synth_program_change(of, channel, tone->program);
+    if (!tone->swell[0])
+        fluid_synth_cc(of, channel, EXPRESSION, 127);
     fluid_synth_pitch_bend(of, channel, 8192 + (int)((tone->key - pitch) * 4096));
     fluid_synth_noteon(of, channel, pitch, tone->velocity);
 }

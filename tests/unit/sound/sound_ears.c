@@ -139,6 +139,54 @@ static double measured_difference(double degrees)
     return decibels;
 }
 
+/* Seconds between the ears in the measurement that lies nearest to a direction, from its phase. */
+static double measured_delay(const struct MYSOFA_HRTF *set, double degrees, double hertz)
+{
+    const double rate = set->DataSamplingRate.values[0];
+    unsigned nearest = 0;
+    double least = 1e9, phases[2];
+    for (unsigned m = 0; m < set->M; m++) {
+        const float *at = set->SourcePosition.values + (size_t)m * set->C;
+        double off = fabs(remainder(at[0] - degrees, 360)) + fabs((double)at[1]);
+        nearest = off < least ? m : nearest;
+        least = fmin(least, off);
+    }
+    CU_ASSERT(least < 1);
+    for (unsigned ear = 0; ear < 2; ear++) {
+        const float *response = set->DataIR.values + ((size_t)nearest * set->R + ear) * set->N;
+        double real = 0, imaginary = 0;
+        for (unsigned n = 0; n < set->N; n++) {
+            real += response[n] * cos(2 * turn * hertz * n / rate);
+            imaginary -= response[n] * sin(2 * turn * hertz * n / rate);
+        }
+        phases[ear] = atan2(imaginary, real);
+    }
+    return remainder(phases[0] - phases[1], 2 * turn) / (2 * turn * hertz);
+}
+
+/* The lowest tones too are delayed as in the measured data. These have 10 to 20 % more than Kuhn's formula from 150 to 240 Hz, at all angles alike, and agree with it within
+ * about 10 % below and above: that is how this head was measured, not how it is rendered. */
+static void the_lowest_tones_are_delayed_as_they_were_measured(void)
+{
+    Ears ears;
+    int cause;
+    if (!ears_here(&ears))
+        return;
+    struct MYSOFA_HRTF *set = mysofa_load(engine_ears(), &cause);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(set);
+    for (int degrees = 15; degrees <= 75; degrees += 15) {
+        Heads heads = click(&ears, degrees, 1);
+        double kuhn = 3 * acoustic_figures.head_radius / acoustics_sound_speed(celsius) * sin(degrees * turn / 180);
+        for (int hertz = 120; hertz <= 300; hertz += 30)
+            CU_ASSERT_DOUBLE_EQUAL(phase_delay(&heads, hertz) / measured_delay(set, degrees, hertz), 1, 0.03);
+        CU_ASSERT(measured_delay(set, degrees, 180) / kuhn > 1.1 && measured_delay(set, degrees, 180) / kuhn < 1.25);
+        CU_ASSERT_DOUBLE_EQUAL(measured_delay(set, degrees, 120) / kuhn, 1, 0.12);
+        CU_ASSERT_DOUBLE_EQUAL(measured_delay(set, degrees, 270) / kuhn, 1, 0.1);
+    }
+    mysofa_free(set);
+    ears_close(&ears);
+}
+
 static void levels_at_the_ears_are_those_that_were_measured(void)
 {
     Ears ears;
@@ -162,6 +210,7 @@ static const struct Statement statements[] = {
 #ifdef SPEZZATO_SOUND
     STATEMENT(beginnings_come_to_the_ears_as_round_a_sphere),
     STATEMENT(low_tones_are_delayed_as_kuhn_found),
+    STATEMENT(the_lowest_tones_are_delayed_as_they_were_measured),
     STATEMENT(straight_ahead_both_ears_hear_the_same_moment),
     STATEMENT(levels_at_the_ears_are_those_that_were_measured),
 #else

@@ -8,6 +8,7 @@
 #include "sound/rendering/loudness.h"
 #include "sound/rendering/tail.h"
 #include "support/memory.h"
+#include "support/sheet_music.h"
 #include "spezzato/listen.h"
 #include <math.h>
 #include <string.h>
@@ -254,6 +255,41 @@ static void a_hall_narrows_the_difference_and_keeps_its_sides(void)
     visit_end(&hall);
 }
 
+/* Level of the samples between two moments. */
+static double level_between(const spz_listening *listening, double from, double to)
+{
+    size_t count;
+    double sum = 0;
+    const float *samples = spz_listening_samples(listening, 0, &count);
+    size_t first = (size_t)(from * SOUND_RATE), end = (size_t)(to * SOUND_RATE);
+    CU_ASSERT_FATAL(first < end && end <= count);
+    for (size_t i = 2 * first; i < 2 * end; i++)
+        sum += (double)samples[i] * samples[i];
+    return 10 * log10(sum / (double)(end - first));
+}
+
+/* A semibreve of four seconds from piano to forte, by everybody: the SoundFont's own curve makes 40 log (96 / 48) = 12 dB of these two velocities (SoundFont Technical Specification 2.04,
+ * 8.4.1), so that its last half second should be about 10 dB louder than its first after the attack. */
+static void a_held_note_is_heard_to_grow(void)
+{
+    if (!all_here())
+        return;
+    SheetMusic music = sheet_music("time: 4/4  key: 0  tempo: q=60\npart: Violin I\npart: Violin II\npart: Viola; clef alto\npart: Violoncello; clef bass\n"
+                                   "Violin I: <p> < c5:w | ! <f> d5:w\nViolin II: R | R\nViola: R | R\nVioloncello: R | R\n");
+    spz_movement_reading movement = first_movement(&music);
+    spz_listen_wish wish = {.first = 0, .last = 0, .arrangements = {seatings[0], seatings[1]}, .engine = SPEZZATO_SOUND};
+    spz_settings *settings;
+    spz_listening *listening;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_settings_set(settings, "hall.reverberation", "0.1", NULL), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_listen(&movement, settings, &wish, NULL, &listening), SPZ_OK);
+    double grown = level_between(listening, 3.5, 4) - level_between(listening, 0.9, 1.4);
+    CU_ASSERT(grown > 6 && grown < 13);
+    spz_listening_free(listening);
+    spz_settings_free(settings);
+    sheet_music_end(&music);
+}
+
 /* Whoever listens from several seats at once hears, sample for sample, what each of them hears alone. */
 static void several_seats_hear_what_each_would_alone(void)
 {
@@ -307,6 +343,7 @@ static const struct Statement statements[] = {
     STATEMENT(both_versions_are_equally_loud_and_none_is_clipped),
     STATEMENT(the_seatings_differ_at_the_ears_as_much_as_the_angles_say),
     STATEMENT(a_hall_narrows_the_difference_and_keeps_its_sides),
+    STATEMENT(a_held_note_is_heard_to_grow),
     STATEMENT(several_seats_hear_what_each_would_alone),
     STATEMENT(what_plays_too_long_or_nothing_is_refused_in_one_line),
 #else

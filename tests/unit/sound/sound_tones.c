@@ -24,6 +24,7 @@ static Played play_bars(const char *notation, size_t first, size_t last, spz_pla
     CU_ASSERT_EQUAL_FATAL(cast_make(movement.sections, played.plan, &played.cast), SPZ_OK);
     Excerpt excerpt = {.map = movement.sections, .cast = &played.cast, .from = movement.movement->bars[first].onset,
                        .to = movement.movement->bars[last].onset + movement.movement->bars[last].length, .solo = solo};
+    holds_find(excerpt.map, excerpt.from, excerpt.to, &excerpt.holds);
     CU_ASSERT_EQUAL_FATAL(tones_make(&excerpt, &played.tones), SPZ_OK);
     return played;
 }
@@ -193,6 +194,42 @@ static void tempo_marks_within_the_passage_are_followed(void)
     played_end(&played);
 }
 
+/* A held note lasts twice as long, for everybody; who moves under it goes on moving until the music stands. */
+static void a_fermata_holds_up_everybody(void)
+{
+    Played played = play_bars(STRINGS "Violin I: c5:h d5:h@ | e5:w\nVioloncello: c3:w@ | d3\n", 0, 1, 0);
+    CU_ASSERT_DOUBLE_EQUAL(mean_of(&played, SPZ_VN1, 74).onset, 2, 0.015);
+    CU_ASSERT_DOUBLE_EQUAL(mean_of(&played, SPZ_VN1, 74).length, 4 * 0.92, 0.001);
+    CU_ASSERT_DOUBLE_EQUAL(mean_of(&played, SPZ_VN1, 76).onset, 6, 0.015);
+    CU_ASSERT_DOUBLE_EQUAL(mean_of(&played, SPZ_VC, 50).onset, 6, 0.015);
+    CU_ASSERT_DOUBLE_EQUAL(mean_of(&played, SPZ_VC, 48).length, 6 * 0.92, 0.001);
+    played_end(&played);
+}
+
+static const SoundTone *first_tone(const Played *played, int key)
+{
+    for (size_t i = 0; i < played->tones.count; i++)
+        if (lround(played->tones.at[i].key) == key)
+            return &played->tones.at[i];
+    CU_FAIL_FATAL("no such tone");
+    return NULL;
+}
+
+/* From piano to forte within one note: struck at its loudest, held back at first. What is plucked stays as loud as it was struck. */
+static void a_held_note_grows_within_its_hairpin(void)
+{
+    Played played = play_bars(STRINGS "Violin I: <p> < c5:w | ! <f> d5:h e5 | \"pizz.\" <p> < g5:w | ! <f> f5:w\nVioloncello: c3:w | c3 | c3 | c3\n", 0, 3, 0);
+    const SoundTone *c = first_tone(&played, 72), *d = first_tone(&played, 74), *g = first_tone(&played, 79);
+    CU_ASSERT_DOUBLE_EQUAL(c->swell[0], 48, 5);
+    CU_ASSERT_DOUBLE_EQUAL(c->swell[SWELL_POINTS - 1], 96, 5);
+    CU_ASSERT_EQUAL(c->velocity, c->swell[SWELL_POINTS - 1]);
+    for (int i = 1; i < SWELL_POINTS; i++)
+        CU_ASSERT(c->swell[i] > c->swell[i - 1]);
+    CU_ASSERT_EQUAL(d->swell[0], 0);
+    CU_ASSERT_EQUAL(g->swell[0], 0);
+    played_end(&played);
+}
+
 static void what_is_tied_over_the_first_barline_is_taken_up_there(void)
 {
     Played played = play_bars(STRINGS "Violin I: c5:w~ | c5:h d5\nVioloncello: c3:w | c3\n", 1, 1, 0);
@@ -246,6 +283,8 @@ static const struct Statement statements[] = {
     STATEMENT(grace_notes_come_before_the_beat_in_their_order),
     STATEMENT(a_trill_alternates_with_the_step_above_in_the_key),
     STATEMENT(tempo_marks_within_the_passage_are_followed),
+    STATEMENT(a_fermata_holds_up_everybody),
+    STATEMENT(a_held_note_grows_within_its_hairpin),
     STATEMENT(what_is_tied_over_the_first_barline_is_taken_up_there),
     STATEMENT(soloed_sections_are_heard_alone),
     STATEMENT(winds_play_their_own_instruments_from_behind_the_strings),
