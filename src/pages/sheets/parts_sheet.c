@@ -97,6 +97,16 @@ PagesOf parts_pages(const PartsPage *page)
     return pages;
 }
 
+/* Whether a page that is turned could silence a line at all. */
+static bool lines_at_risk(const PartsPage *page)
+{
+    const Advice *advice;
+    bool risk = false;
+    for (size_t at = 0; (advice = next_division(page, &at)) != NULL;)
+        risk = risk || advice->lines_at_risk;
+    return risk;
+}
+
 static bool short_alike(const Advice *a, const Advice *b)
 {
     return a->kind == ADVICE_DIVIDE && b->kind == ADVICE_DIVIDE && a->group == b->group && a->passage->turns == b->passage->turns && a->shortage.needs == b->shortage.needs;
@@ -142,7 +152,7 @@ bool parts_preface(const PartsPage *page, size_t index, bool *warning, Buffer *o
     if (index == 0)
         words_sharing_habits(page->speaker.language, page->settings, out);
     else if (index == 1)
-        buffer_puts(out, phrase_text(page->speaker.language, pages[parts_pages(page)]));
+        buffer_puts(out, phrase_text(page->speaker.language, parts_pages(page) || lines_at_risk(page) ? pages[parts_pages(page)] : PHRASE_PARTS_PAGES_NONE));
     for (size_t found = 1; index > 1 && advice; advice = next_division(page, &at)) {
         if (opens_shortage(page, advice) && ++found == index) {
             say_short(page, advice, out);

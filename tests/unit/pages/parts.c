@@ -191,6 +191,10 @@ static void by_desk_no_line_is_missing_while_a_page_is_turned(void)
     CU_ASSERT_PTR_NULL(strstr(text, "Open to dispute"));
     CU_ASSERT_PTR_NOT_NULL(strstr(text, "violas by desk")); /* the habit is told */
     free(text);
+    text = turned_sheet("", "", "", SPZ_AS_TEXT, settings);
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "The file tells no page turns.\n"));
+    CU_ASSERT_PTR_NULL(strstr(text, "is missing"));
+    free(text);
     spz_settings_free(settings);
 }
 
