@@ -111,27 +111,33 @@ static bool begins_with(const char *text, const char *beginning)
     return true;
 }
 
-/* Words for a tempo: no 'a tempo', which leads back to one, nor signs of a metronome. */
+/* Words that lead back to an earlier tempo: those before them hold no longer. */
+static bool leads_back(const char *text)
+{
+    return text && (begins_with(text, "a tempo") || begins_with(text, "in tempo") || begins_with(text, "tempo"));
+}
+
+/* Words for a tempo: none that lead back to one, nor signs of a metronome. */
 static size_t tempo_words(const char *text)
 {
     size_t length = text ? strcspn(text, "[(") : 0, letters = 0;
     for (size_t i = 0; i < length; i++)
         letters += ascii_is_letter(text[i]);
-    if (letters < 3 || memchr(text, '=', length) || begins_with(text, "a tempo") || begins_with(text, "in tempo") || begins_with(text, "tempo ") || begins_with(text, "l'istesso"))
+    if (letters < 3 || memchr(text, '=', length) || leads_back(text) || begins_with(text, "l'istesso"))
         return 0;
     while (length && strchr(" .[(=,;:", text[length - 1]))
         length--;
     return length;
 }
 
-/* The last words for a tempo at or before `when`, in any part. */
+/* The last words for a tempo at or before `when`, in any part; none after words that lead back. */
 static const char *tempo_at(const spz_movement *movement, spz_ticks when, size_t *length)
 {
     const Direction *last = NULL;
     for (size_t part = 0; part < movement->part_count; part++)
         for (size_t i = 0; i < movement->parts[part].direction_count; i++) {
             const Direction *direction = &movement->parts[part].directions[i];
-            if (direction->kind == DIRECTION_TEMPO && direction->onset <= when && tempo_words(direction->text) && (!last || direction->onset > last->onset))
+            if (direction->kind == DIRECTION_TEMPO && direction->onset <= when && (tempo_words(direction->text) || leads_back(direction->text)) && (!last || direction->onset > last->onset))
                 last = direction;
         }
     *length = last ? tempo_words(last->text) : 0;

@@ -48,6 +48,10 @@ run 0 library find --violins-in-three --players 8-2-6-4-3
 shows "No work"
 run 0 library find --too-large --players 8-2-6-4-3
 shows "Trois écluses"
+run 0 library find --too-large
+shows "No work"
+run 0 library find --too-large --set 'players.second violins=2'
+shows "Trois écluses"
 run 0 library find --composer "' OR 1=1 --"
 shows "No work"
 for words in "--between Oboes" "--lasts 5" "--players 8-7" "--at ninth" "--kind waltz" "--format xml"; do

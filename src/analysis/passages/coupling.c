@@ -146,6 +146,19 @@ static Ticks shortest_shared(const Pair *pair, size_t first, size_t past)
     return shortest;
 }
 
+/* The shortest value of which two in a row are shared: what has to be kept together; the shortest of all where none runs. */
+static Ticks shortest_running(const Pair *pair, size_t first, size_t past, Ticks of_all)
+{
+    const NoteEvent *events = pair->melodies[0]->events;
+    Ticks shortest = 0;
+    for (size_t i = first; i + 2 < past; i++) {
+        Ticks step = events[i + 1].onset - events[i].onset;
+        if (step == events[i + 2].onset - events[i + 1].onset && step >= of_all && (!shortest || step < shortest))
+            shortest = step;
+    }
+    return shortest ? shortest : of_all;
+}
+
 static double seconds_of(const Movement *movement, Ticks when, Ticks value)
 {
     double tempo = movement_tempo_at(movement, when);
@@ -211,11 +224,12 @@ static spz_passage passage_of_stretch(const Pair *pair, size_t past_event)
     for (int i = 0; i < 2; i++)
         passage.sides[i] = side_of_group(pair->findings->map, pair->melodies[i]->group_index);
     double soft = softness_of(pair, pair->first_event, past_event);
-    passage.shortest = seconds_of(movement, passage.onset, shortest_shared(pair, pair->first_event, past_event));
+    Ticks shortest = shortest_shared(pair, pair->first_event, past_event), running = shortest_running(pair, pair->first_event, past_event, shortest);
+    passage.shortest = seconds_of(movement, passage.onset, shortest);
     passage.tightness = speed_of(passage.shortest) * soft * exactness_of(&pair->stretch);
     passage.foreground = playing_parts_share(pair->company, pair->first, pair->last, 2);
     passage.strength = strength_of(&passage, (double)(passage.end - passage.onset) / (double)movement->per_crotchet);
-    passage.told.unity = unity_of(pair, passage.shortest, soft);
+    passage.told.unity = unity_of(pair, seconds_of(movement, passage.onset, running), soft);
     return passage;
 }
 

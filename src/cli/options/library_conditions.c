@@ -82,7 +82,7 @@ static bool split_players(const char *text, int players[SPZ_SHELF_SECTIONS])
 
 static bool read_players(const Arguments *arguments, const spz_settings *settings, spz_conditions *out)
 {
-    static const char *const names[SPZ_SHELF_SECTIONS] = {"players.vn1", "players.vn2", "players.va", "players.vc", "players.db"};
+    static const char *const names[SPZ_SHELF_SECTIONS] = {"players.first violins", "players.second violins", "players.violas", "players.cellos", "players.basses"};
     const char *value = arguments_value(arguments, &option_players, NULL);
     out->too_large = arguments_have(arguments, &option_too_large);
     if (!value) {

@@ -31,6 +31,16 @@ static void quick_soft_octaves_are_a_tight_spot(void)
     rehearsal_end(&r);
 }
 
+static void single_quick_notes_do_not_set_the_pace(void)
+{
+    Rehearsal r = rehearse(STRINGS "Violin I:  <p> g5:e a5 b5:e. c6:s d6:e c6 b5 a5 | g5 a5 b5:e. c6:s d6:e c6 b5 a5 | g5 a5 b5:e. c6:s d6:e c6 b5 a5 | g5:w\n"
+                                   "Violin II: {col Violin I -1}*4\n" HELD);
+    const spz_passage *p = heard(&r, SPZ_COUPLING, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "4 notes a second"));
+    rehearsal_end(&r);
+}
+
 static void the_pairing_tells_the_share_of_bars_and_of_intervals(void)
 {
     Rehearsal r = rehearse(STRINGS
@@ -99,6 +109,7 @@ static void a_movement_in_octaves_does_not_flood_the_page(void)
 
 static const struct Statement statements[] = {
     STATEMENT(quick_soft_octaves_are_a_tight_spot),
+    STATEMENT(single_quick_notes_do_not_set_the_pace),
     STATEMENT(the_pairing_tells_the_share_of_bars_and_of_intervals),
     STATEMENT(slow_notes_in_octaves_are_no_tight_spot),
     STATEMENT(loud_unison_is_less_tight_than_soft),

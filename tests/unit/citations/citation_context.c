@@ -122,6 +122,24 @@ static void loudness_is_that_of_the_call_and_of_the_answer(void)
     sheet_music_end(&music);
 }
 
+static void words_for_a_tempo_hold_until_others_lead_back(void)
+{
+    static const char *const back[] = {"a tempo", "Tempo I", "tempo"};
+    for (size_t i = 0; i < COUNT(back); i++) {
+        char text[sizeof answered + 40];
+        snprintf(text, sizeof text, "%s", answered);
+        char *at = strstr(text, "g5:e( a5");
+        size_t length = (size_t)snprintf(NULL, 0, "{tempo q=60 %s} ", back[i]);
+        memmove(at + length, at, strlen(at) + 1);
+        char sign[40];
+        snprintf(sign, sizeof sign, "{tempo q=60 %s} ", back[i]);
+        memcpy(at, sign, length);
+        SheetMusic music = sheet_music(text);
+        CU_ASSERT_STRING_EQUAL(first_dialogue(&music).tempo, "");
+        sheet_music_end(&music);
+    }
+}
+
 static void loudness_is_not_told_once_it_has_begun_to_change(void)
 {
     char text[sizeof answered + 20];
@@ -169,7 +187,8 @@ void suite_citation_context(void)
         STATEMENT(a_bass_that_stops_early_is_the_bass_all_the_same),
         STATEMENT(the_key_of_a_place_is_told_where_the_signature_changes_and_the_bass_agrees),
         STATEMENT(loudness_is_that_of_the_call_and_of_the_answer),
-        STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
+        STATEMENT(words_for_a_tempo_hold_until_others_lead_back),
+    STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
         STATEMENT(a_shared_melody_is_found_where_one_section_plays_it_whole),
     };
     suite_of("around a citation", statements, COUNT(statements));
