@@ -136,13 +136,13 @@ test('the bars of each passage that is named stand over the strip, and none runs
     for (const [width, height] of screens) {
       const page = await open(name, { viewport: { width, height } });
       const seen = await page.evaluate(() => {
-        const boxes = strip => [...strip.querySelectorAll('text.range')].map(text => ({ words: text.textContent, box: text.getBoundingClientRect() }));
+        const boxes = strip => [...strip.querySelectorAll('text.range, text.number')].filter(text => !text.closest('.tight')).map(text => ({ words: text.textContent, box: text.getBoundingClientRect() }));
         const meet = (a, b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 4 && b.top < a.bottom - 4;
         const all = [...document.querySelectorAll('.strip')].map(boxes);
         const named = [...document.querySelectorAll('.decide .bars-link')].map(link => link.getAttribute('href'));
         return { clash: all.flatMap(strip => strip.flatMap((a, i) => strip.slice(0, i).filter(b => meet(a.box, b.box)).map(b => `${b.words} and ${a.words}`))),
           outside: all.flat().filter(({ box }) => box.left < 0 || box.right > innerWidth).map(({ words }) => words),
-          written: all.flat().filter(({ box }) => box.width > 5).length,
+          written: document.querySelectorAll('.strip text.range').length,
           missing: named.filter(href => ![...document.querySelectorAll('.whole a.mark')].some(mark => mark.getAttribute('href') === href && mark.querySelector('text.range'))) };
       });
       assert.deepEqual([seen.clash, seen.outside, seen.missing], [[], [], []], `${name} at ${width}`);

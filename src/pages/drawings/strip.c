@@ -176,6 +176,16 @@ void strip_label(Html *html, const char *class, double x, double shift, double y
     html_close(html);
 }
 
+/* A number is moved back from the end of the piece as far as it would run out of it; where it then meets the one before it is left out. */
+static void draw_number(const StripPiece *piece, size_t bar, double x, int step)
+{
+    const char *number = piece->view->movement->bars[bar].number;
+    double width = 4 + number_letter * (double)strlen(number), shift = fmin(2, (double)(piece->end - bar) * piece->pixels - width);
+    bool first = bar < piece->first + (size_t)step;
+    if (first || step * piece->pixels + shift >= width)
+        strip_label(piece->view->html, first || step * piece->tight + shift >= width ? "number" : "number tight", x, shift, piece->lanes->bottom + 15, number);
+}
+
 static void draw_bars(const StripPiece *piece)
 {
     Html *html = piece->view->html;
@@ -188,9 +198,8 @@ static void draw_bars(const StripPiece *piece)
         if (!counted && piece->pixels < 7)
             continue;
         draw_across(html, counted ? "tick five" : "tick", x, x, lanes->lanes[0].top, lanes->bottom + (counted ? 4 : 0));
-        double width = 2 + number_letter * (double)strlen(number);
-        if (counted) /* before its line where it would run out of the piece */
-            strip_label(html, "number", x, (double)(piece->end - bar) * piece->pixels > width ? 2 : -width, lanes->bottom + 15, number);
+        if (counted)
+            draw_number(piece, bar, x, step);
     }
 }
 
