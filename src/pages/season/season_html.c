@@ -315,21 +315,17 @@ static void put_concert(Page *page, const spz_planned_concert *concert, size_t i
 
 static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase heading)
 {
-    bool begun = false;
-    for (size_t i = 0; i < spz_season_notes(season); i++) {
-        const spz_table_note *note = spz_season_note(season, i);
-        if (note->doubt != doubts)
-            continue;
-        if (!begun) {
-            html_element(&page->html, "h2", NULL, phrase_text(page->language, heading));
-            html_open_class(&page->html, "ul", "small");
-        }
-        begun = true;
+    size_t at = 0;
+    const spz_table_note *note = next_noted(season, doubts, &at);
+    if (!note)
+        return;
+    html_element(&page->html, "h2", NULL, phrase_text(page->language, heading));
+    html_open_class(&page->html, "ul", "small");
+    for (; note; note = next_noted(season, doubts, &at)) {
         say_noted_line(&page->text, page->language, note);
         end_text(page, "li", NULL);
     }
-    if (begun)
-        html_close(&page->html);
+    html_close(&page->html);
 }
 
 /* The overview of the movements lies beside the pages of the concerts. */

@@ -140,16 +140,13 @@ static void put_concert(Page *page, const spz_planned_concert *concert)
 /* What could not be used (or is doubtful), line by line. */
 static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase heading)
 {
-    bool begun = false;
-    for (size_t i = 0; i < spz_season_notes(season); i++) {
-        const spz_table_note *note = spz_season_note(season, i);
-        if (note->doubt != doubts)
-            continue;
-        if (!begun) {
-            buffer_puts(page->out, "\n");
-            layout_heading(page->out, phrase_text(page->language, heading), '-', page->width);
-        }
-        begun = true;
+    size_t at = 0;
+    const spz_table_note *note = next_noted(season, doubts, &at);
+    if (!note)
+        return;
+    buffer_puts(page->out, "\n");
+    layout_heading(page->out, phrase_text(page->language, heading), '-', page->width);
+    for (; note; note = next_noted(season, doubts, &at)) {
         say_noted_line(&page->line, page->language, note);
         end_line(page, 0, "- ");
     }

@@ -91,6 +91,16 @@ void say_table_note(Buffer *out, spz_language language, const spz_table_note *no
     say_doubt(out, language, &(spz_doubt){.fault = note->fault, .name = note->name, .other = other, .count = note->count});
 }
 
+const spz_table_note *next_noted(const spz_season *season, bool doubts, size_t *at)
+{
+    while (*at < spz_season_notes(season)) {
+        const spz_table_note *note = spz_season_note(season, (*at)++);
+        if (note->doubt == doubts)
+            return note;
+    }
+    return NULL;
+}
+
 void say_noted_line(Buffer *out, spz_language language, const spz_table_note *note)
 {
     Buffer what;

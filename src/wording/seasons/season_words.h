@@ -19,6 +19,8 @@ void say_not_planned(Buffer *out, spz_language language, const spz_planned_conce
 /* What of the table could not be used, or is doubtful, without its line. */
 void say_table_note(Buffer *out, spz_language language, const spz_table_note *note);
 void say_noted_line(Buffer *out, spz_language language, const spz_table_note *note); /* 'Line 4: ... .' */
+/* The next line, from *at on, that could not be used, or, with `doubts`, is doubtful; NULL behind the last. Moves *at on. */
+const spz_table_note *next_noted(const spz_season *season, bool doubts, size_t *at);
 void say_work_problem(Buffer *out, spz_language language, const spz_planned_work *work);          /* why nothing of it could be read */
 /* Title of a movement as told: its own, or its file's name. */
 const char *season_movement_title(const spz_planned_movement *movement);
