@@ -76,6 +76,30 @@ static size_t upbeat_to(const spz_movement *movement, const spz_passage *passage
     return late && on ? passage->first + 1 : passage->first;
 }
 
+static size_t last_bar_of(const spz_movement *movement, const spz_entry *entry)
+{
+    return spz_movement_bar_at(movement, entry->end > 0 ? entry->end - 1 : 0);
+}
+
+/* It ends where nobody enters for more than an empty bar, once all have been told: what comes then is another story. */
+static void end_citation(const spz_movement *movement, Citation *citation)
+{
+    const spz_passage *passage = citation->passage;
+    size_t i = 0, kept = 0, told = citation->told_count ? citation->told_entry[citation->told_count - 1] : SIZE_MAX;
+    citation->last = passage->last;
+    if (!citation->heard_count || citation->heard_all > citation->heard_count)
+        return;
+    size_t last = passage->first;
+    for (; i < passage->entry_count && (i <= told || passage->entries[i].bar <= last + 2); i++) {
+        size_t end = last_bar_of(movement, &passage->entries[i]);
+        last = end > last ? end : last;
+    }
+    while (kept < citation->heard_count && citation->heard[kept].entry < i)
+        kept++;
+    citation->heard_count = citation->heard_all = kept;
+    citation->last = i < passage->entry_count && last < passage->last ? last : passage->last;
+}
+
 static void find_times(const spz_movement *movement, const TimeLine *line, Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -103,6 +127,7 @@ static Citation citation_of(const spz_movement_reading *reading, size_t place, d
     citation_tell(reading->sections, &citation);
     citation.shape = shape_of(&citation);
     citation.variant = run->told[citation.shape]++;
+    end_citation(reading->movement, &citation);
     citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
     find_change(&citation);
     citation_find_whole(reading->sections, &citation);

@@ -45,6 +45,7 @@ typedef struct Citation {
     bool borne_out;               /* false: the notes don't show that anybody answers, the passage alone says so */
     bool heard_before;            /* others have had the first call already, shortly before */
     bool swapped;                 /* two who change places: each takes up what the other has just played */
+    size_t last;                  /* bar in which what is told ends: the passage's last, or before it */
     size_t upbeat_to;             /* the bar whose upbeat it begins on; its own first bar where it begins on no upbeat */
     Sounding times[TIMES_MOST];   /* when it begins; the first `time_count` times that it sounds */
     size_t time_count;

@@ -254,7 +254,7 @@ def programme_notes(program, score, code, movements):
     passages = [p for m in movements for p in m["passages"]]
     cited = [c for m in json.loads(ask(program, "notes", "--all", "--format", "json", "--language", code, score))["movements"] for c in m["citations"]]
     for citation in cited:
-        same = [p for p in passages if all(p[key] == citation[key] for key in ("kind", "first_bar", "last_bar", "strength"))]
+        same = [p for p in passages if all(p[key] == citation[key] for key in ("kind", "first_bar", "strength")) and p["last_index"] >= citation["last_index"]]
         bars_told = re.search(r"\S+ (\S+?)(?:\u2013(\S+?))?(?:,|$)", citation["place"])
         printed = bars_told and (bars_told.group(1), bars_told.group(2) or bars_told.group(1)) == (citation["upbeat_to"] or citation["first_bar"], citation["last_bar"])
         told(score, "notes, " + code, (not same or not printed) and "'%s' is of no passage" % citation["place"])

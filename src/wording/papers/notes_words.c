@@ -119,8 +119,8 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
     buffer_init(&from);
     buffer_init(&to);
     say_bar(&from, language, notes, citation->upbeat_to);
-    say_bar(&to, language, notes, passage->last);
-    SAY(out, language, citation->upbeat_to == passage->last ? PHRASE_NOTES_BAR : PHRASE_NOTES_BARS, slot_of("from", &from), slot_of("to", &to));
+    say_bar(&to, language, notes, citation->last);
+    SAY(out, language, citation->upbeat_to == citation->last ? PHRASE_NOTES_BAR : PHRASE_NOTES_BARS, slot_of("from", &from), slot_of("to", &to));
     if (citation->upbeat_to != passage->first)
         SAY(out, language, PHRASE_NOTES_UPBEAT, slot_of("from", &from));
     say_letter(out, language, passage);

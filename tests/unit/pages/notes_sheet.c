@@ -177,7 +177,7 @@ static const char *place(spz_language language, const char *letter, int after, s
     passage->letter = letter;
     passage->after_letter = after;
     MovementNotes notes = {.movement = &evening.movement, .sections = &evening.map, .overview = {.given = true}};
-    Citation citation = {.passage = passage, .upbeat_to = passage->first + upbeat, .times = {{135, 0.2}, {340, 0.6}}, .time_count = 2};
+    Citation citation = {.passage = passage, .last = passage->last, .upbeat_to = passage->first + upbeat, .times = {{135, 0.2}, {340, 0.6}}, .time_count = 2};
     Buffer out;
     if (from == 12)
         evening.bars[11].number = "";

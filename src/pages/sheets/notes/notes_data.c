@@ -24,7 +24,7 @@ const FieldTable noted_movement_fields = FIELD_TABLE("noted movement", of_moveme
 static const Field of_citation[] = {
     {"kind", IN_BOTH, "as in `passages`"},
     {"first_bar", IN_BOTH, "as printed, a text"},
-    {"last_bar", IN_BOTH, "as printed, a text"},
+    {"last_bar", IN_BOTH, "as printed, a text; before the passage's last where nobody enters for more than a bar once all have been told"},
     {"first_index", IN_BOTH, "the bar's place in the file, from 0"},
     {"last_index", IN_JSON, "the same of the last bar"},
     {"upbeat_to", IN_JSON, "the bar to which it begins as an upbeat; null"},
@@ -216,9 +216,9 @@ static void give_place(Facts *facts, const MovementNotes *notes, const Citation 
     movement_rehearsal_text(notes->movement, (int)passage->first, rehearsal);
     fact_text(facts, "kind", spz_kind_name(passage->kind));
     fact_text(facts, "first_bar", passage->first_bar);
-    fact_text(facts, "last_bar", passage->last_bar);
+    fact_text(facts, "last_bar", spz_movement_bar_number(notes->movement, citation->last));
     fact_integer(facts, "first_index", (long long)passage->first);
-    fact_integer(facts, "last_index", (long long)passage->last);
+    fact_integer(facts, "last_index", (long long)citation->last);
     fact_text(facts, "upbeat_to", citation->upbeat_to != passage->first ? spz_movement_bar_number(notes->movement, citation->upbeat_to) : NULL);
     fact_text(facts, "rehearsal", rehearsal);
     fact_text(facts, "letter", rehearsal);

@@ -82,8 +82,8 @@ static void crop_citation(const MovementNotes *notes, const Citation *citation, 
     if (citation->told_count > 1 && citation->shape != SHAPE_SPLIT_LINE)
         crop_dialogue(notes, citation, crop);
     size_t most = crop->lead_count ? BARS_SHOWN : UNANSWERED_BARS;
-    if (crop->passage.last < crop->passage.first || crop->passage.last > citation->passage->last)
-        crop->passage.last = citation->passage->last;
+    if (crop->passage.last < crop->passage.first || crop->passage.last > citation->last)
+        crop->passage.last = citation->last;
     if (crop->passage.last - crop->passage.first >= most)
         crop->passage.last = crop->passage.first + most - 1;
 }

@@ -122,7 +122,8 @@ static void name_picture(const MovementNotes *notes, const Citation *citation, b
     if (several && length < size)
         length += (size_t)snprintf(out + length, size - length, "-%zu", notes->movement->number);
     if (length < size)
-        snprintf(out + length, size - length, "-%s-%s-%s", spz_kind_name(citation->passage->kind), citation->passage->first_bar, citation->passage->last_bar);
+        snprintf(out + length, size - length, "-%s-%s-%s", spz_kind_name(citation->passage->kind), citation->passage->first_bar,
+                 spz_movement_bar_number(notes->movement, citation->last));
     for (char *at = out; *at; at++)
         if (strchr("/\\:*?\"<>|", *at) || (unsigned char)*at < ' ')
             *at = '_';
