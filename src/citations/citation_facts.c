@@ -81,7 +81,16 @@ static size_t last_bar_of(const spz_movement *movement, const spz_entry *entry)
     return spz_movement_bar_at(movement, entry->end > 0 ? entry->end - 1 : 0);
 }
 
-/* It ends where nobody enters for more than an empty bar, once all have been told: what comes then is another story. */
+static bool is_listed(const Citation *citation, size_t entry)
+{
+    for (size_t i = 0; i < citation->heard_count; i++)
+        if (citation->heard[i].entry == entry)
+            return true;
+    return false;
+}
+
+/* It ends where nobody enters for more than an empty bar, once all have been told; where several have the idea, nobody with it: what comes then is another
+ * story. */
 static void end_citation(const spz_movement *movement, Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -91,6 +100,8 @@ static void end_citation(const spz_movement *movement, Citation *citation)
         return;
     size_t last = passage->first;
     for (; i < passage->entry_count && (i <= told || passage->entries[i].bar <= last + 2); i++) {
+        if (citation->told_count > 2 && !is_listed(citation, i))
+            continue;
         size_t end = last_bar_of(movement, &passage->entries[i]);
         last = end > last ? end : last;
     }
