@@ -33,6 +33,10 @@ echo "Writing the report to look at in a browser, the sheets for the librarian a
 "$program" stage --format csv --set stage.riser=0.2 corpus/lindquarre-salt-road-1.musicxml -o "$reports/laying.csv"
 "$program" season --no-cache corpus/season.csv -o "$reports/season.txt"
 "$program" season --no-cache --format csv corpus/season.csv -o "$reports/season-stage-manager.csv"
+rm -f "$reports/library.sqlite"
+"$program" library add --library "$reports/library.sqlite" corpus > /dev/null
+"$program" library find --library "$reports/library.sqlite" --strength clear --passages 3 --format html -o "$reports/library.html"
+rm -f "$reports/library.sqlite"
 "$program" passages --kind antiphony,divisi --strength clear --format csv $all -o "$reports/passages.csv"
 
 echo "$count movements read; their pages are in $reports/. The season at a glance:"
@@ -50,4 +54,5 @@ echo "  $reports/parts.html        for the librarian: what to write into each st
 echo "  $reports/notes.md          for the programme note: what to listen for, and when"
 echo "  $reports/stage.svg         the stage to scale"
 echo "  $reports/laying.html       every chair, stool and stand by its place, with risers and sums; laying.csv is the table"
+echo "  $reports/library.html      the same works as a library: a table to be sorted and filtered"
 echo "  $reports/passages.csv      every clear or striking passage of the season, for a spreadsheet"
