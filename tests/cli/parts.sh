@@ -68,6 +68,10 @@ run 3 check --settings "$folder/house.ini" "$violas"
 shows "takes at least 2, and the players of the settings make 1"
 run 1 parts --set 'divisi.in two=by chance' "$violas"
 run 1 parts --format svg "$one"
+run 0 parts --arrangement 'violins opposed, cellos inside left' "$one" && cp "$folder/out" "$folder/whole-name"
+run 0 parts --arrangement 'Violins opposed, c' "$one"
+same "$folder/whole-name" "$folder/out" "a seating by the beginning of its name"
+run 1 parts --arrangement 'violins opposed' "$one" # that of two
 run 1 parts --arrangement nowhere "$one"
 says "there is no seating 'nowhere'"
 run 1 parts

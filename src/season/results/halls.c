@@ -122,6 +122,8 @@ static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
     if (hall->seatings)
         return; /* that some don't fit is no problem of the hall */
     hall->problem = ear->said ? SPZ_HALL_TOO_SMALL : SPZ_HALL_FORBIDS_ALL;
+    if (!ear->said) /* the house's file may say it, not the hall's */
+        place.file = spz_settings_place(hall->settings, "house.forbidden", &place.line);
     message_send(sink, &place, "%s", ear->said ? ear->said : "the house allows no seating at all");
 }
 

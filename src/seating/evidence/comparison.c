@@ -1,11 +1,21 @@
 #include "seating/evidence/comparison.h"
 #include "support/message.h"
 #include <math.h>
+#include <string.h>
 
-static spz_status check_names(const Comparison *comparison, const spz_sink *sink)
+/* An error at the line that says it. */
+static spz_message place_of_rule(const spz_settings *settings, const char *name)
+{
+    spz_message place = {.severity = SPZ_ERROR};
+    place.file = spz_settings_place(settings, name, &place.line);
+    return place;
+}
+
+static spz_status check_names(const spz_settings *settings, const Comparison *comparison, const spz_sink *sink)
 {
     const char *lists[] = {comparison->rules.preferred, comparison->rules.forbidden, comparison->rules.usual};
-    static const char *const keys[] = {"preferred", "forbidden", "usual"};
+    static const char *const keys[] = {"house.preferred", "house.forbidden", "house.usual"};
+    spz_message place;
     size_t allowed = 0;
     for (size_t i = 0; i < comparison->list.count; i++)
         allowed += comparison->allowed[i];
@@ -16,13 +26,14 @@ static spz_status check_names(const Comparison *comparison, const spz_sink *sink
         for (size_t i = 0; i < comparison->list.count; i++)
             found += rules_name_in(lists[k], comparison->list.at[i].name);
         if (found != wanted) {
-            message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] %s names an arrangement that there isn't: '%s'",
-                         keys[k], lists[k]);
+            place = place_of_rule(settings, keys[k]);
+            message_send(sink, &place, "[house] %s names an arrangement that there isn't: '%s'", keys[k] + strlen("house."), lists[k]);
             return SPZ_BAD_SETTINGS;
         }
     }
     if (allowed == 0) {
-        message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "[house] forbids every arrangement");
+        place = place_of_rule(settings, "house.forbidden");
+        message_send(sink, &place, "[house] forbids every arrangement");
         return SPZ_BAD_SETTINGS;
     }
     return SPZ_OK;
@@ -50,7 +61,7 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
         layout_make(&out->list.at[i], &out->rules, &out->layouts[i]);
         out->allowed[i] = !rules_name_in(out->rules.forbidden, out->list.at[i].name);
     }
-    return check_names(out, sink);
+    return check_names(settings, out, sink);
 }
 
 PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b)
