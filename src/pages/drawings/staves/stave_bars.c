@@ -172,9 +172,9 @@ static void choose_clef(Stave *stave, const ScoreView *view, const spz_passage *
     spz_section section = stave->group ? stave->group->about.section : SPZ_WINDS;
     const Movement *movement = view->movement;
     long sum = 0, count = 0;
-    Ticks to = movement->bars[passage->last].onset + movement->bars[passage->last].length;
-    for (size_t i = 0; i < stave->sound_count; i++)
-        if (stave->sounds[i].onset >= movement->bars[passage->first].onset && stave->sounds[i].onset < to && stave->sounds[i].note->midi >= 0) {
+    Ticks from = movement->bars[passage->first].onset, to = movement->bars[passage->last].onset + movement->bars[passage->last].length;
+    for (size_t i = stave->group ? group_sound_at(stave->group, from) : 0; i < stave->sound_count && stave->sounds[i].onset < to; i++)
+        if (stave->sounds[i].onset >= from && stave->sounds[i].note->midi >= 0) {
             sum += written_place(stave->sounds[i].note);
             count++;
         }
@@ -186,21 +186,36 @@ static void choose_clef(Stave *stave, const ScoreView *view, const spz_passage *
     stave->bottom = bottoms[stave->clef];
 }
 
+/* Index of the first sound besides the strings that begins at or after `when`. */
+static size_t other_at(const SectionMap *map, Ticks when)
+{
+    size_t low = 0, high = map->other_count;
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+        if (map->others[middle].onset < when)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    return low;
+}
+
 /* The wind part that has most notes in the entries of winds. */
 static bool find_winds(const ScoreView *view, const spz_passage *passage, Stave *stave)
 {
     size_t best = SIZE_MAX, most = 0;
     const SectionMap *map = view->map;
-    for (size_t part = 0; part < view->movement->part_count; part++) {
-        size_t count = 0;
-        for (size_t i = 0; i < map->other_count; i++)
-            for (size_t e = 0; map->others[i].part == part && e < passage->entry_count; e++)
-                count += (passage->entries[e].players & SPZ_WIND_PLAYERS) && map->others[i].onset >= passage->entries[e].onset && map->others[i].onset < passage->entries[e].end;
-        if (count > most) {
-            most = count;
+    size_t *counts = memory_zeroed(view->movement->part_count + 1, sizeof *counts); /* by part */
+    for (size_t e = 0; counts && e < passage->entry_count; e++)
+        if (passage->entries[e].players & SPZ_WIND_PLAYERS)
+            for (size_t i = other_at(map, passage->entries[e].onset); i < map->other_count && map->others[i].onset < passage->entries[e].end; i++)
+                counts[map->others[i].part]++;
+    for (size_t part = 0; counts && part < view->movement->part_count; part++)
+        if (counts[part] > most) {
+            most = counts[part];
             best = part;
         }
-    }
+    memory_free(counts);
     stave->winds = best == SIZE_MAX ? NULL : memory_resize(NULL, map->other_count, sizeof *stave->winds);
     for (size_t i = 0; stave->winds && i < map->other_count; i++)
         if (map->others[i].part == best)
