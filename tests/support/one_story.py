@@ -164,7 +164,7 @@ def parts_sheet(program, score, movements):
         told(score, "sheet", not right and "%s, bar %s: '%s' is in no passage" % (row["section"], row["bar"], row["write"]))
     for movement in movements:
         for passage in movement["passages"]:
-            if passage["kind"] in ("exchange", "hocket", "split-line", "imitation") and passage["strength"] >= 0.5:
+            if passage["kind"] in ("exchange", "hocket", "split-line", "imitation") and passage["strength"] >= 0.5 and len(passage["links"]) > 1:
                 for name in names_of([n for link in passage["links"] for n in link["sections"]], [movement]) & set(movement["groups"]):
                     told(score, "sheet", not has_role(rows, passage, name, movements) and "%s has nothing of the %s in bars %s" % (name, passage["kind"], bars(passage)))
     return {row["write"] for row in rows}
