@@ -27,6 +27,9 @@ run 0 notes --most 2 "$one"
 for bad in 7.10.3 7:60 :10 7: 0 -5 soon 7 430; do
     run 1 notes --lasts "$bad" "$one"
 done
+run 1 notes --most 3 --many "$one"
+run 1 notes --notation "$one"
+run 1 notes --picture-format svg "$one"
 run 1 notes --language it "$one"
 run 0 notes --lasts 7.10 "$one"
 shows "a performance of 7:10"

@@ -169,6 +169,21 @@ static bool read_form(const Arguments *arguments, bool *listeners, spz_format *f
     return *listeners ? sheets_format(arguments, &option_form, "html|svg", pictures, format) : sheets_format(arguments, &option_form, "text|markdown|html|json|csv|odt", formats, format);
 }
 
+/* No option is passed over in silence. */
+static bool options_agree(const Arguments *arguments, bool page)
+{
+    const char *wrong = NULL;
+    if (arguments_have(arguments, &option_most) && (arguments_have(arguments, &option_many) || arguments_have(arguments, &option_all)))
+        wrong = "--most says how many, --many and --all want them all: give one of them";
+    else if (arguments_have(arguments, &option_notation) && !page)
+        wrong = "--notation goes with --format html; --pictures saves the notes as files";
+    else if (arguments_have(arguments, &option_picture_form) && !arguments_have(arguments, &option_pictures))
+        wrong = "--picture-format goes with --pictures";
+    if (wrong)
+        complain_usage(arguments->command, "%s", wrong);
+    return !wrong;
+}
+
 static size_t movements_of(const Readings *readings)
 {
     size_t count = 0;
@@ -197,7 +212,7 @@ static int run(const Arguments *arguments)
     int result = EXIT_USAGE, year, most = arguments_have(arguments, &option_all) || arguments_have(arguments, &option_many) ? 0 : (int)notes.citations;
     notes.lasts = lasts;
     spz_picture picture_form;
-    if (!read_form(arguments, &notes.listeners, &format) || !note_picture_form(arguments, &picture_form) ||
+    if (!read_form(arguments, &notes.listeners, &format) || !options_agree(arguments, format == SPZ_AS_HTML) || !note_picture_form(arguments, &picture_form) ||
         !read_lasts(arguments, lasts, &notes.lasts_count) || !read_moments(arguments, &moments) || !read_taps(arguments, &moments, &result) || !arguments_whole(arguments, &option_most, 1, 1000, &most) ||
         !arguments_year(arguments, &year) || !sheets_strength(arguments, &notes.strength) || !sheets_operands(arguments))
         return result;
