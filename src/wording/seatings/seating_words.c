@@ -1,5 +1,6 @@
 #include "wording/seatings/seating_words.h"
 #include "spezzato/report.h"
+#include "support/array.h"
 #include "wording/passage_words.h"
 #include <math.h>
 #include <string.h>
@@ -290,6 +291,28 @@ void say_ranked_losses(Buffer *out, spz_language language, const spz_verdict *ve
     }
 }
 
+typedef ARRAY(spz_loss) LossList;
+
+static bool has_loss(const spz_ranked *ranked, const spz_loss *loss)
+{
+    bool found = false;
+    for (size_t i = 0; i < ranked->loss_count && !found; i++) {
+        const spz_loss *own = &ranked->losses[i];
+        found = own->kind == loss->kind && own->movement == loss->movement && own->throughout == loss->throughout &&
+                own->sides[0] == loss->sides[0] && own->sides[1] == loss->sides[1];
+    }
+    return found;
+}
+
+/* What the arrangement loses and the recommended one doesn't: no ground to prefer that. False: no memory. */
+static bool losses_beyond(const spz_ranked *best, const spz_ranked *other, LossList *out)
+{
+    bool good = true;
+    for (size_t i = 0; i < other->loss_count && good; i++)
+        good = has_loss(best, &other->losses[i]) || array_push(out, other->losses[i]);
+    return good;
+}
+
 void say_instead(Buffer *out, spz_language language, const spz_verdict *verdict)
 {
     size_t place = 1, count = spz_verdict_count(verdict);
@@ -298,11 +321,17 @@ void say_instead(Buffer *out, spz_language language, const spz_verdict *verdict)
     if (place >= count)
         return;
     const spz_ranked *other = spz_verdict_ranked(verdict, place);
+    LossList beyond = {0};
+    spz_ranked only = *other;
     Buffer losses;
     buffer_init(&losses);
-    say_ranked_losses(&losses, language, verdict, other);
+    out->failed = !losses_beyond(spz_verdict_ranked(verdict, 0), other, &beyond) || out->failed;
+    only.losses = beyond.at;
+    only.loss_count = beyond.count;
+    say_ranked_losses(&losses, language, verdict, &only);
     SAY(out, language, losses.length ? PHRASE_SEATING_WEAKENED : PHRASE_SEATING_NOT_WEAKENED,
         slot_text("arrangement", words_arrangement(language, other->name)), slot_text("losses", losses.text));
     out->failed = out->failed || losses.failed;
     buffer_free(&losses);
+    array_free(&beyond);
 }
