@@ -80,4 +80,8 @@ run 0 stage --format html --set stage.riser=0.2 "$score"
 shows "56 players; to be laid out: 49 chairs, 7 stools, 32 stands, 32 lights."
 shows "Riser 0.20 m high: front edge"
 shows "A seating is a musical proposal"
+# Whoever reads only the page is told that the stage is too small, however many grounds weigh more.
+run 0 --set 'players.first violins=40' --set stage.width=6 --set stage.depth=5 corpus/brelisk-balconies-2.musicxml
+shows "The stage of 6.00 m by 5.00 m is too small"
+shows "smaller grounds are left out"
 finish

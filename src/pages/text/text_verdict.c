@@ -31,16 +31,25 @@ static void show_recommendation(spz_report *report, const spz_verdict *verdict)
     flow(report, "", &line);
 }
 
+/* A stage that is too small is no small ground. */
+static bool is_never_left_out(const spz_reason *reason)
+{
+    return reason->kind == SPZ_REMARK_SMALL_STAGE;
+}
+
 static void show_reasons(spz_report *report, const spz_verdict *verdict, bool all)
 {
     spz_language language = report->options.language;
     size_t count = spz_verdict_reasons(verdict);
-    size_t shown = all || count <= REASONS_ON_PAGE + 1 ? count : REASONS_ON_PAGE;
+    size_t first = all || count <= REASONS_ON_PAGE + 1 ? count : REASONS_ON_PAGE, shown = 0;
     Buffer line;
     buffer_init(&line);
     if (count)
         buffer_printf(&report->out, "\n  %s\n", phrase_text(language, PHRASE_SEATING_WHY));
-    for (size_t i = 0; i < shown; i++) {
+    for (size_t i = 0; i < count; i++) {
+        if (i >= first && !is_never_left_out(spz_verdict_reason(verdict, i)))
+            continue;
+        shown++;
         say_reason_and_place(&line, language, verdict, spz_verdict_reason(verdict, i));
         flow(report, "- ", &line);
     }
