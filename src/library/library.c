@@ -126,7 +126,7 @@ static void check_terms(Store *store, const spz_settings *settings, spz_library_
 {
     char name[SHA256_TEXT], terms[SHA256_TEXT];
     terms_of_settings(settings, name);
-    Query query = query_begin(store, "SELECT f.terms, ifnull((SELECT max(year) FROM movement m WHERE m.score = f.score), 0), f.path FROM file f");
+    Query query = query_begin(store, "SELECT f.terms, ifnull((SELECT max(year) FROM movement m WHERE m.score = f.score), 0), f.path FROM file f WHERE f.score IS NOT NULL" /* what could not be used was not heard under any */);
     while (query_row(&query)) {
         terms_of_score(name, settings, query_get_text(&query, 2), 0, terms);
         bool plain = strcmp(terms, query_get_text(&query, 0)) == 0;
