@@ -175,7 +175,7 @@ void excerpt_close(ExcerptSource *source)
 }
 
 /* What is in force when the bar begins. */
-static void add_signs(const ExcerptSource *source, size_t part, size_t first, Html *html)
+static void add_signs(const ExcerptSource *source, size_t part, size_t first, Markup *html)
 {
     const SignText *last[SIGN_KINDS][NUMBERS] = {{NULL}};
     for (size_t i = 0; i < source->signs.count; i++) {
@@ -183,12 +183,12 @@ static void add_signs(const ExcerptSource *source, size_t part, size_t first, Ht
         if (sign->part == part && sign->bar < first)
             last[sign->kind][sign->number] = sign;
     }
-    html_open(html, "attributes");
+    markup_open(html, "attributes");
     for (int kind = 0; kind < SIGN_KINDS; kind++)
         for (int number = 0; number < NUMBERS; number++)
             if (last[kind][number])
-                html_raw_piece(html, source->text.text + last[kind][number]->begin, last[kind][number]->end - last[kind][number]->begin);
-    html_close(html);
+                markup_raw_piece(html, source->text.text + last[kind][number]->begin, last[kind][number]->end - last[kind][number]->begin);
+    markup_close(html);
 }
 
 static uint32_t line_of(const ExcerptSource *source, size_t offset)
@@ -215,7 +215,7 @@ static const char *colour_of(const ExcerptSource *source, size_t part, const cha
 }
 
 /* The bar with the colours put into the start tags of its notes. */
-static void add_coloured(const ExcerptSource *source, size_t part, const char *text, const char *end, Html *html)
+static void add_coloured(const ExcerptSource *source, size_t part, const char *text, const char *end, Markup *html)
 {
     static const char note[] = "note";
     const char *from = text;
@@ -226,53 +226,53 @@ static void add_coloured(const ExcerptSource *source, size_t part, const char *t
         const char *colour = colour_of(source, part, at, tag_end);
         if (!colour)
             continue;
-        html_raw_piece(html, from, (size_t)(name_end - from));
-        html_raw(html, " color=\"");
-        html_raw(html, colour);
-        html_raw(html, "\"");
+        markup_raw_piece(html, from, (size_t)(name_end - from));
+        markup_raw(html, " color=\"");
+        markup_raw(html, colour);
+        markup_raw(html, "\"");
         from = name_end;
     }
-    html_raw_piece(html, from, (size_t)(end - from));
+    markup_raw_piece(html, from, (size_t)(end - from));
 }
 
-static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t first, Html *html)
+static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t first, Markup *html)
 {
     const BarText *text = &source->bars[part * source->movement->bar_count + bar];
-    html_open(html, "measure");
-    html_put(html, "number", source->movement->bars[bar].number);
+    markup_open(html, "measure");
+    markup_put(html, "number", source->movement->bars[bar].number);
     if (bar == first)
         add_signs(source, part, first, html);
     if (source->colour)
         add_coloured(source, part, source->text.text + text->begin, source->text.text + text->end, html);
     else
-        html_raw_piece(html, source->text.text + text->begin, text->end - text->begin);
-    html_close(html);
-    html_line_end(html);
+        markup_raw_piece(html, source->text.text + text->begin, text->end - text->begin);
+    markup_close(html);
+    markup_line_end(html);
 }
 
-static void add_part_list(const ExcerptPart *parts, size_t count, Html *html)
+static void add_part_list(const ExcerptPart *parts, size_t count, Markup *html)
 {
-    html_open(html, "part-list");
+    markup_open(html, "part-list");
     for (size_t i = 0; i < count; i++) {
-        html_open(html, "score-part");
-        html_put_format(html, "id", "P%zu", i + 1);
-        html_element(html, "part-name", NULL, parts[i].name);
-        html_close(html);
+        markup_open(html, "score-part");
+        markup_put_format(html, "id", "P%zu", i + 1);
+        markup_element(html, "part-name", NULL, parts[i].name);
+        markup_close(html);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* The bars, and whatever slur leads out of them taken away. */
-static void add_bars(const ExcerptSource *source, size_t part, size_t first, size_t last, Html *html)
+static void add_bars(const ExcerptSource *source, size_t part, size_t first, size_t last, Markup *html)
 {
-    Html within;
+    Markup within;
     Buffer bars;
     buffer_init(&bars);
-    html_begin(&within, &bars);
+    markup_begin(&within, &bars);
     for (size_t bar = first; bar <= last; bar++)
         add_bar(source, part, bar, first, &within);
-    html_end(&within);
+    markup_end(&within);
     excerpt_add_whole_slurs(&bars, html->out);
     html->failed = html->failed || buffer_failed(&bars);
     buffer_free(&bars);
@@ -280,22 +280,22 @@ static void add_bars(const ExcerptSource *source, size_t part, size_t first, siz
 
 void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t count, size_t first, size_t last, Buffer *out)
 {
-    Html html;
-    html_begin(&html, out);
-    html_xml_head(&html);
-    html_open(&html, "score-partwise");
-    html_put(&html, "version", "4.0");
-    html_line_end(&html);
+    Markup html;
+    markup_begin(&html, out);
+    markup_xml_head(&html);
+    markup_open(&html, "score-partwise");
+    markup_put(&html, "version", "4.0");
+    markup_line_end(&html);
     add_part_list(parts, count, &html);
     for (size_t i = 0; i < count; i++) {
-        html_open(&html, "part");
-        html_put_format(&html, "id", "P%zu", i + 1);
-        html_line_end(&html);
+        markup_open(&html, "part");
+        markup_put_format(&html, "id", "P%zu", i + 1);
+        markup_line_end(&html);
         add_bars(source, parts[i].part, first, last, &html);
-        html_close(&html);
-        html_line_end(&html);
+        markup_close(&html);
+        markup_line_end(&html);
     }
-    html_close(&html);
-    html_line_end(&html);
-    html_end(&html);
+    markup_close(&html);
+    markup_line_end(&html);
+    markup_end(&html);
 }

@@ -134,21 +134,21 @@ static spz_status rewrite_archive(const ScoreFile *file, const NewText *texts, s
 /* The table of contents of a compressed score: the score, and nothing else. */
 static void add_container(Zip *zip)
 {
-    Html html;
+    Markup html;
     Buffer text;
     buffer_init(&text);
-    html_begin(&html, &text);
-    html_xml_head(&html);
-    html_open(&html, "container");
-    html_open(&html, "rootfiles");
-    html_open(&html, "rootfile");
-    html_put(&html, "full-path", score_name);
-    html_put(&html, "media-type", score_type);
-    html_close_void(&html);
-    html_close(&html);
-    html_close(&html);
-    html_line_end(&html);
-    html_end(&html);
+    markup_begin(&html, &text);
+    markup_xml_head(&html);
+    markup_open(&html, "container");
+    markup_open(&html, "rootfiles");
+    markup_open(&html, "rootfile");
+    markup_put(&html, "full-path", score_name);
+    markup_put(&html, "media-type", score_type);
+    markup_close_void(&html);
+    markup_close(&html);
+    markup_close(&html);
+    markup_line_end(&html);
+    markup_end(&html);
     zip->failed = zip->failed || buffer_failed(&text);
     zip_deflated(zip, container_name, strlen(container_name), text.text ? text.text : "", text.length);
     buffer_free(&text);

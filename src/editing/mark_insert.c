@@ -104,59 +104,59 @@ static bool find_places(void *context, size_t part, size_t bar, const PlaceList 
     return true;
 }
 
-static void put_sign(Html *html, const Wish *wish)
+static void put_sign(Markup *html, const Wish *wish)
 {
     if (wish->sign == WISH_WORDS)
         return;
-    html_open(html, "direction-type");
-    html_open(html, wish->sign == WISH_DASHES ? "dashes" : "bracket");
-    html_put(html, "type", wish->stop ? "stop" : "start");
-    html_put_format(html, "number", "%d", wish->number);
+    markup_open(html, "direction-type");
+    markup_open(html, wish->sign == WISH_DASHES ? "dashes" : "bracket");
+    markup_put(html, "type", wish->stop ? "stop" : "start");
+    markup_put_format(html, "number", "%d", wish->number);
     if (wish->sign != WISH_DASHES) {
-        html_put(html, "line-end", "down");
-        html_put(html, "line-type", "solid");
+        markup_put(html, "line-end", "down");
+        markup_put(html, "line-type", "solid");
     }
-    html_close_void(html);
-    html_close(html);
+    markup_close_void(html);
+    markup_close(html);
 }
 
-static void put_said(Html *html, const char *said, int raised)
+static void put_said(Markup *html, const char *said, int raised)
 {
-    html_open(html, "direction-type");
-    html_open(html, "words");
-    html_put(html, "font-style", "italic");
+    markup_open(html, "direction-type");
+    markup_open(html, "words");
+    markup_put(html, "font-style", "italic");
     if (raised)
-        html_put_format(html, "relative-y", "%d", raised);
-    html_words(html, said);
-    html_close(html);
-    html_close(html);
+        markup_put_format(html, "relative-y", "%d", raised);
+    markup_words(html, said);
+    markup_close(html);
+    markup_close(html);
 }
 
 /* Only ASCII is written, so that the file may be in any encoding. */
 static void put_direction(Buffer *out, const Insert *insert, const Insertion *insertion, size_t number)
 {
-    Html html;
+    Markup html;
     char shift[NUMBER_TEXT];
     const Wish *wish = insertion->wish;
-    html_begin(&html, out);
+    markup_begin(&html, out);
     html.ascii = true;
-    html_open(&html, "direction");
-    html_put(&html, "placement", "above");
-    html_put_format(&html, "id", OWN_MARK_ID "%zu", number);
+    markup_open(&html, "direction");
+    markup_put(&html, "placement", "above");
+    markup_put_format(&html, "id", OWN_MARK_ID "%zu", number);
     if (wish->words && *wish->words)
         put_said(&html, wish->words, wish->raised);
     put_sign(&html, wish);
     if (insertion->shift != 0)
-        html_element(&html, "offset", NULL, number_text_short(insertion->shift, 6, shift));
+        markup_element(&html, "offset", NULL, number_text_short(insertion->shift, 6, shift));
     if (wish->voice)
-        html_element(&html, "voice", NULL, wish->voice);
+        markup_element(&html, "voice", NULL, wish->voice);
     if (insert->movement->parts[wish->part].staves > 1) {
-        html_open(&html, "staff");
-        html_format(&html, "%d", wish->staff ? wish->staff : 1);
-        html_close(&html);
+        markup_open(&html, "staff");
+        markup_format(&html, "%d", wish->staff ? wish->staff : 1);
+        markup_close(&html);
     }
-    html_close(&html);
-    html_end(&html);
+    markup_close(&html);
+    markup_end(&html);
 }
 
 static bool is_blank(char c)

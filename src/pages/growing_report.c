@@ -47,7 +47,7 @@ spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_re
     *report = (spz_report){.form = kinds[kind].forms[format], .depth = kinds[kind].depth, .options = sensible(options)};
     buffer_init(&report->out);
     facts_begin(&report->facts, &report->out);
-    html_begin(&report->html, &report->out);
+    markup_begin(&report->html, &report->out);
     report->form->begin(report);
     *out = report;
     return SPZ_OK;
@@ -110,7 +110,7 @@ spz_status spz_report_close(spz_report *report, spz_document **out)
     buffer_go_on(&report->out);
     report->form->end(report);
     facts_finish(&report->facts);
-    html_end(&report->html);
+    markup_end(&report->html);
     return document_take(&report->out, out);
 }
 

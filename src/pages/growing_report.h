@@ -27,7 +27,7 @@ struct spz_report {
     spz_report_options options;
     Buffer out;
     FactsOut facts; /* the writers, both over `out`; a form uses one of them */
-    Html html;
+    Markup html;
     size_t movements; /* added so far */
     const spz_verdict *work; /* one seating for all; NULL when not asked for */
     size_t longest;   /* overview: bars of the longest movement so far */

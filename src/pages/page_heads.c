@@ -11,22 +11,22 @@ PageHead page_head_of_sheet(spz_language language, const char *title, const char
     return (PageHead){.language = spz_language_code(language), .title = title, .base = text_base_css, .family = text_sheet_css, .style = style};
 }
 
-void table_head_row(Html *html, spz_language language, const Phrase *heads, size_t count)
+void table_head_row(Markup *html, spz_language language, const Phrase *heads, size_t count)
 {
-    html_open(html, "tr");
+    markup_open(html, "tr");
     for (size_t i = 0; i < count; i++) {
-        html_open(html, "th");
-        html_put(html, "scope", "col");
-        html_words(html, phrase_text(language, heads[i]));
-        html_close(html);
+        markup_open(html, "th");
+        markup_put(html, "scope", "col");
+        markup_words(html, phrase_text(language, heads[i]));
+        markup_close(html);
     }
-    html_close(html);
+    markup_close(html);
 }
 
-void table_head(Html *html, spz_language language, const Phrase *heads, size_t count)
+void table_head(Markup *html, spz_language language, const Phrase *heads, size_t count)
 {
-    html_open(html, "thead");
+    markup_open(html, "thead");
     table_head_row(html, language, heads, count);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }

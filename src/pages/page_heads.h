@@ -10,6 +10,6 @@ PageHead page_head(spz_language language, const char *title, const char *style);
 PageHead page_head_of_sheet(spz_language language, const char *title, const char *style);
 
 /* The row of a table's head, a cell for each phrase; and the whole head. */
-void table_head_row(Html *html, spz_language language, const Phrase *heads, size_t count);
-void table_head(Html *html, spz_language language, const Phrase *heads, size_t count);
+void table_head_row(Markup *html, spz_language language, const Phrase *heads, size_t count);
+void table_head(Markup *html, spz_language language, const Phrase *heads, size_t count);
 #endif

@@ -352,7 +352,7 @@ static spz_status add_address(const spz_listening *listening, size_t version, sp
     if (status)
         return status;
     buffer_putc(out, '"');
-    html_data_address(out, types[form], bytes, size);
+    markup_data_address(out, types[form], bytes, size);
     buffer_putc(out, '"');
     memory_free(bytes);
     return SPZ_OK;

@@ -4,28 +4,28 @@
 #include <stdarg.h>
 #include <string.h>
 
-void html_begin(Html *html, Buffer *out)
+void markup_begin(Markup *html, Buffer *out)
 {
-    *html = (Html){.out = out};
+    *html = (Markup){.out = out};
 }
 
-void html_end(Html *html)
+void markup_end(Markup *html)
 {
     if (html->failed || html->depth > 0)
         html->out->failed = true;
 }
 
 /* What follows stands in the element, behind its attributes. */
-static void end_tag(Html *html)
+static void end_tag(Markup *html)
 {
     if (html->in_tag)
         buffer_putc(html->out, '>');
     html->in_tag = false;
 }
 
-void html_open(Html *html, const char *element)
+void markup_open(Markup *html, const char *element)
 {
-    if (html->depth == HTML_DEEPEST) {
+    if (html->depth == MARKUP_DEEPEST) {
         html->failed = true;
         return;
     }
@@ -36,13 +36,13 @@ void html_open(Html *html, const char *element)
     html->in_tag = true;
 }
 
-void html_open_class(Html *html, const char *element, const char *class)
+void markup_open_class(Markup *html, const char *element, const char *class)
 {
-    html_open(html, element);
-    html_put(html, "class", class);
+    markup_open(html, element);
+    markup_put(html, "class", class);
 }
 
-void html_close(Html *html)
+void markup_close(Markup *html)
 {
     if (html->depth == 0) {
         html->failed = true;
@@ -54,7 +54,7 @@ void html_close(Html *html)
     buffer_putc(html->out, '>');
 }
 
-void html_close_void(Html *html)
+void markup_close_void(Markup *html)
 {
     if (!html->in_tag) {
         html->failed = true;
@@ -65,7 +65,7 @@ void html_close_void(Html *html)
     html->depth--;
 }
 
-static void add_character(Html *html, uint32_t character)
+static void add_character(Markup *html, uint32_t character)
 {
     char bytes[UTF8_LONGEST];
     switch (character) {
@@ -90,7 +90,7 @@ static size_t plain_length(const char *text)
     return length;
 }
 
-static void add_text(Html *html, const char *text)
+static void add_text(Markup *html, const char *text)
 {
     for (;;) {
         size_t plain = plain_length(text);
@@ -106,7 +106,7 @@ static void add_text(Html *html, const char *text)
     }
 }
 
-void html_put(Html *html, const char *attribute, const char *value)
+void markup_put(Markup *html, const char *attribute, const char *value)
 {
     if (!html->in_tag) {
         html->failed = true;
@@ -119,27 +119,27 @@ void html_put(Html *html, const char *attribute, const char *value)
     buffer_putc(html->out, '"');
 }
 
-void html_put_number(Html *html, const char *attribute, double value, int decimals)
+void markup_put_number(Markup *html, const char *attribute, double value, int decimals)
 {
     char text[NUMBER_TEXT];
-    html_put(html, attribute, number_text_short(value, decimals, text));
+    markup_put(html, attribute, number_text_short(value, decimals, text));
 }
 
 /* As the attribute's value, or as words where `attribute` is NULL. */
-static void format(Html *html, const char *pattern, va_list list, const char *attribute)
+static void format(Markup *html, const char *pattern, va_list list, const char *attribute)
 {
     Buffer text;
     buffer_init(&text);
     buffer_vprintf(&text, pattern, list);
     html->failed = html->failed || buffer_failed(&text);
     if (attribute)
-        html_put(html, attribute, text.text);
+        markup_put(html, attribute, text.text);
     else
-        html_words(html, text.text);
+        markup_words(html, text.text);
     buffer_free(&text);
 }
 
-void html_put_format(Html *html, const char *attribute, const char *pattern, ...)
+void markup_put_format(Markup *html, const char *attribute, const char *pattern, ...)
 {
     va_list list;
     va_start(list, pattern);
@@ -147,13 +147,13 @@ void html_put_format(Html *html, const char *attribute, const char *pattern, ...
     va_end(list);
 }
 
-void html_words(Html *html, const char *text)
+void markup_words(Markup *html, const char *text)
 {
     end_tag(html);
     add_text(html, text ? text : "");
 }
 
-void html_format(Html *html, const char *pattern, ...)
+void markup_format(Markup *html, const char *pattern, ...)
 {
     va_list list;
     va_start(list, pattern);
@@ -161,78 +161,78 @@ void html_format(Html *html, const char *pattern, ...)
     va_end(list);
 }
 
-void html_line_end(Html *html)
+void markup_line_end(Markup *html)
 {
-    html_raw(html, "\n");
+    markup_raw(html, "\n");
 }
 
-void html_raw(Html *html, const char *text)
+void markup_raw(Markup *html, const char *text)
 {
     end_tag(html);
     buffer_puts(html->out, text);
 }
 
-void html_raw_piece(Html *html, const char *text, size_t length)
+void markup_raw_piece(Markup *html, const char *text, size_t length)
 {
     end_tag(html);
     buffer_add(html->out, text, length);
 }
 
-void html_element(Html *html, const char *element, const char *class, const char *text)
+void markup_element(Markup *html, const char *element, const char *class, const char *text)
 {
-    html_open(html, element);
+    markup_open(html, element);
     if (class)
-        html_put(html, "class", class);
-    html_words(html, text);
-    html_close(html);
+        markup_put(html, "class", class);
+    markup_words(html, text);
+    markup_close(html);
 }
 
-void html_xml_head(Html *html)
+void markup_xml_head(Markup *html)
 {
-    html_raw(html, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+    markup_raw(html, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
 }
 
-void html_open_drawing(Html *html, const char *class, double width, double height, const char *label)
+void markup_open_drawing(Markup *html, const char *class, double width, double height, const char *label)
 {
     char across[NUMBER_TEXT], down[NUMBER_TEXT];
-    html_open_class(html, "svg", class);
-    html_put_format(html, "viewBox", "0 0 %s %s", number_text(width, 0, across), number_text(height, 0, down));
+    markup_open_class(html, "svg", class);
+    markup_put_format(html, "viewBox", "0 0 %s %s", number_text(width, 0, across), number_text(height, 0, down));
     if (label) {
-        html_put(html, "role", "img");
-        html_put(html, "aria-label", label);
+        markup_put(html, "role", "img");
+        markup_put(html, "aria-label", label);
     }
 }
 
-void html_line(Html *html, const char *class, double x1, double y1, double x2, double y2)
+void markup_line(Markup *html, const char *class, double x1, double y1, double x2, double y2)
 {
-    html_open_class(html, "line", class);
-    html_put_number(html, "x1", x1, 1);
-    html_put_number(html, "y1", y1, 1);
-    html_put_number(html, "x2", x2, 1);
-    html_put_number(html, "y2", y2, 1);
-    html_close_void(html);
+    markup_open_class(html, "line", class);
+    markup_put_number(html, "x1", x1, 1);
+    markup_put_number(html, "y1", y1, 1);
+    markup_put_number(html, "x2", x2, 1);
+    markup_put_number(html, "y2", y2, 1);
+    markup_close_void(html);
 }
 
-void html_box(Html *html, const char *class, double x, double y, double width, double height)
+void markup_box(Markup *html, const char *class, double x, double y, double width, double height)
 {
-    html_open_class(html, "rect", class);
-    html_put_number(html, "x", x, 1);
-    html_put_number(html, "y", y, 1);
-    html_put_number(html, "width", width, 1);
-    html_put_number(html, "height", height, 1);
-    html_close_void(html);
+    markup_open_class(html, "rect", class);
+    markup_put_number(html, "x", x, 1);
+    markup_put_number(html, "y", y, 1);
+    markup_put_number(html, "width", width, 1);
+    markup_put_number(html, "height", height, 1);
+    markup_close_void(html);
 }
 
-void html_label(Html *html, const char *class, double x, double y, const char *text)
+void markup_label(Markup *html, const char *class, double x, double y, const char *text)
 {
-    html_open_class(html, "text", class);
-    html_put_number(html, "x", x, 1);
-    html_put_number(html, "y", y, 1);
-    html_words(html, text);
-    html_close(html);
+    markup_open_class(html, "text", class);
+    markup_put_number(html, "x", x, 1);
+    markup_put_number(html, "y", y, 1);
+    markup_words(html, text);
+    markup_close(html);
 }
 
-void html_address(Buffer *out, const char *name)
+void markup_address(Buffer *out, const char *name)
 {
     for (; *name; name++) {
         unsigned char c = (unsigned char)*name;

@@ -16,18 +16,18 @@ static void add_base64(Buffer *out, const char *bytes, size_t length)
     }
 }
 
-void html_data_address(Buffer *out, const char *type, const char *bytes, size_t length)
+void markup_data_address(Buffer *out, const char *type, const char *bytes, size_t length)
 {
     buffer_printf(out, "data:%s;base64,", type);
     add_base64(out, bytes, length);
 }
 
-static void meta(Html *html, const char *attribute, const char *name, const char *content)
+static void meta(Markup *html, const char *attribute, const char *name, const char *content)
 {
-    html_open(html, "meta");
-    html_put(html, attribute, name);
-    html_put(html, "content", content);
-    html_close_void(html);
+    markup_open(html, "meta");
+    markup_put(html, attribute, name);
+    markup_put(html, "content", content);
+    markup_close_void(html);
 }
 
 /* The script stands on a line of its own; the digest covers that line's end. */
@@ -44,7 +44,7 @@ static void add_digest(Buffer *policy, const char *script, const char *before)
     buffer_puts(policy, "'");
 }
 
-static void put_policy(Html *html, const PageHead *head)
+static void put_policy(Markup *html, const PageHead *head)
 {
     Buffer policy;
     buffer_init(&policy);
@@ -62,26 +62,26 @@ static void put_policy(Html *html, const PageHead *head)
     buffer_free(&policy);
 }
 
-static void own_text(Html *html, const char *element, const char *text)
+static void own_text(Markup *html, const char *element, const char *text)
 {
-    html_open(html, element);
-    html_line_end(html);
-    html_raw(html, text);
-    html_close(html);
+    markup_open(html, element);
+    markup_line_end(html);
+    markup_raw(html, text);
+    markup_close(html);
 }
 
-void html_page_begin(Html *html, const PageHead *head)
+void markup_page_begin(Markup *html, const PageHead *head)
 {
-    html_raw(html, "<!DOCTYPE html>\n");
-    html_open(html, "html");
-    html_put(html, "lang", head->language);
-    html_open(html, "head");
-    html_open(html, "meta");
-    html_put(html, "charset", "utf-8");
-    html_close_void(html);
+    markup_raw(html, "<!DOCTYPE html>\n");
+    markup_open(html, "html");
+    markup_put(html, "lang", head->language);
+    markup_open(html, "head");
+    markup_open(html, "meta");
+    markup_put(html, "charset", "utf-8");
+    markup_close_void(html);
     put_policy(html, head);
     meta(html, "name", "viewport", "width=device-width, initial-scale=1");
-    html_element(html, "title", NULL, head->title);
+    markup_element(html, "title", NULL, head->title);
     if (head->base)
         own_text(html, "style", head->base);
     if (head->family)
@@ -91,12 +91,12 @@ void html_page_begin(Html *html, const PageHead *head)
         own_text(html, "style", head->more_style);
     if (head->last_style)
         own_text(html, "style", head->last_style);
-    html_close(html);
-    html_line_end(html);
-    html_open(html, "body");
+    markup_close(html);
+    markup_line_end(html);
+    markup_open(html, "body");
 }
 
-void html_page_end(Html *html, const PageHead *head)
+void markup_page_end(Markup *html, const PageHead *head)
 {
     if (head->script)
         own_text(html, "script", head->script);
@@ -104,7 +104,7 @@ void html_page_end(Html *html, const PageHead *head)
         own_text(html, "script", head->more_script);
     if (head->script && head->last_script)
         own_text(html, "script", head->last_script);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }

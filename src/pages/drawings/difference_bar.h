@@ -5,5 +5,5 @@
 #include "writing/markup.h"
 
 /* `points` above 0 speak for the one at the left: a filled bar; below 0 for the other: a hollow one. `longest`: the most that is drawn beside it. */
-void difference_bar(Html *html, spz_language language, double points, double longest);
+void difference_bar(Markup *html, spz_language language, double points, double longest);
 #endif

@@ -12,7 +12,7 @@ static double share_of(double degrees)
     return 0.5 + 0.5 * fmin(fmax(degrees / widest, -1), 1);
 }
 
-static void put_degrees(Html *html, const spz_plan *plan, spz_section section, int orchestra)
+static void put_degrees(Markup *html, const spz_plan *plan, spz_section section, int orchestra)
 {
     Buffer all;
     double degrees = 0;
@@ -22,35 +22,35 @@ static void put_degrees(Html *html, const spz_plan *plan, spz_section section, i
         spz_plan_direction(plan, section, orchestra, place, &degrees);
         buffer_printf(&all, "%s%s", place ? " " : "", number_text_short(100 * share_of(degrees), 1, number));
     }
-    html_put(html, "data-at", all.text ? all.text : "");
+    markup_put(html, "data-at", all.text ? all.text : "");
     html->failed = html->failed || all.failed;
     buffer_free(&all);
 }
 
-static void dot(Html *html, spz_language language, const spz_plan *plan, spz_section section, int orchestra)
+static void dot(Markup *html, spz_language language, const spz_plan *plan, spz_section section, int orchestra)
 {
     double degrees;
     if (!spz_plan_direction(plan, section, orchestra, SPZ_MIDDLE_SEATS, &degrees))
         return;
-    html_open(html, "svg");
-    html_put_format(html, "class", "heard-at %s", view_class(section));
+    markup_open(html, "svg");
+    markup_put_format(html, "class", "heard-at %s", view_class(section));
     draw_percent(html, "x", share_of(degrees));
-    html_put(html, "overflow", "visible");
+    markup_put(html, "overflow", "visible");
     put_degrees(html, plan, section, orchestra);
     draw_dot(html, 0, 24, 6);
-    html_label(html, "name", 0, section_is_violin(section) ? 13 : section == SPZ_DB ? 59 : 45, words_section_short(language, section));
-    html_close(html);
+    markup_label(html, "name", 0, section_is_violin(section) ? 13 : section == SPZ_DB ? 59 : 45, words_section_short(language, section));
+    markup_close(html);
 }
 
-void hearing_line(Html *html, spz_language language, const spz_plan *plan)
+void hearing_line(Markup *html, spz_language language, const spz_plan *plan)
 {
-    html_open_class(html, "svg", "hearing");
-    html_put(html, "height", "64");
-    html_put(html, "role", "img");
-    html_put(html, "aria-label", phrase_text(language, PHRASE_TWO_HEARING));
+    markup_open_class(html, "svg", "hearing");
+    markup_put(html, "height", "64");
+    markup_put(html, "role", "img");
+    markup_put(html, "aria-label", phrase_text(language, PHRASE_TWO_HEARING));
     draw_across(html, "axis", 0, 1, 24, 24);
     for (int orchestra = 1; orchestra <= (spz_plan_is_double(plan) ? 2 : 1); orchestra++)
         for (int section = SPZ_VN1; section <= SPZ_DB; section++)
             dot(html, language, plan, (spz_section)section, orchestra);
-    html_close(html);
+    markup_close(html);
 }

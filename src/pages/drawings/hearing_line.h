@@ -6,5 +6,5 @@
 #include "spezzato/stage.h"
 #include "writing/markup.h"
 
-void hearing_line(Html *html, spz_language language, const spz_plan *plan);
+void hearing_line(Markup *html, spz_language language, const spz_plan *plan);
 #endif

@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-ScoreView score_view(Html *html, const spz_report_options *options, const ShownMovement *shown)
+ScoreView score_view(Markup *html, const spz_report_options *options, const ShownMovement *shown)
 {
     return (ScoreView){.html = html, .language = options->language, .map = shown->reading.sections, .movement = shown->reading.movement,
                        .findings = shown->reading.findings, .verdict = shown->reading.verdict, .options = options, .number = shown->number};
@@ -193,27 +193,27 @@ size_t spz_report_decisive(const spz_reading *reading, size_t movement, const sp
     return shown.reading.verdict ? view_decisive(&view, chosen) : 0;
 }
 
-void draw_percent(Html *html, const char *attribute, double share)
+void draw_percent(Markup *html, const char *attribute, double share)
 {
     char text[NUMBER_TEXT];
-    html_put_format(html, attribute, "%s%%", number_text_short(100 * share, 3, text));
+    markup_put_format(html, attribute, "%s%%", number_text_short(100 * share, 3, text));
 }
 
-void draw_across(Html *html, const char *class, double from, double to, double y_from, double y_to)
+void draw_across(Markup *html, const char *class, double from, double to, double y_from, double y_to)
 {
-    html_open_class(html, "line", class);
+    markup_open_class(html, "line", class);
     draw_percent(html, "x1", from);
     draw_percent(html, "x2", to);
-    html_put_number(html, "y1", y_from, 1);
-    html_put_number(html, "y2", y_to, 1);
-    html_close_void(html);
+    markup_put_number(html, "y1", y_from, 1);
+    markup_put_number(html, "y2", y_to, 1);
+    markup_close_void(html);
 }
 
-void draw_dot(Html *html, double at, double y, double radius)
+void draw_dot(Markup *html, double at, double y, double radius)
 {
-    html_open_class(html, "circle", "dot");
+    markup_open_class(html, "circle", "dot");
     draw_percent(html, "cx", at);
-    html_put_number(html, "cy", y, 1);
-    html_put_number(html, "r", radius, 1);
-    html_close_void(html);
+    markup_put_number(html, "cy", y, 1);
+    markup_put_number(html, "r", radius, 1);
+    markup_close_void(html);
 }

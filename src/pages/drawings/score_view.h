@@ -6,7 +6,7 @@
 #include "writing/markup.h"
 
 typedef struct ScoreView {
-    Html *html;
+    Markup *html;
     spz_language language;
     const SectionMap *map;
     const Movement *movement;
@@ -16,7 +16,7 @@ typedef struct ScoreView {
     size_t number;                     /* of the movement on its page, for links */
 } ScoreView;
 
-ScoreView score_view(Html *html, const spz_report_options *options, const ShownMovement *shown);
+ScoreView score_view(Markup *html, const spz_report_options *options, const ShownMovement *shown);
 
 /* A body of players as a drawing has room for it: 'Vn I', 'Va 2', of two orchestras 'Vn I (2)'. `group` NULL: winds. */
 char *view_name(const ScoreView *view, const Group *group, char text[WORDS_TEXT]);
@@ -46,8 +46,8 @@ size_t view_decisive(const ScoreView *view, size_t chosen[VIEW_DECISIVE]);
 
 /* Drawings that grow with the page: across in shares of its width, down in pixels. */
 /* An attribute in hundredths of the width: '12.5%'. */
-void draw_percent(Html *html, const char *attribute, double share);
+void draw_percent(Markup *html, const char *attribute, double share);
 /* A straight line between two points. */
-void draw_across(Html *html, const char *class, double from, double to, double y_from, double y_to);
-void draw_dot(Html *html, double at, double y, double radius);
+void draw_across(Markup *html, const char *class, double from, double to, double y_from, double y_to);
+void draw_dot(Markup *html, double at, double y, double radius);
 #endif

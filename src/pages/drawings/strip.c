@@ -144,17 +144,17 @@ static double names_width(const StripLanes *lanes)
 
 static void draw_names(const StripPiece *piece, double width, double height)
 {
-    Html *html = piece->view->html;
-    html_open(html, "svg");
-    html_put(html, "class", piece->lanes->dense ? "names dense" : "names");
-    html_put_number(html, "width", width, 0);
-    html_put_number(html, "height", height, 0);
-    html_put(html, "aria-hidden", "true");
+    Markup *html = piece->view->html;
+    markup_open(html, "svg");
+    markup_put(html, "class", piece->lanes->dense ? "names dense" : "names");
+    markup_put_number(html, "width", width, 0);
+    markup_put_number(html, "height", height, 0);
+    markup_put(html, "aria-hidden", "true");
     for (size_t i = 0; i < piece->lanes->count; i++) {
         const StripLane *lane = &piece->lanes->lanes[i];
-        html_label(html, lane->class, width - 8, lane->top + lane->height / 2 + 4.5, lane->name);
+        markup_label(html, lane->class, width - 8, lane->top + lane->height / 2 + 4.5, lane->name);
     }
-    html_close(html);
+    markup_close(html);
 }
 
 static int bar_step(const StripPiece *piece)
@@ -166,14 +166,14 @@ static int bar_step(const StripPiece *piece)
     return steps[i];
 }
 
-void strip_label(Html *html, const char *class, double x, double shift, double y, const char *text)
+void strip_label(Markup *html, const char *class, double x, double shift, double y, const char *text)
 {
-    html_open_class(html, "text", class);
+    markup_open_class(html, "text", class);
     draw_percent(html, "x", x);
-    html_put_number(html, "dx", shift, 0);
-    html_put_number(html, "y", y, 0);
-    html_words(html, text);
-    html_close(html);
+    markup_put_number(html, "dx", shift, 0);
+    markup_put_number(html, "y", y, 0);
+    markup_words(html, text);
+    markup_close(html);
 }
 
 /* A number is moved back from the end of the piece as far as it would run out of it; where it then meets the one before it is left out. */
@@ -188,7 +188,7 @@ static void draw_number(const StripPiece *piece, size_t bar, double x, int step)
 
 static void draw_bars(const StripPiece *piece)
 {
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     const StripLanes *lanes = piece->lanes;
     int step = bar_step(piece);
     for (size_t bar = piece->first + 1; bar < piece->end; bar++) {
@@ -235,21 +235,21 @@ static double letter_width(const char *letter)
 
 static void draw_letter(const StripPiece *piece, double x, const char *letter, const char *number, bool tight)
 {
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     double width = letter_width(letter);
     draw_across(html, "letter-line", x, x, 10, piece->lanes->bottom);
-    html_open(html, "svg");
+    markup_open(html, "svg");
     if (tight)
-        html_put(html, "class", "tight");
+        markup_put(html, "class", "tight");
     draw_percent(html, "x", x);
-    html_put(html, "y", "1");
-    html_put(html, "width", "90");
-    html_put(html, "height", "22");
-    html_put(html, "overflow", "visible");
-    html_box(html, "letter-box", 0.75, 0.75, width, 18);
-    html_label(html, "letter", 0.75 + width / 2, 15, letter);
-    html_label(html, "number", width + 5, 15, number);
-    html_close(html);
+    markup_put(html, "y", "1");
+    markup_put(html, "width", "90");
+    markup_put(html, "height", "22");
+    markup_put(html, "overflow", "visible");
+    markup_box(html, "letter-box", 0.75, 0.75, width, 18);
+    markup_label(html, "letter", 0.75 + width / 2, 15, letter);
+    markup_label(html, "number", width + 5, 15, number);
+    markup_close(html);
 }
 
 /* Rehearsal letters and tempo words on one line; what would run into what stands before it is left out. */
@@ -279,31 +279,31 @@ static void draw_lanes(const StripPiece *piece)
 {
     for (size_t i = 0; i < piece->lanes->count; i++) {
         const StripLane *lane = &piece->lanes->lanes[i];
-        html_open_class(piece->view->html, "rect", "lane");
-        html_put(piece->view->html, "x", "0");
-        html_put_number(piece->view->html, "y", lane->top, 1);
-        html_put(piece->view->html, "width", "100%");
-        html_put_number(piece->view->html, "height", lane->height, 1);
-        html_close_void(piece->view->html);
+        markup_open_class(piece->view->html, "rect", "lane");
+        markup_put(piece->view->html, "x", "0");
+        markup_put_number(piece->view->html, "y", lane->top, 1);
+        markup_put(piece->view->html, "width", "100%");
+        markup_put_number(piece->view->html, "height", lane->height, 1);
+        markup_close_void(piece->view->html);
     }
 }
 
 static void draw_piece(StripPiece *piece, bool lead, double names, size_t longest)
 {
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     double height = piece->lanes->bottom + foot;
     const Bar *bars = piece->view->movement->bars;
-    html_open_class(html, "div", lead ? "system lead" : "system");
-    html_put_format(html, "style", "--n:%zu;--longest:%zu;--names:%dpx", piece->end - piece->first, longest, (int)names);
+    markup_open_class(html, "div", lead ? "system lead" : "system");
+    markup_put_format(html, "style", "--n:%zu;--longest:%zu;--names:%dpx", piece->end - piece->first, longest, (int)names);
     draw_names(piece, names, height);
-    html_open(html, "svg");
-    html_put(html, "class", piece->lanes->rows ? "bars-drawn thumb" : "bars-drawn");
-    html_put_number(html, "height", height, 0);
-    html_put(html, "role", "group");
+    markup_open(html, "svg");
+    markup_put(html, "class", piece->lanes->rows ? "bars-drawn thumb" : "bars-drawn");
+    markup_put_number(html, "height", height, 0);
+    markup_put(html, "role", "group");
     Buffer label;
     buffer_init(&label);
     SAY(&label, piece->view->language, PHRASE_WEB_MAP_BARS, slot_text("from", bars[piece->first].number), slot_text("to", bars[piece->end - 1].number));
-    html_put(html, "aria-label", label.text ? label.text : "");
+    markup_put(html, "aria-label", label.text ? label.text : "");
     html->failed = html->failed || label.failed;
     buffer_free(&label);
     draw_lanes(piece);
@@ -312,9 +312,9 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
     if (piece->lanes->notes)
         strip_notes(piece);
     strip_marks(piece);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* Over the lanes: letters and tempo words, and as many lines of bars as any of the pieces needs. */
@@ -333,7 +333,7 @@ static double head_of(StripPiece *piece, const size_t *starts, size_t count)
 /* Pieces side by side where there is room, else one under the other. */
 static void draw_row(StripPiece *piece, StripLanes *lanes, const size_t *starts, size_t count)
 {
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     size_t longest = 1;
     for (size_t i = 0; i < count; i++)
         longest = starts[i + 1] - starts[i] > longest ? starts[i + 1] - starts[i] : longest;
@@ -343,7 +343,7 @@ static void draw_row(StripPiece *piece, StripLanes *lanes, const size_t *starts,
     StripPiece closest = *piece; /* bars are written so that they have room on every page */
     closest.pixels = fmin(piece->pixels, piece->tight);
     place_lanes(lanes, head_of(&closest, starts, count), lanes_most);
-    html_open_class(html, "div", "strip");
+    markup_open_class(html, "div", "strip");
     for (size_t i = 0; i < count; i++) {
         piece->first = starts[i];
         piece->end = closest.end = starts[i + 1];
@@ -351,7 +351,7 @@ static void draw_row(StripPiece *piece, StripLanes *lanes, const size_t *starts,
         strip_place_labels(&closest);
         draw_piece(piece, i == 0, names_width(piece->lanes), longest);
     }
-    html_close(html);
+    markup_close(html);
 }
 
 typedef struct Shown {
@@ -417,18 +417,18 @@ void strip_systems(const ScoreView *view)
 void strip_thumb(const ScoreView *view, const char *label, bool lost)
 {
     StripLanes lanes;
-    Html *html = view->html;
+    Markup *html = view->html;
     Shown shown = choose(view, false);
     three_rows(view, &lanes, 8);
     place_lanes(&lanes, 0, 3 * 8);
     StripPiece piece = {.view = view, .lanes = &lanes, .shown = shown.passages, .shown_count = shown.count, .end = view->movement->bar_count, .thumb = true, .kept = !lost};
-    html_open_class(html, "svg", "thumb");
-    html_put_number(html, "height", lanes.bottom + 5, 0);
-    html_put(html, "role", "img");
-    html_put(html, "aria-label", label);
+    markup_open_class(html, "svg", "thumb");
+    markup_put_number(html, "height", lanes.bottom + 5, 0);
+    markup_put(html, "role", "img");
+    markup_put(html, "aria-label", label);
     draw_lanes(&piece);
     if (piece.end > 0)
         strip_marks(&piece);
-    html_close(html);
+    markup_close(html);
     release(&shown);
 }

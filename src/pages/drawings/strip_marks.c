@@ -46,21 +46,21 @@ static void add_notes(const StripPiece *piece, const StripLane *lane, Ticks from
 
 static void open_ink(const StripPiece *piece)
 {
-    Html *html = piece->view->html;
-    html_open_class(html, "svg", "ink");
-    html_put(html, "width", "100%");
-    html_put_number(html, "height", piece->lanes->bottom, 0);
-    html_put_format(html, "viewBox", "0 0 %zu %d", piece->end - piece->first, (int)lround(piece->lanes->bottom));
-    html_put(html, "preserveAspectRatio", "none");
-    html_put(html, "aria-hidden", "true");
+    Markup *html = piece->view->html;
+    markup_open_class(html, "svg", "ink");
+    markup_put(html, "width", "100%");
+    markup_put_number(html, "height", piece->lanes->bottom, 0);
+    markup_put_format(html, "viewBox", "0 0 %zu %d", piece->end - piece->first, (int)lround(piece->lanes->bottom));
+    markup_put(html, "preserveAspectRatio", "none");
+    markup_put(html, "aria-hidden", "true");
 }
 
-static void put_path(Html *html, const char *class, Buffer *path)
+static void put_path(Markup *html, const char *class, Buffer *path)
 {
     if (path->length) {
-        html_open_class(html, "path", class);
-        html_put(html, "d", path->text);
-        html_close_void(html);
+        markup_open_class(html, "path", class);
+        markup_put(html, "d", path->text);
+        markup_close_void(html);
     }
     html->failed = html->failed || buffer_failed(path);
     buffer_clear(path);
@@ -77,7 +77,7 @@ void strip_notes(const StripPiece *piece)
         if (piece->lanes->lanes[i].group)
             add_notes(piece, &piece->lanes->lanes[i], from, to, &path);
     put_path(piece->view->html, "quiet", &path);
-    html_close(piece->view->html);
+    markup_close(piece->view->html);
     buffer_free(&path);
 }
 
@@ -100,14 +100,14 @@ static bool lane_has(const StripLane *lane, spz_players players)
 
 static void block(const StripPiece *piece, const StripLane *lane, bool answer, double from, double to)
 {
-    Html *html = piece->view->html;
-    html_open(html, "rect");
-    html_put_format(html, "class", "%s %s", answer ? "answer" : "call", lane->class);
+    Markup *html = piece->view->html;
+    markup_open(html, "rect");
+    markup_put_format(html, "class", "%s %s", answer ? "answer" : "call", lane->class);
     draw_percent(html, "x", from);
-    html_put_number(html, "y", lane->top + (piece->thumb ? 1 : 1.5), 1);
+    markup_put_number(html, "y", lane->top + (piece->thumb ? 1 : 1.5), 1);
     draw_percent(html, "width", fmax(to - from, least_block));
-    html_put_number(html, "height", lane->height - (piece->thumb ? 2 : 3), 1);
-    html_close_void(html);
+    markup_put_number(html, "height", lane->height - (piece->thumb ? 2 : 3), 1);
+    markup_close_void(html);
 }
 
 static const StripLane *lane_of(const StripPiece *piece, const spz_entry *entry)
@@ -135,7 +135,7 @@ static void tie(const StripPiece *piece, const spz_entry *call, const spz_entry 
 /* A side that is told as all the strings is framed over all their lanes; filled are those who have the notes. */
 static void frame_side(const StripPiece *piece, const spz_passage *passage, const spz_entry *entry)
 {
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     double top = HUGE_VAL, bottom = 0, from = strip_x(piece, entry->onset), to = strip_x(piece, entry->end);
     bool strings = passage->sides[0].section == SPZ_STRINGS || passage->sides[1].section == SPZ_STRINGS;
     if (!strings || piece->lanes->rows || entry->players & SPZ_WIND_PLAYERS)
@@ -147,12 +147,12 @@ static void frame_side(const StripPiece *piece, const spz_passage *passage, cons
             bottom = fmax(bottom, lane->top + lane->height);
         }
     }
-    html_open_class(html, "rect", "side-frame");
+    markup_open_class(html, "rect", "side-frame");
     draw_percent(html, "x", from);
     draw_percent(html, "width", fmax(to - from, least_block));
-    html_put_number(html, "y", top, 1);
-    html_put_number(html, "height", fmax(bottom - top, 0), 1);
-    html_close_void(html);
+    markup_put_number(html, "y", top, 1);
+    markup_put_number(html, "height", fmax(bottom - top, 0), 1);
+    markup_close_void(html);
 }
 
 static void entries(const StripPiece *piece, const spz_passage *passage)
@@ -192,7 +192,7 @@ static void notes_on_blocks(const StripPiece *piece, const spz_passage *passage)
             }
             put_path(piece->view->html, class, &path);
         }
-    html_close(piece->view->html);
+    markup_close(piece->view->html);
     buffer_free(&path);
 }
 
@@ -221,7 +221,7 @@ static void bands(const StripPiece *piece, const spz_passage *passage)
 /* Round all lanes of the passage; in a list of movements a line under them. */
 static void lost(const StripPiece *piece, const spz_passage *passage)
 {
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     double top = HUGE_VAL, bottom = 0, from = strip_x(piece, passage->onset), to = strip_x(piece, passage->end);
     for (size_t k = 0; k < piece->lanes->count; k++)
         if (lane_has(&piece->lanes->lanes[k], view_players(passage))) {
@@ -234,29 +234,29 @@ static void lost(const StripPiece *piece, const spz_passage *passage)
         draw_across(html, "lost-line", from, to, piece->lanes->bottom + 3, piece->lanes->bottom + 3);
         return;
     }
-    html_open_class(html, "rect", "lost-frame");
+    markup_open_class(html, "rect", "lost-frame");
     draw_percent(html, "x", from);
     draw_percent(html, "width", to - from);
-    html_put_number(html, "y", top - 2, 1);
-    html_put_number(html, "height", bottom - top + 4, 1);
-    html_close_void(html);
+    markup_put_number(html, "y", top - 2, 1);
+    markup_put_number(html, "height", bottom - top + 4, 1);
+    markup_close_void(html);
 }
 
 /* Which arrangements lose it, by their places; the one that is shown beside the recommended one is 'lost' from the start. */
 static void put_class(const StripPiece *piece, const spz_passage *passage, size_t index)
 {
     const spz_verdict *verdict = piece->view->verdict;
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     size_t other = view_other(verdict);
     bool gone = other > 0 && view_loses(verdict, other, index);
-    html_put_format(html, "class", "%s k-%s s%d%s", piece->thumb ? "passage-drawn" : "mark", spz_kind_name(passage->kind), view_strength(passage), gone ? " lost" : "");
+    markup_put_format(html, "class", "%s k-%s s%d%s", piece->thumb ? "passage-drawn" : "mark", spz_kind_name(passage->kind), view_strength(passage), gone ? " lost" : "");
     Buffer places;
     buffer_init(&places);
     for (size_t place = 0; place < spz_verdict_count(verdict); place++)
         if (!piece->thumb && view_loses(verdict, place, index))
             buffer_printf(&places, "%s%zu", places.length ? " " : "", place);
     if (places.length)
-        html_put(html, "data-lost", places.text);
+        markup_put(html, "data-lost", places.text);
     html->failed = html->failed || places.failed;
     buffer_free(&places);
 }
@@ -265,26 +265,26 @@ static void name_mark(const StripPiece *piece, const spz_passage *passage)
 {
     char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
     Speaker speaker = {piece->view->language, piece->view->map};
-    Html *html = piece->view->html;
+    Markup *html = piece->view->html;
     Buffer words;
     buffer_init(&words);
     SAY(&words, speaker.language, PHRASE_WEB_MARK, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength)));
-    html_element(html, "title", NULL, words.text ? words.text : "");
+    markup_element(html, "title", NULL, words.text ? words.text : "");
     html->failed = html->failed || words.failed;
     buffer_free(&words);
 }
 
 static void open_mark(const StripPiece *piece, const spz_passage *passage, size_t index)
 {
-    Html *html = piece->view->html;
-    html_open(html, piece->thumb ? "g" : "a");
+    Markup *html = piece->view->html;
+    markup_open(html, piece->thumb ? "g" : "a");
     put_class(piece, passage, index);
     if (piece->thumb)
         return;
-    html_put_format(html, "href", "#m%zu-p%zu", piece->view->number, index + 1);
+    markup_put_format(html, "href", "#m%zu-p%zu", piece->view->number, index + 1);
     if (passage->first < piece->first || !(piece->all_named || strip_names(piece, index))) /* the keyboard stops at each once */
-        html_put(html, "tabindex", "-1");
+        markup_put(html, "tabindex", "-1");
     name_mark(piece, passage);
 }
 
@@ -304,8 +304,8 @@ static void draw_mark(const StripPiece *piece, size_t shown)
     }
     if (!piece->thumb)
         strip_draw_label(piece, shown);
-    html_close(piece->view->html);
-    html_line_end(piece->view->html);
+    markup_close(piece->view->html);
+    markup_line_end(piece->view->html);
 }
 
 /* Lines lie below blocks. */

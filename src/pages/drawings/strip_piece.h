@@ -54,7 +54,7 @@ bool strip_room(const StripPiece *piece, StripRoom *room, double bars, double wi
 /* Share of the piece's width. */
 double strip_x(const StripPiece *piece, Ticks when);
 /* A text that begins `shift` pixels behind x. */
-void strip_label(Html *html, const char *class, double x, double shift, double y, const char *text);
+void strip_label(Markup *html, const char *class, double x, double shift, double y, const char *text);
 /* strip_labels.c: finds a place for the bars of every passage that the piece names, on as many lines as it takes: none is left out, none runs into
  * another. The number of lines. */
 int strip_place_labels(const StripPiece *piece);

@@ -17,20 +17,20 @@
 void concert_put(ConcertPage *page, const char *element, const char *class)
 {
     if (page->words.length)
-        html_element(&page->html, element, class, page->words.text);
+        markup_element(&page->html, element, class, page->words.text);
     page->html.failed = page->html.failed || buffer_failed(&page->words);
     buffer_clear(&page->words);
 }
 
 void concert_phrase(ConcertPage *page, const char *element, const char *class, Phrase phrase)
 {
-    html_element(&page->html, element, class, phrase_text(page->language, phrase));
+    markup_element(&page->html, element, class, phrase_text(page->language, phrase));
 }
 
 void concert_address(const ConcertPage *page, const spz_planned_movement *movement, Buffer *out)
 {
     char name[512];
-    html_address(out, page_name_of(page->pages, movement->file, name, sizeof name));
+    markup_address(out, page_name_of(page->pages, movement->file, name, sizeof name));
     buffer_printf(out, "#m%zu", movement->number);
 }
 
@@ -53,68 +53,68 @@ static void picture(ConcertPage *page, const char *seating, bool two, StageSize 
 
 static void link_to(ConcertPage *page, const char *address, const char *words)
 {
-    html_open(&page->html, "a");
-    html_put(&page->html, "href", address);
-    html_words(&page->html, words);
-    html_close(&page->html);
+    markup_open(&page->html, "a");
+    markup_put(&page->html, "href", address);
+    markup_words(&page->html, words);
+    markup_close(&page->html);
 }
 
 static void ways(ConcertPage *page)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const spz_planned_concert *next = spz_season_concert(page->season, page->index + 1);
     char name[32];
-    html_open_class(html, "nav", "ways");
-    html_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
-    html_open(html, "ul");
-    html_open(html, "li");
+    markup_open_class(html, "nav", "ways");
+    markup_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
+    markup_open(html, "ul");
+    markup_open(html, "li");
     link_to(page, "index.html", phrase_text(page->language, PHRASE_NAV_OVERVIEW));
-    html_close(html);
-    html_open(html, "li");
+    markup_close(html);
+    markup_open(html, "li");
     link_to(page, "season.html", phrase_text(page->language, PHRASE_SEASON_TITLE_PAGE));
-    html_close(html);
+    markup_close(html);
     if (next) {
-        html_open(html, "li");
+        markup_open(html, "li");
         link_to(page, spz_report_concert_name(page->index + 1, name, sizeof name), *next->name ? next->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
-        html_close(html);
+        markup_close(html);
     }
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void fact(ConcertPage *page, Phrase about, long figure)
 {
-    Html *html = &page->html;
-    html_open(html, "div");
+    Markup *html = &page->html;
+    markup_open(html, "div");
     SAY(&page->words, page->language, about, slot_number("n", figure));
     concert_put(page, "dt", NULL);
-    html_open(html, "dd");
-    html_format(html, "%ld", figure);
-    html_close(html);
-    html_close(html);
+    markup_open(html, "dd");
+    markup_format(html, "%ld", figure);
+    markup_close(html);
+    markup_close(html);
 }
 
 static void mast(ConcertPage *page)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const spz_planned_concert *c = page->concert;
     size_t movements = 0;
     for (size_t i = 0; i < c->work_count; i++)
         movements += c->works[i].movement_count;
-    html_open_class(html, "header", "mast");
-    html_open(html, "div");
-    html_element(html, "h1", "title", *c->name ? c->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
+    markup_open_class(html, "header", "mast");
+    markup_open(html, "div");
+    markup_element(html, "h1", "title", *c->name ? c->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
     say_when_where(&page->words, page->language, c);
     concert_put(page, "p", "work");
-    html_close(html);
-    html_open_class(html, "dl", "facts");
+    markup_close(html);
+    markup_open_class(html, "dl", "facts");
     fact(page, PHRASE_CONCERT_WORKS, (long)c->work_count);
     fact(page, PHRASE_CONCERT_MOVEMENTS, (long)movements);
     fact(page, PHRASE_CONCERT_CHANGES, (long)c->change_count);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* Under the heading that names it. */
@@ -136,9 +136,9 @@ static void say_it_gives_up(ConcertPage *page)
 /* One seating, and what it gives up. */
 static void one_seating(ConcertPage *page)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const spz_other_plan *plan = &page->concert->unchanged;
-    html_open_class(html, "section", "first-of-all");
+    markup_open_class(html, "section", "first-of-all");
     if (plan->seating) {
         SAY(&page->words, page->language, PHRASE_CONCERT_ALL_EVENING, slot_text("arrangement", words_arrangement(page->language, plan->seating)));
         concert_put(page, "h2", NULL);
@@ -149,15 +149,15 @@ static void one_seating(ConcertPage *page)
     concert_put(page, "p", "said");
     concert_evening(page);
     if (plan->points > 0) {
-        html_open_class(html, "ul", "given-up");
+        markup_open_class(html, "ul", "given-up");
         for (size_t i = 0; i < plan->movement_count; i++) {
             say_given_up_by(&page->words, page->language, &plan->movements[i]);
             concert_put(page, "li", NULL);
         }
-        html_close(html);
+        markup_close(html);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* What each way of seating the evening costs, as bars of one scale. */
@@ -170,27 +170,27 @@ typedef struct Cost {
 
 static void cost_row(ConcertPage *page, const Cost *cost, double most)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     Buffer points, price;
     buffer_init(&points);
     buffer_init(&price);
     say_points(&points, page->language, cost->points);
     say_points(&price, page->language, cost->price);
-    html_open_class(html, "div", "cost");
+    markup_open_class(html, "div", "cost");
     SAY(&page->words, page->language, cost->name, slot_text("arrangement", cost->seating ? words_arrangement(page->language, cost->seating) : ""));
     concert_put(page, "p", NULL);
-    html_open_class(html, "div", "cost-bar");
-    html_put(html, "aria-hidden", "true");
-    html_open_class(html, "span", "solid");
-    html_put_format(html, "style", "width:%ld%%", (long)(most > 0 ? 60 * cost->points / most + 0.5 : 0));
-    html_close(html);
-    html_open_class(html, "span", "hollow");
-    html_put_format(html, "style", "width:%ld%%", (long)(most > 0 ? 60 * cost->price / most + 0.5 : 0));
-    html_close(html);
-    html_close(html);
+    markup_open_class(html, "div", "cost-bar");
+    markup_put(html, "aria-hidden", "true");
+    markup_open_class(html, "span", "solid");
+    markup_put_format(html, "style", "width:%ld%%", (long)(most > 0 ? 60 * cost->points / most + 0.5 : 0));
+    markup_close(html);
+    markup_open_class(html, "span", "hollow");
+    markup_put_format(html, "style", "width:%ld%%", (long)(most > 0 ? 60 * cost->price / most + 0.5 : 0));
+    markup_close(html);
+    markup_close(html);
     SAY(&page->words, page->language, cost->price > 0 ? PHRASE_CONCERT_COST_PRICED : PHRASE_CONCERT_COST, slot_text("points", points.text), slot_text("price", price.text));
     concert_put(page, "p", "cost-words");
-    html_close(html);
+    markup_close(html);
     page->html.failed = page->html.failed || buffer_failed(&points) || buffer_failed(&price);
     buffer_free(&points);
     buffer_free(&price);
@@ -209,13 +209,13 @@ static void costs(ConcertPage *page)
     all[count++] = (Cost){c->points, c->price, PHRASE_CONCERT_WAY_PLANNED, NULL};
     for (size_t i = 0; i < count; i++)
         most = all[i].points + all[i].price > most ? all[i].points + all[i].price : most;
-    html_open_class(&page->html, "section", "part");
+    markup_open_class(&page->html, "section", "part");
     concert_phrase(page, "h2", NULL, PHRASE_CONCERT_COSTS);
     concert_phrase(page, "p", "lead", PHRASE_CONCERT_COSTS_ABOUT);
     for (size_t i = 0; i < count; i++)
         cost_row(page, &all[i], most);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 /* A change: the stage before with the ways, what is to be done, the stage after with who has moved outlined. */
@@ -223,28 +223,28 @@ static void costs(ConcertPage *page)
 static void todo(ConcertPage *page, const spz_changeover *change)
 {
     static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_desks_of, say_change_remark};
-    Html *html = &page->html;
+    Markup *html = &page->html;
     Buffer load, minutes;
     buffer_init(&load);
     buffer_init(&minutes);
     say_load(&load, page->language, change);
     say_minutes(&minutes, page->language, change->minutes);
-    html_open_class(html, "div", "todo");
+    markup_open_class(html, "div", "todo");
     SAY(&page->words, page->language, PHRASE_CONCERT_LOAD, slot_text("load", load.text), slot_text("minutes", minutes.text));
     concert_put(page, "p", "load");
-    html_open(html, "ul");
+    markup_open(html, "ul");
     say_orchestras(&page->words, page->language, change);
     concert_put(page, "li", NULL);
     for (size_t i = 0; i < change->move_count; i++) {
         say_move(&page->words, page->language, &change->moves[i]);
         concert_put(page, "li", NULL);
     }
-    html_close(html);
+    markup_close(html);
     for (size_t i = 0; i < sizeof last / sizeof *last; i++) {
         last[i](&page->words, page->language, change);
         concert_put(page, "p", "small soft");
     }
-    html_close(html);
+    markup_close(html);
     page->html.failed = page->html.failed || buffer_failed(&load) || buffer_failed(&minutes);
     buffer_free(&load);
     buffer_free(&minutes);
@@ -260,54 +260,54 @@ static unsigned moved_by(const spz_changeover *change)
 
 static void stage_side(ConcertPage *page, const spz_changeover *change, bool after)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const spz_plan *before = plan_of(page, change->from, change->two_before), *later = plan_of(page, change->to, change->two_after);
-    html_open_class(html, "figure", after ? "after" : "before");
+    markup_open_class(html, "figure", after ? "after" : "before");
     if (before && later)
         stage_picture_change(html, page->language, before, later, moved_by(change), after);
-    html_open(html, "figcaption");
-    html_element(html, "strong", NULL, phrase_text(page->language, after ? PHRASE_CONCERT_AFTER : PHRASE_CONCERT_BEFORE));
-    html_words(html, " ");
-    html_words(html, words_arrangement(page->language, after ? change->to : change->from));
-    html_close(html);
-    html_close(html);
+    markup_open(html, "figcaption");
+    markup_element(html, "strong", NULL, phrase_text(page->language, after ? PHRASE_CONCERT_AFTER : PHRASE_CONCERT_BEFORE));
+    markup_words(html, " ");
+    markup_words(html, words_arrangement(page->language, after ? change->to : change->from));
+    markup_close(html);
+    markup_close(html);
 }
 
 static void change_part(ConcertPage *page, const spz_changeover *change)
 {
-    Html *html = &page->html;
-    html_open_class(html, "section", "part");
+    Markup *html = &page->html;
+    markup_open_class(html, "section", "part");
     say_change_place(&page->words, page->language, change);
     concert_put(page, "h2", NULL);
-    html_open_class(html, "div", "change");
+    markup_open_class(html, "div", "change");
     stage_side(page, change, false);
     todo(page, change);
     stage_side(page, change, true);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* The programme, in playing order. */
 
 static void programme_movement(ConcertPage *page, const spz_planned_work *work, size_t place)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const spz_planned_movement *movement = &work->movements[place];
     Buffer address;
     buffer_init(&address);
     concert_address(page, movement, &address);
-    html_open(html, "li");
-    html_open_class(html, "span", "which");
+    markup_open(html, "li");
+    markup_open_class(html, "span", "which");
     link_to(page, address.text ? address.text : "", season_movement_own_title(work, place));
-    html_close(html);
+    markup_close(html);
     say_clock(&page->words, page->language, movement->seconds);
     concert_put(page, "span", "clock");
-    html_element(html, movement->judged && movement->statement.confidence == SPZ_FIRM ? "strong" : "span", "sure-word",
+    markup_element(html, movement->judged && movement->statement.confidence == SPZ_FIRM ? "strong" : "span", "sure-word",
                  movement->judged ? phrase_text(page->language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + movement->statement.confidence)) : "-");
     say_given_up_there(&page->words, page->language, movement);
     concert_put(page, "span", "gives");
-    html_close(html);
+    markup_close(html);
     page->html.failed = page->html.failed || buffer_failed(&address);
     buffer_free(&address);
 }
@@ -315,11 +315,11 @@ static void programme_movement(ConcertPage *page, const spz_planned_work *work, 
 static void programme_work(ConcertPage *page, size_t place)
 {
     const spz_planned_work *work = &page->concert->works[place];
-    Html *html = &page->html;
-    html_open_class(html, "li", "programme-work");
+    Markup *html = &page->html;
+    markup_open_class(html, "li", "programme-work");
     picture(page, work->seating, work->two_orchestras, STAGE_GLYPH);
-    html_open_class(html, "div", "about-work");
-    html_element(html, "h3", NULL, work->title);
+    markup_open_class(html, "div", "about-work");
+    markup_element(html, "h3", NULL, work->title);
     if (work->year || *work->note) {
         if (work->year)
             buffer_printf(&page->words, "%d%s", work->year, *work->note ? "; " : "");
@@ -330,26 +330,26 @@ static void programme_work(ConcertPage *page, size_t place)
     concert_put(page, "p", NULL);
     say_evidence(&page->words, page->language, work);
     concert_put(page, "p", "small soft");
-    html_close(html);
-    html_open_class(html, "ol", "movements");
+    markup_close(html);
+    markup_open_class(html, "ol", "movements");
     for (size_t i = 0; i < work->movement_count; i++)
         programme_movement(page, work, i);
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
     if (work->interval_after)
         concert_phrase(page, "li", "interval-line", PHRASE_CONCERT_INTERVAL);
 }
 
 static void programme(ConcertPage *page)
 {
-    html_open_class(&page->html, "section", "part");
+    markup_open_class(&page->html, "section", "part");
     concert_phrase(page, "h2", NULL, PHRASE_CONCERT_PROGRAMME);
-    html_open_class(&page->html, "ol", "programme");
+    markup_open_class(&page->html, "ol", "programme");
     for (size_t i = 0; i < page->concert->work_count; i++)
         programme_work(page, i);
-    html_close(&page->html);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_close(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 static void planned(ConcertPage *page)
@@ -375,12 +375,12 @@ void concert_html(const spz_season *season, size_t index, const spz_season_look 
     ConcertPage page = {.language = look->language, .season = season, .pages = look->pages, .index = index, .hall = season->drafts[index].hall, .concert = concert, .strips = look->strips};
     page.head = page_head(look->language, *concert->name ? concert->name : phrase_text(look->language, PHRASE_SEASON_UNNAMED), text_concert_css);
     buffer_init(&page.words);
-    html_begin(&page.html, out);
-    html_page_begin(&page.html, &page.head);
-    html_open(&page.html, "header");
+    markup_begin(&page.html, out);
+    markup_page_begin(&page.html, &page.head);
+    markup_open(&page.html, "header");
     ways(&page);
-    html_close(&page.html);
-    html_open(&page.html, "main");
+    markup_close(&page.html);
+    markup_open(&page.html, "main");
     mast(&page);
     if (concert->problem) {
         say_not_planned(&page.words, page.language, concert);
@@ -388,11 +388,11 @@ void concert_html(const spz_season *season, size_t index, const spz_season_look 
     } else {
         planned(&page);
     }
-    html_close(&page.html);
-    html_open(&page.html, "footer");
+    markup_close(&page.html);
+    markup_open(&page.html, "footer");
     concert_phrase(&page, "p", NULL, PHRASE_CAUTIONS);
-    html_close(&page.html);
-    html_page_end(&page.html, &page.head);
-    html_end(&page.html);
+    markup_close(&page.html);
+    markup_page_end(&page.html, &page.head);
+    markup_end(&page.html);
     buffer_free(&page.words);
 }

@@ -7,7 +7,7 @@
 #include "writing/markup.h"
 
 typedef struct ConcertPage {
-    Html html;
+    Markup html;
     PageHead head;
     Buffer words; /* under way */
     spz_language language;

@@ -30,11 +30,11 @@ spz_status spz_strips_new(const spz_report_options *options, spz_strips **out)
 /* Under the name that the movement has in its score; the page of the concert names it again. */
 static void draw_strip(const spz_strips *strips, const ShownMovement *shown, Buffer *out)
 {
-    Html html;
-    html_begin(&html, out);
+    Markup html;
+    markup_begin(&html, out);
     ScoreView view = score_view(&html, &strips->options, shown);
     strip_thumb(&view, shown->title, false);
-    html_end(&html);
+    markup_end(&html);
 }
 
 spz_status spz_strips_add(spz_strips *strips, const spz_reading *reading)
@@ -93,13 +93,13 @@ static double seconds_of(const spz_planned_work *work)
 }
 
 /* What one seating weakens in it, at its bars. */
-static void lost_lines(Html *html, const spz_planned_movement *one)
+static void lost_lines(Markup *html, const spz_planned_movement *one)
 {
     static const double line = 2; /* pixels from the top */
     double bars = (double)one->bars;
-    html_open_class(html, "svg", "lost-bars lost");
-    html_put(html, "height", "5");
-    html_put(html, "aria-hidden", "true");
+    markup_open_class(html, "svg", "lost-bars lost");
+    markup_put(html, "height", "5");
+    markup_put(html, "aria-hidden", "true");
     for (size_t i = 0; i < one->loss_count; i++) {
         const spz_loss *loss = &one->losses[i];
         if (loss->throughout)
@@ -107,7 +107,7 @@ static void lost_lines(Html *html, const spz_planned_movement *one)
         for (size_t k = 0; k < loss->basis.bar_count; k++)
             draw_across(html, "lost-line", (double)loss->basis.bars[k].first / bars, (double)(loss->basis.bars[k].last + 1) / bars, line, line);
     }
-    html_close(html);
+    markup_close(html);
 }
 
 /* '1:20 of 2:40' where one seating gives something up. */
@@ -133,24 +133,24 @@ static void lasts(ConcertPage *page, const spz_planned_movement *movement, const
 
 static void strip_movement(ConcertPage *page, const spz_planned_movement *movement, const spz_planned_movement *one)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const char *drawing = strips_find(page->strips, movement);
     Buffer address;
     buffer_init(&address);
     concert_address(page, movement, &address);
-    html_open_class(html, "li", "piece");
-    html_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
-    html_open_class(html, "a", drawing ? "play drawn" : "play");
-    html_put(html, "href", address.text ? address.text : "");
-    html_put(html, "title", season_movement_title(movement));
+    markup_open_class(html, "li", "piece");
+    markup_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
+    markup_open_class(html, "a", drawing ? "play drawn" : "play");
+    markup_put(html, "href", address.text ? address.text : "");
+    markup_put(html, "title", season_movement_title(movement));
     if (drawing)
-        html_raw(html, drawing);
+        markup_raw(html, drawing);
     if (one && one->loss_count && one->bars)
         lost_lines(html, one);
-    html_element(html, "span", "unseen", season_movement_title(movement));
-    html_close(html);
+    markup_element(html, "span", "unseen", season_movement_title(movement));
+    markup_close(html);
     lasts(page, movement, one);
-    html_close(html);
+    markup_close(html);
     page->html.failed = page->html.failed || buffer_failed(&address);
     buffer_free(&address);
 }
@@ -168,15 +168,15 @@ static const double told = 0.5; /* points: less is as good as nothing */
 static void strip_work(ConcertPage *page, size_t place, size_t first)
 {
     const spz_planned_work *work = &page->concert->works[place];
-    Html *html = &page->html;
+    Markup *html = &page->html;
     double lost = lost_points(page, first, work->movement_count);
-    html_open_class(html, "li", "on-strip");
-    html_put_format(html, "style", "flex-grow:%ld", (long)seconds_of(work));
-    html_element(html, "p", "of", work->title);
-    html_open_class(html, "ol", "pieces");
+    markup_open_class(html, "li", "on-strip");
+    markup_put_format(html, "style", "flex-grow:%ld", (long)seconds_of(work));
+    markup_element(html, "p", "of", work->title);
+    markup_open_class(html, "ol", "pieces");
     for (size_t i = 0; i < work->movement_count; i++)
         strip_movement(page, &work->movements[i], in_one_seating(page, first + i));
-    html_close(html);
+    markup_close(html);
     buffer_puts(&page->words, words_arrangement(page->language, work->seating));
     concert_put(page, "p", "seated");
     if (page->concert->unchanged.possible && lost >= told) {
@@ -191,7 +191,7 @@ static void strip_work(ConcertPage *page, size_t place, size_t first)
         buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating ? page->concert->unchanged.seating : work->seating));
         concert_put(page, "p", "seated one");
     }
-    html_close(html);
+    markup_close(html);
     if (work->interval_after)
         concert_phrase(page, "li", "pause", PHRASE_CONCERT_INTERVAL);
 }
@@ -199,40 +199,40 @@ static void strip_work(ConcertPage *page, size_t place, size_t first)
 /* The rows of a strip, then those of the two ways of seating. */
 static void names(ConcertPage *page)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     char name[WORDS_TEXT];
-    html_open_class(html, "div", "rows-of");
-    html_put(html, "aria-hidden", "true");
-    html_open_class(html, "p", "of-rows");
+    markup_open_class(html, "div", "rows-of");
+    markup_put(html, "aria-hidden", "true");
+    markup_open_class(html, "p", "of-rows");
     if (page->strips) {
-        html_element(html, "span", "vn1", words_body(page->language, &(spz_group){.section = SPZ_VN1}, name));
-        html_element(html, "span", "vn2", words_body(page->language, &(spz_group){.section = SPZ_VN2}, name));
-        html_element(html, "span", NULL, phrase_text(page->language, PHRASE_STRIP_OTHERS));
+        markup_element(html, "span", "vn1", words_body(page->language, &(spz_group){.section = SPZ_VN1}, name));
+        markup_element(html, "span", "vn2", words_body(page->language, &(spz_group){.section = SPZ_VN2}, name));
+        markup_element(html, "span", NULL, phrase_text(page->language, PHRASE_STRIP_OTHERS));
     } else {
-        html_words(html, phrase_text(page->language, PHRASE_CONCERT_MINUTES));
+        markup_words(html, phrase_text(page->language, PHRASE_CONCERT_MINUTES));
     }
-    html_close(html);
+    markup_close(html);
     concert_phrase(page, "p", "seated", PHRASE_CONCERT_AS_PLANNED);
     concert_phrase(page, "p", "seated", PHRASE_CONCERT_ONE_SEATING);
-    html_close(html);
+    markup_close(html);
 }
 
 void concert_evening(ConcertPage *page)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     size_t first = 0;
     if (page->strips) {
         ScoreView view = {.html = html, .language = page->language};
         strip_key(&view, page->concert->unchanged.possible && page->concert->unchanged.points >= told ? phrase_text(page->language, PHRASE_CONCERT_STRIP_LOST) : "", "");
     }
-    html_open_class(html, "div", "evening");
+    markup_open_class(html, "div", "evening");
     names(page);
-    html_open_class(html, "ol", "works");
+    markup_open_class(html, "ol", "works");
     for (size_t i = 0; i < page->concert->work_count; i++) {
         strip_work(page, i, first);
         first += page->concert->works[i].movement_count;
     }
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }

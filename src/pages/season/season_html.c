@@ -12,7 +12,7 @@
 enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
 
 typedef struct Page {
-    Html html;
+    Markup html;
     PageHead head;
     Buffer text; /* under way */
     spz_language language;
@@ -23,17 +23,17 @@ static void begin(Page *page, const char *title, Buffer *out)
 {
     buffer_init(&page->text);
     page->head = page_head(page->language, title, text_season_css);
-    html_begin(&page->html, out);
-    html_page_begin(&page->html, &page->head);
-    html_open(&page->html, "main");
+    markup_begin(&page->html, out);
+    markup_page_begin(&page->html, &page->head);
+    markup_open(&page->html, "main");
 }
 
 static void finish(Page *page)
 {
-    html_close(&page->html);
-    html_page_end(&page->html, &page->head);
+    markup_close(&page->html);
+    markup_page_end(&page->html, &page->head);
     page->html.failed = page->html.failed || buffer_failed(&page->text);
-    html_end(&page->html);
+    markup_end(&page->html);
     buffer_free(&page->text);
 }
 
@@ -41,9 +41,9 @@ static void finish(Page *page)
 static void end_text(Page *page, const char *element, const char *class)
 {
     if (page->text.length)
-        html_element(&page->html, element, class, page->text.text);
+        markup_element(&page->html, element, class, page->text.text);
     buffer_clear(&page->text);
-    html_raw(&page->html, "\n");
+    markup_raw(&page->html, "\n");
 }
 
 typedef void ConcertSayer(Buffer *out, spz_language language, const spz_planned_concert *concert);
@@ -72,22 +72,22 @@ static void put_change_head(Page *page, const spz_changeover *change)
 static void put_desk_row(Page *page, const spz_desk_move *move)
 {
     static void (*const cells[])(Buffer *, spz_language, const spz_desk_move *) = {say_moved_from, say_moved_to};
-    Html *html = &page->html;
-    html_line_end(html);
-    html_open(html, "tr");
+    Markup *html = &page->html;
+    markup_line_end(html);
+    markup_open(html, "tr");
     say_moved_desk(&page->text, page->language, move);
     end_text(page, "td", NULL);
-    html_element(html, "td", NULL, words_desk_fate(page->language, move));
+    markup_element(html, "td", NULL, words_desk_fate(page->language, move));
     for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) {
         cells[i](&page->text, page->language, move);
         end_text(page, "td", NULL);
     }
     for (int i = 0; i < 2; i++) {
-        html_open_class(html, "td", "number");
-        html_format(html, "%d", i ? move->stands : move->chairs);
-        html_close(html);
+        markup_open_class(html, "td", "number");
+        markup_format(html, "%d", i ? move->stands : move->chairs);
+        markup_close(html);
     }
-    html_close(html);
+    markup_close(html);
 }
 
 /* Every desk by its name; the last row is what is to be carried, as told above. */
@@ -95,36 +95,36 @@ static void put_desks(Page *page, const spz_changeover *change)
 {
     static const Phrase heads[] = {PHRASE_CHANGE_HEAD_DESK, PHRASE_CHANGE_HEAD_FATE, PHRASE_CHANGE_HEAD_FROM, PHRASE_CHANGE_HEAD_TO, PHRASE_CHANGE_HEAD_CHAIRS,
                                    PHRASE_CHANGE_HEAD_STANDS};
-    Html *html = &page->html;
-    html_open_class(html, "div", "stages");
+    Markup *html = &page->html;
+    markup_open_class(html, "div", "stages");
     change_drawing(html, page->language, change, false);
     change_drawing(html, page->language, change, true);
-    html_close(html);
-    html_open_class(html, "table", "desk-by-desk");
-    html_open(html, "thead");
-    html_open(html, "tr");
+    markup_close(html);
+    markup_open_class(html, "table", "desk-by-desk");
+    markup_open(html, "thead");
+    markup_open(html, "tr");
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        html_element(html, "th", NULL, phrase_text(page->language, heads[i]));
-    html_close(html);
-    html_close(html);
-    html_open(html, "tbody");
+        markup_element(html, "th", NULL, phrase_text(page->language, heads[i]));
+    markup_close(html);
+    markup_close(html);
+    markup_open(html, "tbody");
     for (int i = 0; i < change->desks; i++)
         put_desk_row(page, &change->desk_moves[i]);
     for (size_t i = 0; i < change->struck_count; i++)
         put_desk_row(page, &change->struck[i]);
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
     say_desk_sums(&page->text, page->language, change);
     end_text(page, "p", "sum");
-    html_element(html, "p", "small", phrase_text(page->language, PHRASE_CHANGE_ABOUT));
+    markup_element(html, "p", "small", phrase_text(page->language, PHRASE_CHANGE_ABOUT));
 }
 
 static void put_change(Page *page, const spz_changeover *change)
 {
     static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_load_of, say_desks_of, say_change_remark};
-    html_open_class(&page->html, "div", "change");
+    markup_open_class(&page->html, "div", "change");
     put_change_head(page, change);
-    html_open_class(&page->html, "ul", "todo");
+    markup_open_class(&page->html, "ul", "todo");
     say_orchestras(&page->text, page->language, change);
     end_text(page, "li", NULL);
     for (size_t i = 0; i < change->move_count; i++) {
@@ -135,8 +135,8 @@ static void put_change(Page *page, const spz_changeover *change)
         last[i](&page->text, page->language, change);
         end_text(page, "li", NULL);
     }
-    html_close(&page->html);
-    html_close(&page->html);
+    markup_close(&page->html);
+    markup_close(&page->html);
 }
 
 static void put_losses(Page *page, const spz_planned_work *work)
@@ -146,13 +146,13 @@ static void put_losses(Page *page, const spz_planned_work *work)
     end_text(page, "p", "small");
     if (!(work->points > 0))
         return;
-    html_open_class(&page->html, "ul", "small");
+    markup_open_class(&page->html, "ul", "small");
     for (size_t i = 0; i < work->movement_count; i++)
         if (work->movements[i].points > 0) {
             say_loss(&page->text, page->language, &work->movements[i], false);
             end_text(page, "li", NULL);
         }
-    html_close(&page->html);
+    markup_close(&page->html);
 }
 
 static void put_change_line(Page *page, const spz_changeover *change)
@@ -193,7 +193,7 @@ static void put_seating(Page *page, const spz_planned_work *work)
 static void put_work(Page *page, const spz_planned_concert *concert, size_t place, bool losses)
 {
     const spz_planned_work *work = &concert->works[place];
-    html_open(&page->html, "li");
+    markup_open(&page->html, "li");
     buffer_puts(&page->text, work->title);
     if (work->year)
         buffer_printf(&page->text, " (%d)", work->year);
@@ -208,16 +208,16 @@ static void put_work(Page *page, const spz_planned_concert *concert, size_t plac
         put_losses(page, work);
     }
     if (work->interval_after)
-        html_element(&page->html, "div", "interval", phrase_text(page->language, PHRASE_SEASON_INTERVAL));
-    html_close(&page->html);
+        markup_element(&page->html, "div", "interval", phrase_text(page->language, PHRASE_SEASON_INTERVAL));
+    markup_close(&page->html);
 }
 
 static void put_works(Page *page, const spz_planned_concert *concert, bool losses)
 {
-    html_open(&page->html, "ol");
+    markup_open(&page->html, "ol");
     for (size_t i = 0; i < concert->work_count; i++)
         put_work(page, concert, i, losses);
-    html_close(&page->html);
+    markup_close(&page->html);
 }
 
 static void put_changed_desks(Page *page, const spz_changeover *change)
@@ -228,28 +228,28 @@ static void put_changed_desks(Page *page, const spz_changeover *change)
 
 static void put_all_changes(Page *page, const spz_planned_concert *concert)
 {
-    html_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
+    markup_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
     if (concert->repeats)
         put_about(page, say_repeats, concert);
     if (concert->setup)
         put_changed_desks(page, concert->setup);
     else if (!concert->repeats)
-        html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_STAYS));
+        markup_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_STAYS));
     for (size_t i = 0; i < concert->change_count; i++)
         put_changed_desks(page, &concert->changes[i]);
     if (concert->change_count == 0)
-        html_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_NO_CHANGE));
-    html_close(&page->html);
+        markup_element(&page->html, "p", NULL, phrase_text(page->language, PHRASE_SEASON_SHEET_NO_CHANGE));
+    markup_close(&page->html);
 }
 
 static void put_cautions(Page *page)
 {
-    html_element(&page->html, "p", "cautions", report_cautions(page->language));
+    markup_element(&page->html, "p", "cautions", report_cautions(page->language));
 }
 
 static void put_sheet(Page *page, const spz_planned_concert *concert)
 {
-    html_open_class(&page->html, "section", "sheet");
+    markup_open_class(&page->html, "section", "sheet");
     SAY(&page->text, page->language, PHRASE_SEASON_SHEET_OF, slot_text("concert", concert->name));
     end_text(page, "h2", NULL);
     put_about(page, say_when_where, concert);
@@ -262,7 +262,7 @@ static void put_sheet(Page *page, const spz_planned_concert *concert)
         put_all_changes(page, concert);
     }
     put_cautions(page);
-    html_close(&page->html);
+    markup_close(&page->html);
 }
 
 /* What a conductor chooses first. */
@@ -270,12 +270,12 @@ static void put_one_seating(Page *page, const spz_planned_concert *concert)
 {
     put_about(page, say_one_seating, concert);
     if (concert->unchanged.points > 0) {
-        html_open(&page->html, "ul");
+        markup_open(&page->html, "ul");
         for (size_t i = 0; i < concert->unchanged.movement_count; i++) {
             say_given_up_by(&page->text, page->language, &concert->unchanged.movements[i]);
             end_text(page, "li", NULL);
         }
-        html_close(&page->html);
+        markup_close(&page->html);
     }
     put_about(page, say_interval_gain, concert);
 }
@@ -285,15 +285,15 @@ static void put_concert_head(Page *page, const spz_planned_concert *concert, siz
 {
     const char *name = *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED);
     char address[32];
-    html_open(&page->html, "h2");
+    markup_open(&page->html, "h2");
     if (page->paged) {
-        html_open(&page->html, "a");
-        html_put(&page->html, "href", spz_report_concert_name(index, address, sizeof address));
-        html_words(&page->html, name);
-        html_close(&page->html);
+        markup_open(&page->html, "a");
+        markup_put(&page->html, "href", spz_report_concert_name(index, address, sizeof address));
+        markup_words(&page->html, name);
+        markup_close(&page->html);
     } else
-        html_words(&page->html, name);
-    html_close(&page->html);
+        markup_words(&page->html, name);
+    markup_close(&page->html);
 }
 
 static void put_concert(Page *page, const spz_planned_concert *concert, size_t index)
@@ -319,26 +319,26 @@ static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase 
     const spz_table_note *note = next_noted(season, doubts, &at);
     if (!note)
         return;
-    html_element(&page->html, "h2", NULL, phrase_text(page->language, heading));
-    html_open_class(&page->html, "ul", "small");
+    markup_element(&page->html, "h2", NULL, phrase_text(page->language, heading));
+    markup_open_class(&page->html, "ul", "small");
     for (; note; note = next_noted(season, doubts, &at)) {
         say_noted_line(&page->text, page->language, note);
         end_text(page, "li", NULL);
     }
-    html_close(&page->html);
+    markup_close(&page->html);
 }
 
 /* The overview of the movements lies beside the pages of the concerts. */
 static void put_way_back(Page *page)
 {
-    html_open_class(&page->html, "nav", "back small");
-    html_put(&page->html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
-    html_open(&page->html, "a");
-    html_put(&page->html, "href", "index.html");
-    html_words(&page->html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
-    html_close(&page->html);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_open_class(&page->html, "nav", "back small");
+    markup_put(&page->html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
+    markup_open(&page->html, "a");
+    markup_put(&page->html, "href", "index.html");
+    markup_words(&page->html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
+    markup_close(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)
@@ -349,8 +349,8 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     begin(&page, title, out);
     if (look->paged)
         put_way_back(&page);
-    html_open_class(&page.html, "section", "plan");
-    html_element(&page.html, "h1", NULL, title);
+    markup_open_class(&page.html, "section", "plan");
+    markup_element(&page.html, "h1", NULL, title);
     say_sums(&page.text, page.language, &totals);
     end_text(&page, "p", NULL);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
@@ -358,7 +358,7 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     put_notes(&page, season, false, PHRASE_SEASON_NOT_USED);
     put_notes(&page, season, true, PHRASE_SEASON_DOUBTFUL);
     put_cautions(&page);
-    html_close(&page.html);
+    markup_close(&page.html);
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_sheet(&page, spz_season_concert(season, i));
     finish(&page);

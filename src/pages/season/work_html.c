@@ -9,7 +9,7 @@
 #include "writing/document.h"
 
 typedef struct WorkPage {
-    Html html;
+    Markup html;
     Buffer words; /* under way */
     const spz_verdict *work;
     const spz_settings *settings;
@@ -20,92 +20,92 @@ typedef struct WorkPage {
 static void put(WorkPage *page, const char *element, const char *class)
 {
     if (page->words.length)
-        html_element(&page->html, element, class, page->words.text);
+        markup_element(&page->html, element, class, page->words.text);
     page->html.failed = page->html.failed || buffer_failed(&page->words);
     buffer_clear(&page->words);
 }
 
 static void heads(WorkPage *page, const Phrase *each, size_t count)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     table_head(html, page->language, each, count);
-    html_open(html, "tbody");
+    markup_open(html, "tbody");
 }
 
 /* Points, bars and minutes that are given up; a dash for nothing. */
 static void given_up(WorkPage *page, double points, size_t bars, double seconds)
 {
     static const double nothing = 0.05;
-    Html *html = &page->html;
+    Markup *html = &page->html;
     if (points >= nothing)
         say_points(&page->words, page->language, points);
-    html_element(html, "td", "figure", page->words.length ? page->words.text : "-");
+    markup_element(html, "td", "figure", page->words.length ? page->words.text : "-");
     buffer_clear(&page->words);
-    html_open_class(html, "td", "figure");
+    markup_open_class(html, "td", "figure");
     if (points >= nothing && bars)
-        html_format(html, "%zu", bars);
-    html_close(html);
+        markup_format(html, "%zu", bars);
+    markup_close(html);
     if (points >= nothing && bars)
         say_clock(&page->words, page->language, seconds);
-    html_element(html, "td", "figure", page->words.length ? page->words.text : "");
+    markup_element(html, "td", "figure", page->words.length ? page->words.text : "");
     buffer_clear(&page->words);
 }
 
 static void movement_name(WorkPage *page, const spz_reason *reason)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     Buffer address;
     buffer_init(&address);
-    html_open(html, "th");
-    html_put(html, "scope", "row");
+    markup_open(html, "th");
+    markup_put(html, "scope", "row");
     if (page->pages) {
-        html_address(&address, page->pages[reason->movement]);
-        html_open(html, "a");
-        html_put(html, "href", address.text ? address.text : "");
+        markup_address(&address, page->pages[reason->movement]);
+        markup_open(html, "a");
+        markup_put(html, "href", address.text ? address.text : "");
     }
     say_movement(&page->words, page->language, page->work, reason->movement);
-    html_words(html, page->words.text ? page->words.text : "");
+    markup_words(html, page->words.text ? page->words.text : "");
     buffer_clear(&page->words);
     if (page->pages)
-        html_close(html);
-    html_close(html);
+        markup_close(html);
+    markup_close(html);
     html->failed = html->failed || address.failed;
     buffer_free(&address);
 }
 
 static void movement_row(WorkPage *page, const spz_reason *reason)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     bool judged = reason->alone.outcome == SPZ_JUDGED;
-    html_open(html, "tr");
+    markup_open(html, "tr");
     movement_name(page, reason);
-    html_element(html, "td", NULL, judged ? words_arrangement(page->language, reason->alone.arrangement) : phrase_text(page->language, PHRASE_PAGE_NOTHING_TO_DECIDE));
-    html_element(html, "td", NULL, judged ? words_confidence(page->language, reason->alone.confidence) : "-");
+    markup_element(html, "td", NULL, judged ? words_arrangement(page->language, reason->alone.arrangement) : phrase_text(page->language, PHRASE_PAGE_NOTHING_TO_DECIDE));
+    markup_element(html, "td", NULL, judged ? words_confidence(page->language, reason->alone.confidence) : "-");
     given_up(page, reason->lost, reason->lost_bars, reason->lost_seconds);
     say_losses(&page->words, page->language, reason->losses, reason->lost > 0.05 ? reason->loss_count : 0);
-    html_element(html, "td", NULL, page->words.length ? page->words.text : "");
+    markup_element(html, "td", NULL, page->words.length ? page->words.text : "");
     buffer_clear(&page->words);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void open_table(WorkPage *page, Phrase title)
 {
-    Html *html = &page->html;
-    html_open_class(html, "section", "part");
-    html_element(html, "h2", NULL, phrase_text(page->language, title));
-    html_open_class(html, "div", "scroll");
-    html_put(html, "tabindex", "0");
-    html_put(html, "role", "region");
-    html_put(html, "aria-label", phrase_text(page->language, title));
-    html_open(html, "table");
+    Markup *html = &page->html;
+    markup_open_class(html, "section", "part");
+    markup_element(html, "h2", NULL, phrase_text(page->language, title));
+    markup_open_class(html, "div", "scroll");
+    markup_put(html, "tabindex", "0");
+    markup_put(html, "role", "region");
+    markup_put(html, "aria-label", phrase_text(page->language, title));
+    markup_open(html, "table");
 }
 
 static void close_table(WorkPage *page)
 {
     for (int i = 0; i < 4; i++) /* body, table, frame, section */
-        html_close(&page->html);
-    html_line_end(&page->html);
+        markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 static void movements(WorkPage *page)
@@ -122,25 +122,25 @@ static void movements(WorkPage *page)
 static void arrangements(WorkPage *page)
 {
     static const Phrase each[] = {PHRASE_ARRANGEMENTS_HEAD_NAME, PHRASE_ARRANGEMENTS_HEAD_POINTS, PHRASE_WORK_BARS, PHRASE_WORK_MUSIC};
-    Html *html = &page->html;
+    Markup *html = &page->html;
     open_table(page, PHRASE_ARRANGEMENTS_HEADING);
     heads(page, each, sizeof each / sizeof *each);
     for (size_t i = 0; i < spz_verdict_count(page->work); i++) {
         const spz_ranked *ranked = spz_verdict_ranked(page->work, i);
-        html_open(html, "tr");
-        html_open(html, "th");
-        html_put(html, "scope", "row");
-        html_words(html, words_arrangement(page->language, ranked->name));
-        html_close(html);
+        markup_open(html, "tr");
+        markup_open(html, "th");
+        markup_put(html, "scope", "row");
+        markup_words(html, words_arrangement(page->language, ranked->name));
+        markup_close(html);
         say_figure(&page->words, page->language, ranked->score, 1);
         put(page, "td", "figure");
-        html_open_class(html, "td", "figure");
-        html_format(html, "%zu", ranked->lost_bars);
-        html_close(html);
+        markup_open_class(html, "td", "figure");
+        markup_format(html, "%zu", ranked->lost_bars);
+        markup_close(html);
         say_clock(&page->words, page->language, ranked->lost_seconds);
         put(page, "td", "figure");
-        html_close(html);
-        html_line_end(html);
+        markup_close(html);
+        markup_line_end(html);
     }
     close_table(page);
 }
@@ -148,12 +148,12 @@ static void arrangements(WorkPage *page)
 static void verdict(WorkPage *page)
 {
     spz_plan *plan = stage_plan_of(page->settings, page->work, 0);
-    html_open_class(&page->html, "section", "one-for-all");
-    html_open_class(&page->html, "figure", "for-all");
+    markup_open_class(&page->html, "section", "one-for-all");
+    markup_open_class(&page->html, "figure", "for-all");
     if (plan)
         stage_picture(&page->html, page->language, plan, NULL, STAGE_WHOLE);
-    html_close(&page->html);
-    html_open(&page->html, "div");
+    markup_close(&page->html);
+    markup_open(&page->html, "div");
     SAY(&page->words, page->language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(page->language, spz_verdict_ranked(page->work, 0)->name)));
     put(page, "h2", NULL);
     say_best_order(&page->words, page->language, page->work);
@@ -162,16 +162,16 @@ static void verdict(WorkPage *page)
     put(page, "p", NULL);
     say_year(&page->words, page->language, page->work);
     put(page, "p", "small soft");
-    html_close(&page->html);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_close(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
     spz_plan_free(plan);
 }
 
 static void body(WorkPage *page)
 {
-    html_open(&page->html, "main");
-    html_element(&page->html, "h1", "title", phrase_text(page->language, PHRASE_PAGE_WORK));
+    markup_open(&page->html, "main");
+    markup_element(&page->html, "h1", "title", phrase_text(page->language, PHRASE_PAGE_WORK));
     if (spz_verdict_count(page->work)) {
         verdict(page);
         movements(page);
@@ -180,26 +180,26 @@ static void body(WorkPage *page)
         say_statement(&page->words, page->language, spz_verdict_statement(page->work));
         put(page, "p", NULL);
     }
-    html_close(&page->html);
-    html_open(&page->html, "footer");
-    html_element(&page->html, "p", NULL, report_cautions(page->language));
-    html_close(&page->html);
+    markup_close(&page->html);
+    markup_open(&page->html, "footer");
+    markup_element(&page->html, "p", NULL, report_cautions(page->language));
+    markup_close(&page->html);
 }
 
 static void way_back(WorkPage *page)
 {
-    Html *html = &page->html;
-    html_open(html, "header");
-    html_open_class(html, "nav", "ways");
-    html_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
-    html_open(html, "ul");
-    html_open(html, "li");
-    html_open(html, "a");
-    html_put(html, "href", "index.html");
-    html_words(html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
+    Markup *html = &page->html;
+    markup_open(html, "header");
+    markup_open_class(html, "nav", "ways");
+    markup_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
+    markup_open(html, "ul");
+    markup_open(html, "li");
+    markup_open(html, "a");
+    markup_put(html, "href", "index.html");
+    markup_words(html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
     for (int i = 0; i < 5; i++)
-        html_close(html);
-    html_line_end(html);
+        markup_close(html);
+    markup_line_end(html);
 }
 
 spz_status spz_report_work(const spz_verdict *work, const char *const *pages, const spz_settings *settings, spz_language language, spz_format format,
@@ -213,12 +213,12 @@ spz_status spz_report_work(const spz_verdict *work, const char *const *pages, co
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     buffer_init(&page.words);
-    html_begin(&page.html, &text);
-    html_page_begin(&page.html, &head);
+    markup_begin(&page.html, &text);
+    markup_page_begin(&page.html, &head);
     way_back(&page);
     body(&page);
-    html_page_end(&page.html, &head);
-    html_end(&page.html);
+    markup_page_end(&page.html, &head);
+    markup_end(&page.html);
     text.failed = text.failed || page.words.failed;
     spz_status status = document_take(&text, out);
     buffer_free(&page.words);

@@ -11,7 +11,7 @@
 #include <string.h>
 
 typedef struct Sheet {
-    Html html;
+    Markup html;
     const spz_laying *laying;
     spz_language language;
     Buffer text;
@@ -26,8 +26,8 @@ static PageHead head_of(spz_language language)
 static void put_text(Sheet *sheet, const char *element, const char *class)
 {
     if (sheet->text.length) {
-        html_line_end(&sheet->html);
-        html_element(&sheet->html, element, class, sheet->text.text);
+        markup_line_end(&sheet->html);
+        markup_element(&sheet->html, element, class, sheet->text.text);
     }
     buffer_clear(&sheet->text);
 }
@@ -36,12 +36,12 @@ static void put_drawing(Sheet *sheet, const spz_document *drawing)
 {
     size_t length;
     const char *svg = spz_document_text(drawing, &length);
-    html_data_address(&sheet->text, "image/svg+xml", svg, length);
-    html_line_end(&sheet->html);
-    html_open(&sheet->html, "img");
-    html_put(&sheet->html, "src", sheet->text.text ? sheet->text.text : "");
-    html_put(&sheet->html, "alt", words_arrangement(sheet->language, spz_plan_arrangement(spz_laying_plan(sheet->laying))));
-    html_close_void(&sheet->html);
+    markup_data_address(&sheet->text, "image/svg+xml", svg, length);
+    markup_line_end(&sheet->html);
+    markup_open(&sheet->html, "img");
+    markup_put(&sheet->html, "src", sheet->text.text ? sheet->text.text : "");
+    markup_put(&sheet->html, "alt", words_arrangement(sheet->language, spz_plan_arrangement(spz_laying_plan(sheet->laying))));
+    markup_close_void(&sheet->html);
     buffer_clear(&sheet->text);
 }
 
@@ -63,20 +63,20 @@ static void put_seats(Sheet *sheet, const spz_laid *laid)
 
 static void put_empty(Sheet *sheet)
 {
-    html_element(&sheet->html, "td", NULL, "");
+    markup_element(&sheet->html, "td", NULL, "");
 }
 
 static void put_row(Sheet *sheet, const spz_laid *laid, bool first)
 {
-    Html *html = &sheet->html;
-    html_line_end(html);
-    html_open_class(html, "tr", first ? "first" : NULL);
-    html_element(html, "td", NULL, words_laid(sheet->language, laid));
+    Markup *html = &sheet->html;
+    markup_line_end(html);
+    markup_open_class(html, "tr", first ? "first" : NULL);
+    markup_element(html, "td", NULL, words_laid(sheet->language, laid));
     if (laid->orchestra)
         buffer_printf(&sheet->text, "%d: ", laid->orchestra);
     if (laid->number)
         buffer_printf(&sheet->text, "%d", laid->number);
-    html_element(html, "td", NULL, sheet->text.text ? sheet->text.text : "");
+    markup_element(html, "td", NULL, sheet->text.text ? sheet->text.text : "");
     buffer_clear(&sheet->text);
     put_spot(sheet, &(spz_spot){laid->x, laid->y});
     put_text(sheet, "td", NULL);
@@ -93,11 +93,11 @@ static void put_row(Sheet *sheet, const spz_laid *laid, bool first)
         put_empty(sheet);
     if (laid->stands)
         put_spot(sheet, &laid->stand);
-    html_element(html, "td", NULL, laid->stands ? sheet->text.text : "");
+    markup_element(html, "td", NULL, laid->stands ? sheet->text.text : "");
     buffer_clear(&sheet->text);
     buffer_printf(&sheet->text, "%d, %d, %d, %d", laid->chairs, laid->stools, laid->stands, laid->lights);
     put_text(sheet, "td", NULL);
-    html_close(html);
+    markup_close(html);
 }
 
 static bool begins_group(const spz_laid *before, const spz_laid *laid)
@@ -110,25 +110,25 @@ static void put_table(Sheet *sheet)
 {
     static const Phrase heads[] = {PHRASE_LAYING_HEAD_WHO,   PHRASE_LAYING_HEAD_NUMBER, PHRASE_LAYING_HEAD_PLACE, PHRASE_LAYING_HEAD_HEIGHT,
                                    PHRASE_LAYING_HEAD_POLAR, PHRASE_LAYING_HEAD_SEATS,  PHRASE_LAYING_HEAD_STAND, PHRASE_LAYING_HEAD_THINGS};
-    Html *html = &sheet->html;
-    html_line_end(html);
-    html_open(html, "table");
+    Markup *html = &sheet->html;
+    markup_line_end(html);
+    markup_open(html, "table");
     table_head(html, sheet->language, heads, sizeof heads / sizeof *heads);
-    html_open(html, "tbody");
+    markup_open(html, "tbody");
     for (size_t i = 0; i < spz_laying_count(sheet->laying); i++) {
         const spz_laid *laid = spz_laying_at(sheet->laying, i);
         put_row(sheet, laid, begins_group(i ? spz_laying_at(sheet->laying, i - 1) : NULL, laid));
     }
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void put_page(Sheet *sheet, const spz_document *drawing)
 {
     spz_language language = sheet->language;
     PageHead head = head_of(language);
-    html_page_begin(&sheet->html, &head);
+    markup_page_begin(&sheet->html, &head);
     put_drawing(sheet, drawing);
     buffer_puts(&sheet->text, phrase_text(language, PHRASE_LAYING_TITLE));
     put_text(sheet, "h2", NULL);
@@ -143,8 +143,8 @@ static void put_page(Sheet *sheet, const spz_document *drawing)
     buffer_puts(&sheet->text, phrase_text(language, PHRASE_LAYING_ABOUT));
     put_text(sheet, "p", "small");
     put_table(sheet);
-    html_element(&sheet->html, "p", "small", report_cautions(language));
-    html_page_end(&sheet->html, &head);
+    markup_element(&sheet->html, "p", "small", report_cautions(language));
+    markup_page_end(&sheet->html, &head);
 }
 
 static spz_status laying_html(const spz_laying *laying, const spz_document *drawing, spz_language language, spz_document **out)
@@ -153,9 +153,9 @@ static spz_status laying_html(const spz_laying *laying, const spz_document *draw
     Buffer page;
     buffer_init(&page);
     buffer_init(&sheet.text);
-    html_begin(&sheet.html, &page);
+    markup_begin(&sheet.html, &page);
     put_page(&sheet, drawing);
-    html_end(&sheet.html);
+    markup_end(&sheet.html);
     page.failed = page.failed || buffer_failed(&sheet.text);
     spz_status status = document_take(&page, out);
     buffer_free(&sheet.text);

@@ -15,83 +15,83 @@ static PageHead head_of(spz_language language)
 static void begin(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_begin(&sheet->html, &head);
-    html_line_end(&sheet->html);
+    markup_page_begin(&sheet->html, &head);
+    markup_line_end(&sheet->html);
 }
 
 static void end(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_end(&sheet->html, &head);
-    html_end(&sheet->html);
+    markup_page_end(&sheet->html, &head);
+    markup_end(&sheet->html);
 }
 
 /* An element on a line of its own. */
-static void html_own_line(Html *html, const char *element, const char *class, const char *text)
+static void html_own_line(Markup *html, const char *element, const char *class, const char *text)
 {
-    html_element(html, element, class, text);
-    html_line_end(html);
+    markup_element(html, element, class, text);
+    markup_line_end(html);
 }
 
 /* A box for each stand's copy: two players share one. */
-static void html_boxes(Html *html, int players)
+static void html_boxes(Markup *html, int players)
 {
-    html_open_class(html, "td", "boxes");
+    markup_open_class(html, "td", "boxes");
     for (int stand = 0; stand < (players + 1) / 2 || stand == 0; stand++)
-        html_element(html, "span", "done", "");
-    html_close(html);
+        markup_element(html, "span", "done", "");
+    markup_close(html);
 }
 
-static void html_open_point(Html *html, const char *class, const Buffer *words)
+static void html_open_point(Markup *html, const char *class, const Buffer *words)
 {
     if (!words->length)
         return;
-    html_words(html, " ");
-    html_open_class(html, "span", class);
-    html_words(html, words->text);
-    html_words(html, ".");
-    html_close(html);
+    markup_words(html, " ");
+    markup_open_class(html, "span", class);
+    markup_words(html, words->text);
+    markup_words(html, ".");
+    markup_close(html);
 }
 
 /* Where the table's head has no room, its word stands before the figure. */
-static void headed_cell(Html *html, const char *class, const char *head, const char *text)
+static void headed_cell(Markup *html, const char *class, const char *head, const char *text)
 {
-    html_open_class(html, "td", class);
-    html_put(html, "data-head", head);
-    html_words(html, text);
-    html_close(html);
+    markup_open_class(html, "td", class);
+    markup_put(html, "data-head", head);
+    markup_words(html, text);
+    markup_close(html);
 }
 
-static void html_row(Html *html, const PartsPage *page, const Advice *advice)
+static void html_row(Markup *html, const PartsPage *page, const Advice *advice)
 {
     Buffer remark;
     PartsRow row;
     buffer_init(&remark);
     parts_row(page, advice, &row);
     parts_remark(&remark, page, &row);
-    html_open(html, "tr");
+    markup_open(html, "tr");
     headed_cell(html, "bar", phrase_text(page->speaker.language, PHRASE_HEAD_BAR), row.bar);
     headed_cell(html, "beat", phrase_text(page->speaker.language, PHRASE_HEAD_BEAT), row.beat);
-    html_element(html, "td", "letter", row.letter);
-    html_element(html, "td", "time", parts_text_of(&row.pass));
-    html_open_class(html, "td", "write");
-    html_words(html, parts_text_of(&row.words));
+    markup_element(html, "td", "letter", row.letter);
+    markup_element(html, "td", "time", parts_text_of(&row.pass));
+    markup_open_class(html, "td", "write");
+    markup_words(html, parts_text_of(&row.words));
     if (remark.length) {
-        html_words(html, " ");
-        html_element(html, "span", "remark", remark.text);
+        markup_words(html, " ");
+        markup_element(html, "span", "remark", remark.text);
     }
     html_open_point(html, "remark warning", &row.warning);
     html_open_point(html, "remark question", &row.question);
-    html_close(html);
+    markup_close(html);
     html_boxes(html, parts_players(page, advice->group));
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     html->failed = html->failed || buffer_failed(&remark) || parts_row_failed(&row);
     parts_row_free(&row);
     buffer_free(&remark);
 }
 
-static void html_group_head(Html *html, const PartsPage *page, size_t group)
+static void html_group_head(Markup *html, const PartsPage *page, size_t group)
 {
     Buffer names, about;
     char who[WORDS_TEXT];
@@ -113,64 +113,64 @@ static void html_group_head(Html *html, const PartsPage *page, size_t group)
 }
 
 /* What every page says on top, since a table's head stands on each: work, movement and part. */
-static void html_running_head(Html *html, const PartsPage *page, size_t group)
+static void html_running_head(Markup *html, const PartsPage *page, size_t group)
 {
     char who[WORDS_TEXT];
     const char *work = page->movement->work;
     bool other = *work && strncmp(work, page->title, strlen(work)) != 0;
-    html_open_class(html, "tr", "running");
-    html_open(html, "th");
-    html_put(html, "colspan", "6");
-    html_format(html, "%s%s%s. %s", other ? work : "", other ? ". " : "", page->title, words_body(page->speaker.language, &page->map->groups[group].about, who));
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_open_class(html, "tr", "running");
+    markup_open(html, "th");
+    markup_put(html, "colspan", "6");
+    markup_format(html, "%s%s%s. %s", other ? work : "", other ? ". " : "", page->title, words_body(page->speaker.language, &page->map->groups[group].about, who));
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
-static void html_heads(Html *html, const PartsPage *page, size_t group)
+static void html_heads(Markup *html, const PartsPage *page, size_t group)
 {
     spz_language language = page->speaker.language;
     static const Phrase heads[] = {PHRASE_HEAD_BAR, PHRASE_HEAD_BEAT, PHRASE_HEAD_LETTER, PHRASE_PARTS_HEAD_TIME, PHRASE_PARTS_HEAD_WRITE,
                                    PHRASE_PARTS_HEAD_DONE};
-    html_open(html, "thead");
+    markup_open(html, "thead");
     html_running_head(html, page, group);
     table_head_row(html, language, heads, sizeof heads / sizeof *heads);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
-static void html_table(Html *html, const PartsPage *page, size_t first, size_t last)
+static void html_table(Markup *html, const PartsPage *page, size_t first, size_t last)
 {
-    html_open(html, "table");
-    html_line_end(html);
+    markup_open(html, "table");
+    markup_line_end(html);
     html_heads(html, page, page->advice->items.at[first].group);
-    html_open(html, "tbody");
-    html_line_end(html);
+    markup_open(html, "tbody");
+    markup_line_end(html);
     for (size_t i = first; i < last; i++)
         html_row(html, page, &page->advice->items.at[i]);
-    html_close(html);
-    html_line_end(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* false where the part has nothing to be written. */
-static bool html_group(Html *html, const PartsPage *page, size_t group, size_t before)
+static bool html_group(Markup *html, const PartsPage *page, size_t group, size_t before)
 {
     size_t first, last;
     parts_range(page, group, &first, &last);
     if (first == last)
         return false;
-    html_open_class(html, "section", before ? "part" : "part first");
-    html_line_end(html);
+    markup_open_class(html, "section", before ? "part" : "part first");
+    markup_line_end(html);
     html_group_head(html, page, group);
     html_table(html, page, first, last);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     return true;
 }
 
-static void html_empty(Html *html, const PartsPage *page)
+static void html_empty(Markup *html, const PartsPage *page)
 {
     Buffer line, names;
     buffer_init(&line);
@@ -185,17 +185,17 @@ static void html_empty(Html *html, const PartsPage *page)
     buffer_free(&line);
 }
 
-static void html_about(Html *html, const PartsPage *page)
+static void html_about(Markup *html, const PartsPage *page)
 {
     char source[SOURCE_TEXT];
     Buffer about;
     buffer_init(&about);
     parts_about(page, &about);
     html_own_line(html, "h1", NULL, page->title);
-    html_open_class(html, "p", "about");
-    html_format(html, "%s. %s", words_source(page->movement, page->file, source), parts_text_of(&about));
-    html_close(html);
-    html_line_end(html);
+    markup_open_class(html, "p", "about");
+    markup_format(html, "%s. %s", words_source(page->movement, page->file, source), parts_text_of(&about));
+    markup_close(html);
+    markup_line_end(html);
     bool warning;
     for (size_t i = 0; parts_preface(page, i, &warning, &about); i++)
         html_own_line(html, "p", warning ? "about warning" : "about", parts_text_of(&about));
@@ -205,10 +205,10 @@ static void html_about(Html *html, const PartsPage *page)
 
 static void html_movement(SheetOut *sheet, const PartsPage *page)
 {
-    Html *html = &sheet->html;
+    Markup *html = &sheet->html;
     size_t shown = 0;
-    html_open_class(html, "section", page->number ? "movement" : "movement first");
-    html_line_end(html);
+    markup_open_class(html, "section", page->number ? "movement" : "movement first");
+    markup_line_end(html);
     html_about(html, page);
     for (size_t group = 0; group < page->map->group_count; group++)
         shown += html_group(html, page, group, shown);
@@ -217,8 +217,8 @@ static void html_movement(SheetOut *sheet, const PartsPage *page)
         html_own_line(html, "p", "empty", phrase_text(page->speaker.language, PHRASE_PARTS_NONE));
     if (*page->arrangement)
         html_own_line(html, "p", "cautions", report_cautions(page->speaker.language));
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 const PartsForm parts_html = {begin, html_movement, end, false};

@@ -14,29 +14,29 @@ static void begin(SheetOut *sheet, FactsOut *facts)
 {
     PageHead head = head_of(sheet->language);
     (void)facts;
-    html_page_begin(&sheet->html, &head);
-    html_open(&sheet->html, "main");
-    html_line_end(&sheet->html);
+    markup_page_begin(&sheet->html, &head);
+    markup_open(&sheet->html, "main");
+    markup_line_end(&sheet->html);
 }
 
 static void end(SheetOut *sheet, FactsOut *facts)
 {
     PageHead head = head_of(sheet->language);
     (void)facts;
-    html_close(&sheet->html);
-    html_page_end(&sheet->html, &head);
-    html_end(&sheet->html);
+    markup_close(&sheet->html);
+    markup_page_end(&sheet->html, &head);
+    markup_end(&sheet->html);
 }
 
 /* What has been said on the line, as an element; the line is emptied. */
 static void put_line(SheetOut *sheet, const char *element, const char *class)
 {
-    html_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
+    markup_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
     sheet->text.failed = sheet->text.failed || buffer_failed(&sheet->line);
     buffer_clear(&sheet->line);
 }
 
-static void heads(Html *html, spz_language language)
+static void heads(Markup *html, spz_language language)
 {
     static const Phrase each[] = {PHRASE_PARTS_HEAD_DONE, PHRASE_HEAD_BARS, PHRASE_REHEARSAL_HEAD_LASTS, PHRASE_REHEARSAL_HEAD_WHAT, PHRASE_REHEARSAL_HEAD_NOTES};
     table_head(html, language, each, sizeof each / sizeof *each);
@@ -47,62 +47,62 @@ static void row(SheetOut *sheet, const RehearsalPage *page, const RehearsalItem 
     const spz_passage *p = item->passage;
     spz_language language = page->speaker.language;
     char text[WORDS_TEXT];
-    Html *html = &sheet->html;
-    html_open_class(html, "tr", spz_weight_of(p->strength) == SPZ_STRIKING ? "striking" : "clear");
-    html_open(html, "td");
-    html_element(html, "span", "done", "");
-    html_close(html);
-    html_open_class(html, "td", "bars");
-    html_words(html, words_bars(language, p, text));
-    html_element(html, "span", "letter", words_letter(p, text));
-    html_close(html);
+    Markup *html = &sheet->html;
+    markup_open_class(html, "tr", spz_weight_of(p->strength) == SPZ_STRIKING ? "striking" : "clear");
+    markup_open(html, "td");
+    markup_element(html, "span", "done", "");
+    markup_close(html);
+    markup_open_class(html, "td", "bars");
+    markup_words(html, words_bars(language, p, text));
+    markup_element(html, "span", "letter", words_letter(p, text));
+    markup_close(html);
     say_lasts(&sheet->line, language, item);
     put_line(sheet, "td", "lasts");
-    html_open(html, "td");
+    markup_open(html, "td");
     say_to_rehearse(&sheet->line, &page->speaker, item);
     put_line(sheet, "span", "what");
-    html_words(html, " ");
+    markup_words(html, " ");
     say_listening(&sheet->line, language, item);
     put_line(sheet, "span", "listen");
-    html_close(html);
-    html_element(html, "td", "notes", "");
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_element(html, "td", "notes", "");
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void call_table(SheetOut *sheet, const RehearsalPage *page, const RehearsalCall *call)
 {
-    Html *html = &sheet->html;
+    Markup *html = &sheet->html;
     say_call(&sheet->line, &page->speaker, call);
     put_line(sheet, "h2", NULL);
-    html_open(html, "table");
+    markup_open(html, "table");
     heads(html, page->speaker.language);
-    html_open(html, "tbody");
+    markup_open(html, "tbody");
     for (size_t i = 0; i < call->count; i++)
         row(sheet, page, &page->plan->items.at[call->first + i]);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
 {
-    Html *html = &sheet->html;
+    Markup *html = &sheet->html;
     char source[SOURCE_TEXT];
     (void)facts;
-    html_open_class(html, "section", page->number ? "movement" : "movement first");
-    html_element(html, "h1", NULL, page->title);
-    html_element(html, "p", "about", words_source(page->movement, page->file, source));
+    markup_open_class(html, "section", page->number ? "movement" : "movement first");
+    markup_element(html, "h1", NULL, page->title);
+    markup_element(html, "p", "about", words_source(page->movement, page->file, source));
     rehearsal_about(page, &sheet->line);
     put_line(sheet, "p", "about");
     for (size_t i = 0; i < page->plan->calls.count; i++)
         call_table(sheet, page, &page->plan->calls.at[i]);
     if (page->plan->calls.count == 0)
-        html_element(html, "p", NULL, phrase_text(page->speaker.language, PHRASE_REHEARSAL_NONE));
+        markup_element(html, "p", NULL, phrase_text(page->speaker.language, PHRASE_REHEARSAL_NONE));
     if (*page->plan->seating)
-        html_element(html, "p", "cautions", report_cautions(page->speaker.language));
-    html_close(html);
-    html_line_end(html);
+        markup_element(html, "p", "cautions", report_cautions(page->speaker.language));
+    markup_close(html);
+    markup_line_end(html);
 }
 
 const RehearsalForm rehearsal_html = {begin, movement, end, false};

@@ -7,7 +7,7 @@
 
 typedef struct SheetOut {
     Buffer text;
-    Html html;
+    Markup html;
     FactsOut facts;
     Buffer line; /* what is being said just now */
     spz_language language;
@@ -20,7 +20,7 @@ static inline void sheet_begin(SheetOut *sheet, spz_language language)
     sheet->pictures = NULL;
     buffer_init(&sheet->text);
     buffer_init(&sheet->line);
-    html_begin(&sheet->html, &sheet->text);
+    markup_begin(&sheet->html, &sheet->text);
     facts_begin(&sheet->facts, &sheet->text);
 }
 

@@ -10,7 +10,7 @@
 enum { COLUMNS = 7 };
 
 typedef struct Page {
-    Html html;
+    Markup html;
     const spz_shelf *shelf;
     spz_language language;
     Buffer words; /* under way */
@@ -24,7 +24,7 @@ static const char *take_words(Page *page)
 /* The words under way as one element. */
 static void end_words(Page *page, const char *element, const char *class)
 {
-    html_element(&page->html, element, class, take_words(page));
+    markup_element(&page->html, element, class, take_words(page));
     buffer_clear(&page->words);
 }
 
@@ -32,20 +32,20 @@ static void put_heads(Page *page)
 {
     static const Phrase heads[COLUMNS] = {PHRASE_LIBRARY_HEAD_COMPOSER, PHRASE_LIBRARY_HEAD_WORK, PHRASE_LIBRARY_HEAD_YEAR, PHRASE_LIBRARY_HEAD_LASTS,
                                           PHRASE_LIBRARY_HEAD_SEATING, PHRASE_LIBRARY_HEAD_POINTS, PHRASE_LIBRARY_HEAD_PASSAGES};
-    html_open(&page->html, "thead");
-    html_open(&page->html, "tr");
+    markup_open(&page->html, "thead");
+    markup_open(&page->html, "tr");
     for (int i = 0; i < COLUMNS; i++) {
-        html_open(&page->html, "th");
-        html_put(&page->html, "scope", "col");
-        html_open(&page->html, "button");
-        html_put(&page->html, "type", "button");
-        html_words(&page->html, phrase_text(page->language, heads[i]));
-        html_close(&page->html);
-        html_close(&page->html);
+        markup_open(&page->html, "th");
+        markup_put(&page->html, "scope", "col");
+        markup_open(&page->html, "button");
+        markup_put(&page->html, "type", "button");
+        markup_words(&page->html, phrase_text(page->language, heads[i]));
+        markup_close(&page->html);
+        markup_close(&page->html);
     }
-    html_close(&page->html);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_close(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 static void put_figure(Page *page, double value, int places, bool there)
@@ -72,103 +72,103 @@ static size_t passages_of(const spz_shelf_work *work)
 /* What the rows are sorted by, column by column. */
 static void put_keys(Page *page, const spz_shelf_work *work)
 {
-    Html *html = &page->html;
+    Markup *html = &page->html;
     const spz_shelf_movement *first = work->movement_count ? work->movements : NULL;
-    html_put(html, "data-k0", work->composer);
-    html_put(html, "data-k1", work->name);
-    html_put_number(html, "data-k2", work->year, 0);
-    html_put_number(html, "data-k3", work->seconds, 1);
-    html_put(html, "data-k4", *work->seating ? work->seating : first ? first->arrangement : "");
-    html_put_number(html, "data-k5", work->points + work->partner, 2);
-    html_put_number(html, "data-k6", (double)passages_of(work), 0);
+    markup_put(html, "data-k0", work->composer);
+    markup_put(html, "data-k1", work->name);
+    markup_put_number(html, "data-k2", work->year, 0);
+    markup_put_number(html, "data-k3", work->seconds, 1);
+    markup_put(html, "data-k4", *work->seating ? work->seating : first ? first->arrangement : "");
+    markup_put_number(html, "data-k5", work->points + work->partner, 2);
+    markup_put_number(html, "data-k6", (double)passages_of(work), 0);
 }
 
 static void put_seating(Page *page, const char *arrangement)
 {
-    html_element(&page->html, "td", NULL, *arrangement ? words_arrangement(page->language, arrangement) : "");
+    markup_element(&page->html, "td", NULL, *arrangement ? words_arrangement(page->language, arrangement) : "");
 }
 
 static void put_work(Page *page, const spz_shelf_work *work)
 {
-    html_open_class(&page->html, "tr", "work");
-    html_element(&page->html, "td", NULL, work->composer);
-    html_open(&page->html, "th");
-    html_put(&page->html, "scope", "row");
-    html_words(&page->html, work->name);
+    markup_open_class(&page->html, "tr", "work");
+    markup_element(&page->html, "td", NULL, work->composer);
+    markup_open(&page->html, "th");
+    markup_put(&page->html, "scope", "row");
+    markup_words(&page->html, work->name);
     say_shelf_needs(&page->words, page->language, work);
     end_words(page, "div", "small");
-    html_close(&page->html);
+    markup_close(&page->html);
     if (work->year)
-        html_open(&page->html, "td"), html_format(&page->html, "%d", work->year), html_close(&page->html);
+        markup_open(&page->html, "td"), markup_format(&page->html, "%d", work->year), markup_close(&page->html);
     else
-        html_element(&page->html, "td", NULL, "");
+        markup_element(&page->html, "td", NULL, "");
     put_length(page, work->seconds, work->lengths_unknown);
     put_seating(page, work->seating);
     put_figure(page, work->points + work->partner, 1, *work->seating != '\0');
     put_figure(page, (double)passages_of(work), 0, passages_of(work) > 0);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 static void put_movement(Page *page, const spz_shelf_work *work, const spz_shelf_movement *movement)
 {
-    html_open_class(&page->html, "tr", "movement");
-    html_element(&page->html, "td", NULL, "");
-    html_open(&page->html, "th");
-    html_put(&page->html, "scope", "row");
-    html_words(&page->html, words_shelf_title(work, movement));
+    markup_open_class(&page->html, "tr", "movement");
+    markup_element(&page->html, "td", NULL, "");
+    markup_open(&page->html, "th");
+    markup_put(&page->html, "scope", "row");
+    markup_words(&page->html, words_shelf_title(work, movement));
     say_shelf_passages(&page->words, page->language, movement);
     end_words(page, "div", "small");
     say_shelf_losses(&page->words, page->language, movement->weakens);
     end_words(page, "div", "small");
-    html_close(&page->html);
-    html_element(&page->html, "td", NULL, "");
+    markup_close(&page->html);
+    markup_element(&page->html, "td", NULL, "");
     put_length(page, movement->seconds, 0);
     put_seating(page, movement->arrangement);
     put_figure(page, movement->points, 1, movement->points > 0);
     put_figure(page, (double)movement->found, 0, movement->found > 0);
-    html_close(&page->html);
-    html_line_end(&page->html);
+    markup_close(&page->html);
+    markup_line_end(&page->html);
 }
 
 static void put_filter(Page *page)
 {
-    Html *html = &page->html;
-    html_open_class(html, "form", "filters");
-    html_put(html, "hidden", "hidden");
-    html_open(html, "label");
-    html_words(html, phrase_text(page->language, PHRASE_LIBRARY_FILTER));
-    html_open(html, "input");
-    html_put(html, "name", "words");
-    html_put(html, "type", "search");
-    html_close_void(html);
-    html_close(html);
-    html_open(html, "output");
-    html_put(html, "data-words", phrase_text(page->language, PHRASE_LIBRARY_SHOWN));
-    html_close(html);
-    html_element(html, "span", "small", phrase_text(page->language, PHRASE_LIBRARY_SORT));
-    html_close(html);
-    html_line_end(html);
+    Markup *html = &page->html;
+    markup_open_class(html, "form", "filters");
+    markup_put(html, "hidden", "hidden");
+    markup_open(html, "label");
+    markup_words(html, phrase_text(page->language, PHRASE_LIBRARY_FILTER));
+    markup_open(html, "input");
+    markup_put(html, "name", "words");
+    markup_put(html, "type", "search");
+    markup_close_void(html);
+    markup_close(html);
+    markup_open(html, "output");
+    markup_put(html, "data-words", phrase_text(page->language, PHRASE_LIBRARY_SHOWN));
+    markup_close(html);
+    markup_element(html, "span", "small", phrase_text(page->language, PHRASE_LIBRARY_SORT));
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void put_table(Page *page)
 {
-    html_open_class(&page->html, "div", "scroll");
-    html_open_class(&page->html, "table", "shelf");
+    markup_open_class(&page->html, "div", "scroll");
+    markup_open_class(&page->html, "table", "shelf");
     put_heads(page);
     for (size_t i = 0; i < spz_shelf_count(page->shelf); i++) {
         const spz_shelf_work *work = spz_shelf_at(page->shelf, i);
-        html_open(&page->html, "tbody");
+        markup_open(&page->html, "tbody");
         put_keys(page, work);
-        html_line_end(&page->html);
+        markup_line_end(&page->html);
         put_work(page, work);
         for (size_t m = 0; m < work->movement_count; m++)
             put_movement(page, work, &work->movements[m]);
-        html_close(&page->html);
-        html_line_end(&page->html);
+        markup_close(&page->html);
+        markup_line_end(&page->html);
     }
-    html_close(&page->html);
-    html_close(&page->html);
+    markup_close(&page->html);
+    markup_close(&page->html);
 }
 
 void shelf_html(const spz_shelf *shelf, const spz_season_look *look, Buffer *out)
@@ -178,20 +178,20 @@ void shelf_html(const spz_shelf *shelf, const spz_season_look *look, Buffer *out
     head.more_style = text_library_css;
     head.script = text_library_js;
     buffer_init(&page.words);
-    html_begin(&page.html, out);
-    html_page_begin(&page.html, &head);
-    html_open(&page.html, "main");
-    html_element(&page.html, "h1", NULL, head.title);
+    markup_begin(&page.html, out);
+    markup_page_begin(&page.html, &head);
+    markup_open(&page.html, "main");
+    markup_element(&page.html, "h1", NULL, head.title);
     say_shelf_question(&page.words, page.language, shelf);
     end_words(&page, "p", NULL);
     if (spz_shelf_count(shelf) > 0) {
         put_filter(&page);
         put_table(&page);
     }
-    html_element(&page.html, "p", "small", phrase_text(look->language, PHRASE_CAUTIONS));
-    html_close(&page.html);
-    html_page_end(&page.html, &head);
+    markup_element(&page.html, "p", "small", phrase_text(look->language, PHRASE_CAUTIONS));
+    markup_close(&page.html);
+    markup_page_end(&page.html, &head);
     page.html.failed = page.html.failed || buffer_failed(&page.words);
-    html_end(&page.html);
+    markup_end(&page.html);
     buffer_free(&page.words);
 }

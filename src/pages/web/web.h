@@ -8,7 +8,7 @@
 #include "writing/markup.h"
 
 typedef struct Web {
-    Html *html;
+    Markup *html;
     const spz_report *report;
     const ShownMovement *shown;
     const SectionMap *map;
@@ -31,15 +31,15 @@ const char *web_own_title(const ShownMovement *shown);
 const char *web_work(const ShownMovement *shown);
 
 /* A phrase with its slots as the text of the element that is open; as an attribute of it. */
-void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count);
-void web_put(Html *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count);
+void web_say(Markup *html, spz_language language, Phrase phrase, const Slot *slots, size_t count);
+void web_put(Markup *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count);
 #define WEB_SAY(html, language, phrase, ...) web_say(html, language, phrase, (const Slot[]){__VA_ARGS__}, sizeof((const Slot[]){__VA_ARGS__}) / sizeof(Slot))
 #define WEB_PUT(html, attribute, language, phrase, ...) \
     web_put(html, attribute, language, phrase, (const Slot[]){__VA_ARGS__}, sizeof((const Slot[]){__VA_ARGS__}) / sizeof(Slot))
 /* The buffer in the element that is open; it is emptied. */
-void web_words(Html *html, Buffer *words);
+void web_words(Markup *html, Buffer *words);
 /* The buffer as an element, nothing where it is empty; it is emptied. `class` NULL for none. */
-void web_element(Html *html, const char *element, const char *class, Buffer *words);
+void web_element(Markup *html, const char *element, const char *class, Buffer *words);
 
 /* Pieces of a movement's section, in the order in which they are read. */
 void web_first_screen(const Web *web);
@@ -56,7 +56,7 @@ void web_rehearsal(const Web *web);
 void web_player(const Web *web, size_t passage);
 const char *web_sound_key(const spz_report_options *options, char key[SHA256_TEXT]);
 void web_stage(const Web *web);
-void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict);
+void web_arrangements(Markup *html, spz_language language, const spz_verdict *verdict);
 
 /* Engraves the strongest passages, where an engraver is at hand; to be released in the end. */
 void web_engrave(Web *web);

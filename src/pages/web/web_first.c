@@ -16,28 +16,28 @@ static void heard(const Web *web, const spz_plan *best, const spz_plan *other)
     if (!spz_plan_separation(best, SPZ_VN1, SPZ_VN2, SPZ_MIDDLE_SEATS, &here))
         return;
     bool two = other && spz_plan_separation(other, SPZ_VN1, SPZ_VN2, SPZ_MIDDLE_SEATS, &there);
-    html_open_class(web->html, "figcaption", "small");
+    markup_open_class(web->html, "figcaption", "small");
     WEB_SAY(web->html, web->view.language, two ? PHRASE_FIRST_HEARD_TWO : PHRASE_FIRST_HEARD, slot_number("here", lround(here.angle)), slot_number("there", two ? lround(there.angle) : 0),
             slot_text("other", two ? words_arrangement(web->view.language, spz_plan_arrangement(other)) : ""));
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 static void stage_of(const Web *web)
 {
     const spz_verdict *verdict = web->view.verdict;
     const spz_settings *settings = web->report->options.settings;
-    Html *html = web->html;
+    Markup *html = web->html;
     size_t rival = view_other(verdict);
     if (spz_verdict_count(verdict) == 0)
         return;
     spz_plan *best = stage_plan_of(settings, verdict, 0), *other = rival ? stage_plan_of(settings, verdict, rival) : NULL;
-    html_open_class(html, "figure", "seen");
+    markup_open_class(html, "figure", "seen");
     if (best) {
         stage_picture(html, web->view.language, best, web->map, STAGE_WHOLE);
         heard(web, best, other);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     spz_plan_free(best);
     spz_plan_free(other);
 }
@@ -45,45 +45,45 @@ static void stage_of(const Web *web)
 /* 'open leaning FIRM': the word that was reached stands out. */
 static void sure(const Web *web)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     spz_confidence reached = spz_verdict_confidence(web->view.verdict);
-    html_open_class(html, "p", "sure");
-    html_element(html, "span", "unseen", phrase_text(language, PHRASE_PAGE_HEAD_SURE));
+    markup_open_class(html, "p", "sure");
+    markup_element(html, "span", "unseen", phrase_text(language, PHRASE_PAGE_HEAD_SURE));
     for (int i = SPZ_OPEN; i <= SPZ_FIRM; i++) {
         const char *word = phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + i));
         if ((spz_confidence)i == reached)
-            html_element(html, "strong", NULL, word);
+            markup_element(html, "strong", NULL, word);
         else {
-            html_open(html, "span");
-            html_put(html, "aria-hidden", "true");
-            html_words(html, word);
-            html_close(html);
+            markup_open(html, "span");
+            markup_put(html, "aria-hidden", "true");
+            markup_words(html, word);
+            markup_close(html);
         }
-        html_words(html, " ");
+        markup_words(html, " ");
     }
-    html_close(html);
+    markup_close(html);
 }
 
 /* One question as a beam: both answers at its ends, the dot where the evidence has it; the middle is even. `lean` 0..1 toward the left end. */
 static void beam(const Web *web, const char *chosen, const char *other, double lean, const char *word)
 {
     static const double full = 0.5; /* of the score: the end of the beam */
-    Html *html = web->html;
+    Markup *html = web->html;
     double at = 0.5 - 0.5 * fmin(lean / full, 1);
-    html_open_class(html, "div", "beam");
-    html_element(html, "span", "chosen", chosen);
-    html_open_class(html, "svg", "track");
-    html_put(html, "height", "16");
-    html_put(html, "aria-hidden", "true");
+    markup_open_class(html, "div", "beam");
+    markup_element(html, "span", "chosen", chosen);
+    markup_open_class(html, "svg", "track");
+    markup_put(html, "height", "16");
+    markup_put(html, "aria-hidden", "true");
     draw_across(html, "axis", 0, 1, 8, 8);
     draw_across(html, "axis", 0.5, 0.5, 1, 15);
     draw_across(html, "reach", at, 0.5, 8, 8);
     draw_dot(html, at, 8, 5.5);
-    html_close(html);
-    html_element(html, "span", "other", other);
-    html_element(html, "em", NULL, word);
-    html_close(html);
+    markup_close(html);
+    markup_element(html, "span", "other", other);
+    markup_element(html, "em", NULL, word);
+    markup_close(html);
 }
 
 /* What stands inside or outside where the violins sit one way: 'cellos inside left'; the user's own arrangements by their names. */
@@ -103,7 +103,7 @@ static void beams(const Web *web)
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
         *(ranked->opposed == best->opposed ? &inner : &rival) = ranked;
     }
-    html_open_class(web->html, "div", "beams");
+    markup_open_class(web->html, "div", "beams");
     if (rival)
         beam(web, phrase_text(language, best->opposed ? PHRASE_SIDE_OPPOSED : PHRASE_SIDE_TOGETHER), phrase_text(language, best->opposed ? PHRASE_SIDE_TOGETHER : PHRASE_SIDE_OPPOSED),
              (best->score - rival->score) / 100, phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + (unsigned)spz_verdict_confidence(verdict))));
@@ -111,8 +111,8 @@ static void beams(const Web *web)
         double ahead = (best->score - inner->score) / 100;
         beam(web, inner_words(language, best->name), inner_words(language, inner->name), ahead, phrase_text(language, ahead < even ? PHRASE_SURE_EVEN : PHRASE_SURE_AHEAD));
     }
-    html_close(web->html);
-    html_line_end(web->html);
+    markup_close(web->html);
+    markup_line_end(web->html);
 }
 
 /* One sentence; the year is asked for further down, where it is told what it would change. */
@@ -122,27 +122,27 @@ static void meaning(const Web *web)
     Buffer words;
     buffer_init(&words);
     say_sure(&words, language, web->view.verdict);
-    html_open_class(web->html, "p", "meaning");
+    markup_open_class(web->html, "p", "meaning");
     web_words(web->html, &words);
     buffer_free(&words);
     if (!spz_verdict_by_year(web->view.verdict).year) {
-        html_words(web->html, " ");
-        html_open(web->html, "a");
-        html_put_format(web->html, "href", "#m%zu-year", web->shown->number);
-        html_words(web->html, phrase_text(language, PHRASE_SURE_YEAR));
-        html_close(web->html);
+        markup_words(web->html, " ");
+        markup_open(web->html, "a");
+        markup_put_format(web->html, "href", "#m%zu-year", web->shown->number);
+        markup_words(web->html, phrase_text(language, PHRASE_SURE_YEAR));
+        markup_close(web->html);
     }
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 static void verdict_of(const Web *web)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     const spz_verdict *verdict = web->view.verdict;
     Buffer words;
     buffer_init(&words);
-    html_open_class(html, "div", "verdict");
+    markup_open_class(html, "div", "verdict");
     if (spz_verdict_count(verdict) == 0) {
         say_statement(&words, language, spz_verdict_statement(verdict));
         web_element(html, web_heading(web, 1), NULL, &words);
@@ -153,8 +153,8 @@ static void verdict_of(const Web *web)
         beams(web);
         meaning(web);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     buffer_free(&words);
 }
 
@@ -168,9 +168,9 @@ static void place_of(const Web *web, const spz_passage *passage)
     double seconds = web->movement->tempo_count ? spz_movement_sounding(web->movement, passage->first, passage->onset, 0, 0) : -1;
     if (seconds >= 0)
         say_clock(&clock, web->view.language, seconds);
-    html_open_class(web->html, "span", "small soft");
-    html_format(web->html, "%s%s%s", letter, *letter && clock.length ? ", " : "", clock.length ? clock.text : "");
-    html_close(web->html);
+    markup_open_class(web->html, "span", "small soft");
+    markup_format(web->html, "%s%s%s", letter, *letter && clock.length ? ", " : "", clock.length ? clock.text : "");
+    markup_close(web->html);
     web->html->failed = web->html->failed || clock.failed;
     buffer_free(&clock);
 }
@@ -179,44 +179,44 @@ static void decisive(const Web *web, size_t index)
 {
     const spz_passage *passage = spz_findings_at(web->view.findings, index);
     Speaker speaker = web_speaker(web);
-    Html *html = web->html;
+    Markup *html = web->html;
     Buffer words;
     buffer_init(&words);
-    html_open(html, "li");
-    html_open(html, "div");
-    html_open_class(html, "p", "where");
+    markup_open(html, "li");
+    markup_open(html, "div");
+    markup_open_class(html, "p", "where");
     web_bars_link(web, index);
-    html_words(html, " ");
+    markup_words(html, " ");
     place_of(web, passage);
-    html_close(html);
+    markup_close(html);
     words_told(&speaker, passage, &words);
     web_element(html, "p", "small told", &words);
     web_player(web, index);
-    html_close(html);
+    markup_close(html);
     stave_line(&web->view, passage, passage->first, stave_short);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     buffer_free(&words);
 }
 
 static void decisive_ones(const Web *web, const size_t *chosen, size_t count)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     if (count == 0)
         return;
-    html_open_class(html, "div", "proof");
-    html_element(html, web_heading(web, 2), "unseen", phrase_text(web->view.language, PHRASE_FIRST_THREE));
-    html_open_class(html, "ol", "decide");
+    markup_open_class(html, "div", "proof");
+    markup_element(html, web_heading(web, 2), "unseen", phrase_text(web->view.language, PHRASE_FIRST_THREE));
+    markup_open_class(html, "ol", "decide");
     for (size_t i = 0; i < count; i++)
         decisive(web, chosen[i]);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void whole(const Web *web, const size_t *chosen, size_t count)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     size_t other = view_other(web->view.verdict);
     Buffer lost, with;
@@ -227,17 +227,17 @@ static void whole(const Web *web, const size_t *chosen, size_t count)
     SAY(&with, language, PHRASE_STRIP_LOST, slot_text("arrangement", "#"));
     if (other)
         SAY(&lost, language, PHRASE_STRIP_LOST, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(web->view.verdict, other)->name)));
-    html_open_class(html, "div", "whole");
-    html_open_class(html, "div", "whole-head");
-    html_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_FIRST_WHOLE));
+    markup_open_class(html, "div", "whole");
+    markup_open_class(html, "div", "whole-head");
+    markup_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_FIRST_WHOLE));
     strip_key(&web->view, lost.text ? lost.text : "", with.text ? with.text : "");
-    html_open(html, "a");
-    html_put_format(html, "href", "#m%zu-map", web->shown->number);
-    html_words(html, phrase_text(language, PHRASE_FIRST_TO_MAP));
-    html_close(html);
-    html_close(html);
+    markup_open(html, "a");
+    markup_put_format(html, "href", "#m%zu-map", web->shown->number);
+    markup_words(html, phrase_text(language, PHRASE_FIRST_TO_MAP));
+    markup_close(html);
+    markup_close(html);
     strip_whole(&web->view, chosen, count);
-    html_close(html);
+    markup_close(html);
     html->failed = html->failed || lost.failed || with.failed;
     buffer_free(&lost);
     buffer_free(&with);
@@ -246,11 +246,11 @@ static void whole(const Web *web, const size_t *chosen, size_t count)
 void web_first_screen(const Web *web)
 {
     size_t chosen[VIEW_DECISIVE], count = view_decisive(&web->view, chosen);
-    html_open_class(web->html, "div", spz_verdict_count(web->view.verdict) ? "first" : "first undecided");
+    markup_open_class(web->html, "div", spz_verdict_count(web->view.verdict) ? "first" : "first undecided");
     verdict_of(web);
     stage_of(web);
     decisive_ones(web, chosen, count);
     whole(web, chosen, count);
-    html_close(web->html);
-    html_line_end(web->html);
+    markup_close(web->html);
+    markup_line_end(web->html);
 }

@@ -114,30 +114,30 @@ static int drawing_width(const Buffer *drawing)
 bool web_notation(const Web *web, const spz_passage *passage, size_t index)
 {
     char bars[WORDS_TEXT], who[WORDS_TEXT];
-    Html *html = web->html;
+    Markup *html = web->html;
     Buffer address;
     if (!web->drawings || !web->drawings[index].length)
         return false;
     buffer_init(&address);
     Speaker speaker = web_speaker(web);
-    html_data_address(&address, "image/svg+xml", web->drawings[index].text, web->drawings[index].length);
+    markup_data_address(&address, "image/svg+xml", web->drawings[index].text, web->drawings[index].length);
     html->failed = html->failed || buffer_failed(&address);
-    html_open_class(html, "div", "scroll");
-    html_put(html, "tabindex", "0");
-    html_put(html, "role", "region");
-    html_put(html, "aria-label", phrase_text(speaker.language, PHRASE_WEB_NOTES));
-    html_open_class(html, "img", "notation");
+    markup_open_class(html, "div", "scroll");
+    markup_put(html, "tabindex", "0");
+    markup_put(html, "role", "region");
+    markup_put(html, "aria-label", phrase_text(speaker.language, PHRASE_WEB_NOTES));
+    markup_open_class(html, "img", "notation");
     WEB_PUT(html, "alt", speaker.language, PHRASE_WEB_NOTES_ALT, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("who", words_who(&speaker, passage, who)));
-    html_put_format(html, "width", "%d", drawing_width(&web->drawings[index]) * 9 / 10);
-    html_put(html, "loading", "lazy");
-    html_put(html, "src", address.text);
-    html_close_void(html);
-    html_close(html);
+    markup_put_format(html, "width", "%d", drawing_width(&web->drawings[index]) * 9 / 10);
+    markup_put(html, "loading", "lazy");
+    markup_put(html, "src", address.text);
+    markup_close_void(html);
+    markup_close(html);
     buffer_free(&address);
     if (last_shown(passage) < passage->last) {
-        html_open_class(html, "p", "small");
+        markup_open_class(html, "p", "small");
         WEB_SAY(html, speaker.language, PHRASE_WEB_FIRST_BARS, slot_number("n", BARS_MOST), slot_number("of", (long)(passage->last - passage->first + 1)));
-        html_close(html);
+        markup_close(html);
     }
     return true;
 }

@@ -23,7 +23,7 @@ static PageHead head_of(spz_language language, const char *title, const char *ke
     return head;
 }
 
-void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots, size_t count)
+void web_say(Markup *html, spz_language language, Phrase phrase, const Slot *slots, size_t count)
 {
     Buffer words;
     buffer_init(&words);
@@ -32,28 +32,28 @@ void web_say(Html *html, spz_language language, Phrase phrase, const Slot *slots
     buffer_free(&words);
 }
 
-void web_put(Html *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count)
+void web_put(Markup *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count)
 {
     Buffer words;
     buffer_init(&words);
     say(&words, language, phrase, slots, count);
-    html_put(html, attribute, words.length ? words.text : "");
+    markup_put(html, attribute, words.length ? words.text : "");
     html->failed = html->failed || words.failed;
     buffer_free(&words);
 }
 
-void web_words(Html *html, Buffer *words)
+void web_words(Markup *html, Buffer *words)
 {
-    html_words(html, words->text ? words->text : "");
+    markup_words(html, words->text ? words->text : "");
     html->failed = html->failed || buffer_failed(words);
     buffer_clear(words);
 }
 
-void web_element(Html *html, const char *element, const char *class, Buffer *words)
+void web_element(Markup *html, const char *element, const char *class, Buffer *words)
 {
     html->failed = html->failed || buffer_failed(words);
     if (words->length)
-        html_element(html, element, class, words->text);
+        markup_element(html, element, class, words->text);
     buffer_clear(words);
 }
 
@@ -64,47 +64,47 @@ const char *web_heading(const Web *web, int below)
     return levels[level < 3 ? level : 3];
 }
 
-static void page_link(Html *html, spz_language language, const char *page, Phrase phrase)
+static void page_link(Markup *html, spz_language language, const char *page, Phrase phrase)
 {
     Buffer address;
     if (!page)
         return;
     buffer_init(&address);
-    html_address(&address, page);
+    markup_address(&address, page);
     html->failed = html->failed || address.failed;
-    html_open(html, "li");
-    html_open(html, "a");
-    html_put(html, "href", address.text);
-    html_words(html, phrase_text(language, phrase));
-    html_close(html);
-    html_close(html);
+    markup_open(html, "li");
+    markup_open(html, "a");
+    markup_put(html, "href", address.text);
+    markup_words(html, phrase_text(language, phrase));
+    markup_close(html);
+    markup_close(html);
     buffer_free(&address);
 }
 
-static void skip_link(Html *html, spz_language language)
+static void skip_link(Markup *html, spz_language language)
 {
-    html_open_class(html, "a", "skip");
-    html_put(html, "href", "#main");
-    html_words(html, phrase_text(language, PHRASE_NAV_SKIP));
-    html_close(html);
+    markup_open_class(html, "a", "skip");
+    markup_put(html, "href", "#main");
+    markup_words(html, phrase_text(language, PHRASE_NAV_SKIP));
+    markup_close(html);
 }
 
 /* Back to the overview, and to the pages before and after. */
-static void ways(Html *html, const spz_report_options *options)
+static void ways(Markup *html, const spz_report_options *options)
 {
     if (!options->overview && !options->before && !options->after && !options->season && !options->work)
         return;
-    html_open_class(html, "nav", "ways");
-    html_put(html, "aria-label", phrase_text(options->language, PHRASE_NAV_PAGES));
-    html_open(html, "ul");
+    markup_open_class(html, "nav", "ways");
+    markup_put(html, "aria-label", phrase_text(options->language, PHRASE_NAV_PAGES));
+    markup_open(html, "ul");
     page_link(html, options->language, options->overview, PHRASE_NAV_OVERVIEW);
     page_link(html, options->language, options->season, PHRASE_WEB_INDEX_SEASON);
     page_link(html, options->language, options->work, PHRASE_PAGE_WORK);
     page_link(html, options->language, options->before, PHRASE_NAV_BEFORE);
     page_link(html, options->language, options->after, PHRASE_NAV_AFTER);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 const char *web_own_title(const ShownMovement *shown)
@@ -122,34 +122,34 @@ const char *web_work(const ShownMovement *shown)
 
 static void work_line(const Web *web)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     const char *composer = web->movement->composer, *work = web_work(web->shown);
     if (!*composer && !*work)
         return;
-    html_open_class(html, "p", "work");
-    html_words(html, composer);
-    html_words(html, *composer && *work ? ", " : "");
-    html_words(html, work);
-    html_close(html);
+    markup_open_class(html, "p", "work");
+    markup_words(html, composer);
+    markup_words(html, *composer && *work ? ", " : "");
+    markup_words(html, work);
+    markup_close(html);
 }
 
-static void fact(Html *html, const char *figure, const char *about)
+static void fact(Markup *html, const char *figure, const char *about)
 {
-    html_open(html, "div");
-    html_element(html, "dt", NULL, about);
-    html_element(html, "dd", NULL, figure);
-    html_close(html);
+    markup_open(html, "div");
+    markup_element(html, "dt", NULL, about);
+    markup_element(html, "dd", NULL, figure);
+    markup_close(html);
 }
 
 static void facts(const Web *web)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     double seconds = spz_movement_duration(web->movement);
     Buffer clock;
     char number[32];
     buffer_init(&clock);
-    html_open_class(html, "dl", "facts");
+    markup_open_class(html, "dl", "facts");
     int year = spz_verdict_by_year(web->view.verdict).year;
     snprintf(number, sizeof number, "%d", year);
     fact(html, year ? number : "?", phrase_text(language, year ? PHRASE_FIRST_COMPOSED : PHRASE_FIRST_YEAR_UNKNOWN));
@@ -162,22 +162,22 @@ static void facts(const Web *web)
         say_clock(&clock, language, seconds);
         fact(html, clock.text ? clock.text : "", phrase_text(language, PHRASE_FIRST_LASTS));
     }
-    html_close(html);
+    markup_close(html);
     html->failed = html->failed || clock.failed;
     buffer_free(&clock);
 }
 
 static void masthead(const Web *web)
 {
-    Html *html = web->html;
-    html_open_class(html, "div", "mast");
-    html_open(html, "div");
+    Markup *html = web->html;
+    markup_open_class(html, "div", "mast");
+    markup_open(html, "div");
     work_line(web);
-    html_element(html, web_heading(web, 0), "title", web_own_title(web->shown));
-    html_close(html);
+    markup_element(html, web_heading(web, 0), "title", web_own_title(web->shown));
+    markup_close(html);
     facts(web);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 /* From where the reading comes, and how the parts were understood. */
@@ -185,33 +185,33 @@ static void about_reading(const Web *web)
 {
     size_t count = web->map->group_count;
     spz_language language = web->view.language;
-    Html *html = web->html;
+    Markup *html = web->html;
     Buffer names;
     buffer_init(&names);
     for (size_t i = 0; i < count; i++) {
         char name[WORDS_TEXT];
         buffer_printf(&names, "%s%s", i ? ", " : "", words_body(language, &web->map->groups[i].about, name));
     }
-    html_open_class(html, "p", "small soft");
+    markup_open_class(html, "p", "small soft");
     WEB_SAY(html, language, PHRASE_FIRST_READ_FROM, slot_text("file", web->shown->file));
-    html_words(html, " ");
+    markup_words(html, " ");
     WEB_SAY(html, language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
     if (web->report->options.house_rules) {
-        html_words(html, " ");
+        markup_words(html, " ");
         WEB_SAY(html, language, PHRASE_PAGE_HOUSE_RULES, slot_text("file", web->report->options.house_rules));
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     html->failed = html->failed || names.failed;
     buffer_free(&names);
 }
 
 static void movement_section(const Web *web)
 {
-    Html *html = web->html;
-    html_open_class(html, "section", "movement");
-    html_put_format(html, "id", "m%zu", web->shown->number);
-    html_put(html, "aria-label", web->shown->title);
+    Markup *html = web->html;
+    markup_open_class(html, "section", "movement");
+    markup_put_format(html, "id", "m%zu", web->shown->number);
+    markup_put(html, "aria-label", web->shown->title);
     masthead(web);
     web_first_screen(web);
     web_why(web);
@@ -221,8 +221,8 @@ static void movement_section(const Web *web)
     web_stage(web);
     web_rehearsal(web);
     about_reading(web);
-    html_close(html);
-    html_raw(html, "\n");
+    markup_close(html);
+    markup_raw(html, "\n");
 }
 
 static void page_movement(spz_report *report, const ShownMovement *shown)
@@ -243,23 +243,23 @@ static void begin(spz_report *report)
 static void begin_once(spz_report *report, const ShownMovement *first)
 {
     spz_language language = report->options.language;
-    Html *html = &report->html;
+    Markup *html = &report->html;
     char key[SHA256_TEXT];
     if (report->movements > 0)
         return;
     PageHead head = head_of(language, report->options.brief || !first ? phrase_text(language, PHRASE_WEB_INDEX) : first->title, web_sound_key(&report->options, key));
-    html_page_begin(html, &head);
+    markup_page_begin(html, &head);
     skip_link(html, language);
-    html_open(html, "header");
+    markup_open(html, "header");
     ways(html, &report->options);
     if (!report->options.brief && first && first->of > 1) {
         const char *work = first->reading.movement->work;
-        html_element(html, "h1", "title", *work ? work : first->file);
+        markup_element(html, "h1", "title", *work ? work : first->file);
     }
-    html_close(html);
-    html_open(html, "main");
-    html_put(html, "id", "main");
-    html_line_end(html);
+    markup_close(html);
+    markup_open(html, "main");
+    markup_put(html, "id", "main");
+    markup_line_end(html);
     if (report->options.brief)
         web_index_head(report);
 }
@@ -279,15 +279,15 @@ static void end(spz_report *report)
     spz_language language = report->options.language;
     char key[SHA256_TEXT];
     PageHead head = head_of(language, "", web_sound_key(&report->options, key));
-    Html *html = &report->html;
+    Markup *html = &report->html;
     begin_once(report, NULL);
     if (report->options.brief)
         web_index_end(report);
-    html_close(html);
-    html_open(html, "footer");
-    html_element(html, "p", NULL, report_cautions(language));
-    html_close(html);
-    html_page_end(html, &head);
+    markup_close(html);
+    markup_open(html, "footer");
+    markup_element(html, "p", NULL, report_cautions(language));
+    markup_close(html);
+    markup_page_end(html, &head);
 }
 
 const Form html_movements = {begin, movement, end};

@@ -25,10 +25,10 @@ void web_bars_link(const Web *web, size_t index)
 {
     char id[WEB_ID], bars[WORDS_TEXT];
     const spz_passage *passage = spz_findings_at(web->view.findings, index);
-    html_open_class(web->html, "a", "bars-link");
-    html_put_format(web->html, "href", "#%s", web_passage_id(web, index, id));
+    markup_open_class(web->html, "a", "bars-link");
+    markup_put_format(web->html, "href", "#%s", web_passage_id(web, index, id));
     WEB_SAY(web->html, web->view.language, passage->first == passage->last ? PHRASE_WEB_BAR : PHRASE_WEB_BARS, slot_text("bars", words_bars(web->view.language, passage, bars)));
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 /* 'Vn I / Vn II' in score order, whoever calls. */
@@ -58,39 +58,39 @@ static void put_bodies(const Web *web, const spz_passage *passage)
     if (all & SPZ_WIND_PLAYERS)
         buffer_printf(&text, "%s%s", text.length ? "|" : "", spz_section_name(SPZ_WINDS));
     web->html->failed = web->html->failed || buffer_failed(&text);
-    html_put(web->html, "data-bodies", text.text ? text.text : "");
+    markup_put(web->html, "data-bodies", text.text ? text.text : "");
     buffer_free(&text);
 }
 
 static void entry_row(const Web *web, const spz_passage *passage, const spz_entry *entry)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     char beat[BEAT_TEXT], who[WORDS_TEXT], first[SPZ_PITCH_TEXT], last[SPZ_PITCH_TEXT];
     Speaker speaker = web_speaker(web);
-    html_open(html, "tr");
-    html_element(html, "td", NULL, web->movement->bars[entry->bar].number);
-    html_element(html, "td", NULL, words_beat(entry->beat, beat));
-    html_element(html, "td", NULL, words_players(&speaker, entry->players, who));
-    html_element(html, "td", NULL, phrase_text(speaker.language, passage->kind == SPZ_SPLIT_LINE ? PHRASE_WEB_HAS_LINE : entry->answer ? PHRASE_WEB_ANSWERS : PHRASE_WEB_CALLS));
-    html_open(html, "td");
+    markup_open(html, "tr");
+    markup_element(html, "td", NULL, web->movement->bars[entry->bar].number);
+    markup_element(html, "td", NULL, words_beat(entry->beat, beat));
+    markup_element(html, "td", NULL, words_players(&speaker, entry->players, who));
+    markup_element(html, "td", NULL, phrase_text(speaker.language, passage->kind == SPZ_SPLIT_LINE ? PHRASE_WEB_HAS_LINE : entry->answer ? PHRASE_WEB_ANSWERS : PHRASE_WEB_CALLS));
+    markup_open(html, "td");
     WEB_SAY(html, speaker.language, PHRASE_WEB_FROM_TO, slot_text("from", spz_pitch_text(entry->first, first)), slot_text("to", spz_pitch_text(entry->last, last)));
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
 }
 
-static void heads(Html *html, const char *const *names, size_t count)
+static void heads(Markup *html, const char *const *names, size_t count)
 {
-    html_open(html, "thead");
-    html_open(html, "tr");
+    markup_open(html, "thead");
+    markup_open(html, "tr");
     for (size_t i = 0; i < count; i++) {
-        html_open(html, *names[i] ? "th" : "td");
+        markup_open(html, *names[i] ? "th" : "td");
         if (*names[i])
-            html_put(html, "scope", "col");
-        html_words(html, names[i]);
-        html_close(html);
+            markup_put(html, "scope", "col");
+        markup_words(html, names[i]);
+        markup_close(html);
     }
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
 }
 
 static void entry_table(const Web *web, const spz_passage *passage)
@@ -98,30 +98,30 @@ static void entry_table(const Web *web, const spz_passage *passage)
     spz_language language = web_speaker(web).language;
     const char *const names[] = {phrase_text(language, PHRASE_HEAD_BAR), phrase_text(language, PHRASE_HEAD_BEAT), phrase_text(language, PHRASE_HEAD_SECTION), "",
                                  phrase_text(language, PHRASE_HEAD_FROM_TO)};
-    Html *html = web->html;
-    html_open_class(html, "div", "scroll");
-    html_open_class(html, "table", "entries");
+    Markup *html = web->html;
+    markup_open_class(html, "div", "scroll");
+    markup_open_class(html, "table", "entries");
     heads(html, names, sizeof names / sizeof names[0]);
-    html_open(html, "tbody");
+    markup_open(html, "tbody");
     for (size_t i = 0; i < passage->entry_count; i++)
         entry_row(web, passage, &passage->entries[i]);
-    html_close(html);
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
+    markup_close(html);
 }
 
 /* Bar by bar, folded: the notes stand above it. */
 static void entries(const Web *web, const spz_passage *passage)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     if (passage->entry_count == 0 || !spz_kind_is_antiphony(passage->kind))
         return;
-    html_open_class(html, "details", "more");
-    html_open(html, "summary");
+    markup_open_class(html, "details", "more");
+    markup_open(html, "summary");
     WEB_SAY(html, web_speaker(web).language, PHRASE_WEB_ENTRIES, slot_number("n", (long)passage->entry_count));
-    html_close(html);
+    markup_close(html);
     entry_table(web, passage);
-    html_close(html);
+    markup_close(html);
 }
 
 static void summary(const Web *web, const spz_passage *passage)
@@ -129,26 +129,26 @@ static void summary(const Web *web, const spz_passage *passage)
     Buffer reason;
     char text[WORDS_TEXT];
     Speaker speaker = web_speaker(web);
-    Html *html = web->html;
-    html_open(html, "summary");
-    html_open_class(html, "span", "bars");
+    Markup *html = web->html;
+    markup_open(html, "summary");
+    markup_open_class(html, "span", "bars");
     WEB_SAY(html, speaker.language, passage->first == passage->last ? PHRASE_WEB_BAR : PHRASE_WEB_BARS, slot_text("bars", words_bars(speaker.language, passage, text)));
-    html_close(html);
-    html_words(html, " ");
-    html_element(html, "span", "letter", words_letter(passage, text));
-    html_words(html, " ");
-    html_element(html, "span", "kind", words_kind(speaker.language, passage, text));
-    html_words(html, " ");
-    html_element(html, "span", "who", words_who(&speaker, passage, text));
-    html_words(html, " ");
-    html_element(html, "span", "strength", words_standing(speaker.language, passage, text));
-    html_words(html, " ");
+    markup_close(html);
+    markup_words(html, " ");
+    markup_element(html, "span", "letter", words_letter(passage, text));
+    markup_words(html, " ");
+    markup_element(html, "span", "kind", words_kind(speaker.language, passage, text));
+    markup_words(html, " ");
+    markup_element(html, "span", "who", words_who(&speaker, passage, text));
+    markup_words(html, " ");
+    markup_element(html, "span", "strength", words_standing(speaker.language, passage, text));
+    markup_words(html, " ");
     buffer_init(&reason);
     words_reason(&speaker, passage, &reason);
-    html_element(html, "span", "reason", reason.text);
+    markup_element(html, "span", "reason", reason.text);
     html->failed = html->failed || reason.failed;
     buffer_free(&reason);
-    html_close(html);
+    markup_close(html);
 }
 
 static size_t sounds_how_often(const Movement *movement, size_t bar)
@@ -165,17 +165,17 @@ static void drawn_notes(const Web *web, const spz_passage *passage)
     enum { LINES_MOST = 4 };
     spz_language language = web->view.language;
     size_t bar = passage->first, next = bar;
-    html_open_class(web->html, "div", "drawn");
+    markup_open_class(web->html, "div", "drawn");
     for (int line = 0; line < LINES_MOST && bar <= passage->last; line++, bar = next) {
         next = stave_line(&web->view, passage, bar, stave_full);
         if (next == bar)
             break;
     }
-    html_close(web->html);
+    markup_close(web->html);
     if (bar > passage->first && bar <= passage->last) {
-        html_open_class(web->html, "p", "small");
+        markup_open_class(web->html, "p", "small");
         WEB_SAY(web->html, language, PHRASE_WEB_FIRST_BARS, slot_number("n", (long)(bar - passage->first)), slot_number("of", (long)(passage->last - passage->first + 1)));
-        html_close(web->html);
+        markup_close(web->html);
     }
 }
 
@@ -189,16 +189,16 @@ static void again(const Web *web, size_t index)
         if (!view_repeats(&web->view, index, later) || !view_shows(&web->view, later))
             continue;
         if (count == 0)
-            html_open_class(web->html, "p", "again");
-        html_words(web->html, count++ ? ", " : phrase_text(web->view.language, PHRASE_WEB_AGAIN));
+            markup_open_class(web->html, "p", "again");
+        markup_words(web->html, count++ ? ", " : phrase_text(web->view.language, PHRASE_WEB_AGAIN));
         web_bars_link(web, later);
     }
     if (count)
-        html_close(web->html);
+        markup_close(web->html);
     if (times > 1) {
-        html_open_class(web->html, "p", "again");
+        markup_open_class(web->html, "p", "again");
         WEB_SAY(web->html, web->view.language, PHRASE_WEB_PLAYED, slot_number("n", (long)times));
-        html_close(web->html);
+        markup_close(web->html);
     }
 }
 
@@ -216,9 +216,9 @@ static void doubled(const Web *web, const spz_passage *passage)
             others &= ~((spz_players)1 << passage->sides[side].group);
     if (!others)
         return;
-    html_open_class(web->html, "p", "again");
+    markup_open_class(web->html, "p", "again");
     WEB_SAY(web->html, speaker.language, PHRASE_WEB_DOUBLED, slot_text("names", words_players(&speaker, others, names)));
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 /* Where one section has the same line by itself: what the sharing out is heard against. */
@@ -229,38 +229,38 @@ static void contrast(const Web *web, const spz_passage *passage)
     if (!contrast_of(web->map, passage, &whole))
         return;
     const Bar *bars = web->movement->bars;
-    html_open_class(web->html, "p", "again");
+    markup_open_class(web->html, "p", "again");
     WEB_SAY(web->html, web->view.language, whole.first == whole.last ? PHRASE_WEB_WHOLE_BAR : PHRASE_WEB_WHOLE, slot_text("who", view_name(&web->view, &web->map->groups[whole.group], name)),
             slot_text("from", bars[whole.first].number), slot_text("to", bars[whole.last].number));
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 /* A repeat, note for note, is told where the music is heard first. */
 static void as_before(const Web *web, size_t first)
 {
-    html_open_class(web->html, "p", "again");
-    html_words(web->html, phrase_text(web->view.language, PHRASE_WEB_AS));
-    html_words(web->html, " ");
+    markup_open_class(web->html, "p", "again");
+    markup_words(web->html, phrase_text(web->view.language, PHRASE_WEB_AS));
+    markup_words(web->html, " ");
     web_bars_link(web, first);
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 static void passage_details(const Web *web, const spz_passage *passage, size_t index, bool open)
 {
     char id[WEB_ID], pair[WORDS_TEXT];
-    Html *html = web->html;
-    html_open(html, "details");
+    Markup *html = web->html;
+    markup_open(html, "details");
     size_t first = view_first_heard(&web->view, index);
-    html_put_format(html, "class", "passage k-%s s%d%s", spz_kind_name(passage->kind), view_strength(passage), first == index ? "" : " repeat");
-    html_put(html, "id", web_passage_id(web, index, id));
-    html_put(html, "data-kind", spz_kind_name(passage->kind));
-    html_put_format(html, "data-strength", "%d", view_strength(passage));
+    markup_put_format(html, "class", "passage k-%s s%d%s", spz_kind_name(passage->kind), view_strength(passage), first == index ? "" : " repeat");
+    markup_put(html, "id", web_passage_id(web, index, id));
+    markup_put(html, "data-kind", spz_kind_name(passage->kind));
+    markup_put_format(html, "data-strength", "%d", view_strength(passage));
     if (open)
-        html_put(html, "open", "open");
+        markup_put(html, "open", "open");
     if (view_cites(&web->view, index))
-        html_put(html, "data-cited", "cited");
+        markup_put(html, "data-cited", "cited");
     pair_words(web, passage, pair);
-    html_put(html, "data-pair", pair);
+    markup_put(html, "data-pair", pair);
     put_bodies(web, passage);
     web_ruled(web, index);
     summary(web, passage);
@@ -273,26 +273,26 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     if (!web_notation(web, passage, index))
         drawn_notes(web, passage);
     entries(web, passage);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
-static void kind_box(Html *html, spz_language language, spz_kind kind)
+static void kind_box(Markup *html, spz_language language, spz_kind kind)
 {
     char name[WORDS_TEXT];
-    html_open(html, "label");
-    html_put_format(html, "class", "k-%s", spz_kind_name(kind));
-    html_open(html, "input");
-    html_put(html, "type", "checkbox");
-    html_put(html, "name", "kind");
-    html_put(html, "value", spz_kind_name(kind));
-    html_put(html, "checked", "checked");
-    html_close_void(html);
-    html_element(html, "span", "swatch", "");
-    html_words(html, words_kind(language, &(spz_passage){.kind = kind}, name));
+    markup_open(html, "label");
+    markup_put_format(html, "class", "k-%s", spz_kind_name(kind));
+    markup_open(html, "input");
+    markup_put(html, "type", "checkbox");
+    markup_put(html, "name", "kind");
+    markup_put(html, "value", spz_kind_name(kind));
+    markup_put(html, "checked", "checked");
+    markup_close_void(html);
+    markup_element(html, "span", "swatch", "");
+    markup_words(html, words_kind(language, &(spz_passage){.kind = kind}, name));
     if (kind == SPZ_DIV2 || kind == SPZ_DIV3)
-        html_words(html, phrase_text(language, kind == SPZ_DIV2 ? PHRASE_WEB_IN_TWO : PHRASE_WEB_IN_THREE));
-    html_close(html);
+        markup_words(html, phrase_text(language, kind == SPZ_DIV2 ? PHRASE_WEB_IN_TWO : PHRASE_WEB_IN_THREE));
+    markup_close(html);
 }
 
 static bool has_kind(const spz_findings *findings, spz_kind kind)
@@ -303,56 +303,56 @@ static bool has_kind(const spz_findings *findings, spz_kind kind)
     return false;
 }
 
-static void strength_choice(Html *html, const char *form, int value, const char *words, bool chosen)
+static void strength_choice(Markup *html, const char *form, int value, const char *words, bool chosen)
 {
-    html_open(html, "label");
-    html_open(html, "input");
-    html_put(html, "type", "radio");
-    html_put_format(html, "name", "%s-strength", form);
-    html_put_format(html, "value", "%d", value);
+    markup_open(html, "label");
+    markup_open(html, "input");
+    markup_put(html, "type", "radio");
+    markup_put_format(html, "name", "%s-strength", form);
+    markup_put_format(html, "value", "%d", value);
     if (chosen)
-        html_put(html, "checked", "checked");
-    html_close_void(html);
-    html_words(html, words);
-    html_close(html);
+        markup_put(html, "checked", "checked");
+    markup_close_void(html);
+    markup_words(html, words);
+    markup_close(html);
 }
 
 /* The choice among the pairs is made from the list by the script: without a script nothing is filtered. */
 static void filters(const Web *web)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web_speaker(web).language;
     char form[WEB_ID];
     snprintf(form, sizeof form, "m%zu", web->shown->number);
-    html_open_class(html, "form", "filters");
-    html_open(html, "fieldset");
-    html_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_KIND));
+    markup_open_class(html, "form", "filters");
+    markup_open(html, "fieldset");
+    markup_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_KIND));
     for (int kind = 0; kind < SPZ_KIND_COUNT; kind++)
         if (has_kind(web->shown->reading.findings, (spz_kind)kind))
             kind_box(html, language, (spz_kind)kind);
-    html_close(html);
-    html_open(html, "fieldset");
-    html_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_STRENGTH));
+    markup_close(html);
+    markup_open(html, "fieldset");
+    markup_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_STRENGTH));
     strength_choice(html, form, 0, phrase_text(language, PHRASE_WEB_ALL), false);
     strength_choice(html, form, 1, phrase_text(language, PHRASE_WEB_CLEAR_OR_STRIKING), true);
     strength_choice(html, form, 2, words_weight(language, 1), false);
-    html_close(html);
-    html_open(html, "fieldset");
-    html_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_SECTION));
-    html_open(html, "select");
-    html_put(html, "name", "pair");
-    html_put(html, "aria-label", phrase_text(language, PHRASE_HEAD_SECTION));
-    html_open(html, "option");
-    html_put(html, "value", "");
-    html_words(html, phrase_text(language, PHRASE_WEB_ALL));
-    html_close(html);
-    html_close(html);
-    html_close(html);
-    html_open(html, "output");
-    html_put(html, "aria-live", "polite");
-    html_put(html, "data-words", phrase_text(language, PHRASE_WEB_SHOWN));
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_open(html, "fieldset");
+    markup_element(html, "legend", NULL, phrase_text(language, PHRASE_HEAD_SECTION));
+    markup_open(html, "select");
+    markup_put(html, "name", "pair");
+    markup_put(html, "aria-label", phrase_text(language, PHRASE_HEAD_SECTION));
+    markup_open(html, "option");
+    markup_put(html, "value", "");
+    markup_words(html, phrase_text(language, PHRASE_WEB_ALL));
+    markup_close(html);
+    markup_close(html);
+    markup_close(html);
+    markup_open(html, "output");
+    markup_put(html, "aria-live", "polite");
+    markup_put(html, "data-words", phrase_text(language, PHRASE_WEB_SHOWN));
+    markup_close(html);
+    markup_close(html);
 }
 
 /* Opened from the start: the first of those that strike the ear. */
@@ -361,7 +361,7 @@ static void list(const Web *web)
     enum { OPEN_MOST = 12 };
     const spz_findings *findings = web->view.findings;
     size_t opened = 0;
-    html_open_class(web->html, "div", "passages");
+    markup_open_class(web->html, "div", "passages");
     for (size_t i = 0; i < spz_findings_count(findings); i++) {
         const spz_passage *passage = spz_findings_at(findings, i);
         if (!view_shows(&web->view, i))
@@ -370,34 +370,34 @@ static void list(const Web *web)
         opened += open;
         passage_details(web, passage, i, open);
     }
-    html_close(web->html);
+    markup_close(web->html);
 }
 
 /* The map with all lanes, line under line, where the first screen has three rows only. */
 static void map(const Web *web)
 {
-    Html *html = web->html;
-    html_open_class(html, "div", "map");
-    html_put_format(html, "id", "m%zu-map", web->shown->number);
+    Markup *html = web->html;
+    markup_open_class(html, "div", "map");
+    markup_put_format(html, "id", "m%zu-map", web->shown->number);
     if (web->movement->bar_count > STRIP_LANES_MOST)
         strip_systems(&web->view);
-    html_close(html);
+    markup_close(html);
 }
 
 void web_passages(const Web *web)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web_speaker(web).language;
-    html_open_class(html, "section", "part passages-part");
-    html_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_WEB_PASSAGES));
+    markup_open_class(html, "section", "part passages-part");
+    markup_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_WEB_PASSAGES));
     if (spz_findings_count(web->view.findings) == 0) {
-        html_element(html, "p", NULL, phrase_text(language, PHRASE_WEB_NONE));
+        markup_element(html, "p", NULL, phrase_text(language, PHRASE_WEB_NONE));
     } else {
         filters(web);
         map(web);
         list(web);
         web_own_ear(web);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }

@@ -29,70 +29,70 @@ static const spz_page_sound *sound_of(const Web *web, size_t passage)
 
 static void seatings(const Web *web, const spz_page_sound *sound, size_t passage)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
-    html_open(html, "fieldset");
-    html_element(html, "legend", "unseen", phrase_text(language, PHRASE_PLAYER_SEATING));
+    markup_open(html, "fieldset");
+    markup_element(html, "legend", "unseen", phrase_text(language, PHRASE_PLAYER_SEATING));
     for (int version = 0; version < SPZ_LISTEN_VERSIONS; version++) {
-        html_open(html, "label");
-        html_open(html, "input");
-        html_put(html, "type", "radio");
-        html_put_format(html, "name", "heard-%zu-%zu", web->shown->number, passage);
-        html_put_format(html, "value", "%d", version);
+        markup_open(html, "label");
+        markup_open(html, "input");
+        markup_put(html, "type", "radio");
+        markup_put_format(html, "name", "heard-%zu-%zu", web->shown->number, passage);
+        markup_put_format(html, "value", "%d", version);
         if (version == 0)
-            html_put(html, "checked", "checked");
-        html_close_void(html);
-        html_words(html, " ");
-        html_words(html, words_arrangement(language, sound->arrangements[version]));
-        html_close(html);
+            markup_put(html, "checked", "checked");
+        markup_close_void(html);
+        markup_words(html, " ");
+        markup_words(html, words_arrangement(language, sound->arrangements[version]));
+        markup_close(html);
     }
-    html_close(html);
+    markup_close(html);
 }
 
 static void seats(const Web *web, const spz_page_sound *sound)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
-    html_open(html, "label");
-    html_words(html, phrase_text(language, PHRASE_PLAYER_SEAT));
-    html_words(html, " ");
-    html_open(html, "select");
+    markup_open(html, "label");
+    markup_words(html, phrase_text(language, PHRASE_PLAYER_SEAT));
+    markup_words(html, " ");
+    markup_open(html, "select");
     for (size_t i = 0; i < sound->seat_count; i++) {
         spz_seat seat = sound->seats[i];
-        html_open(html, "option");
-        html_put(html, "value", spz_seat_name(seat));
-        html_words(html, seat == SPZ_SEAT_PODIUM ? phrase_text(language, PHRASE_SOUND_PODIUM) : words_listener(language, (size_t)seat));
-        html_close(html);
+        markup_open(html, "option");
+        markup_put(html, "value", spz_seat_name(seat));
+        markup_words(html, seat == SPZ_SEAT_PODIUM ? phrase_text(language, PHRASE_SOUND_PODIUM) : words_listener(language, (size_t)seat));
+        markup_close(html);
     }
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
 }
 
 void web_player(const Web *web, size_t passage)
 {
     char key[SHA256_TEXT];
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     const spz_page_sound *sound = sound_of(web, passage);
     if (!sound)
         return;
-    html_open_class(html, "div", "player");
-    html_put(html, "role", "group");
+    markup_open_class(html, "div", "player");
+    markup_put(html, "role", "group");
     WEB_PUT(html, "aria-label", language, PHRASE_PLAYER_LABEL, slot_text("first", sound->first_bar), slot_text("last", sound->last_bar));
-    html_put(html, "hidden", "hidden");
-    html_put(html, "data-file", sound->file);
-    html_put(html, "data-key", web_sound_key(&web->report->options, key));
-    html_put(html, "data-missing", phrase_text(language, PHRASE_PLAYER_MISSING));
-    html_put(html, "data-stop", phrase_text(language, PHRASE_PLAYER_STOP));
-    html_open(html, "button");
-    html_put(html, "type", "button");
-    html_words(html, phrase_text(language, PHRASE_PLAYER_PLAY));
-    html_close(html);
+    markup_put(html, "hidden", "hidden");
+    markup_put(html, "data-file", sound->file);
+    markup_put(html, "data-key", web_sound_key(&web->report->options, key));
+    markup_put(html, "data-missing", phrase_text(language, PHRASE_PLAYER_MISSING));
+    markup_put(html, "data-stop", phrase_text(language, PHRASE_PLAYER_STOP));
+    markup_open(html, "button");
+    markup_put(html, "type", "button");
+    markup_words(html, phrase_text(language, PHRASE_PLAYER_PLAY));
+    markup_close(html);
     seatings(web, sound, passage);
     seats(web, sound);
-    html_open(html, "output");
-    html_close(html);
-    html_element(html, "p", "small soft", phrase_text(language, PHRASE_SOUND_CAUTION));
-    html_close(html);
-    html_line_end(html);
+    markup_open(html, "output");
+    markup_close(html);
+    markup_element(html, "p", "small soft", phrase_text(language, PHRASE_SOUND_CAUTION));
+    markup_close(html);
+    markup_line_end(html);
 }

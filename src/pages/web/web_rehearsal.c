@@ -16,37 +16,37 @@ static void put_told(const Speaker *speaker, const spz_passage *passage, Buffer 
 
 static void row(const Web *web, const RehearsalItem *item, Buffer *words)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     Speaker speaker = {web->view.language, web->map};
-    html_open(html, "li");
-    html_element(html, "span", "box", "");
-    html_open_class(html, "span", "where");
+    markup_open(html, "li");
+    markup_element(html, "span", "box", "");
+    markup_open_class(html, "span", "where");
     web_bars_link(web, item->place);
-    html_close(html);
+    markup_close(html);
     say_lasts(words, web->view.language, item);
     web_element(html, "span", "lasts", words);
-    html_open_class(html, "span", "listen");
+    markup_open_class(html, "span", "listen");
     say_entry_bars(words, &speaker, item->passage);
     if (!words->length)
         put_told(&speaker, item->passage, words);
     buffer_puts(words, ". ");
     say_listening(words, web->view.language, item);
     web_words(html, words);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void call_of(const Web *web, const RehearsalPlan *plan, const RehearsalCall *call, Buffer *words)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     Speaker speaker = {web->view.language, web->map};
     say_call(words, &speaker, call);
     web_element(html, web_heading(web, 2), NULL, words);
-    html_open_class(html, "ul", "to-rehearse");
+    markup_open_class(html, "ul", "to-rehearse");
     for (size_t i = 0; i < call->count; i++)
         row(web, &plan->items.at[call->first + i], words);
-    html_close(html);
+    markup_close(html);
 }
 
 void web_rehearsal(const Web *web)
@@ -60,13 +60,13 @@ void web_rehearsal(const Web *web)
         web->html->failed = true;
     buffer_init(&words);
     if (plan.calls.count) {
-        html_open_class(web->html, "section", "part rehearsal");
-        html_element(web->html, web_heading(web, 1), NULL, phrase_text(web->view.language, PHRASE_REHEARSAL_TITLE));
-        html_element(web->html, "p", "lead", phrase_text(web->view.language, PHRASE_REHEARSAL_ABOUT));
+        markup_open_class(web->html, "section", "part rehearsal");
+        markup_element(web->html, web_heading(web, 1), NULL, phrase_text(web->view.language, PHRASE_REHEARSAL_TITLE));
+        markup_element(web->html, "p", "lead", phrase_text(web->view.language, PHRASE_REHEARSAL_ABOUT));
         for (size_t i = 0; i < plan.calls.count; i++)
             call_of(web, &plan, &plan.calls.at[i], &words);
-        html_close(web->html);
-        html_line_end(web->html);
+        markup_close(web->html);
+        markup_line_end(web->html);
     }
     web->html->failed = web->html->failed || buffer_failed(&words);
     buffer_free(&words);

@@ -30,14 +30,14 @@ static int weightier_first(const void *a, const void *b)
 static void ground_bars(const Web *web, const spz_reason *reason)
 {
     const spz_basis *basis = &reason->basis;
-    Html *html = web->html;
+    Markup *html = web->html;
     Buffer bars;
     if (!basis->bar_count)
         return;
-    html_open_class(html, "p", "small links");
+    markup_open_class(html, "p", "small links");
     for (size_t i = 0; i < basis->passage_count; i++) {
         if (i)
-            html_words(html, ", ");
+            markup_words(html, ", ");
         web_bars_link(web, basis->passages[i].passage);
     }
     if (!basis->passage_count) {
@@ -46,28 +46,28 @@ static void ground_bars(const Web *web, const spz_reason *reason)
         web_words(html, &bars);
         buffer_free(&bars);
     }
-    html_close(html);
+    markup_close(html);
 }
 
 static void ground(const Web *web, const spz_reason *reason, double longest)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     Buffer words;
     buffer_init(&words);
-    html_open_class(html, "details", "ground");
-    html_open(html, "summary");
+    markup_open_class(html, "details", "ground");
+    markup_open(html, "summary");
     say_ground(&words, web->view.language, reason);
     web_element(html, "span", "short", &words);
-    html_words(html, " ");
+    markup_words(html, " ");
     difference_bar(html, web->view.language, reason->points, longest);
-    html_close(html);
-    html_open_class(html, "div", "more-said");
+    markup_close(html);
+    markup_open_class(html, "div", "more-said");
     say_reason(&words, web->view.language, web->view.verdict, reason);
     web_element(html, "p", "small", &words);
     ground_bars(web, reason);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
     buffer_free(&words);
 }
 
@@ -76,27 +76,27 @@ static void rest(const Web *web, double points, double longest)
 {
     if (fabs(points) < 0.05)
         return;
-    html_open_class(web->html, "div", "ground");
-    html_element(web->html, "span", "short", phrase_text(web->view.language, PHRASE_WHY_REST));
-    html_words(web->html, " ");
+    markup_open_class(web->html, "div", "ground");
+    markup_element(web->html, "span", "short", phrase_text(web->view.language, PHRASE_WHY_REST));
+    markup_words(web->html, " ");
     difference_bar(web->html, web->view.language, points, longest);
-    html_close(web->html);
-    html_line_end(web->html);
+    markup_close(web->html);
+    markup_line_end(web->html);
 }
 
 static void ways_between(const Web *web, size_t other)
 {
     const spz_verdict *verdict = web->view.verdict;
     spz_language language = web->view.language;
-    html_open_class(web->html, "p", "between small");
-    html_open(web->html, "span");
+    markup_open_class(web->html, "p", "between small");
+    markup_open(web->html, "span");
     WEB_SAY(web->html, language, PHRASE_WHY_FOR, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(verdict, 0)->name)));
-    html_close(web->html);
-    html_open(web->html, "span");
+    markup_close(web->html);
+    markup_open(web->html, "span");
     WEB_SAY(web->html, language, PHRASE_WHY_FOR_OTHER, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(verdict, other)->name)));
-    html_close(web->html);
-    html_close(web->html);
-    html_line_end(web->html);
+    markup_close(web->html);
+    markup_close(web->html);
+    markup_line_end(web->html);
 }
 
 static void balance(const Web *web, const Ground *grounds, size_t count)
@@ -114,22 +114,22 @@ static void balance(const Web *web, const Ground *grounds, size_t count)
     for (size_t i = 0; i < count; i++)
         ground(web, grounds[i].reason, longest);
     rest(web, gap - shown, longest);
-    html_open_class(web->html, "p", "sum");
+    markup_open_class(web->html, "p", "sum");
     WEB_SAY(web->html, language, PHRASE_WHY_SUM, slot_decimal("n", gap, 1));
-    html_close(web->html);
-    html_line_end(web->html);
+    markup_close(web->html);
+    markup_line_end(web->html);
 }
 
 /* Grounds beyond the first five, what else is worth knowing, what would turn it: folded. */
 static void further(const Web *web, const Ground *reasons, size_t count)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     Buffer words;
     buffer_init(&words);
-    html_open_class(html, "details", "plain");
-    html_element(html, "summary", NULL, phrase_text(language, PHRASE_WHY_FURTHER));
-    html_open_class(html, "ul", "reasons");
+    markup_open_class(html, "details", "plain");
+    markup_element(html, "summary", NULL, phrase_text(language, PHRASE_WHY_FURTHER));
+    markup_open_class(html, "ul", "reasons");
     for (size_t i = 0; i < count; i++) {
         say_reason_and_place(&words, language, web->view.verdict, reasons[i].reason);
         web_element(html, "li", NULL, &words);
@@ -138,52 +138,52 @@ static void further(const Web *web, const Ground *reasons, size_t count)
     web_element(html, "li", NULL, &words);
     say_margin(&words, language, web->view.verdict);
     web_element(html, "li", NULL, &words);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
     buffer_free(&words);
 }
 
 /* One of the two answers: since when, the seating as a small stage, and how sure it would be. */
 static void year_side(const Web *web, const spz_statement *view, Phrase when)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     static const char *const emphasis[] = {[SPZ_OPEN] = "span", [SPZ_LEANING] = "em", [SPZ_FIRM] = "strong"};
     spz_plan *plan = NULL;
     for (size_t place = 0; place < spz_verdict_count(web->view.verdict) && !plan; place++)
         if (strcmp(spz_verdict_ranked(web->view.verdict, place)->name, view->arrangement) == 0)
             plan = stage_plan_of(web->report->options.settings, web->view.verdict, place);
-    html_open(html, "li");
+    markup_open(html, "li");
     if (plan)
         stage_picture(html, language, plan, NULL, STAGE_GLYPH);
-    html_open(html, "p");
-    html_element(html, "span", "small soft", phrase_text(language, when));
-    html_element(html, "span", "then", words_arrangement(language, view->arrangement));
-    html_element(html, emphasis[view->confidence], NULL, phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + (unsigned)view->confidence)));
-    html_close(html);
-    html_close(html);
+    markup_open(html, "p");
+    markup_element(html, "span", "small soft", phrase_text(language, when));
+    markup_element(html, "span", "then", words_arrangement(language, view->arrangement));
+    markup_element(html, emphasis[view->confidence], NULL, phrase_text(language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + (unsigned)view->confidence)));
+    markup_close(html);
+    markup_close(html);
     spz_plan_free(plan);
 }
 
 /* Where the year is not known it is asked for, with the seating both ways. */
 static void ask_year(const Web *web, const spz_by_year *by)
 {
-    Html *html = web->html;
+    Markup *html = web->html;
     spz_language language = web->view.language;
     bool same = by->earlier.confidence == by->later.confidence && strcmp(by->earlier.arrangement, by->later.arrangement) == 0;
-    html_open_class(html, "div", "year asked");
-    html_put_format(html, "id", "m%zu-year", web->shown->number);
-    html_element(html, web_heading(web, 2), NULL, phrase_text(language, PHRASE_YEAR_ASK));
-    html_element(html, "p", NULL, phrase_text(language, same ? PHRASE_YEAR_ASK_ABOUT_SAME : PHRASE_YEAR_ASK_ABOUT));
-    html_open_class(html, "ul", "both-ways");
+    markup_open_class(html, "div", "year asked");
+    markup_put_format(html, "id", "m%zu-year", web->shown->number);
+    markup_element(html, web_heading(web, 2), NULL, phrase_text(language, PHRASE_YEAR_ASK));
+    markup_element(html, "p", NULL, phrase_text(language, same ? PHRASE_YEAR_ASK_ABOUT_SAME : PHRASE_YEAR_ASK_ABOUT));
+    markup_open_class(html, "ul", "both-ways");
     year_side(web, &by->earlier, PHRASE_YEAR_ASK_EARLIER);
     year_side(web, &by->later, PHRASE_YEAR_ASK_LATER);
-    html_close(html);
-    html_open_class(html, "p", "small soft");
+    markup_close(html);
+    markup_open_class(html, "p", "small soft");
     WEB_SAY(html, language, PHRASE_YEAR_ASK_HOW, slot_number("before", SPZ_EARLIER_YEAR));
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
 }
 
 static void year(const Web *web)
@@ -196,10 +196,10 @@ static void year(const Web *web)
     }
     buffer_init(&words);
     say_year(&words, web->view.language, web->view.verdict);
-    html_open_class(web->html, "p", "year");
-    html_put_format(web->html, "id", "m%zu-year", web->shown->number);
+    markup_open_class(web->html, "p", "year");
+    markup_put_format(web->html, "id", "m%zu-year", web->shown->number);
     web_words(web->html, &words);
-    html_close(web->html);
+    markup_close(web->html);
     buffer_free(&words);
 }
 
@@ -225,9 +225,9 @@ void web_why(const Web *web)
     size_t all = spz_verdict_reasons(verdict);
     if (spz_verdict_count(verdict) == 0)
         return;
-    html_open_class(web->html, "section", "part why");
-    html_element(web->html, web_heading(web, 1), NULL, phrase_text(web->view.language, PHRASE_WHY_HEADING));
-    html_element(web->html, "p", "lead", phrase_text(web->view.language, PHRASE_WHY_ABOUT));
+    markup_open_class(web->html, "section", "part why");
+    markup_element(web->html, web_heading(web, 1), NULL, phrase_text(web->view.language, PHRASE_WHY_HEADING));
+    markup_element(web->html, "p", "lead", phrase_text(web->view.language, PHRASE_WHY_ABOUT));
     Ground *grounds = memory_resize(NULL, all + 1, sizeof *grounds);
     if (grounds) {
         size_t count = in_order(verdict, grounds, all), most = count < GROUNDS_MOST ? count : GROUNDS_MOST;
@@ -238,77 +238,77 @@ void web_why(const Web *web)
         web->html->failed = true;
     }
     web_arrangements(web->html, web->view.language, verdict);
-    html_close(web->html);
-    html_line_end(web->html);
+    markup_close(web->html);
+    markup_line_end(web->html);
     memory_free(grounds);
 }
 
-static void put_words(Html *html, Buffer *words)
+static void put_words(Markup *html, Buffer *words)
 {
     web_words(html, words);
 }
 
-static void open_with(Html *html, const char *element, const char *class)
+static void open_with(Markup *html, const char *element, const char *class)
 {
     if (class)
-        html_open_class(html, element, class);
+        markup_open_class(html, element, class);
     else
-        html_open(html, element);
+        markup_open(html, element);
 }
 
 /* What is wider than the page can be scrolled, by keyboard too. */
-static void scroller(Html *html, const char *label)
+static void scroller(Markup *html, const char *label)
 {
-    html_open_class(html, "div", "scroll");
-    html_put(html, "tabindex", "0");
-    html_put(html, "role", "region");
-    html_put(html, "aria-label", label);
+    markup_open_class(html, "div", "scroll");
+    markup_put(html, "tabindex", "0");
+    markup_put(html, "role", "region");
+    markup_put(html, "aria-label", label);
 }
 
-static void head_cell(Html *html, const char *scope, const char *text)
+static void head_cell(Markup *html, const char *scope, const char *text)
 {
-    html_open(html, *text ? "th" : "td");
+    markup_open(html, *text ? "th" : "td");
     if (*text)
-        html_put(html, "scope", scope);
-    html_words(html, text);
-    html_close(html);
+        markup_put(html, "scope", scope);
+    markup_words(html, text);
+    markup_close(html);
 }
 
 /* The points once more as a bar, for the eye. */
-static void points_cell(Html *html, spz_language language, double score)
+static void points_cell(Markup *html, spz_language language, double score)
 {
     Buffer text;
     buffer_init(&text);
     say_figure(&text, language, score, 1);
-    html_open_class(html, "td", "points");
+    markup_open_class(html, "td", "points");
     put_words(html, &text);
     buffer_free(&text);
-    html_open_drawing(html, "meter", 100, 8, NULL);
-    html_put(html, "aria-hidden", "true");
-    html_box(html, "meter-ground", 0, 0, 100, 8);
-    html_box(html, "meter-fill", 0, 0, score < 0 ? 0 : score > 100 ? 100 : score, 8);
-    html_line(html, "meter-middle", 50, 0, 50, 8);
-    html_close(html);
-    html_close(html);
+    markup_open_drawing(html, "meter", 100, 8, NULL);
+    markup_put(html, "aria-hidden", "true");
+    markup_box(html, "meter-ground", 0, 0, 100, 8);
+    markup_box(html, "meter-fill", 0, 0, score < 0 ? 0 : score > 100 ? 100 : score, 8);
+    markup_line(html, "meter-middle", 50, 0, 50, 8);
+    markup_close(html);
+    markup_close(html);
 }
 
 /* The buffer as a cell; it is emptied. */
-static void cell(Html *html, const char *class, Buffer *words)
+static void cell(Markup *html, const char *class, Buffer *words)
 {
     open_with(html, "td", class);
     put_words(html, words);
-    html_close(html);
+    markup_close(html);
 }
 
-static void arrangement_row(Html *html, spz_language language, const spz_verdict *verdict, size_t place)
+static void arrangement_row(Markup *html, spz_language language, const spz_verdict *verdict, size_t place)
 {
     const spz_ranked *ranked = spz_verdict_ranked(verdict, place);
     Buffer words;
     buffer_init(&words);
-    html_open(html, "tr");
-    html_open(html, "td");
-    html_format(html, "%zu.", place + 1);
-    html_close(html);
+    markup_open(html, "tr");
+    markup_open(html, "td");
+    markup_format(html, "%zu.", place + 1);
+    markup_close(html);
     points_cell(html, language, ranked->score);
     head_cell(html, "row", words_arrangement(language, ranked->name));
     say_order(&words, language, ranked->order);
@@ -316,16 +316,16 @@ static void arrangement_row(Html *html, spz_language language, const spz_verdict
     say_ranked_losses(&words, language, verdict, ranked);
     buffer_puts(&words, words.length ? "" : phrase_text(language, PHRASE_ARRANGEMENTS_NOTHING));
     cell(html, NULL, &words);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     buffer_free(&words);
 }
 
-static void term_row(Html *html, spz_language language, const spz_verdict *verdict, size_t index)
+static void term_row(Markup *html, spz_language language, const spz_verdict *verdict, size_t index)
 {
     Buffer words;
     buffer_init(&words);
-    html_open(html, "tr");
+    markup_open(html, "tr");
     head_cell(html, "row", words_term(language, spz_verdict_ranked(verdict, 0)->terms[index].kind));
     for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
         double points = spz_verdict_ranked(verdict, i)->terms[index].points;
@@ -335,64 +335,64 @@ static void term_row(Html *html, spz_language language, const spz_verdict *verdi
     }
     say_first_because(&words, language, verdict, index);
     cell(html, NULL, &words);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     buffer_free(&words);
 }
 
-static void terms(Html *html, spz_language language, const spz_verdict *verdict)
+static void terms(Markup *html, spz_language language, const spz_verdict *verdict)
 {
-    html_open_class(html, "details", "plain");
-    html_element(html, "summary", NULL, phrase_text(language, PHRASE_TERMS_HEADING));
+    markup_open_class(html, "details", "plain");
+    markup_element(html, "summary", NULL, phrase_text(language, PHRASE_TERMS_HEADING));
     scroller(html, phrase_text(language, PHRASE_TERMS_HEADING));
-    html_open(html, "table");
-    html_open(html, "thead");
-    html_open(html, "tr");
+    markup_open(html, "table");
+    markup_open(html, "thead");
+    markup_open(html, "tr");
     head_cell(html, "col", phrase_text(language, PHRASE_TERMS_HEAD_GROUND));
     for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
         char place[NUMBER_TEXT];
         head_cell(html, "col", number_text((double)i + 1, 0, place));
     }
     head_cell(html, "col", phrase_text(language, PHRASE_TERMS_HEAD_BECAUSE));
-    html_close(html);
-    html_close(html);
-    html_open(html, "tbody");
+    markup_close(html);
+    markup_close(html);
+    markup_open(html, "tbody");
     for (size_t t = 0; t < spz_verdict_ranked(verdict, 0)->term_count; t++)
         term_row(html, language, verdict, t);
     for (int i = 0; i < 4; i++) /* tbody, table, div, details */
-        html_close(html);
+        markup_close(html);
 }
 
-void web_arrangements(Html *html, spz_language language, const spz_verdict *verdict)
+void web_arrangements(Markup *html, spz_language language, const spz_verdict *verdict)
 {
     static const Phrase heads[] = {PHRASE_ARRANGEMENTS_HEAD_POINTS, PHRASE_ARRANGEMENTS_HEAD_NAME, PHRASE_ARRANGEMENTS_HEAD_ORDER,
                                    PHRASE_ARRANGEMENTS_HEAD_WEAKENS};
     if (spz_verdict_count(verdict) == 0)
         return;
-    html_open_class(html, "details", "plain");
-    html_element(html, "summary", NULL, phrase_text(language, PHRASE_ARRANGEMENTS_HEADING));
-    html_element(html, "p", "small", phrase_text(language, PHRASE_ARRANGEMENTS_ABOUT));
+    markup_open_class(html, "details", "plain");
+    markup_element(html, "summary", NULL, phrase_text(language, PHRASE_ARRANGEMENTS_HEADING));
+    markup_element(html, "p", "small", phrase_text(language, PHRASE_ARRANGEMENTS_ABOUT));
     scroller(html, phrase_text(language, PHRASE_ARRANGEMENTS_HEADING));
-    html_open_class(html, "table", "arrangements");
-    html_open(html, "thead");
-    html_open(html, "tr");
+    markup_open_class(html, "table", "arrangements");
+    markup_open(html, "thead");
+    markup_open(html, "tr");
     head_cell(html, "col", "");
     for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
         head_cell(html, "col", phrase_text(language, heads[i]));
-    html_close(html);
-    html_close(html);
-    html_open(html, "tbody");
+    markup_close(html);
+    markup_close(html);
+    markup_open(html, "tbody");
     for (size_t i = 0; i < spz_verdict_count(verdict); i++)
         arrangement_row(html, language, verdict, i);
-    html_close(html);
-    html_close(html);
-    html_close(html);
-    html_close(html);
+    markup_close(html);
+    markup_close(html);
+    markup_close(html);
+    markup_close(html);
     terms(html, language, verdict);
 }
 
 /* The drawing goes in as an image of its own, so that its styles stay its own. */
-static void stage_image(Html *html, spz_language language, const spz_plan *plan, const spz_document *drawing)
+static void stage_image(Markup *html, spz_language language, const spz_plan *plan, const spz_document *drawing)
 {
     Buffer address, words, order;
     size_t length = 0;
@@ -400,16 +400,16 @@ static void stage_image(Html *html, spz_language language, const spz_plan *plan,
     buffer_init(&address);
     buffer_init(&words);
     buffer_init(&order);
-    html_data_address(&address, "image/svg+xml", svg, length);
+    markup_data_address(&address, "image/svg+xml", svg, length);
     say_order(&order, language, spz_plan_order(plan));
     SAY(&words, language, PHRASE_STAGE_IMAGE, slot_text("arrangement", words_arrangement(language, spz_plan_arrangement(plan))),
         slot_text("order", order.text));
     html->failed = html->failed || address.failed || words.failed || order.failed;
-    html_open_class(html, "img", "stage");
-    html_put(html, "alt", words.text);
-    html_put(html, "src", address.text);
-    html_close_void(html);
-    html_line_end(html);
+    markup_open_class(html, "img", "stage");
+    markup_put(html, "alt", words.text);
+    markup_put(html, "src", address.text);
+    markup_close_void(html);
+    markup_line_end(html);
     buffer_free(&address);
     buffer_free(&words);
     buffer_free(&order);
@@ -429,16 +429,16 @@ void web_stage(const Web *web)
     spz_plan *plan = stage_plan_of(web->report->options.settings, verdict, 0);
     if (!plan)
         return;
-    html_open_class(web->html, "section", "part");
-    html_element(web->html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_STAGE_HEADING));
-    html_open_class(web->html, "details", "plain");
-    html_element(web->html, "summary", NULL, phrase_text(language, PHRASE_STAGE_TO_SCALE));
+    markup_open_class(web->html, "section", "part");
+    markup_element(web->html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_STAGE_HEADING));
+    markup_open_class(web->html, "details", "plain");
+    markup_element(web->html, "summary", NULL, phrase_text(language, PHRASE_STAGE_TO_SCALE));
     if (stage_svg(plan, (StagePairs)pairs, count, language, &drawing) == SPZ_OK)
         stage_image(web->html, language, plan, drawing);
     else
         web->html->failed = true;
-    html_close(web->html);
-    html_close(web->html);
+    markup_close(web->html);
+    markup_close(web->html);
     spz_document_free(drawing);
     spz_plan_free(plan);
 }

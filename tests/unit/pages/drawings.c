@@ -16,7 +16,7 @@ static const char dialogue[] =
 
 static spz_report_options usual;
 
-static ScoreView view_of(const SheetMusic *music, Html *html)
+static ScoreView view_of(const SheetMusic *music, Markup *html)
 {
     usual = SPZ_REPORT_USUAL;
     ShownMovement shown = {.reading = spz_reading_at(music->reading, 0), .number = 1, .of = 1};
@@ -84,14 +84,14 @@ static void a_passage_is_drawn_on_the_staves_of_those_who_speak_in_it(void)
 {
     SheetMusic music = sheet_music(dialogue);
     Buffer out;
-    Html html;
+    Markup html;
     buffer_init(&out);
-    html_begin(&html, &out);
+    markup_begin(&html, &out);
     ScoreView view = view_of(&music, &html);
     const spz_passage *passage = exchange_of(&view);
     CU_ASSERT_PTR_NOT_NULL_FATAL(passage);
     CU_ASSERT_EQUAL(stave_line(&view, passage, passage->first, stave_full), passage->last + 1);
-    html_end(&html);
+    markup_end(&html);
     CU_ASSERT_FALSE(out.failed);
     CU_ASSERT_EQUAL(count_of(out.text, "class=\"staff-name\""), 2);
     int calls = 0, answers = 0, notes = 0;
@@ -117,12 +117,12 @@ static void every_entry_has_a_block_in_the_strip_and_leads_to_its_passage(void)
 {
     SheetMusic music = sheet_music(dialogue);
     Buffer out;
-    Html html;
+    Markup html;
     buffer_init(&out);
-    html_begin(&html, &out);
+    markup_begin(&html, &out);
     ScoreView view = view_of(&music, &html);
     strip_whole(&view, NULL, 0);
-    html_end(&html);
+    markup_end(&html);
     CU_ASSERT_FALSE(out.failed);
     int answers = 0, shown = 0;
     for (size_t i = 0; i < spz_findings_count(view.findings); i++) {
@@ -148,12 +148,12 @@ static void the_stage_has_an_area_for_each_section_in_its_order(void)
     for (size_t i = 0; i < COUNT(names); i++) {
         spz_plan *plan = NULL;
         Buffer out;
-        Html html;
+        Markup html;
         buffer_init(&out);
-        html_begin(&html, &out);
+        markup_begin(&html, &out);
         CU_ASSERT_EQUAL_FATAL(spz_stage_plan(NULL, names[i], false, NULL, &plan), SPZ_OK);
         stage_picture(&html, SPZ_ENGLISH, plan, NULL, STAGE_WHOLE);
-        html_end(&html);
+        markup_end(&html);
         CU_ASSERT_FALSE(out.failed);
         CU_ASSERT_EQUAL(count_of(out.text, "class=\"area "), 5);
         spz_order order = spz_plan_order(plan);

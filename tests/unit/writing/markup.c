@@ -5,17 +5,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-typedef void (*Writes)(Html *html);
+typedef void (*Writes)(Markup *html);
 
 /* What is written, or NULL where it failed; to be freed. */
 static char *written(Writes writes)
 {
     Buffer out;
-    Html html;
+    Markup html;
     buffer_init(&out);
-    html_begin(&html, &out);
+    markup_begin(&html, &out);
     writes(&html);
-    html_end(&html);
+    markup_end(&html);
     char *text = out.failed ? NULL : strdup(out.text ? out.text : "");
     buffer_free(&out);
     return text;
@@ -36,16 +36,16 @@ static void fails(Writes writes)
     free(text);
 }
 
-static void a_page(Html *html)
+static void a_page(Markup *html)
 {
-    html_open_class(html, "p", "small");
-    html_put_number(html, "data-strength", 0.5, 2);
-    html_words(html, "Bars ");
-    html_format(html, "%d-%d", 7, 9);
-    html_open(html, "br");
-    html_close_void(html);
-    html_element(html, "b", NULL, "");
-    html_close(html);
+    markup_open_class(html, "p", "small");
+    markup_put_number(html, "data-strength", 0.5, 2);
+    markup_words(html, "Bars ");
+    markup_format(html, "%d-%d", 7, 9);
+    markup_open(html, "br");
+    markup_close_void(html);
+    markup_element(html, "b", NULL, "");
+    markup_close(html);
 }
 
 static void every_element_is_closed(void)
@@ -53,12 +53,12 @@ static void every_element_is_closed(void)
     writes_text(a_page, "<p class=\"small\" data-strength=\"0.5\">Bars 7-9<br/><b></b></p>");
 }
 
-static void signs(Html *html)
+static void signs(Markup *html)
 {
-    html_open(html, "p");
-    html_put(html, "title", "\"<&>'");
-    html_words(html, "</p><script>\"&amp;");
-    html_close(html);
+    markup_open(html, "p");
+    markup_put(html, "title", "\"<&>'");
+    markup_words(html, "</p><script>\"&amp;");
+    markup_close(html);
 }
 
 static void a_title_can_not_leave_its_element(void)
@@ -68,12 +68,12 @@ static void a_title_can_not_leave_its_element(void)
 
 /* Bidirectional controls of Unicode Standard Annex 9: the embeddings and overrides U+202A to U+202E, the isolates U+2066 to U+2069, the marks U+200E,
  * U+200F and U+061C; a byte that is no UTF-8, a zero width joiner that may stay, controls, and U+FFFE, which is no character of XML. */
-static void odd_characters(Html *html)
+static void odd_characters(Markup *html)
 {
-    html_open(html, "p");
-    html_put(html, "title", "a\xe2\x80\xaa\xe2\x80\xab\xe2\x80\xac\xe2\x80\xad\xe2\x80\xae" "b\xe2\x81\xa6\xe2\x81\xa7\xe2\x81\xa8\xe2\x81\xa9\nc");
-    html_words(html, "\xe2\x80\x8e\xe2\x80\x8f\xd8\x9c" "d\xff" "e\x01\x7f\xc2\x9b" "f\xef\xbf\xbe" "g\xc2\x85h");
-    html_close(html);
+    markup_open(html, "p");
+    markup_put(html, "title", "a\xe2\x80\xaa\xe2\x80\xab\xe2\x80\xac\xe2\x80\xad\xe2\x80\xae" "b\xe2\x81\xa6\xe2\x81\xa7\xe2\x81\xa8\xe2\x81\xa9\nc");
+    markup_words(html, "\xe2\x80\x8e\xe2\x80\x8f\xd8\x9c" "d\xff" "e\x01\x7f\xc2\x9b" "f\xef\xbf\xbe" "g\xc2\x85h");
+    markup_close(html);
 }
 
 static void nothing_turns_the_direction_of_writing(void)
@@ -81,10 +81,10 @@ static void nothing_turns_the_direction_of_writing(void)
     writes_text(odd_characters, "<p title=\"ab c\">d\xef\xbf\xbd" "ef\xef\xbf\xbdg h</p>");
 }
 
-static void accents(Html *html)
+static void accents(Markup *html)
 {
     html->ascii = true;
-    html_element(html, "words", NULL, "B\xc3\xa4sse \xf0\x9d\x84\x9e");
+    markup_element(html, "words", NULL, "B\xc3\xa4sse \xf0\x9d\x84\x9e");
 }
 
 static void a_file_of_any_encoding_gets_ascii(void)
@@ -92,40 +92,40 @@ static void a_file_of_any_encoding_gets_ascii(void)
     writes_text(accents, "<words>B&#228;sse &#119070;</words>");
 }
 
-static void left_open(Html *html)
+static void left_open(Markup *html)
 {
-    html_open(html, "p");
-    html_open(html, "b");
-    html_close(html);
+    markup_open(html, "p");
+    markup_open(html, "b");
+    markup_close(html);
 }
 
-static void closed_twice(Html *html)
+static void closed_twice(Markup *html)
 {
-    html_element(html, "p", NULL, "x");
-    html_close(html);
+    markup_element(html, "p", NULL, "x");
+    markup_close(html);
 }
 
-static void attribute_too_late(Html *html)
+static void attribute_too_late(Markup *html)
 {
-    html_open(html, "p");
-    html_words(html, "x");
-    html_put(html, "class", "small");
-    html_close(html);
+    markup_open(html, "p");
+    markup_words(html, "x");
+    markup_put(html, "class", "small");
+    markup_close(html);
 }
 
-static void void_with_words(Html *html)
+static void void_with_words(Markup *html)
 {
-    html_open(html, "br");
-    html_words(html, "x");
-    html_close_void(html);
+    markup_open(html, "br");
+    markup_words(html, "x");
+    markup_close_void(html);
 }
 
-static void too_deep(Html *html)
+static void too_deep(Markup *html)
 {
-    for (int i = 0; i <= HTML_DEEPEST; i++)
-        html_open(html, "i");
-    for (int i = 0; i <= HTML_DEEPEST; i++)
-        html_close(html);
+    for (int i = 0; i <= MARKUP_DEEPEST; i++)
+        markup_open(html, "i");
+    for (int i = 0; i <= MARKUP_DEEPEST; i++)
+        markup_close(html);
 }
 
 static void what_is_not_well_formed_never_appears(void)
@@ -159,7 +159,7 @@ static void address_is(const char *bytes, const char *expected)
 {
     Buffer out;
     buffer_init(&out);
-    html_data_address(&out, "text/plain", bytes, strlen(bytes));
+    markup_data_address(&out, "text/plain", bytes, strlen(bytes));
     CU_ASSERT_STRING_EQUAL(out.text, expected);
     buffer_free(&out);
 }
@@ -173,11 +173,11 @@ static void a_data_address_is_in_base64(void) /* RFC 4648, section 10 */
     address_is("foobar", "data:text/plain;base64,Zm9vYmFy");
 }
 
-static void page_of(Html *html)
+static void page_of(Markup *html)
 {
     PageHead head = {.language = "de", .title = "Der <Plan>", .style = "p { margin: 0; }\n", .script = "alert(1);\n"};
-    html_page_begin(html, &head);
-    html_page_end(html, &head);
+    markup_page_begin(html, &head);
+    markup_page_end(html, &head);
 }
 
 /* The digest by `printf '\nalert(1);\n' | openssl dgst -sha256 -binary | base64`. */

@@ -6,7 +6,7 @@
 static const double most_wide = 440, most_scale = 34, margin = 4, half_desk = 0.5; /* units; units a metre; metres */
 
 typedef struct ChangeDrawing {
-    Html *html;
+    Markup *html;
     spz_language language;
     const spz_changeover *change;
     double scale, half_width, deep; /* units a metre; metres to either side of the podium and behind it that are drawn */
@@ -26,10 +26,10 @@ static void draw_desk(const ChangeDrawing *d, spz_section section, int number, d
 {
     char name[24];
     double half = half_desk * d->scale;
-    html_line_end(d->html);
-    html_box(d->html, class, across(d, x) - half, down(d, y) - half * 0.7, 2 * half, 1.4 * half);
+    markup_line_end(d->html);
+    markup_box(d->html, class, across(d, x) - half, down(d, y) - half * 0.7, 2 * half, 1.4 * half);
     snprintf(name, sizeof name, "%s.%d", words_desk_mark(d->language, section), number);
-    html_label(d->html, "desk-name", across(d, x), down(d, y) + 3, name);
+    markup_label(d->html, "desk-name", across(d, x), down(d, y) + 3, name);
 }
 
 static void draw_way(const ChangeDrawing *d, const spz_desk_move *move)
@@ -37,10 +37,10 @@ static void draw_way(const ChangeDrawing *d, const spz_desk_move *move)
     double x = move->x - move->from_x, y = move->y - move->from_y, way = hypot(x, y), cut = fmin(half_desk, way / 2) / way;
     double tip_x = across(d, move->x - cut * x), tip_y = down(d, move->y - cut * y), size = 5 / (way * d->scale);
     double back_x = -x * d->scale * size, back_y = y * d->scale * size;
-    html_line_end(d->html);
-    html_line(d->html, "desk-way", across(d, move->from_x), down(d, move->from_y), tip_x, tip_y);
-    html_line(d->html, "desk-tip", tip_x, tip_y, tip_x + back_x - back_y * 0.5, tip_y + back_y + back_x * 0.5);
-    html_line(d->html, "desk-tip", tip_x, tip_y, tip_x + back_x + back_y * 0.5, tip_y + back_y - back_x * 0.5);
+    markup_line_end(d->html);
+    markup_line(d->html, "desk-way", across(d, move->from_x), down(d, move->from_y), tip_x, tip_y);
+    markup_line(d->html, "desk-tip", tip_x, tip_y, tip_x + back_x - back_y * 0.5, tip_y + back_y + back_x * 0.5);
+    markup_line(d->html, "desk-tip", tip_x, tip_y, tip_x + back_x + back_y * 0.5, tip_y + back_y - back_x * 0.5);
 }
 
 static void draw_before(const ChangeDrawing *d)
@@ -80,19 +80,19 @@ static void measure(ChangeDrawing *d)
     d->scale = fmin(most_wide / (2 * d->half_width), most_scale);
 }
 
-void change_drawing(Html *html, spz_language language, const spz_changeover *change, bool after)
+void change_drawing(Markup *html, spz_language language, const spz_changeover *change, bool after)
 {
     ChangeDrawing d = {.html = html, .language = language, .change = change, .half_width = 1, .deep = 1};
     measure(&d);
     double width = 2 * d.half_width * d.scale, height = (d.deep + change->stage_front) * d.scale;
-    html_open_drawing(html, "change-stage", width + 2 * margin, height + 2 * margin,
+    markup_open_drawing(html, "change-stage", width + 2 * margin, height + 2 * margin,
                       phrase_text(language, after ? PHRASE_CHANGE_IMAGE_AFTER : PHRASE_CHANGE_IMAGE_BEFORE));
-    html_box(html, "change-floor", margin, margin, width, height);
-    html_box(html, "change-podium", across(&d, -0.5), down(&d, 0.5), d.scale, d.scale);
+    markup_box(html, "change-floor", margin, margin, width, height);
+    markup_box(html, "change-podium", across(&d, -0.5), down(&d, 0.5), d.scale, d.scale);
     if (after)
         draw_after(&d);
     else
         draw_before(&d);
-    html_line_end(html);
-    html_close(html);
+    markup_line_end(html);
+    markup_close(html);
 }

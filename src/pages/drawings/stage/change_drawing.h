@@ -6,5 +6,5 @@
 
 /* Before: each desk as it stood, those that leave their place with the way that they go, those that are struck crossed out. After: each as it
  * stands, those that came outlined. */
-void change_drawing(Html *html, spz_language language, const spz_changeover *change, bool after);
+void change_drawing(Markup *html, spz_language language, const spz_changeover *change, bool after);
 #endif

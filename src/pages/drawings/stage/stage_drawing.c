@@ -26,33 +26,33 @@ double stage_down(const Drawing *d, double y)
 
 void stage_line(Drawing *d, double x1, double y1, double x2, double y2, const char *class)
 {
-    html_line_end(&d->html);
-    html_line(&d->html, class, x1, y1, x2, y2);
+    markup_line_end(&d->html);
+    markup_line(&d->html, class, x1, y1, x2, y2);
 }
 
 void stage_words(Drawing *d, double x, double y, const char *class, const char *text)
 {
-    html_line_end(&d->html);
-    html_label(&d->html, class, x, y, text);
+    markup_line_end(&d->html);
+    markup_label(&d->html, class, x, y, text);
 }
 
 void stage_box(Drawing *d, double x, double y, double width, double height, const char *class)
 {
-    html_line_end(&d->html);
-    html_box(&d->html, class, x, y, width, height);
+    markup_line_end(&d->html);
+    markup_box(&d->html, class, x, y, width, height);
 }
 
 void stage_circle(Drawing *d, double x, double y, double radius, const char *class, const char *fill)
 {
-    Html *html = &d->html;
-    html_line_end(html);
-    html_open_class(html, "circle", class);
-    html_put_number(html, "cx", x, 1);
-    html_put_number(html, "cy", y, 1);
-    html_put_number(html, "r", radius, 1);
+    Markup *html = &d->html;
+    markup_line_end(html);
+    markup_open_class(html, "circle", class);
+    markup_put_number(html, "cx", x, 1);
+    markup_put_number(html, "cy", y, 1);
+    markup_put_number(html, "r", radius, 1);
     if (fill)
-        html_put(html, "fill", fill);
-    html_close_void(html);
+        markup_put(html, "fill", fill);
+    markup_close_void(html);
 }
 
 void stage_take(Drawing *d, Box box)

@@ -9,7 +9,7 @@
 enum { MARGIN = 56, TOP = 92, LINE = 17 }; /* units */
 
 typedef struct Drawing {
-    Html html;
+    Markup html;
     const spz_plan *plan;
     const spz_laying *laying; /* NULL: the strings alone, without the grid */
     spz_language language;

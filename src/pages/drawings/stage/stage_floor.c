@@ -36,11 +36,11 @@ static void outline_arc(Drawing *d, const spz_riser *riser)
         number_text(at[i], 1, n[i]);
     number_text(riser->front * d->scale, 1, inner);
     number_text(riser->back * d->scale, 1, outer);
-    html_line_end(&d->html);
-    html_open_class(&d->html, "path", "riser");
-    html_put_format(&d->html, "d", "M%s %s A%s %s 0 0 1 %s %s L%s %s A%s %s 0 0 0 %s %s Z", n[0], n[1], inner, inner, n[2], n[3], n[4], n[5], outer, outer,
+    markup_line_end(&d->html);
+    markup_open_class(&d->html, "path", "riser");
+    markup_put_format(&d->html, "d", "M%s %s A%s %s 0 0 1 %s %s L%s %s A%s %s 0 0 0 %s %s Z", n[0], n[1], inner, inner, n[2], n[3], n[4], n[5], outer, outer,
                     n[6], n[7]);
-    html_close_void(&d->html);
+    markup_close_void(&d->html);
 }
 
 static void draw_risers(Drawing *d)

@@ -23,7 +23,7 @@ typedef struct Area {
 } Area;
 
 typedef struct Picture {
-    Html *html;
+    Markup *html;
     spz_language language;
     const spz_plan *plan;
     const SectionMap *map; /* NULL: every section plays */
@@ -137,9 +137,9 @@ static void draw_ring(const Picture *p, const char *class, double from, double t
                            at_x(p, inner, from), at_y(p, inner, from), inner, at_x(p, inner, to), at_y(p, inner, to)};
     for (int i = 0; i < 10; i++)
         number_text_short(at[i], 1, n[i]);
-    html_open_class(p->html, "path", class);
-    html_put_format(p->html, "d", "M%s %sA%s %s 0 0 1 %s %sL%s %sA%s %s 0 0 0 %s %sz", n[0], n[1], n[2], n[2], n[3], n[4], n[5], n[6], n[7], n[7], n[8], n[9]);
-    html_close_void(p->html);
+    markup_open_class(p->html, "path", class);
+    markup_put_format(p->html, "d", "M%s %sA%s %s 0 0 1 %s %sL%s %sA%s %s 0 0 0 %s %sz", n[0], n[1], n[2], n[2], n[3], n[4], n[5], n[6], n[7], n[7], n[8], n[9]);
+    markup_close_void(p->html);
 }
 
 static void draw_area(const Picture *p, const Area *area)
@@ -168,10 +168,10 @@ static void draw_desks(const Picture *p, const Area *area)
             number_text_short(at[k], 1, n[k]);
         buffer_printf(&path, "M%s %sL%s %s", n[0], n[1], n[2], n[3]);
     }
-    html_open(p->html, "path");
-    html_put_format(p->html, "class", "desks %s", view_class(area->section));
-    html_put(p->html, "d", path.text ? path.text : "");
-    html_close_void(p->html);
+    markup_open(p->html, "path");
+    markup_put_format(p->html, "class", "desks %s", view_class(area->section));
+    markup_put(p->html, "d", path.text ? path.text : "");
+    markup_close_void(p->html);
     p->html->failed = p->html->failed || path.failed;
     buffer_free(&path);
 }
@@ -185,19 +185,19 @@ static void name_area(const Picture *p, const Area *area)
     double x = at_x(p, radius, angle), y = at_y(p, radius, angle);
     bool counts = p->size == STAGE_WHOLE;
     snprintf(class, sizeof class, "who %s", view_class(area->section));
-    html_open_class(p->html, "text", class);
-    html_put_number(p->html, "x", x, 1);
-    html_put_number(p->html, "y", y + (counts && !area->behind ? 0 : 6), 1);
-    html_words(p->html, name);
+    markup_open_class(p->html, "text", class);
+    markup_put_number(p->html, "x", x, 1);
+    markup_put_number(p->html, "y", y + (counts && !area->behind ? 0 : 6), 1);
+    markup_words(p->html, name);
     number_text(area->players, 0, number);
     if (counts && area->behind) {
-        html_words(p->html, " ");
-        html_element(p->html, "tspan", "many", number);
+        markup_words(p->html, " ");
+        markup_element(p->html, "tspan", "many", number);
     }
-    html_close(p->html);
+    markup_close(p->html);
     snprintf(class, sizeof class, "many %s", view_class(area->section));
     if (counts && !area->behind)
-        html_label(p->html, class, x, y + 17, number);
+        markup_label(p->html, class, x, y + 17, number);
 }
 
 static int winds_of(const SectionMap *map, spz_family out[3])
@@ -219,31 +219,31 @@ static void draw_winds(const Picture *p, const spz_family *rows, int count)
     for (int i = 0; i < count; i++, inner += wind_depth + wind_gap) {
         double half = 95 / inner, middle = inner + wind_depth / 2;
         draw_ring(p, "winds-area", pi / 2 - half, pi / 2 + half, inner, inner + wind_depth);
-        html_label(p->html, "quiet", p->x, p->y - middle + 4, words_family(p->language, rows[i]));
+        markup_label(p->html, "quiet", p->x, p->y - middle + 4, words_family(p->language, rows[i]));
     }
 }
 
 static void draw_audience(const Picture *p)
 {
-    Html *html = p->html;
+    Markup *html = p->html;
     double edge = p->y + 58;
     bool whole = p->size == STAGE_WHOLE;
-    html_open_class(html, "rect", "podium");
+    markup_open_class(html, "rect", "podium");
     double half = whole ? 16 : 12;
-    html_put_number(html, "x", p->x - half, 1);
-    html_put_number(html, "y", p->y - half + 4, 1);
-    html_put_number(html, "width", 2 * half, 1);
-    html_put_number(html, "height", 2 * half, 1);
-    html_close_void(html);
-    html_line(html, "apron", 0, whole ? edge : p->y + 36, width, whole ? edge : p->y + 36);
+    markup_put_number(html, "x", p->x - half, 1);
+    markup_put_number(html, "y", p->y - half + 4, 1);
+    markup_put_number(html, "width", 2 * half, 1);
+    markup_put_number(html, "height", 2 * half, 1);
+    markup_close_void(html);
+    markup_line(html, "apron", 0, whole ? edge : p->y + 36, width, whole ? edge : p->y + 36);
     if (!whole)
         return;
-    html_label(html, "quiet", p->x, p->y + 36, phrase_text(p->language, PHRASE_STAGE_PODIUM));
-    html_label(html, "quiet", p->x, edge + 16, phrase_text(p->language, PHRASE_STAGE_AUDIENCE));
+    markup_label(html, "quiet", p->x, p->y + 36, phrase_text(p->language, PHRASE_STAGE_PODIUM));
+    markup_label(html, "quiet", p->x, edge + 16, phrase_text(p->language, PHRASE_STAGE_AUDIENCE));
     for (int row = 0; row < 2; row++) {
-        html_open_class(html, "path", "rows");
-        html_put_format(html, "d", "M16 %dQ250 %d 484 %d", (int)edge + 18 + 20 * row, (int)edge + 41 + 20 * row, (int)edge + 18 + 20 * row);
-        html_close_void(html);
+        markup_open_class(html, "path", "rows");
+        markup_put_format(html, "d", "M16 %dQ250 %d 484 %d", (int)edge + 18 + 20 * row, (int)edge + 41 + 20 * row, (int)edge + 18 + 20 * row);
+        markup_close_void(html);
     }
 }
 
@@ -276,13 +276,13 @@ static void open_picture(const Picture *p, double height)
     buffer_init(&order);
     say_order(&order, p->language, spz_plan_order(p->plan));
     SAY(&words, p->language, PHRASE_STAGE_PICTURE, slot_text("arrangement", words_arrangement(p->language, spz_plan_arrangement(p->plan))), slot_text("order", order.text));
-    html_open_drawing(p->html, narrow ? "stage narrow" : classes[p->size], width, height, words.text ? words.text : "");
+    markup_open_drawing(p->html, narrow ? "stage narrow" : classes[p->size], width, height, words.text ? words.text : "");
     p->html->failed = p->html->failed || words.failed || order.failed;
     buffer_free(&words);
     buffer_free(&order);
 }
 
-void stage_picture(Html *html, spz_language language, const spz_plan *plan, const SectionMap *map, StageSize size)
+void stage_picture(Markup *html, spz_language language, const spz_plan *plan, const SectionMap *map, StageSize size)
 {
     Picture p = {.html = html, .language = language, .plan = plan, .map = map, .size = size};
     spz_family rows[3];
@@ -299,11 +299,11 @@ void stage_picture(Html *html, spz_language language, const spz_plan *plan, cons
     if (size != STAGE_GLYPH)
         draw_audience(&p);
     else
-        html_box(html, "podium", width / 2 - 24, p.y - 40, 48, 48);
+        markup_box(html, "podium", width / 2 - 24, p.y - 40, 48, 48);
     for (size_t i = 0; i < p.count && size != STAGE_GLYPH; i++)
         name_area(&p, &p.areas[i]);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static const Area *find_area(const Picture *p, const Area *like)
@@ -343,24 +343,24 @@ static void draw_way(const Picture *p, const Area *from, const Area *to, int num
         buffer_printf(&path, "%s%s %s", i ? "L" : "M", number_text_short(at_x(p, radius, angle), 1, x), number_text_short(at_y(p, radius, angle), 1, y));
     }
     double turn = end > start ? -1 : 1, tip = end + turn * 2 / outer, back = end + turn * 16 / outer;
-    html_open_class(p->html, "circle", "way-head");
-    html_put_number(p->html, "cx", at_x(p, inner, start), 1);
-    html_put_number(p->html, "cy", at_y(p, inner, start), 1);
-    html_put_number(p->html, "r", 6, 0);
-    html_close_void(p->html);
+    markup_open_class(p->html, "circle", "way-head");
+    markup_put_number(p->html, "cx", at_x(p, inner, start), 1);
+    markup_put_number(p->html, "cy", at_y(p, inner, start), 1);
+    markup_put_number(p->html, "r", 6, 0);
+    markup_close_void(p->html);
     const char *const classes[] = {"way-halo", "way"};
     for (int i = 0; i < 2; i++) {
-        html_open_class(p->html, "path", classes[i]);
-        html_put(p->html, "d", path.text ? path.text : "");
-        html_close_void(p->html);
+        markup_open_class(p->html, "path", classes[i]);
+        markup_put(p->html, "d", path.text ? path.text : "");
+        markup_close_void(p->html);
     }
     char n[6][NUMBER_TEXT];
     const double at[6] = {at_x(p, outer, tip), at_y(p, outer, tip), at_x(p, outer + 8, back), at_y(p, outer + 8, back), at_x(p, outer - 8, back), at_y(p, outer - 8, back)};
     for (int i = 0; i < 6; i++)
         number_text_short(at[i], 1, n[i]);
-    html_open_class(p->html, "path", "way-head");
-    html_put_format(p->html, "d", "M%s %sL%s %sL%s %sz", n[0], n[1], n[2], n[3], n[4], n[5]);
-    html_close_void(p->html);
+    markup_open_class(p->html, "path", "way-head");
+    markup_put_format(p->html, "d", "M%s %sL%s %sL%s %sz", n[0], n[1], n[2], n[3], n[4], n[5]);
+    markup_close_void(p->html);
     p->html->failed = p->html->failed || path.failed;
     buffer_free(&path);
 }
@@ -375,7 +375,7 @@ static double measure_both(Picture *p, Picture *other)
     return p->y + little_below;
 }
 
-void stage_picture_change(Html *html, spz_language language, const spz_plan *before, const spz_plan *later, unsigned moved, bool after)
+void stage_picture_change(Markup *html, spz_language language, const spz_plan *before, const spz_plan *later, unsigned moved, bool after)
 {
     Picture p = {.html = html, .language = language, .plan = after ? later : before, .size = STAGE_LITTLE};
     Picture other = {.html = html, .language = language, .plan = after ? before : later, .size = STAGE_LITTLE};
@@ -386,9 +386,9 @@ void stage_picture_change(Html *html, spz_language language, const spz_plan *bef
     share_out(&other);
     open_picture(&p, measure_both(&p, &other));
     for (size_t i = 0; i < p.count; i++) {
-        html_open_class(html, "g", after && (moved >> p.areas[i].section & 1u) ? "moved" : "kept");
+        markup_open_class(html, "g", after && (moved >> p.areas[i].section & 1u) ? "moved" : "kept");
         draw_area(&p, &p.areas[i]);
-        html_close(html);
+        markup_close(html);
     }
     draw_audience(&p);
     for (size_t i = 0; i < p.count && !after; i++) {
@@ -401,8 +401,8 @@ void stage_picture_change(Html *html, spz_language language, const spz_plan *bef
     }
     for (size_t i = 0; i < p.count; i++)
         name_area(&p, &p.areas[i]);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 spz_plan *stage_plan_of(const spz_settings *settings, const spz_verdict *verdict, size_t place)

@@ -55,14 +55,14 @@ static void number_desk(Drawing *d, const spz_stage_desk *desk, const Furniture 
 static void draw_desk(Drawing *d, const spz_stage_desk *desk)
 {
     Furniture f = furniture_of(d->plan, desk);
-    html_line_end(&d->html);
-    html_open(&d->html, "g");
+    markup_line_end(&d->html);
+    markup_open(&d->html, "g");
     for (int player = 0; player < desk->players; player++)
         stage_circle(d, stage_across(d, f.seats[player].x), stage_down(d, f.seats[player].y), stage_seat(desk->section) * d->scale, "seat", stage_fill(desk->section));
     stage_line(d, stage_across(d, f.ends[0].x), stage_down(d, f.ends[0].y), stage_across(d, f.ends[1].x), stage_down(d, f.ends[1].y), "stand");
     number_desk(d, desk, &f);
-    html_line_end(&d->html);
-    html_close(&d->html);
+    markup_line_end(&d->html);
+    markup_close(&d->html);
 }
 
 typedef struct Middle {
@@ -320,25 +320,25 @@ static double tell_laying(Drawing *d, double y)
 }
 
 /* An element that is no drawing: a text, or the styles. */
-static void about(Html *html, const char *element, const char *text)
+static void about(Markup *html, const char *element, const char *text)
 {
-    html_line_end(html);
-    html_open(html, element);
+    markup_line_end(html);
+    markup_open(html, element);
     if (text)
-        html_words(html, text);
+        markup_words(html, text);
     else
-        html_raw(html, text_stage_css);
-    html_close(html);
+        markup_raw(html, text_stage_css);
+    markup_close(html);
 }
 
-static void paper(Html *html)
+static void paper(Markup *html)
 {
-    html_line_end(html);
-    html_open(html, "rect");
-    html_put(html, "width", "100%");
-    html_put(html, "height", "100%");
-    html_put(html, "fill", "#fff");
-    html_close_void(html);
+    markup_line_end(html);
+    markup_open(html, "rect");
+    markup_put(html, "width", "100%");
+    markup_put(html, "height", "100%");
+    markup_put(html, "fill", "#fff");
+    markup_close_void(html);
 }
 
 static void head(Drawing *d)
@@ -367,14 +367,14 @@ static void head(Drawing *d)
 static void draw(Drawing *d, StagePairs pairs, size_t count)
 {
     char width[NUMBER_TEXT], height[NUMBER_TEXT];
-    Html *html = &d->html;
-    html_xml_head(html);
-    html_open(html, "svg");
-    html_put(html, "xmlns", "http://www.w3.org/2000/svg");
-    html_put(html, "role", "img");
-    html_put_number(html, "width", d->width, 1);
-    html_put_number(html, "height", d->height, 1);
-    html_put_format(html, "viewBox", "0 0 %s %s", number_text_short(d->width, 1, width), number_text_short(d->height, 1, height));
+    Markup *html = &d->html;
+    markup_xml_head(html);
+    markup_open(html, "svg");
+    markup_put(html, "xmlns", "http://www.w3.org/2000/svg");
+    markup_put(html, "role", "img");
+    markup_put_number(html, "width", d->width, 1);
+    markup_put_number(html, "height", d->height, 1);
+    markup_put_format(html, "viewBox", "0 0 %s %s", number_text_short(d->width, 1, width), number_text_short(d->height, 1, height));
     head(d);
     stage_floor(d);
     for (size_t i = 0; i < count; i++)
@@ -396,9 +396,9 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
     if (d->laying)
         y = tell_laying(d, y);
     paragraph(d, d->left, y + 4, "small", report_cautions(d->language), letters_from(d, d->left, 10));
-    html_line_end(html);
-    html_close(html);
-    html_line_end(html);
+    markup_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void measure(Drawing *d, StagePairs pairs, size_t count)
@@ -416,10 +416,10 @@ spz_status stage_svg_laid(const spz_plan *plan, const spz_laying *laying, StageP
     Drawing d = {.plan = plan, .laying = laying, .language = language};
     Buffer text;
     buffer_init(&text);
-    html_begin(&d.html, &text);
+    markup_begin(&d.html, &text);
     measure(&d, pairs, count);
     draw(&d, pairs, count);
-    html_end(&d.html);
+    markup_end(&d.html);
     text.failed = text.failed || d.failed;
     label_space_free(&d.room);
     spz_status status = document_take(&text, out);

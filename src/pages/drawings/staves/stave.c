@@ -15,16 +15,16 @@ static const double head_half = 2.3, name_letter = 7.4; /* units */
 static void draw_staff(const Line *line, size_t s)
 {
     char name[WORDS_TEXT];
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     const Stave *stave = &line->staves[s];
     for (int i = 0; i < 5; i++)
-        html_line(html, "staff", line->left, line->tops[s] + STAVE_SPACE * i, line->look.width - 1, line->tops[s] + STAVE_SPACE * i);
+        markup_line(html, "staff", line->left, line->tops[s] + STAVE_SPACE * i, line->look.width - 1, line->tops[s] + STAVE_SPACE * i);
     for (size_t bar = 0; bar <= line->end - line->first; bar++)
-        html_line(html, "bar", bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s], bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s] + 4 * STAVE_SPACE);
-    html_label(html, "staff-name", line->left - 6, line->tops[s] + 12.5, view_name(line->view, stave->group, name));
-    html_open_class(html, "g", "clef");
+        markup_line(html, "bar", bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s], bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s] + 4 * STAVE_SPACE);
+    markup_label(html, "staff-name", line->left - 6, line->tops[s] + 12.5, view_name(line->view, stave->group, name));
+    markup_open_class(html, "g", "clef");
     glyph_clef(html, stave->clef, line->left + 4, line->tops[s]);
-    html_close(html);
+    markup_close(html);
 }
 
 /* Places of the sharps and flats of a key over the lowest line in the treble clef; other clefs put them where their letters are. */
@@ -33,7 +33,7 @@ static void draw_key(const Line *line, size_t s)
     static const int sharps[] = {38, 35, 39, 36, 33, 37, 34}, flats[] = {34, 37, 33, 36, 32, 35, 31}, shift[] = {0, -8 + 1, 0, -14};
     const Stave *stave = &line->staves[s];
     int fifths = line->view->movement->bars[line->first].fifths, count = abs(fifths);
-    html_open_class(line->view->html, "g", "clef");
+    markup_open_class(line->view->html, "g", "clef");
     for (int i = 0; i < count && i < 7; i++) {
         int place = (fifths > 0 ? sharps[i] : flats[i]) + shift[stave->clef];
         while (place > stave->bottom + 9)
@@ -42,7 +42,7 @@ static void draw_key(const Line *line, size_t s)
             place += 7;
         glyph_accidental(line->view->html, fifths > 0 ? 1 : -1, line->left + 19 + 4.6 * i, stave_y(line, s, place));
     }
-    html_close(line->view->html);
+    markup_close(line->view->html);
 }
 
 static int key_alter(int fifths, int step)
@@ -80,14 +80,14 @@ static void draw_ledgers(const Line *line, size_t s, double x, int place)
 {
     int bottom = line->staves[s].bottom;
     for (int at = bottom - 2; at >= place; at -= 2)
-        html_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
+        markup_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
     for (int at = bottom + 10; at <= place; at += 2)
-        html_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
+        markup_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
 }
 
 static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Altered *altered)
 {
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     double x = stave_x(line, chord);
     for (int n = 0; n < chord->count; n++) {
         int alter;
@@ -120,7 +120,7 @@ static double inner_y(const Line *line, size_t s, const StaveChord *chord, bool 
 static void draw_stem(const Line *line, size_t s, const StaveChord *chord, bool up, double end)
 {
     double x = stave_x(line, chord) + (up ? head_half : -head_half);
-    html_line(line->view->html, "line", x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), x, end);
+    markup_line(line->view->html, "line", x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), x, end);
     if (chord->notes[0]->flags & NOTE_TREMOLO)
         glyph_path(line->view->html, "pen", 1.2, "M# #l5 -2", (const double[]){x - 2.5, (end + outer_y(line, s, chord, up)) / 2 + 1}, 2);
 }
@@ -167,20 +167,20 @@ static void draw_beams(const Line *line, size_t s, size_t first, size_t end)
         }
     }
     if (chords[first].value.triplet)
-        html_label(line->view->html, "number", (x1 + x2) / 2 - 2, y1 + tilt / 2 + (up ? -2 : 10), "3");
+        markup_label(line->view->html, "number", (x1 + x2) / 2 - 2, y1 + tilt / 2 + (up ? -2 : 10), "3");
 }
 
 static void open_notes(const Line *line, size_t s, const StaveChord *chord)
 {
     const Stave *stave = &line->staves[s];
     bool coloured = chord->entry && chord->count;
-    html_open_class(line->view->html, "g", !coloured ? "plain" : view_class(stave->group ? stave->group->about.section : SPZ_WINDS));
+    markup_open_class(line->view->html, "g", !coloured ? "plain" : view_class(stave->group ? stave->group->about.section : SPZ_WINDS));
 }
 
 static void draw_stave_notes(const Line *line, size_t s)
 {
     const Stave *stave = &line->staves[s];
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     Altered altered = {.bar = SIZE_MAX};
     for (size_t i = 0; i < stave->chords.count;) {
         const StaveChord *chord = &stave->chords.at[i];
@@ -200,7 +200,7 @@ static void draw_stave_notes(const Line *line, size_t s)
             else
                 draw_alone(line, s, i);
         }
-        html_close(html);
+        markup_close(html);
         i = end;
     }
 }
@@ -244,7 +244,7 @@ static void draw_entries(const Line *line, size_t s)
 {
     const Stave *stave = &line->staves[s];
     const Bar *bars = line->view->movement->bars;
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     Ticks from = bars[line->first].onset, to = bars[line->end - 1].onset + bars[line->end - 1].length;
     const char *said = "";
     for (size_t i = 0; spz_kind_is_antiphony(line->passage->kind) && i < line->passage->entry_count; i++) {
@@ -252,15 +252,15 @@ static void draw_entries(const Line *line, size_t s)
         if (!stave_has_entry(stave, entry) || entry->onset >= to || entry->end <= from || !call_is_drawn(line, i))
             continue;
         double x1 = x_at(line, entry->onset < from ? from : entry->onset), x2 = fmax(x_at(line, entry->end) - 2, x1 + 4), y = line->tops[s] - line->highest[s] - 4;
-        html_open_class(html, "g", view_class(stave->group ? stave->group->about.section : SPZ_WINDS));
+        markup_open_class(html, "g", view_class(stave->group ? stave->group->about.section : SPZ_WINDS));
         glyph_path(html, "pen", 1.2, "M# #H#v3", (const double[]){x1, y, x2}, 3);
         if (entry->onset >= from)
-            html_box(html, view_answers(line->passage, entry) ? "hollow" : "solid", x1, y - 3.5, 7, 7);
+            markup_box(html, view_answers(line->passage, entry) ? "hollow" : "solid", x1, y - 3.5, 7, 7);
         const char *loud = entry->onset >= from ? loudness(stave, entry->onset) : "";
         if (*loud && strcmp(loud, said) != 0)
-            html_label(html, "loud", x1 + 2, line->tops[s] + 4 * STAVE_SPACE + line->lowest[s] + 8, loud);
+            markup_label(html, "loud", x1 + 2, line->tops[s] + 4 * STAVE_SPACE + line->lowest[s] + 8, loud);
         said = *loud ? loud : said;
-        html_close(html);
+        markup_close(html);
     }
 }
 
@@ -272,7 +272,7 @@ static void draw_numbers(const Line *line)
         const char *number = line->view->movement->bars[bar].number;
         if (x < free_from)
             continue;
-        html_label(line->view->html, "number", x, 10, number);
+        markup_label(line->view->html, "number", x, 10, number);
         free_from = x + 8 + 7 * (double)strlen(number);
     }
 }
@@ -281,12 +281,12 @@ static void put_label(const Line *line)
 {
     char bars[WORDS_TEXT], who[WORDS_TEXT];
     Speaker speaker = {line->view->language, line->view->map};
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     Buffer label;
     buffer_init(&label);
     SAY(&label, speaker.language, PHRASE_WEB_NOTES_ALT, slot_text("bars", words_bars(speaker.language, line->passage, bars)), slot_text("who", words_who(&speaker, line->passage, who)));
-    html_put(html, "role", "img");
-    html_put(html, "aria-label", label.text ? label.text : "");
+    markup_put(html, "role", "img");
+    markup_put(html, "aria-label", label.text ? label.text : "");
     html->failed = html->failed || label.failed;
     buffer_free(&label);
 }
@@ -310,10 +310,10 @@ static double names_width(const Line *line)
 
 static void draw(Line *line)
 {
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     stave_place(line, signature_width(line));
-    html_open_drawing(html, "notes", line->look.width, line->height, NULL);
-    html_put_number(html, "width", line->look.width, 0);
+    markup_open_drawing(html, "notes", line->look.width, line->height, NULL);
+    markup_put_number(html, "width", line->look.width, 0);
     put_label(line);
     draw_numbers(line);
     for (size_t s = 0; s < line->count; s++) {
@@ -324,8 +324,8 @@ static void draw(Line *line)
             stave_signs(line, s);
         draw_entries(line, s);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 size_t stave_line(const ScoreView *view, const spz_passage *passage, size_t first, StaveLook look)

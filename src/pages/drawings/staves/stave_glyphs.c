@@ -3,7 +3,7 @@
 #include <stdio.h>
 
 /* `format` with a # for each number. */
-void glyph_path(Html *html, const char *class, double width, const char *format, const double *numbers, size_t count)
+void glyph_path(Markup *html, const char *class, double width, const char *format, const double *numbers, size_t count)
 {
     Buffer path;
     char text[NUMBER_TEXT];
@@ -14,39 +14,39 @@ void glyph_path(Html *html, const char *class, double width, const char *format,
             buffer_puts(&path, number_text_short(numbers[at++], 1, text));
         else
             buffer_putc(&path, *format);
-    html_open(html, "path");
+    markup_open(html, "path");
     if (class)
-        html_put(html, "class", class);
-    html_put(html, "d", path.text ? path.text : "");
+        markup_put(html, "class", class);
+    markup_put(html, "d", path.text ? path.text : "");
     if (width > 0)
-        html_put_number(html, "stroke-width", width, 1);
-    html_close_void(html);
+        markup_put_number(html, "stroke-width", width, 1);
+    markup_close_void(html);
     html->failed = html->failed || path.failed;
     buffer_free(&path);
 }
 
-static void circle(Html *html, double x, double y, double radius)
+static void circle(Markup *html, double x, double y, double radius)
 {
-    html_open(html, "circle");
-    html_put_number(html, "cx", x, 1);
-    html_put_number(html, "cy", y, 1);
-    html_put_number(html, "r", radius, 1);
-    html_close_void(html);
+    markup_open(html, "circle");
+    markup_put_number(html, "cx", x, 1);
+    markup_put_number(html, "cy", y, 1);
+    markup_put_number(html, "r", radius, 1);
+    markup_close_void(html);
 }
 
-static void open_moved(Html *html, double x, double y)
+static void open_moved(Markup *html, double x, double y)
 {
     char n[2][NUMBER_TEXT];
-    html_open(html, "g");
-    html_put_format(html, "transform", "translate(%s %s)", number_text_short(x, 1, n[0]), number_text_short(y, 1, n[1]));
+    markup_open(html, "g");
+    markup_put_format(html, "transform", "translate(%s %s)", number_text_short(x, 1, n[0]), number_text_short(y, 1, n[1]));
 }
 
-static void line(Html *html, const char *path, double width)
+static void line(Markup *html, const char *path, double width)
 {
     glyph_path(html, "pen", width, path, NULL, 0);
 }
 
-static void treble(Html *html)
+static void treble(Markup *html)
 {
     line(html, "M5.4 14C5.1 13.9 3.8 13.7 3.5 13.2C3.1 12.7 3 11.7 3.3 11C3.6 10.3 4.4 9.3 5.2 9.1C6 9 7.3 9.5 7.9 10C8.5 10.5 8.9 11.6 8.9 12.4C8.9 13.2 8.5 14.4 7.9 15"
                "C7.3 15.6 6.2 16.1 5.2 16.1C4.2 16.1 2.8 15.8 2 15.1C1.2 14.5 .4 13.3 .2 12.2C0 11.1 .4 9.6 1 8.4C1.6 7.2 2.9 6.1 3.8 5C4.7 3.9 5.9 3.1 6.6 2"
@@ -56,17 +56,17 @@ static void treble(Html *html)
 }
 
 /* Round the line at `y`: the alto clef's middle line, the tenor clef's second. */
-static void c_clef(Html *html, double y)
+static void c_clef(Markup *html, double y)
 {
     open_moved(html, 0, y);
-    html_box(html, "solid", 0, -8, 1.8, 16);
-    html_box(html, "solid", 2.8, -8, 0.6, 16);
+    markup_box(html, "solid", 0, -8, 1.8, 16);
+    markup_box(html, "solid", 2.8, -8, 0.6, 16);
     line(html, "M4.2 0C4.5 -.4 5.4 -1.8 5.6 -2.2C6 -1.3 7.6 -.7 8.8 -1.4C10.2 -2.3 10.3 -5.3 8.9 -7C7.8 -8.2 5.2 -8.2 4.9 -6", 1);
     line(html, "M4.2 0C4.5 .4 5.4 1.8 5.6 2.2C6 1.3 7.6 .7 8.8 1.4C10.2 2.3 10.3 5.3 8.9 7C7.8 8.2 5.2 8.2 4.9 6", 1);
-    html_close(html);
+    markup_close(html);
 }
 
-static void bass(Html *html)
+static void bass(Markup *html)
 {
     line(html, "M1.6 4.3C1.7 3.8 1.7 1.9 2.2 1.1C2.8 .4 4.1 -.1 5 -.1C5.9 -.1 7.2 .4 7.7 1.1C8.3 1.9 8.7 3.1 8.6 4.3C8.5 5.6 7.9 7.4 7.2 8.7C6.4 10 5.2 11.3 4 12.3C2.8 13.3 .6 14.3 0 14.7", 1.2);
     circle(html, 2.6, 4.1, 1.7);
@@ -74,7 +74,7 @@ static void bass(Html *html)
     circle(html, 11.2, 6, 0.9);
 }
 
-void glyph_clef(Html *html, int clef, double x, double top)
+void glyph_clef(Markup *html, int clef, double x, double top)
 {
     open_moved(html, x, top);
     if (clef == 0)
@@ -83,10 +83,10 @@ void glyph_clef(Html *html, int clef, double x, double top)
         bass(html);
     else
         c_clef(html, clef == 1 ? 8 : 4);
-    html_close(html);
+    markup_close(html);
 }
 
-void glyph_accidental(Html *html, int alter, double x, double y)
+void glyph_accidental(Markup *html, int alter, double x, double y)
 {
     open_moved(html, x, y);
     if (alter == 0) {
@@ -101,24 +101,24 @@ void glyph_accidental(Html *html, int alter, double x, double y)
         for (int i = 0; i < (alter == -2 ? 2 : 1); i++)
             line(html, i ? "M-4.6 -7v9.4Q-1.2 .6 -1.9 -1.2Q-3.2 -2.6 -4.6 -.6" : "M-1.2 -7v9.4Q2.2 .6 1.5 -1.2Q.2 -2.6 -1.2 -.6", 0.9);
     }
-    html_close(html);
+    markup_close(html);
 }
 
-void glyph_head(Html *html, int type, double x, double y)
+void glyph_head(Markup *html, int type, double x, double y)
 {
     char n[2][NUMBER_TEXT];
-    html_open(html, "ellipse");
+    markup_open(html, "ellipse");
     if (type < 2)
-        html_put(html, "class", "hollow");
-    html_put_number(html, "cx", x, 1);
-    html_put_number(html, "cy", y, 1);
-    html_put(html, "rx", type == 0 ? "2.9" : "2.5");
-    html_put(html, "ry", type == 0 ? "1.6" : type == 1 ? "1.5" : "1.8");
-    html_put_format(html, "transform", "rotate(-22 %s %s)", number_text_short(x, 1, n[0]), number_text_short(y, 1, n[1]));
-    html_close_void(html);
+        markup_put(html, "class", "hollow");
+    markup_put_number(html, "cx", x, 1);
+    markup_put_number(html, "cy", y, 1);
+    markup_put(html, "rx", type == 0 ? "2.9" : "2.5");
+    markup_put(html, "ry", type == 0 ? "1.6" : type == 1 ? "1.5" : "1.8");
+    markup_put_format(html, "transform", "rotate(-22 %s %s)", number_text_short(x, 1, n[0]), number_text_short(y, 1, n[1]));
+    markup_close_void(html);
 }
 
-static void short_rest(Html *html, int tails)
+static void short_rest(Markup *html, int tails)
 {
     for (int i = 0; i < tails; i++) {
         circle(html, -1.6 - 0.9 * i, 5.2 + 4 * i, 1.2);
@@ -128,13 +128,13 @@ static void short_rest(Html *html, int tails)
     glyph_path(html, "pen", 0.8, "M1.8 4.6L#  #", (const double[]){-0.6 - 0.9 * tails, 8.6 + 4 * tails}, 2);
 }
 
-void glyph_rest(Html *html, int type, double x, double top)
+void glyph_rest(Markup *html, int type, double x, double top)
 {
     open_moved(html, x, top);
     if (type == 0)
-        html_box(html, "solid", -3, 4, 6, 2);
+        markup_box(html, "solid", -3, 4, 6, 2);
     else if (type == 1)
-        html_box(html, "solid", -3, 6, 6, 2);
+        markup_box(html, "solid", -3, 6, 6, 2);
     else if (type == 2) {
         line(html, "M-1.2 2.2L1.4 5.4", 0.9);
         line(html, "M1.2 5.2Q-2 7.4 .1 9", 1.7);
@@ -142,10 +142,10 @@ void glyph_rest(Html *html, int type, double x, double top)
     } else {
         short_rest(html, type - 2 > 3 ? 3 : type - 2);
     }
-    html_close(html);
+    markup_close(html);
 }
 
-void glyph_flags(Html *html, int count, double x, double y, bool up)
+void glyph_flags(Markup *html, int count, double x, double y, bool up)
 {
     for (int i = 0; i < count; i++) {
         double from = y + (up ? 3.2 : -3.2) * i, way = up ? 1 : -1;
@@ -153,7 +153,7 @@ void glyph_flags(Html *html, int count, double x, double y, bool up)
     }
 }
 
-void glyph_dot(Html *html, double x, double y)
+void glyph_dot(Markup *html, double x, double y)
 {
     circle(html, x, y, 0.9);
 }

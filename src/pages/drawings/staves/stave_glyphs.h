@@ -5,12 +5,12 @@
 
 enum { STAVE_SPACE = 4 };
 
-void glyph_path(Html *html, const char *class, double width, const char *format, const double *numbers, size_t count);
-void glyph_clef(Html *html, int clef, double x, double top);
+void glyph_path(Markup *html, const char *class, double width, const char *format, const double *numbers, size_t count);
+void glyph_clef(Markup *html, int clef, double x, double top);
 /* -2..2 semitones, 0 a natural. */
-void glyph_accidental(Html *html, int alter, double x, double y);
-void glyph_head(Html *html, int type, double x, double y);
-void glyph_rest(Html *html, int type, double x, double top);
-void glyph_flags(Html *html, int count, double x, double y, bool up);
-void glyph_dot(Html *html, double x, double y);
+void glyph_accidental(Markup *html, int alter, double x, double y);
+void glyph_head(Markup *html, int type, double x, double y);
+void glyph_rest(Markup *html, int type, double x, double top);
+void glyph_flags(Markup *html, int count, double x, double y, bool up);
+void glyph_dot(Markup *html, double x, double y);
 #endif

@@ -95,7 +95,7 @@ static void draw_marks(const Line *line, size_t s, size_t at)
 {
     const Stave *stave = &line->staves[s];
     const StaveChord *chord = &stave->chords.at[at];
-    Html *html = line->view->html;
+    Markup *html = line->view->html;
     uint32_t flags = 0;
     for (int n = 0; n < chord->count; n++)
         flags |= chord->went_on ? 0 : chord->notes[n]->flags;
@@ -122,12 +122,12 @@ void stave_signs(const Line *line, size_t s)
         *book = (SlurBook){.count = 0};
         memset(bound, 0, (count + 1) * sizeof *bound);
         find_bound(line, stave, book, bound);
-        html_open_class(line->view->html, "g", stave->group ? view_class(stave->group->about.section) : "winds");
+        markup_open_class(line->view->html, "g", stave->group ? view_class(stave->group->about.section) : "winds");
         draw_slurs(line, s, bound);
         for (size_t i = 0; i < count; i++)
             if (stave->chords.at[i].count)
                 draw_marks(line, s, i);
-        html_close(line->view->html);
+        markup_close(line->view->html);
     } else
         line->view->html->failed = true;
     memory_free(book);

@@ -20,24 +20,24 @@ static PageHead head_of(spz_language language)
 static void begin(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_begin(&sheet->html, &head);
-    html_open(&sheet->html, "main");
-    html_line_end(&sheet->html);
+    markup_page_begin(&sheet->html, &head);
+    markup_open(&sheet->html, "main");
+    markup_line_end(&sheet->html);
 }
 
 static void end(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_close(&sheet->html);
-    html_page_end(&sheet->html, &head);
-    html_end(&sheet->html);
+    markup_close(&sheet->html);
+    markup_page_end(&sheet->html, &head);
+    markup_end(&sheet->html);
 }
 
 /* What has been said on the line, as an element; the line is emptied. */
 static void put_line(SheetOut *sheet, const char *element, const char *class)
 {
-    html_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
-    html_line_end(&sheet->html);
+    markup_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
+    markup_line_end(&sheet->html);
     sheet->text.failed = sheet->text.failed || buffer_failed(&sheet->line);
     buffer_clear(&sheet->line);
 }
@@ -131,63 +131,63 @@ static void draw_meeting(SheetOut *sheet, const BowingsPage *page, const BowingM
 
 static void put_row(SheetOut *sheet, const BowingsPage *page, const BowingMeeting *meeting, const BowingDifference *difference)
 {
-    Html *html = &sheet->html;
-    html_open(html, "tr");
+    Markup *html = &sheet->html;
+    markup_open(html, "tr");
     say_bowing_bars(&sheet->line, &page->speaker, difference);
     put_line(sheet, "td", "bar");
-    html_element(html, "td", NULL, words_bowing_sign(page->speaker.language, difference->sign));
+    markup_element(html, "td", NULL, words_bowing_sign(page->speaker.language, difference->sign));
     say_bowing_difference(&sheet->line, &page->speaker, page->list, meeting, difference);
     put_line(sheet, "td", "who");
-    html_element(html, "td", "settled", "");
-    html_close(html);
-    html_line_end(html);
+    markup_element(html, "td", "settled", "");
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void put_differences(SheetOut *sheet, const BowingsPage *page, const BowingMeeting *meeting)
 {
     static const Phrase heads[] = {PHRASE_HEAD_BAR, PHRASE_BOWINGS_HEAD_SIGN, PHRASE_HEAD_BEAT, PHRASE_BOWINGS_HEAD_SETTLED};
-    Html *html = &sheet->html;
-    html_open(html, "table");
+    Markup *html = &sheet->html;
+    markup_open(html, "table");
     table_head(html, page->speaker.language, heads, sizeof heads / sizeof *heads);
-    html_open(html, "tbody");
-    html_line_end(html);
+    markup_open(html, "tbody");
+    markup_line_end(html);
     for (size_t i = 0; i < meeting->count; i++)
         put_row(sheet, page, meeting, &page->list->differences.at[meeting->first + i]);
-    html_close(html);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void put_meeting(SheetOut *sheet, const BowingsPage *page, const BowingMeeting *meeting)
 {
-    html_open_class(&sheet->html, "section", meeting->count ? "gesture differs" : "gesture");
+    markup_open_class(&sheet->html, "section", meeting->count ? "gesture differs" : "gesture");
     say_meeting(&sheet->line, &page->speaker, meeting);
     put_line(sheet, "h2", NULL);
     draw_meeting(sheet, page, meeting);
     if (meeting->count)
         put_differences(sheet, page, meeting);
     else
-        html_element(&sheet->html, "p", "small", phrase_text(page->speaker.language, PHRASE_BOWINGS_AS_ONE));
-    html_close(&sheet->html);
-    html_line_end(&sheet->html);
+        markup_element(&sheet->html, "p", "small", phrase_text(page->speaker.language, PHRASE_BOWINGS_AS_ONE));
+    markup_close(&sheet->html);
+    markup_line_end(&sheet->html);
 }
 
 static void movement(SheetOut *sheet, const BowingsPage *page)
 {
-    Html *html = &sheet->html;
-    html_open_class(html, "section", page->number ? "movement" : "movement first");
-    html_element(html, "h1", NULL, page->title);
-    html_open_class(html, "p", "small");
-    html_format(html, "%s. %s ", page->file, phrase_text(page->speaker.language, PHRASE_BOWINGS_ABOUT));
+    Markup *html = &sheet->html;
+    markup_open_class(html, "section", page->number ? "movement" : "movement first");
+    markup_element(html, "h1", NULL, page->title);
+    markup_open_class(html, "p", "small");
+    markup_format(html, "%s. %s ", page->file, phrase_text(page->speaker.language, PHRASE_BOWINGS_ABOUT));
     say_bowings(&sheet->line, &page->speaker, page->list);
-    html_words(html, sheet->line.text ? sheet->line.text : "");
+    markup_words(html, sheet->line.text ? sheet->line.text : "");
     buffer_clear(&sheet->line);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
     for (size_t i = 0; i < page->list->meetings.count; i++)
         put_meeting(sheet, page, &page->list->meetings.at[i]);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 const BowingsForm bowings_html = {begin, movement, end, false};

@@ -11,24 +11,24 @@ static PageHead head_of(spz_language language)
 static void begin(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_begin(&sheet->html, &head);
-    html_line_end(&sheet->html);
+    markup_page_begin(&sheet->html, &head);
+    markup_line_end(&sheet->html);
 }
 
 static void end(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_end(&sheet->html, &head);
-    html_end(&sheet->html);
+    markup_page_end(&sheet->html, &head);
+    markup_end(&sheet->html);
 }
 
 /* An element on a line of its own; nothing for no text. */
-static void own_line(Html *html, const char *element, const char *class, const char *text)
+static void own_line(Markup *html, const char *element, const char *class, const char *text)
 {
     if (!*text)
         return;
-    html_element(html, element, class, text);
-    html_line_end(html);
+    markup_element(html, element, class, text);
+    markup_line_end(html);
 }
 
 /* The notes of a citation. */
@@ -41,16 +41,16 @@ static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
         return;
     buffer_init(&address);
     notes_picture_size(svg, &width, &height);
-    html_data_address(&address, "image/svg+xml", svg->text, svg->length);
+    markup_data_address(&address, "image/svg+xml", svg->text, svg->length);
     sheet->html.failed = sheet->html.failed || buffer_failed(&address);
-    html_open_class(&sheet->html, "dd", "picture");
-    html_open(&sheet->html, "img");
-    html_put(&sheet->html, "alt", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
-    html_put_number(&sheet->html, "width", width > 700 ? width * 0.6 : width, 0); /* engraved notes are larger than drawn ones */
-    html_put(&sheet->html, "src", address.text ? address.text : "");
-    html_close_void(&sheet->html);
-    html_close(&sheet->html);
-    html_line_end(&sheet->html);
+    markup_open_class(&sheet->html, "dd", "picture");
+    markup_open(&sheet->html, "img");
+    markup_put(&sheet->html, "alt", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
+    markup_put_number(&sheet->html, "width", width > 700 ? width * 0.6 : width, 0); /* engraved notes are larger than drawn ones */
+    markup_put(&sheet->html, "src", address.text ? address.text : "");
+    markup_close_void(&sheet->html);
+    markup_close(&sheet->html);
+    markup_line_end(&sheet->html);
     buffer_free(&address);
 }
 
@@ -60,37 +60,37 @@ static void entries(SheetOut *sheet, const MovementNotes *notes, const Citation 
     size_t lines = citation_list_lines(citation);
     if (!lines)
         return;
-    html_open_class(&sheet->html, "dd", "entries");
-    html_words(&sheet->html, phrase_text(sheet->language, PHRASE_NOTES_ENTRIES));
-    html_open(&sheet->html, "ol");
+    markup_open_class(&sheet->html, "dd", "entries");
+    markup_words(&sheet->html, phrase_text(sheet->language, PHRASE_NOTES_ENTRIES));
+    markup_open(&sheet->html, "ol");
     for (size_t i = 0; i < lines; i++)
-        html_element(&sheet->html, "li", NULL, said_of_entry(sheet, notes, citation, i));
-    html_close(&sheet->html);
-    html_close(&sheet->html);
-    html_line_end(&sheet->html);
+        markup_element(&sheet->html, "li", NULL, said_of_entry(sheet, notes, citation, i));
+    markup_close(&sheet->html);
+    markup_close(&sheet->html);
+    markup_line_end(&sheet->html);
 }
 
 static void citations(SheetOut *sheet, const MovementNotes *notes)
 {
-    Html *html = &sheet->html;
-    html_open(html, "dl");
-    html_line_end(html);
+    Markup *html = &sheet->html;
+    markup_open(html, "dl");
+    markup_line_end(html);
     for (size_t i = 0; i < notes->citations.count; i++) {
         own_line(html, "dt", NULL, said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
         own_line(html, "dd", NULL, said_of_one(sheet, say_citation, notes, &notes->citations.at[i]));
         entries(sheet, notes, &notes->citations.at[i]);
         picture(sheet, notes, i);
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void movement(SheetOut *sheet, const MovementNotes *notes)
 {
-    Html *html = &sheet->html;
+    Markup *html = &sheet->html;
     size_t count = notes->citations.count;
-    html_open(html, "section");
-    html_line_end(html);
+    markup_open(html, "section");
+    markup_line_end(html);
     own_line(html, "h1", NULL, notes->title);
     own_line(html, "p", "origin", said_of_all(sheet, say_origin, notes));
     own_line(html, "p", NULL, said_of_all(sheet, say_overview, notes));
@@ -99,8 +99,8 @@ static void movement(SheetOut *sheet, const MovementNotes *notes)
         citations(sheet, notes);
         own_line(html, "p", "times", said_of_all(sheet, say_times, notes));
     }
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 const NotesForm notes_html = {begin, movement, end};

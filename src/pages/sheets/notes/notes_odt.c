@@ -26,36 +26,36 @@ static const Style styles[] = {
     {"Times", NULL, "Text_20_body", "9pt", false, true, false, false, NULL, "0.4cm", "0cm"},
 };
 
-static void put_namespaces(Html *xml)
+static void put_namespaces(Markup *xml)
 {
-    html_put(xml, "xmlns:office", OASIS "office:1.0");
-    html_put(xml, "xmlns:style", OASIS "style:1.0");
-    html_put(xml, "xmlns:text", OASIS "text:1.0");
-    html_put(xml, "xmlns:fo", OASIS "xsl-fo-compatible:1.0");
-    html_put(xml, "office:version", "1.3");
+    markup_put(xml, "xmlns:office", OASIS "office:1.0");
+    markup_put(xml, "xmlns:style", OASIS "style:1.0");
+    markup_put(xml, "xmlns:text", OASIS "text:1.0");
+    markup_put(xml, "xmlns:fo", OASIS "xsl-fo-compatible:1.0");
+    markup_put(xml, "office:version", "1.3");
 }
 
 static void begin(SheetOut *sheet)
 {
-    Html *xml = &sheet->html;
-    html_xml_head(xml);
-    html_open(xml, "office:document-content");
+    Markup *xml = &sheet->html;
+    markup_xml_head(xml);
+    markup_open(xml, "office:document-content");
     put_namespaces(xml);
-    html_open(xml, "office:body");
-    html_open(xml, "office:text");
+    markup_open(xml, "office:body");
+    markup_open(xml, "office:text");
 }
 
 static void paragraph(SheetOut *sheet, const char *style, const char *level, const char *text)
 {
-    Html *xml = &sheet->html;
+    Markup *xml = &sheet->html;
     if (!*text)
         return;
-    html_open(xml, level ? "text:h" : "text:p");
-    html_put(xml, "text:style-name", style);
+    markup_open(xml, level ? "text:h" : "text:p");
+    markup_put(xml, "text:style-name", style);
     if (level)
-        html_put(xml, "text:outline-level", level);
-    html_words(xml, text);
-    html_close(xml);
+        markup_put(xml, "text:outline-level", level);
+    markup_words(xml, text);
+    markup_close(xml);
 }
 
 static void entries(SheetOut *sheet, const MovementNotes *notes, const Citation *citation)
@@ -84,70 +84,70 @@ static void movement(SheetOut *sheet, const MovementNotes *notes)
         paragraph(sheet, "Times", NULL, said_of_all(sheet, say_times, notes));
 }
 
-static void put_style(Html *xml, const Style *style, const char *language)
+static void put_style(Markup *xml, const Style *style, const char *language)
 {
-    html_open(xml, "style:style");
-    html_put(xml, "style:name", style->name);
+    markup_open(xml, "style:style");
+    markup_put(xml, "style:name", style->name);
     if (style->shown)
-        html_put(xml, "style:display-name", style->shown);
-    html_put(xml, "style:family", "paragraph");
+        markup_put(xml, "style:display-name", style->shown);
+    markup_put(xml, "style:family", "paragraph");
     if (style->parent)
-        html_put(xml, "style:parent-style-name", style->parent);
+        markup_put(xml, "style:parent-style-name", style->parent);
     if (style->outline)
-        html_put(xml, "style:default-outline-level", style->outline);
-    html_open(xml, "style:paragraph-properties");
-    html_put(xml, "fo:margin-top", style->above);
-    html_put(xml, "fo:margin-bottom", style->below);
-    html_put(xml, "fo:margin-left", style->indented ? "0.7cm" : "0cm");
+        markup_put(xml, "style:default-outline-level", style->outline);
+    markup_open(xml, "style:paragraph-properties");
+    markup_put(xml, "fo:margin-top", style->above);
+    markup_put(xml, "fo:margin-bottom", style->below);
+    markup_put(xml, "fo:margin-left", style->indented ? "0.7cm" : "0cm");
     if (style->with_next)
-        html_put(xml, "fo:keep-with-next", "always");
-    html_close(xml);
-    html_open(xml, "style:text-properties");
-    html_put(xml, "fo:language", language);
+        markup_put(xml, "fo:keep-with-next", "always");
+    markup_close(xml);
+    markup_open(xml, "style:text-properties");
+    markup_put(xml, "fo:language", language);
     if (style->size)
-        html_put(xml, "fo:font-size", style->size);
-    html_put(xml, "fo:font-weight", style->bold ? "bold" : "normal");
-    html_put(xml, "fo:font-style", style->italic ? "italic" : "normal");
-    html_close(xml);
-    html_close(xml);
+        markup_put(xml, "fo:font-size", style->size);
+    markup_put(xml, "fo:font-weight", style->bold ? "bold" : "normal");
+    markup_put(xml, "fo:font-style", style->italic ? "italic" : "normal");
+    markup_close(xml);
+    markup_close(xml);
 }
 
 static void write_styles(Buffer *out, const char *language)
 {
-    Html xml;
-    html_begin(&xml, out);
-    html_xml_head(&xml);
-    html_open(&xml, "office:document-styles");
+    Markup xml;
+    markup_begin(&xml, out);
+    markup_xml_head(&xml);
+    markup_open(&xml, "office:document-styles");
     put_namespaces(&xml);
-    html_open(&xml, "office:styles");
+    markup_open(&xml, "office:styles");
     for (size_t i = 0; i < sizeof styles / sizeof *styles; i++)
         put_style(&xml, &styles[i], language);
-    html_close(&xml);
-    html_close(&xml);
-    html_end(&xml);
+    markup_close(&xml);
+    markup_close(&xml);
+    markup_end(&xml);
 }
 
-static void put_file(Html *xml, const char *path, const char *type)
+static void put_file(Markup *xml, const char *path, const char *type)
 {
-    html_open(xml, "manifest:file-entry");
-    html_put(xml, "manifest:full-path", path);
-    html_put(xml, "manifest:media-type", type);
-    html_close(xml);
+    markup_open(xml, "manifest:file-entry");
+    markup_put(xml, "manifest:full-path", path);
+    markup_put(xml, "manifest:media-type", type);
+    markup_close(xml);
 }
 
 static void write_manifest(Buffer *out)
 {
-    Html xml;
-    html_begin(&xml, out);
-    html_xml_head(&xml);
-    html_open(&xml, "manifest:manifest");
-    html_put(&xml, "xmlns:manifest", OASIS "manifest:1.0");
-    html_put(&xml, "manifest:version", "1.3");
+    Markup xml;
+    markup_begin(&xml, out);
+    markup_xml_head(&xml);
+    markup_open(&xml, "manifest:manifest");
+    markup_put(&xml, "xmlns:manifest", OASIS "manifest:1.0");
+    markup_put(&xml, "manifest:version", "1.3");
     put_file(&xml, "/", mimetype);
     put_file(&xml, "content.xml", "text/xml");
     put_file(&xml, "styles.xml", "text/xml");
-    html_close(&xml);
-    html_end(&xml);
+    markup_close(&xml);
+    markup_end(&xml);
 }
 
 static void add_member(Zip *zip, const char *name, Buffer *content)
@@ -161,8 +161,8 @@ static void end(SheetOut *sheet)
     Buffer manifest, look, package;
     Zip zip;
     for (int open = 0; open < 3; open++)
-        html_close(&sheet->html);
-    html_end(&sheet->html);
+        markup_close(&sheet->html);
+    markup_end(&sheet->html);
     buffer_init(&manifest);
     buffer_init(&look);
     buffer_init(&package);

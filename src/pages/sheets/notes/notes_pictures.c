@@ -100,32 +100,32 @@ void notes_picture_size(const Buffer *picture, double *width, double *height)
 static void wrap(const Buffer *drawing, Buffer *out)
 {
     double width, height;
-    Html html;
+    Markup html;
     notes_picture_size(drawing, &width, &height);
-    html_begin(&html, out);
-    html_xml_head(&html);
-    html_open(&html, "svg");
-    html_put(&html, "xmlns", "http://www.w3.org/2000/svg");
-    html_put_number(&html, "width", width, 0);
-    html_put_number(&html, "height", height + hanging, 0);
-    html_put_format(&html, "viewBox", "0 0 %d %d", (int)width, (int)(height + hanging));
-    html_open(&html, "style");
-    html_raw(&html, text_notation_css);
-    html_close(&html);
-    html_raw_piece(&html, drawing->text, drawing->length);
-    html_close(&html);
-    html_end(&html);
+    markup_begin(&html, out);
+    markup_xml_head(&html);
+    markup_open(&html, "svg");
+    markup_put(&html, "xmlns", "http://www.w3.org/2000/svg");
+    markup_put_number(&html, "width", width, 0);
+    markup_put_number(&html, "height", height + hanging, 0);
+    markup_put_format(&html, "viewBox", "0 0 %d %d", (int)width, (int)(height + hanging));
+    markup_open(&html, "style");
+    markup_raw(&html, text_notation_css);
+    markup_close(&html);
+    markup_raw_piece(&html, drawing->text, drawing->length);
+    markup_close(&html);
+    markup_end(&html);
 }
 
 static void draw_picture(const spz_note_options *options, const MovementNotes *notes, const Crop *crop, Buffer *out)
 {
     Buffer drawing;
-    Html html;
+    Markup html;
     buffer_init(&drawing);
-    html_begin(&html, &drawing);
+    markup_begin(&html, &drawing);
     ScoreView view = {.html = &html, .language = options->language, .map = notes->sections, .movement = notes->movement};
     stave_line(&view, &crop->passage, crop->passage.first, look);
-    html_end(&html);
+    markup_end(&html);
     if (drawing.length && !drawing.failed)
         wrap(&drawing, out);
     out->failed = out->failed || drawing.failed;

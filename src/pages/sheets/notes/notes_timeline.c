@@ -24,7 +24,7 @@ typedef struct Lane {
 
 typedef struct Chart {
     SheetOut *sheet;
-    Html *html;
+    Markup *html;
     const MovementNotes *notes;
     Lane lanes[LANES_MOST];
     size_t lane_count, flags;
@@ -105,17 +105,17 @@ static const char *time_of(Chart *chart, const Citation *citation)
 }
 
 /* The text in lines below each other, beginning at y; where the next line would stand. `html` NULL: nothing is drawn. */
-static double put_lines(Html *html, const char *class, double x, double y, const char *text, size_t columns)
+static double put_lines(Markup *html, const char *class, double x, double y, const char *text, size_t columns)
 {
     char line[LINE_MOST];
     for (size_t lines = 0; lines < TEXT_LINES_MOST && next_line(&text, columns, line); lines++, y += line_height)
         if (html)
-            html_label(html, class, x, y, line);
+            markup_label(html, class, x, y, line);
     return y;
 }
 
 /* What stands over a moment: when it comes, and what to listen for. Returns where it ends. */
-static double put_flag(Chart *chart, Html *html, size_t i)
+static double put_flag(Chart *chart, Markup *html, size_t i)
 {
     const Citation *citation = &chart->notes->citations.at[i];
     double column = column_width(chart), x = right + column * (double)i;
@@ -133,10 +133,10 @@ static double flag_x(const Chart *chart, const Citation *citation)
 /* A line from below the text to its moment. */
 static void draw_leader(const Chart *chart, double from, double top, double to)
 {
-    Html *html = chart->html;
-    html_line(html, "leader", from, top, from, top + 6);
-    html_line(html, "leader", from, top + 6, to, chart->top - 12);
-    html_line(html, "leader", to, chart->top - 12, to, chart->bottom);
+    Markup *html = chart->html;
+    markup_line(html, "leader", from, top, from, top + 6);
+    markup_line(html, "leader", from, top + 6, to, chart->top - 12);
+    markup_line(html, "leader", to, chart->top - 12, to, chart->bottom);
 }
 
 static void draw_lanes(Chart *chart)
@@ -144,9 +144,9 @@ static void draw_lanes(Chart *chart)
     char name[WORDS_TEXT];
     for (size_t i = 0; i < chart->lane_count; i++) {
         const Lane *lane = &chart->lanes[i];
-        html_box(chart->html, "lane", left, lane->top, width - left - right, lane_height);
+        markup_box(chart->html, "lane", left, lane->top, width - left - right, lane_height);
         spz_group body = {.section = lane->section, .orchestra = lane->orchestra};
-        html_label(chart->html, "name", left - 8, lane->top + lane_height / 2 + 4, words_body(chart->sheet->language, &body, name));
+        markup_label(chart->html, "name", left - 8, lane->top + lane_height / 2 + 4, words_body(chart->sheet->language, &body, name));
     }
 }
 
@@ -170,7 +170,7 @@ static void draw_playing(Chart *chart, const Lane *lane)
         if (plays && since < 0)
             since = at;
         if (!plays && since >= 0) {
-            html_box(chart->html, "plays", x_at(chart, since), lane->top, x_at(chart, at) - x_at(chart, since), lane_height);
+            markup_box(chart->html, "plays", x_at(chart, since), lane->top, x_at(chart, at) - x_at(chart, since), lane_height);
             since = -1;
         }
         at += i < movement->played_count ? movement_bar_seconds(movement, (size_t)movement->played[i]) : 0;
@@ -186,7 +186,7 @@ static void draw_mark(Chart *chart, spz_players players, bool answers, double fr
         if (!(lane->players & players))
             continue;
         snprintf(class, sizeof class, "%s %s", answers ? "answer" : "call", view_class(lane->section));
-        html_box(chart->html, class, x, lane->top + 3, fmax(end - x, 2.5), lane_height - 6);
+        markup_box(chart->html, class, x, lane->top + 3, fmax(end - x, 2.5), lane_height - 6);
     }
 }
 
@@ -224,17 +224,17 @@ static void draw_times(Chart *chart)
     char text[32];
     for (double at = 0; end > 0 && at <= end; at += step) {
         double x = left + at / end * (width - left - right);
-        html_line(chart->html, "minute", x, chart->top, x, chart->bottom + 6);
+        markup_line(chart->html, "minute", x, chart->top, x, chart->bottom + 6);
         snprintf(text, sizeof text, "%d", (int)lround(at / 60));
-        html_label(chart->html, "minutes", x, y, text);
+        markup_label(chart->html, "minutes", x, y, text);
     }
     for (int part = 0; part <= 2 && end <= 0; part++) {
         double x = left + part / 2.0 * (width - left - right);
-        html_line(chart->html, "minute", x, chart->top, x, chart->bottom + 6);
-        html_label(chart->html, part == 0 ? "first" : part == 2 ? "last" : "minutes", x, y, phrase_text(chart->sheet->language, share_phrase(part / 2.0)));
+        markup_line(chart->html, "minute", x, chart->top, x, chart->bottom + 6);
+        markup_label(chart->html, part == 0 ? "first" : part == 2 ? "last" : "minutes", x, y, phrase_text(chart->sheet->language, share_phrase(part / 2.0)));
     }
     if (end > 0)
-        html_label(chart->html, "name", left - 8, y, phrase_text(chart->sheet->language, PHRASE_NOTES_MINUTES));
+        markup_label(chart->html, "name", left - 8, y, phrase_text(chart->sheet->language, PHRASE_NOTES_MINUTES));
 }
 
 /* What the marks mean, and how the times were found. */
@@ -242,11 +242,11 @@ static void draw_key(Chart *chart, double y)
 {
     const char *calls = phrase_text(chart->sheet->language, PHRASE_NOTES_KEY_CALLS), *answers = phrase_text(chart->sheet->language, PHRASE_NOTES_KEY_ANSWERS);
     double second = left + 34 + 6.4 * (double)utf8_columns(calls, strlen(calls)), third = second + 40 + 6.4 * (double)utf8_columns(answers, strlen(answers));
-    html_box(chart->html, "call", left, y - 10, 12, 10);
-    html_label(chart->html, "foot", left + 18, y, calls);
-    html_box(chart->html, "answer", second, y - 10, 12, 10);
-    html_label(chart->html, "foot", second + 18, y, answers);
-    html_label(chart->html, "foot", third, y, said_of_all(chart->sheet, say_timing, chart->notes));
+    markup_box(chart->html, "call", left, y - 10, 12, 10);
+    markup_label(chart->html, "foot", left + 18, y, calls);
+    markup_box(chart->html, "answer", second, y - 10, 12, 10);
+    markup_label(chart->html, "foot", second + 18, y, answers);
+    markup_label(chart->html, "foot", third, y, said_of_all(chart->sheet, say_timing, chart->notes));
 }
 
 static Chart chart_of(SheetOut *sheet, const MovementNotes *notes)
@@ -260,7 +260,7 @@ static Chart chart_of(SheetOut *sheet, const MovementNotes *notes)
 static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
 {
     Chart chart = chart_of(sheet, notes);
-    Html *html = &sheet->html;
+    Markup *html = &sheet->html;
     chart.text_top = alone ? title_height : line_height;
     double text_bottom = chart.text_top;
     for (size_t i = 0; i < chart.flags; i++)
@@ -270,19 +270,19 @@ static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
         chart.lanes[i].top = chart.top + (lane_height + lane_gap) * (double)i;
     chart.bottom = chart.top + (lane_height + lane_gap) * (double)chart.lane_count - lane_gap;
     double height = chart.bottom + 52;
-    html_open_class(html, "svg", "timeline");
+    markup_open_class(html, "svg", "timeline");
     if (alone) {
-        html_put(html, "xmlns", "http://www.w3.org/2000/svg");
-        html_put_number(html, "width", width, 0);
-        html_put_number(html, "height", height, 0);
+        markup_put(html, "xmlns", "http://www.w3.org/2000/svg");
+        markup_put_number(html, "width", width, 0);
+        markup_put_number(html, "height", height, 0);
     }
-    html_put_format(html, "viewBox", "0 0 %d %d", (int)width, (int)ceil(height));
-    html_open(html, "style");
-    html_raw(html, text_timeline_css);
-    html_close(html);
+    markup_put_format(html, "viewBox", "0 0 %d %d", (int)width, (int)ceil(height));
+    markup_open(html, "style");
+    markup_raw(html, text_timeline_css);
+    markup_close(html);
     if (alone) {
-        html_label(html, "title", right, 24, notes->title);
-        html_label(html, "origin", right, 42, said_of_all(sheet, say_origin, notes));
+        markup_label(html, "title", right, 24, notes->title);
+        markup_label(html, "origin", right, 42, said_of_all(sheet, say_origin, notes));
     }
     draw_lanes(&chart);
     for (size_t i = 0; i < chart.lane_count; i++)
@@ -294,8 +294,8 @@ static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
     }
     draw_passages(&chart);
     draw_key(&chart, height - 10);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static PageHead head_of(spz_language language)
@@ -306,34 +306,34 @@ static PageHead head_of(spz_language language)
 static void html_start(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_begin(&sheet->html, &head);
-    html_line_end(&sheet->html);
+    markup_page_begin(&sheet->html, &head);
+    markup_line_end(&sheet->html);
 }
 
 static void html_movement(SheetOut *sheet, const MovementNotes *notes)
 {
-    Html *html = &sheet->html;
-    html_open_class(html, "section", "listeners");
-    html_line_end(html);
-    html_element(html, "h1", NULL, notes->title);
-    html_element(html, "p", "origin", said_of_all(sheet, say_origin, notes));
+    Markup *html = &sheet->html;
+    markup_open_class(html, "section", "listeners");
+    markup_line_end(html);
+    markup_element(html, "h1", NULL, notes->title);
+    markup_element(html, "p", "origin", said_of_all(sheet, say_origin, notes));
     draw(sheet, notes, false);
-    html_close(html);
-    html_line_end(html);
+    markup_close(html);
+    markup_line_end(html);
 }
 
 static void html_stop(SheetOut *sheet)
 {
     PageHead head = head_of(sheet->language);
-    html_page_end(&sheet->html, &head);
-    html_end(&sheet->html);
+    markup_page_end(&sheet->html, &head);
+    markup_end(&sheet->html);
 }
 
 const NotesForm timeline_html = {html_start, html_movement, html_stop};
 
 static void svg_start(SheetOut *sheet)
 {
-    html_xml_head(&sheet->html);
+    markup_xml_head(&sheet->html);
 }
 
 static void svg_movement(SheetOut *sheet, const MovementNotes *notes)
@@ -343,7 +343,7 @@ static void svg_movement(SheetOut *sheet, const MovementNotes *notes)
 
 static void svg_stop(SheetOut *sheet)
 {
-    html_end(&sheet->html);
+    markup_end(&sheet->html);
 }
 
 const NotesForm timeline_svg = {svg_start, svg_movement, svg_stop};
