@@ -104,13 +104,14 @@ void web_index_row(spz_report *report, const ShownMovement *shown)
     Markup *html = &report->html;
     Counts counts = count(shown->reading.findings);
     int year = spz_verdict_by_year(shown->reading.verdict).year;
+    char composer[SOURCE_TEXT];
     markup_open(html, "tr");
     markup_open(html, "th");
     markup_put(html, "scope", "row");
     markup_put(html, "data-sort", shown->title);
     index_link(report, shown);
     markup_close(html);
-    markup_element(html, "td", "composer-cell", shown->reading.movement->composer);
+    markup_element(html, "td", "composer-cell", words_composer(shown->reading.movement, composer));
     if (year)
         number_cell(html, "figure year-cell", year);
     else

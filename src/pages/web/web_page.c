@@ -6,6 +6,7 @@
 #include "support/sha256.h"
 #include "wording/papers/notes_words.h"
 #include "wording/seatings/seating_words.h"
+#include "wording/section_words.h"
 #include "spezzato/sheets.h"
 #include <stdio.h>
 #include <string.h>
@@ -123,7 +124,9 @@ const char *web_work(const ShownMovement *shown)
 static void work_line(const Web *web)
 {
     Markup *html = web->html;
-    const char *composer = web->movement->composer, *work = web_work(web->shown);
+    char composer[SOURCE_TEXT];
+    const char *work = web_work(web->shown);
+    words_composer(web->movement, composer);
     if (!*composer && !*work)
         return;
     markup_open_class(html, "p", "work");
