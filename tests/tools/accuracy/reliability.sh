@@ -71,7 +71,7 @@ T
     cat <<'T'
 
 Found so far, and fixed: an offset to an array that is not there, in a score of which no string section sounds (harness `analysis`, at its first seeds); a work that stayed in the
-library when its only score was given another title, and a question for kinds that don't exist taken for a broken file (`library`, in its first minute); an overview in German for a page of 60 columns that never ended (`music`, at its first input with the narrow page). Found by the
+library when its only score was given another title, words about bad files that were not freed where adding broke off, files that could not be used told as heard under other settings, and a question for kinds that don't exist taken for a broken file (`library`, in its first minute); an overview in German for a page of 60 columns that never ended (`music`, at its first input with the narrow page). Found by the
 tests under the same sanitizers: a leak in the parser's own document where entities are refused.
 
 ## Memory that runs out
