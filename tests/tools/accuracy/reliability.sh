@@ -1,6 +1,6 @@
 #!/bin/sh
 # Writes docs/reliability.md: files tried, notes compared, fuzzing. Tries every file at hand itself; takes the comparisons from the documents that
-# `make accuracy-notes` and `make accuracy-reader` wrote, and the fuzzing from the last `make fuzz`.
+# `make accuracy-notes` and `make accuracy-reader` wrote, and the fuzzing from what `make fuzz` left in fuzz.md, or who joined several runs there.
 set -u
 build=${BUILD:-build}
 shared=${SPEZZATO_SHARED:-../shared}
@@ -33,7 +33,7 @@ all_row() { awk -F'|' -v columns="$2" '$2 ~ /^ all $/ { n = split(columns, c, " 
     cat <<'T'
 # Reliability
 
-Made by `make reliability`; not written by hand.
+Made by `make reliability`; not written by hand, but for the note under the table of fuzzing.
 
 ## Files tried
 
