@@ -16,26 +16,59 @@ const skip = /no sound can be made|no SoundFont|measured head/.test(made.stderr)
 const address = pathToFileURL(join(folder, 'heard', 'brelisk-balconies-2.html')).href;
 let browser, page, faults;
 
-// Everything that goes to the loudspeakers is kept, and when what was begun.
+// What is asked of the loudspeakers is kept: what begins when, and every change of loudness with the moment of asking. A sound card on a busy
+// machine may stumble, whatever the page asks for: so the same wishes are played again, as fast as can be counted, and that is listened to.
 const spy = () => {
-  const heard = window.heard = { contexts: 0, starts: [], samples: [] };
-  const Real = AudioContext, connect = AudioNode.prototype.connect, start = AudioBufferSourceNode.prototype.start;
+  const heard = window.heard = { contexts: 0, starts: [], late: [] };
+  const Real = AudioContext, start = AudioBufferSourceNode.prototype.start, stop = AudioBufferSourceNode.prototype.stop, connect = AudioNode.prototype.connect;
+  const wishes = new Map(), follows = new Map();
   window.AudioContext = class extends Real {
     constructor(...options) {
       super(...options);
       heard.contexts++;
-      heard.tap = this.createScriptProcessor(2048, 2, 2);
-      heard.tap.onaudioprocess = event => heard.samples.push(...event.inputBuffer.getChannelData(0));
-      connect.call(heard.tap, this.destination);
+      heard.clock = () => this.currentTime;
     }
   };
+  for (const [name, moment] of [['setValueAtTime', 1], ['linearRampToValueAtTime', 1], ['exponentialRampToValueAtTime', 1], ['setTargetAtTime', 1], ['cancelScheduledValues', 0]]) {
+    const real = AudioParam.prototype[name];
+    AudioParam.prototype[name] = function (...what) {
+      if (!heard.again) {
+        if (what[moment] < heard.clock() + 0.02) heard.late.push(name);
+        wishes.set(this, [...(wishes.get(this) ?? []), [name, what]]);
+      }
+      return real.apply(this, what);
+    };
+  }
   AudioNode.prototype.connect = function (to, ...rest) {
-    if (to instanceof AudioDestinationNode) connect.call(this, heard.tap);
+    if (!heard.again) follows.set(this, to);
     return connect.call(this, to, ...rest);
   };
   AudioBufferSourceNode.prototype.start = function (when, offset) {
-    heard.starts.push({ when, offset, buffer: this.buffer });
+    if (!heard.again) heard.starts.push({ when, offset, buffer: this.buffer, source: this });
     return start.call(this, when, offset);
+  };
+  AudioBufferSourceNode.prototype.stop = function (when) {
+    if (!heard.again) heard.starts.find(one => one.source === this).end = when;
+    return stop.call(this, when);
+  };
+  // The first channel of what reaches the loudspeakers from one moment to another.
+  heard.played = async (from, to) => {
+    heard.again = true;
+    const rate = heard.starts[0].buffer.sampleRate, card = new OfflineAudioContext(1, Math.ceil(to * rate), rate);
+    for (const one of heard.starts) {
+      const gain = follows.get(one.source), alike = new GainNode(card, { gain: 0 }), source = new AudioBufferSourceNode(card, { buffer: one.buffer });
+      const left = new ChannelSplitterNode(card, { numberOfOutputs: 2 });
+      if (!(follows.get(gain) instanceof AudioDestinationNode)) throw new Error('a voice leads elsewhere');
+      for (const [name, what] of wishes.get(gain.gain)) alike.gain[name](...what);
+      source.connect(left);
+      left.connect(alike, 0);
+      alike.connect(card.destination);
+      source.start(one.when, one.offset);
+      if (one.end !== undefined) source.stop(one.end);
+    }
+    const sound = (await card.startRendering()).getChannelData(0).subarray(Math.floor(from * rate));
+    heard.again = false;
+    return sound;
   };
   // The sharpest corner of a row of samples.
   heard.corner = row => { let most = 0; for (let i = 2; i < row.length; i++) most = Math.max(most, Math.abs(row[i] - 2 * row[i - 1] + row[i - 2])); return most; };
@@ -100,20 +133,25 @@ test('both seatings begin in step and are equally long', { skip }, async () => {
 });
 
 test('the switch goes on without a gap and without a click', { skip }, async () => {
-  await page.waitForTimeout(1500);
-  const before = await page.evaluate(() => { const corner = heard.corner(heard.samples); heard.samples.length = 0; return corner; });
+  await page.waitForTimeout(500);
+  const began = await page.evaluate(() => heard.clock());
   for (let i = 0; i < 12; i++) {
     await player().locator('input').nth((i + 1) % 2).check();
     await page.waitForTimeout(90);
   }
-  const after = await page.evaluate(() => ({ switched: heard.corner(heard.samples), silent: heard.samples.filter(x => x === 0).length / heard.samples.length,
-    plain: Math.max(...heard.starts.map(one => heard.corner(one.buffer.getChannelData(0)))),
-    // What a switch from one sample to the next would do, at its worst.
-    cut: (([a, b]) => { let most = 0; for (let i = 1; i < Math.min(a.length, b.length); i++) most = Math.max(most, Math.abs(b[i] - a[i - 1])); return most; })(heard.starts.map(one => one.buffer.getChannelData(0))) }));
-  assert.ok(before > 0 && after.switched > 0);
-  assert.ok(after.switched <= 1.05 * after.plain, `corner ${after.switched} against ${after.plain} in the sounds themselves`);
+  const after = await page.evaluate(async from => {
+    const [one, other] = heard.starts.map(start => start.buffer.getChannelData(0)), switched = await heard.played(from, heard.clock() + 0.2);
+    return { corner: heard.corner(switched), silent: switched.filter(x => x === 0).length / switched.length,
+      plain: Math.max(heard.corner(one), heard.corner(other)),
+      // What a switch from one sample to the next would do, at its worst.
+      cut: (() => { let most = 0; for (let i = 1; i < Math.min(one.length, other.length); i++) most = Math.max(most, Math.abs(other[i] - one[i - 1])); return most; })() };
+  }, began);
+  assert.ok(after.corner > 0);
+  assert.ok(after.corner <= 1.05 * after.plain, `corner ${after.corner} against ${after.plain} in the sounds themselves`);
   assert.ok(after.cut > 2 * after.plain, 'a hard cut would not have been noticed');
   assert.ok(after.silent < 0.05, `${after.silent} of it was silent`);
+  // No fade is asked for at the last moment: the sound card would be late for it, and begin it with a leap.
+  assert.deepEqual(await page.evaluate(() => heard.late), []);
   assert.equal(await page.evaluate(() => heard.starts.length), 2);
 });
 
