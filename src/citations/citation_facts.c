@@ -1,6 +1,5 @@
 #include "citations/citation_facts.h"
 #include "model/bar_numbers.h"
-#include "support/path.h"
 #include <string.h>
 
 static const double clear = 0.5, striking = 0.8; /* the scale of passages.h */

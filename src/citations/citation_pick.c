@@ -1,6 +1,5 @@
 /* Which passages to cite: each choice takes the passage that is worth most beside those already chosen. */
 #include "citations/citation_facts.h"
-#include "support/memory.h"
 #include <stdlib.h>
 #include <string.h>
 

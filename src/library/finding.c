@@ -1,5 +1,4 @@
 #include "library/finding.h"
-#include "support/memory.h"
 #include <stdint.h>
 #include <string.h>
 

@@ -1,7 +1,6 @@
 /* Questions of somebody who plans an evening. */
 #include "library/finding.h"
 #include "library/giving.h"
-#include "support/memory.h"
 #include "support/text/ascii.h"
 #include "support/text/name_order.h"
 #include <math.h>

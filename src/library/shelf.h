@@ -26,7 +26,6 @@ spz_shelf *shelf_new(spz_shelf_kind kind, const char *question); /* NULL: no mem
 #define SHELF_COLUMNS \
     "m.work, w.composer, w.name, m.id, m.title, m.number, m.bars, m.year, m.seconds, m.confidence, m.arrangement, " \
     "(SELECT min(path) FROM file WHERE file.score = m.score) AS place"
-enum { SHELF_COLUMN_COUNT = 12 };
 bool shelf_take(spz_shelf *shelf, const Query *row);
 /* Puts the movements of each work in order of place. */
 void shelf_order(spz_shelf *shelf);

@@ -27,7 +27,8 @@ bool stream_hears(const Note *note)
     return !(note->flags & (NOTE_CUE | NOTE_SLASH));
 }
 
-bool stream_sounds_in(const Note *note, int pass)
+/* Does the note sound in that pass through its repeat (from 1; 0: unknown, all sound)? */
+static bool stream_sounds_in(const Note *note, int pass)
 {
     enum { LAST_BIT = 15 };
     int bit = pass - 1 < LAST_BIT ? pass - 1 : LAST_BIT;

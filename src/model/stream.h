@@ -29,9 +29,6 @@ enum TieFate {
 };
 spz_status stream_tie_fates(const Movement *movement, size_t part, unsigned char *fates);
 
-/* Does the note sound in that pass through its repeat (from 1; 0: unknown, all sound)? */
-bool stream_sounds_in(const Note *note, int pass);
-
 /* Is the note heard as a sound of its own or as a continuation? Cue notes and slashes are not. */
 bool stream_hears(const Note *note);
 #endif

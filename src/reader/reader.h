@@ -215,7 +215,6 @@ bool number_whole(const char *text, int64_t *out);      /* digits with a sign, a
 bool number_decimal(const char *text, Decimal *out);
 
 /* time.c */
-bool time_raise(Reader *reader, Ticks divisor);         /* makes per_crotchet a multiple of divisor */
 bool time_of(Reader *reader, Decimal duration, Ticks *out);
 void read_time_divisions(Reader *reader);
 void read_time_signature_start(Reader *reader);

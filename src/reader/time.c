@@ -47,7 +47,8 @@ static void multiply_everything(Reader *reader, Ticks factor)
     reader->per_crotchet *= factor;
 }
 
-bool time_raise(Reader *reader, Ticks divisor)
+/* makes per_crotchet a multiple of divisor */
+static bool time_raise(Reader *reader, Ticks divisor)
 {
     if (reader->per_crotchet % divisor == 0)
         return true;

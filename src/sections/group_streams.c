@@ -5,7 +5,6 @@
 #include "sections/groups.h"
 #include "sections/shared_staff.h"
 #include "sections/understanding.h"
-#include "support/memory.h"
 #include <stdlib.h>
 #include <string.h>
 

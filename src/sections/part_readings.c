@@ -4,7 +4,8 @@
 #include <stdio.h>
 #include <string.h>
 
-const char *understanding_keep(Understanding *all, const char *text)
+/* A copy in the arena; remembers when memory runs out. */
+static const char *understanding_keep(Understanding *all, const char *text)
 {
     const char *kept = arena_string(all->arena, text);
     all->out_of_memory |= !kept;

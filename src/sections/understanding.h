@@ -70,8 +70,6 @@ void part_own_clue(PartReading *part, spz_clue clue);
 void part_add_clue(PartReading *part, spz_clue clue);
 void part_clue(PartReading *part, spz_clue_kind kind); /* one without text and number */
 
-/* A copy in the arena; remembers when memory runs out. */
-const char *understanding_keep(Understanding *all, const char *text);
 void understanding_doubt(const Understanding *all, size_t part, spz_fault fault);
 void understanding_send(const Understanding *all, size_t part, spz_message doubt); /* with the names and figures of its fault */
 

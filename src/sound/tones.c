@@ -47,7 +47,8 @@ double excerpt_seconds(const Excerpt *excerpt, Ticks when)
     return seconds;
 }
 
-uint8_t tone_velocity(double rung)
+/* 1..127 for a dynamic, half steps between two of them for a hairpin: p 48, mf 80, f 96 (common practice). */
+static uint8_t tone_velocity(double rung)
 {
     return (uint8_t)fmax(12, fmin(127, 16 * rung - 16));
 }

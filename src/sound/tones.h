@@ -22,6 +22,4 @@ extern const double excerpt_lead;
 spz_status tones_make(const Excerpt *excerpt, ToneList *out);
 /* Seconds of a moment of the excerpt, the lead included. */
 double excerpt_seconds(const Excerpt *excerpt, Ticks when);
-/* 1..127 for a dynamic, half steps between two of them for a hairpin: p 48, mf 80, f 96 (common practice). */
-uint8_t tone_velocity(double rung);
 #endif

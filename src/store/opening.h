@@ -21,7 +21,6 @@ struct Store {
     ARRAY(Prepared) statements;
 };
 
-spz_status store_status(int code);
 /* Remembers the failure. */
 spz_status store_fail(Store *store, int code);
 #endif

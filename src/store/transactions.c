@@ -1,10 +1,9 @@
 #include "store/transactions.h"
 #include "store/opening.h"
-#include "support/memory.h"
 #include "support/message.h"
 #include <string.h>
 
-spz_status store_status(int code)
+static spz_status store_status(int code)
 {
     switch (code & 0xff) {
     case SQLITE_NOMEM: return SPZ_NO_MEMORY;
@@ -51,11 +50,6 @@ void store_tell(Store *store, spz_severity severity, const spz_sink *sink)
     if (store->trouble && !store->told)
         message_send(sink, &place, "%s", store->trouble);
     store->told = store->trouble != NULL;
-}
-
-const char *store_path(const Store *store)
-{
-    return store->path;
 }
 
 spz_status store_begin(Store *store, bool writes)

@@ -26,7 +26,6 @@ typedef enum StoreUse {
  * SPZ_CANNOT_WRITE (to be changed and can't be), SPZ_NO_MEMORY. */
 spz_status store_open(const char *path, StoreUse use, const spz_sink *sink, Store **out);
 void store_close(Store *store); /* takes NULL */
-const char *store_path(const Store *store);
 /* What went wrong since it was opened, in one sentence: the first of it, told once. A sink belongs to a thread, a transaction to any. */
 void store_tell(Store *store, spz_severity severity, const spz_sink *sink);
 

@@ -1,5 +1,4 @@
 #include "writing/facts.h"
-#include <math.h>
 #include <string.h>
 
 void facts_begin(FactsOut *facts, Buffer *out)

@@ -200,9 +200,3 @@ const char *instrument_name(Instrument instrument)
 {
     return instruments[instrument].name;
 }
-
-int instrument_strings(Instrument instrument, int open[STRINGS_MOST])
-{
-    memcpy(open, instruments[instrument].open, sizeof instruments[instrument].open);
-    return instruments[instrument].strings;
-}

@@ -45,6 +45,4 @@ typedef struct Fingering {
 Stopping stopping_find(Instrument instrument, const int *midi, const bool *harmonics, int count, Manner manner, Fingering *out);
 
 const char *instrument_name(Instrument instrument);
-/* Sounding pitches of the open strings, highest first. */
-int instrument_strings(Instrument instrument, int open[STRINGS_MOST]);
 #endif

@@ -2,7 +2,6 @@
 #include "pages/drawings/strip_piece.h"
 #include "support/text/ascii.h"
 #include "support/memory.h"
-#include "support/numbers.h"
 #include "support/text/utf8.h"
 #include <math.h>
 #include <stdio.h>

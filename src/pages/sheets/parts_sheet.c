@@ -3,7 +3,6 @@
 #include "analysis/passages/passage_facts.h"
 #include "writing/document.h"
 #include "editing/score_files.h"
-#include "support/path.h"
 #include "wording/seatings/seating_words.h"
 #include <string.h>
 

@@ -2,7 +2,6 @@
 #include "pages/sheets/rehearsal_sheet.h"
 #include "editing/score_files.h"
 #include "pages/growing_report.h"
-#include "support/path.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
 #include "writing/document.h"

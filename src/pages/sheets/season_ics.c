@@ -4,7 +4,6 @@
 #include "pages/season_forms.h"
 #include "support/sha256.h"
 #include "wording/phrase.h"
-#include "wording/seatings/seating_words.h"
 #include "wording/seasons/season_words.h"
 #include "writing/calendar.h"
 #include <stdio.h>

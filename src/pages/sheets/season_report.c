@@ -1,6 +1,5 @@
 /* Which report of a season in which form; the lines for other computers. */
 #include "writing/document.h"
-#include "writing/text_layout.h"
 #include "pages/season_forms.h"
 #include "season/planning/season_plan.h"
 

@@ -144,7 +144,7 @@ static void show_hearing(const spz_plan *plan, spz_language language, StagePairs
     layout_paragraph(out, 0, "", phrase_text(language, PHRASE_STAGE_HEARD_ABOUT), COLUMNS);
 }
 
-spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
+static spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)
 {
     Buffer page, text;
     buffer_init(&page);

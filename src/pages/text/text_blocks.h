@@ -6,8 +6,6 @@
 
 /* Title with a line below, the file, its bars and year. */
 void block_title(spz_report *report, const ShownMovement *shown);
-/* 'String sections: Vn I, Vn II, ...' */
-void block_sections(spz_report *report, const ShownMovement *shown);
 /* The recommendation, how sure it is, its reasons (the weightiest, or all), and what the other placing of the violins loses. */
 void block_verdict(spz_report *report, const spz_verdict *verdict, bool all);
 /* All arrangements, best first; with what each loses. */

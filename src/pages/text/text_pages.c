@@ -40,7 +40,8 @@ void block_title(spz_report *report, const ShownMovement *shown)
     }
 }
 
-void block_sections(spz_report *report, const ShownMovement *shown)
+/* 'String sections: Vn I, Vn II, ...' */
+static void block_sections(spz_report *report, const ShownMovement *shown)
 {
     const spz_sections *sections = shown->reading.sections;
     size_t count = spz_sections_groups(sections);

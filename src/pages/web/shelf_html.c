@@ -2,7 +2,6 @@
 #include "pages/own_texts.h"
 #include "pages/page_heads.h"
 #include "pages/shelf_forms.h"
-#include "pages/web/web.h"
 #include "wording/phrase.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/seasons/shelf_words.h"

@@ -64,13 +64,9 @@ void web_engraved_free(Web *web);
 /* The passage as engraved; false where it isn't. */
 bool web_notation(const Web *web, const spz_passage *passage, size_t index);
 
-/* 'm1-p12': where passage `index` of the movement stands on its page. */
-enum { WEB_ID = 48 };
-char *web_passage_id(const Web *web, size_t index, char id[WEB_ID]);
+enum { WEB_ID = 48 }; /* a name of a place on the page */
 /* 'bars 12-16' as a link to the passage in the list. */
 void web_bars_link(const Web *web, size_t index);
-/* Whether the group belongs to that side of the passage, sets included. */
-bool web_group_takes_part(const spz_passage *passage, int side, size_t group);
 
 /* web_index.c: the overview, row by row. */
 void web_index_row(spz_report *report, const ShownMovement *shown);

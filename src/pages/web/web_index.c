@@ -6,7 +6,6 @@
 #include "pages/web/web.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
-#include <math.h>
 #include <string.h>
 
 typedef struct Counts {

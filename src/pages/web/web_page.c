@@ -2,10 +2,8 @@
 #include "pages/web/web.h"
 #include "pages/own_texts.h"
 #include "pages/page_heads.h"
-#include "support/path.h"
 #include "support/sha256.h"
 #include "wording/papers/notes_words.h"
-#include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
 #include "spezzato/sheets.h"
 #include <stdio.h>

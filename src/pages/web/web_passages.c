@@ -1,24 +1,17 @@
 /* The list of passages: each a line that opens, and the form that filters them. */
-#include "support/numbers.h"
-#include "support/text/utf8.h"
 #include "citations/contrast.h"
 #include "pages/drawings/staves/stave.h"
 #include "pages/drawings/strip.h"
 #include "pages/web/web.h"
 #include "wording/passage_words.h"
-#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
 
-char *web_passage_id(const Web *web, size_t index, char id[WEB_ID])
+/* 'm1-p12': where passage `index` of the movement stands on its page. */
+static char *web_passage_id(const Web *web, size_t index, char id[WEB_ID])
 {
     snprintf(id, WEB_ID, "m%zu-p%zu", web->shown->number, index + 1);
     return id;
-}
-
-bool web_group_takes_part(const spz_passage *passage, int side, size_t group)
-{
-    return group < 63 && (passage->sides[side].players >> group & 1);
 }
 
 void web_bars_link(const Web *web, size_t index)

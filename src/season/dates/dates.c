@@ -1,6 +1,5 @@
 #include "season/dates/dates.h"
 #include "support/text/ascii.h"
-#include <stddef.h>
 
 enum { FIRST_YEAR = 1583, LAST_YEAR = 9999 }; /* whole years of the Gregorian calendar, four digits */
 

@@ -1,6 +1,5 @@
 /* From the results of a concert's scores to the task of choosing. */
 #include "season/planning/concert_plan.h"
-#include "support/message.h"
 #include <stdio.h>
 #include <string.h>
 

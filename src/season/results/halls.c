@@ -3,7 +3,6 @@
 #include "season/results/result_terms.h"
 #include "seating/stage/house_rules.h"
 #include "settings/store.h"
-#include "support/memory.h"
 #include "support/message.h"
 #include "support/path.h"
 #include "support/text/ascii.h"

@@ -3,7 +3,6 @@
 #include "season/results/result_terms.h"
 #include "season/results/score_file.h"
 #include "support/memory.h"
-#include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

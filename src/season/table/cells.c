@@ -36,11 +36,6 @@ static const struct Head {
 };
 _Static_assert(COLUMN_COUNT == 15, "every column has its name in the first fifteen rows, in order");
 
-const char *column_name(Column column)
-{
-    return heads[column].name;
-}
-
 static void fold_head(const char *head, char out[HEAD_TEXT])
 {
     size_t used = 0;

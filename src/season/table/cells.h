@@ -8,7 +8,6 @@ typedef enum Column {
     COLUMN_CONCERT, COLUMN_DATE, COLUMN_HALL, COLUMN_ORDER, COLUMN_WORK, COLUMN_SCORE, COLUMN_COMPOSED, COLUMN_INTERVAL, COLUMN_FIXED,
     COLUMN_NOTE, COLUMN_TIME, COLUMN_REHEARSALS, COLUMN_SOLOIST, COLUMN_PIANO, COLUMN_PODIUM, COLUMN_COUNT
 } Column;
-const char *column_name(Column column); /* 'interval after' */
 /* The column of that name in English, German or French, whatever its capitals, blanks and underscores; COLUMN_COUNT when there is none. */
 Column column_of(const char *head);
 

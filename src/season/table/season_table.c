@@ -8,7 +8,6 @@
 #include "support/message.h"
 #include "support/buffer.h"
 #include <csv.h>
-#include <errno.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>

@@ -1,7 +1,6 @@
 /* Everything that stands on the stage, by its place. Rows of winds and percussion are straight, as their platforms are; each begins a
  * row's depth behind the one before. */
 #include "spezzato/laying.h"
-#include "seating/stage/desk_layout.h"
 #include "seating/stage/furniture.h"
 #include "support/array.h"
 #include "support/memory.h"

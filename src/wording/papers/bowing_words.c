@@ -1,6 +1,5 @@
 #include "wording/papers/bowing_words.h"
 #include "analysis/passages/passage_facts.h"
-#include "sections/section_map.h"
 #include <string.h>
 
 static void let_go(Buffer *out, Buffer *text)

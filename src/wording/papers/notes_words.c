@@ -271,7 +271,7 @@ static void say_chain(Buffer *out, spz_language language, const MovementNotes *n
     buffer_free(&turns);
 }
 
-bool citation_has_list(const Citation *citation)
+static bool citation_has_list(const Citation *citation)
 {
     bool many = citation->shape == SHAPE_CHAIN || citation->shape == SHAPE_STRETTO, canon = citation->shape == SHAPE_IMITATION && citation->heard_all >= CANON_ENTRIES;
     return (many || canon) && citation->heard_all > citation->told_count;

@@ -12,7 +12,6 @@ void say_citation(Buffer *out, spz_language language, const MovementNotes *notes
 
 /* Below the sentence, where more entries follow than it tells: a line for each, 'bar 5, beat 3: second violins, a fourth lower'. The interval is that
  * from the first of them. */
-bool citation_has_list(const Citation *citation);
 size_t citation_list_lines(const Citation *citation);
 void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t line);
 

@@ -1,5 +1,4 @@
 #include "wording/papers/rehearsal_words.h"
-#include "sections/section_map.h"
 #include "wording/papers/notes_words.h"
 #include <stdint.h>
 

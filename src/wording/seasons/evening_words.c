@@ -8,7 +8,7 @@ static void let_go(Buffer *out, Buffer *text)
     buffer_free(text);
 }
 
-size_t evening_lost_bars(const spz_other_plan *plan)
+static size_t evening_lost_bars(const spz_other_plan *plan)
 {
     size_t bars = 0;
     for (size_t i = 0; i < plan->movement_count; i++)
@@ -16,7 +16,8 @@ size_t evening_lost_bars(const spz_other_plan *plan)
     return bars;
 }
 
-double evening_lost_seconds(const spz_other_plan *plan)
+/* Bars and seconds that all movements of the plan give up. */
+static double evening_lost_seconds(const spz_other_plan *plan)
 {
     double seconds = 0;
     for (size_t i = 0; i < plan->movement_count; i++)
@@ -122,7 +123,8 @@ static size_t run_end(const spz_changeover *change, size_t first)
     return end;
 }
 
-void say_desks(Buffer *out, spz_language language, const spz_changeover *change, bool stay)
+/* 'Vn I 1-7, Va 1': the desks of the new layout that stay, or those that are carried; nothing for none. */
+static void say_desks(Buffer *out, spz_language language, const spz_changeover *change, bool stay)
 {
     bool any = false;
     const spz_desk_move *named = NULL;

@@ -11,11 +11,6 @@ void say_given_up_by(Buffer *out, spz_language language, const spz_planned_movem
 void say_given_up_there(Buffer *out, spz_language language, const spz_planned_movement *movement);
 /* 'One change at the interval, to violins together, ..., gains 44 points: ...'; nothing where there is no interval. */
 void say_interval_gain(Buffer *out, spz_language language, const spz_planned_concert *concert);
-/* 'Vn I 1-7, Va 1': the desks of the new layout that stay, or those that are carried; nothing for none. */
-void say_desks(Buffer *out, spz_language language, const spz_changeover *change, bool stay);
-/* Both as sentences. */
+/* The desks that stay and those that are carried, a sentence each. */
 void say_desks_of(Buffer *out, spz_language language, const spz_changeover *change);
-/* Bars and seconds that all movements of the plan give up. */
-size_t evening_lost_bars(const spz_other_plan *plan);
-double evening_lost_seconds(const spz_other_plan *plan);
 #endif

@@ -196,7 +196,8 @@ const char *season_movement_own_title(const spz_planned_work *work, size_t movem
     return season_movement_title(&work->movements[movement]) + common;
 }
 
-size_t season_thirds(const spz_planned_work *work)
+/* movements with the violins in three sections */
+static size_t season_thirds(const spz_planned_work *work)
 {
     size_t count = 0;
     for (size_t i = 0; i < work->movement_count; i++)

@@ -26,7 +26,6 @@ void say_work_problem(Buffer *out, spz_language language, const spz_planned_work
 const char *season_movement_title(const spz_planned_movement *movement);
 /* The same without what the titles of all the work's movements begin with, up to a colon. */
 const char *season_movement_own_title(const spz_planned_work *work, size_t movement);
-size_t season_thirds(const spz_planned_work *work); /* movements with the violins in three sections */
 /* 'Vn I, Vc, Va, Vn II', with what the crew must know beside it: two orchestras, violins in three. */
 void say_seated_order(Buffer *out, spz_language language, const spz_planned_work *work);
 /* 'Violins opposed, ... . From house left to house right: ...', as sentences. */

@@ -21,7 +21,8 @@ static void say_sides(Buffer *out, spz_language language, const char *const side
         buffer_printf(out, "/%s", section_short(language, sides[1]));
 }
 
-void say_shelf_passage(Buffer *out, spz_language language, const spz_shelf_passage *passage)
+/* '12-18 exchange Vn II/Vn I at the octave, striking'. */
+static void say_shelf_passage(Buffer *out, spz_language language, const spz_shelf_passage *passage)
 {
     char bars[WORDS_TEXT], kind[WORDS_TEXT];
     Buffer sides, at;

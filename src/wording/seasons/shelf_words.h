@@ -4,8 +4,6 @@
 #include "spezzato/library.h"
 #include "support/buffer.h"
 
-/* '12-18 exchange Vn II/Vn I at the octave, striking'. */
-void say_shelf_passage(Buffer *out, spz_language language, const spz_shelf_passage *passage);
 /* The passages shown, ';' between, and how many more there are. */
 void say_shelf_passages(Buffer *out, spz_language language, const spz_shelf_movement *movement);
 /* 'two orchestras; violins in three; players at least: Vn I 2, Va 3'. */

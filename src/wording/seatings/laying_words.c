@@ -1,11 +1,11 @@
 #include "wording/seatings/laying_words.h"
-#include "wording/section_words.h"
 #include "wording/seatings/seating_words.h"
 
 _Static_assert(PHRASE_LAYING_KEYBOARDS - PHRASE_LAYING_FLUTES == SPZ_KEYBOARDS - SPZ_FLUTES, "instruments in their order");
 _Static_assert(PHRASE_LAYING_MARK_KEYBOARDS - PHRASE_LAYING_MARK_FLUTES == SPZ_KEYBOARDS - SPZ_FLUTES, "and their marks");
 
-const char *words_instrument(spz_language language, spz_instrument instrument)
+/* 'flutes' */
+static const char *words_instrument(spz_language language, spz_instrument instrument)
 {
     return instrument < SPZ_INSTRUMENT_COUNT ? phrase_text(language, (Phrase)(PHRASE_LAYING_FLUTES + (int)instrument)) : "";
 }

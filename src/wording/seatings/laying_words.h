@@ -4,7 +4,6 @@
 #include "spezzato/laying.h"
 #include "wording/phrase.h"
 
-const char *words_instrument(spz_language language, spz_instrument instrument);      /* 'flutes' */
 const char *words_instrument_mark(spz_language language, spz_instrument instrument); /* 'Fl' */
 const char *words_soloist_mark(spz_language language);
 /* 'first violins', 'flutes', 'podium': who or what a place is for. */

@@ -45,7 +45,7 @@ void say_order(Buffer *out, spz_language language, spz_order order)
     }
 }
 
-void say_bars(Buffer *out, spz_language language, const spz_basis *basis)
+static void say_bars(Buffer *out, spz_language language, const spz_basis *basis)
 {
     char text[WORDS_TEXT];
     for (size_t i = 0; i < basis->bar_count; i++) {

@@ -11,8 +11,7 @@ const char *words_confidence(spz_language language, spz_confidence confidence); 
 const char *words_section_short(spz_language language, spz_section section); /* 'Vn I'; "" for none */
 /* 'Vn I, Vc, Va, Vn II' */
 void say_order(Buffer *out, spz_language language, spz_order order);
-/* '66-71, 102'; and in a phrase with {bars} and their count {n}: 'bars 66-71, 102'. Nothing where it rests on no bars. */
-void say_bars(Buffer *out, spz_language language, const spz_basis *basis);
+/* '66-71, 102' in a phrase with {bars} and their count {n}: 'bars 66-71, 102'. Nothing where it rests on no bars. */
 void say_with_bars(Buffer *out, spz_language language, Phrase phrase, const spz_basis *basis);
 /* One sentence: the recommendation, or why there is none. */
 void say_statement(Buffer *out, spz_language language, spz_statement statement);

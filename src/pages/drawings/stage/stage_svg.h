@@ -8,5 +8,4 @@ typedef const spz_section (*StagePairs)[2];
 spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out);
 /* The same with everything that is laid out, on a grid of metres. */
 spz_status stage_svg_laid(const spz_plan *plan, const spz_laying *laying, StagePairs pairs, size_t count, spz_language language, spz_document **out);
-spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out);
 #endif

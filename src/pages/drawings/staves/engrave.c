@@ -4,7 +4,6 @@
 #include "writing/document.h"
 #include "support/program.h"
 #include "support/sha256.h"
-#include "support/memory.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

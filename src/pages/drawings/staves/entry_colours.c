@@ -1,5 +1,4 @@
 #include "pages/drawings/staves/entry_colours.h"
-#include "model/movement.h"
 
 /* Those of drawings.css. */
 static const char *const of_violins[SPZ_SECTION_COUNT] = {[SPZ_VN1] = "#184f7e", [SPZ_VN2] = "#9f5913", [SPZ_VN3] = "#9f5913"};

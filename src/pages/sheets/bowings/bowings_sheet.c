@@ -1,7 +1,6 @@
 #include "pages/sheets/bowings/bowings_sheet.h"
 #include "pages/growing_report.h"
 #include "editing/score_files.h"
-#include "support/path.h"
 #include "writing/document.h"
 #include "writing/text_layout.h"
 

@@ -1,6 +1,4 @@
 #include "pages/sheets/notes/notes_sheet.h"
-#include "model/movement.h"
-#include "support/numbers.h"
 #include "support/text/utf8.h"
 #include "writing/text_layout.h"
 #include <stdio.h>
