@@ -142,7 +142,9 @@ typedef enum spz_fault {
     SPZ_FAULT_NO_YEAR,
     SPZ_FAULT_OTHER_HALL,                /* [name: a second hall of the concert; other: its first; count: the line of that] */
     SPZ_FAULT_SEATING_UNKNOWN,           /* [name: what is fixed; other: the seatings that there are] */
-    SPZ_FAULT_SCORE_NOT_THERE,           /* [name: its file, here and in the next two] */
+    SPZ_FAULT_SCORE_NOT_THERE,           /* [name: its file, here and in the next four] */
+    SPZ_FAULT_SCORE_NEARLY_THERE,        /* only under a name like it [other: that name] */
+    SPZ_FAULT_SCORES_WITHOUT_BAR,        /* several files with ';' or ',' between, where '|' belongs */
     SPZ_FAULT_SCORE_NOT_OPENED,
     SPZ_FAULT_FOLDER_WITHOUT_SCORE,
     SPZ_FAULT_WORK_WITHOUT_SCORE,        /* [name: its title] */

@@ -49,6 +49,16 @@ says "broken.xml"
 grep -q "Balconies" "$folder/result" || fault "the good rows are not planned"
 grep -q "3 rows or scores could not be used" "$folder/result" || fault "the plan doesn't tell of the rows left out"
 
+# A name that is nearly right is told with the right one; several scores with the wrong sign between them with the right sign.
+{ head -1 "$folder/plain.csv"
+  echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarolle,,'
+  echo 'Spring,2032-04-03,,2,Balconies,Brelisk-Balconies-2.MUSICXML,,'
+  echo 'Spring,2032-04-03,,3,Balconies,brelisk-balconies-2.musicxml;brelisk-balconies-4.musicxml,,'; } > "$folder/nearly.csv"
+run 2 season "$folder/nearly.csv" -o "$folder/result"
+says "line 2: the score 'vercassine-barcarolle' is not there; 'vercassine-barcarolle.musicxml' is"
+says "line 3: the score 'Brelisk-Balconies-2.MUSICXML' is not there; 'brelisk-balconies-2.musicxml' is"
+says "line 4: the score 'brelisk-balconies-2.musicxml;brelisk-balconies-4.musicxml' is not there; between several scores stands '|'"
+
 # What is not used stands in every form, with line and cause; what is doubtful beside it.
 { cat "$folder/faulty.csv"; echo 'Spring,2032-04-03,,5,Barcarolle,vercassine-barcarolle.musicxml,perhaps,'
   echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarolle.musicxml,,'; } | sed '1s/$/,cloakroom/' > "$folder/notes.csv"

@@ -18,7 +18,7 @@ bool scores_is_name(const char *name)
     size_t length = strlen(name);
     for (size_t i = 0; i < sizeof endings / sizeof endings[0] && name[0] != '.'; i++) {
         size_t ending = strlen(endings[i]);
-        if (length > ending && strcmp(name + length - ending, endings[i]) == 0)
+        if (length > ending && ascii_same(name + length - ending, endings[i]))
             return true;
     }
     return false;
@@ -44,17 +44,57 @@ static spz_status add_folder(const char *path, Arena *arena, FileList *files)
     return status;
 }
 
-static void complain(ScoreSearch *search, spz_fault fault, const char *name)
+static void complain(ScoreSearch *search, spz_fault fault, const char *name, const char *other)
 {
-    table_tell(search->table, search->sink, &(spz_table_note){.line = search->line, .fault = fault, .name = name});
+    table_tell(search->table, search->sink, &(spz_table_note){.line = search->line, .fault = fault, .name = name, .other = other});
     search->missing++;
+}
+
+/* A name without the ending of a score. */
+static const char *stem_of(const char *name, Arena *arena)
+{
+    const char *dot = scores_is_name(name) ? strrchr(name, '.') : NULL;
+    return arena_text(arena, name, dot ? (size_t)(dot - name) : strlen(name));
+}
+
+static bool same_stem(const char *one, const char *other, Arena *arena)
+{
+    const char *left = stem_of(one, arena), *right = stem_of(other, arena);
+    return left && right && ascii_same(left, right);
+}
+
+/* The score in the same folder whose name differs only by capitals or by its ending, the first by name; "" where there is none. */
+static const char *like_named(const char *path, Arena *arena)
+{
+    const char *slash = strrchr(path, '/'), *name = slash ? slash + 1 : path, *found = "";
+    const char *within = slash ? arena_text(arena, path, (size_t)(slash - path + 1)) : ".";
+    if (!within)
+        return "";
+    DIR *folder = opendir(within);
+    for (struct dirent *entry; folder && (entry = readdir(folder)) != NULL;) {
+        bool first = scores_is_name(entry->d_name) && same_stem(entry->d_name, name, arena) && (!*found || names_compare(entry->d_name, found) < 0);
+        const char *kept = first ? arena_string(arena, entry->d_name) : NULL;
+        found = kept ? kept : found;
+    }
+    if (folder)
+        closedir(folder);
+    return found;
+}
+
+static void complain_of_nothing(ScoreSearch *search, const char *path, const char *shown, Arena *arena)
+{
+    const char *like = like_named(path, arena);
+    complain(search, *like ? SPZ_FAULT_SCORE_NEARLY_THERE : strpbrk(shown, ";,") ? SPZ_FAULT_SCORES_WITHOUT_BAR : SPZ_FAULT_SCORE_NOT_THERE, shown, like);
 }
 
 static spz_status add_one(ScoreSearch *search, const char *path, const char *shown, Arena *arena, FileList *files)
 {
     struct stat about;
     if (stat(path, &about) != 0) {
-        complain(search, errno == ENOENT ? SPZ_FAULT_SCORE_NOT_THERE : SPZ_FAULT_SCORE_NOT_OPENED, shown);
+        if (errno == ENOENT)
+            complain_of_nothing(search, path, shown, arena);
+        else
+            complain(search, SPZ_FAULT_SCORE_NOT_OPENED, shown, "");
         return SPZ_OK;
     }
     if (!S_ISDIR(about.st_mode))
@@ -62,9 +102,9 @@ static spz_status add_one(ScoreSearch *search, const char *path, const char *sho
     size_t before = files->count;
     spz_status status = add_folder(path, arena, files);
     if (status == SPZ_CANNOT_OPEN)
-        complain(search, SPZ_FAULT_SCORE_NOT_OPENED, shown);
+        complain(search, SPZ_FAULT_SCORE_NOT_OPENED, shown, "");
     else if (status == SPZ_OK && files->count == before)
-        complain(search, SPZ_FAULT_FOLDER_WITHOUT_SCORE, shown);
+        complain(search, SPZ_FAULT_FOLDER_WITHOUT_SCORE, shown, "");
     return status == SPZ_CANNOT_OPEN ? SPZ_OK : status;
 }
 
