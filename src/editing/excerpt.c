@@ -118,8 +118,7 @@ static spz_status index_text(ExcerptSource *source)
 
 static spz_status take_text(ExcerptSource *source, const ScoreFile *file)
 {
-    Buffer bytes;
-    buffer_init(&bytes);
+    Buffer bytes = {0};
     const char *name = source->movement->file;
     size_t prefix = strlen(file->path);
     bool member = file->compressed && strncmp(name, file->path, prefix) == 0 && name[prefix] == ':';
@@ -267,15 +266,13 @@ static void add_part_list(const ExcerptPart *parts, size_t count, Markup *html)
 static void add_bars(const ExcerptSource *source, size_t part, size_t first, size_t last, Markup *html)
 {
     Markup within;
-    Buffer bars;
-    buffer_init(&bars);
+    Buffer bars = {0};
     markup_begin(&within, &bars);
     for (size_t bar = first; bar <= last; bar++)
         add_bar(source, part, bar, first, &within);
     markup_end(&within);
     excerpt_add_whole_slurs(&bars, html->out);
-    html->failed = html->failed || buffer_failed(&bars);
-    buffer_free(&bars);
+    buffer_let_go(html, &bars);
 }
 
 void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t count, size_t first, size_t last, Buffer *out)

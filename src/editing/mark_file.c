@@ -135,8 +135,7 @@ static spz_status rewrite_archive(const ScoreFile *file, const NewText *texts, s
 static void add_container(Zip *zip)
 {
     Markup html;
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     markup_begin(&html, &text);
     markup_xml_head(&html);
     markup_open(&html, "container");

@@ -29,9 +29,8 @@ static spz_status mark_movement(Job *job, const spz_movement_reading *reading, s
 {
     AdviceList advice;
     Wishes wishes = {0};
-    Buffer after;
+    Buffer after = {0};
     Speaker speaker = {job->options->language, reading->sections};
-    buffer_init(&after);
     spz_status status = advice_find(reading, job->settings, job->options, &advice);
     if (!status)
         status = wishes_find(&speaker, &advice, text, &wishes);

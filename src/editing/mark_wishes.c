@@ -81,8 +81,7 @@ static bool put_words_for_line(const MarkCollector *collector, const Advice *adv
 
 static void collect_line(MarkCollector *collector, const Advice *advice, Ticks signed_to, size_t line)
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     if (put_words_for_line(collector, advice, line, &words)) {
         const char *kept = buffer_failed(&words) ? NULL : arena_string(&collector->wishes->arena, words.text);
         Wanted wanted = {advice, &collector->map->lines[line], kept, signed_to};
@@ -126,8 +125,7 @@ static bool is_same_place(const Wanted *a, const Wanted *b)
 /* What all of `count` wishes for one place say, each once (cellos and basses on one line, or two lines of a staff, want the same). NULL: no memory. */
 static const char *joined_words(MarkCollector *collector, const Wanted *wanted, size_t count)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     for (size_t i = 0; i < count; i++) {
         bool again = false;
         for (size_t k = 0; k < i && !again; k++)

@@ -7,10 +7,9 @@ typedef ARRAY(long long) Numbers;
 /* Numbers of the movements of the first works, `most` of them; all works are counted. */
 static spz_status list_movements(Store *store, const Where *where, size_t most, Numbers *movements, size_t *works)
 {
-    Buffer sql;
+    Buffer sql = {0};
     bool whole = true;
     long long last = 0;
-    buffer_init(&sql);
     buffer_printf(&sql, "SELECT m.work, m.id FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name COLLATE names, m.work", where->sql.text ? where->sql.text : "");
     if (buffer_failed(&sql) || buffer_failed(&where->sql)) {
         buffer_free(&sql);

@@ -299,7 +299,7 @@ spz_status spz_library_alike(spz_library *library, const char *name, const char 
     Store *store = library->store;
     spz_conditions like;
     Named named;
-    Buffer words;
+    Buffer words = {0};
     *out = NULL;
     spz_shelf *shelf = shelf_new(SPZ_SHELF_ALIKE, "");
     spz_status status = shelf ? store_begin(store, false) : SPZ_NO_MEMORY;
@@ -307,7 +307,6 @@ spz_status spz_library_alike(spz_library *library, const char *name, const char 
         spz_shelf_free(shelf);
         return library_end(library, status);
     }
-    buffer_init(&words);
     size_t found = find_named(store, name, &named);
     if (found != 1)
         status = found ? SPZ_BAD_ARGUMENT : SPZ_EMPTY;

@@ -18,8 +18,7 @@ static bool list_files(Store *store, long long work, Arena *arena, Paths *paths)
 
 static const char *list_names(Store *store, const long long *works, size_t count, Arena *arena)
 {
-    Buffer names;
-    buffer_init(&names);
+    Buffer names = {0};
     for (size_t i = 0; i < count && i < NAMES_TOLD; i++) {
         Query query = query_begin(store, "SELECT composer || ': ' || name FROM work WHERE id = ?");
         query_integer(&query, works[i]);

@@ -283,10 +283,9 @@ spz_status spz_score_read_memory(const void *data, size_t size, const char *name
 static spz_status read_archive_file(const Job *job, FileSource *source)
 {
     enum { PIECE = 1 << 16 };
-    Buffer bytes;
+    Buffer bytes = {0};
     char piece[PIECE];
     spz_status status = SPZ_OK;
-    buffer_init(&bytes);
     for (int more; status == SPZ_OK && (more = read_file(source, piece, PIECE)) > 0;) {
         buffer_add(&bytes, piece, (size_t)more);
         if (bytes.length > limit_archive_bytes)

@@ -16,6 +16,8 @@ void buffer_init(Buffer *buffer);
 void buffer_free(Buffer *buffer);
 void buffer_clear(Buffer *buffer); /* keeps the memory */
 bool buffer_failed(const Buffer *buffer);
+/* Ends a piece that was written for a larger text (a buffer, a page, a drawing): what failed in it has failed in that too. A piece may begin as {0}. */
+#define buffer_let_go(whole, piece) ((whole)->failed = (whole)->failed || (piece)->failed, buffer_free(piece))
 /* Whether the thread was refused memory anywhere since buffer_init or buffer_go_on: a text put together elsewhere may lack a piece. */
 bool buffer_in_doubt(const Buffer *buffer);
 void buffer_go_on(Buffer *buffer);

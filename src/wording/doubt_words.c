@@ -46,16 +46,14 @@ void say_doubt_bars(Buffer *out, const spz_doubt *doubt)
 void say_doubt(Buffer *out, spz_language language, const spz_doubt *doubt)
 {
     char holds[FRACTION_TEXT], asks[FRACTION_TEXT];
-    Buffer pitch;
+    Buffer pitch = {0};
     bool several = doubt->fault == SPZ_FAULT_OUT_OF_RANGE && doubt->count > 1;
     Phrase phrase = several ? PHRASE_DOUBT_OUT_OF_RANGE_SEVERAL : (Phrase)(PHRASE_FAULT_BRACKET_NOT_OPENED + (int)doubt->fault - SPZ_FAULT_BRACKET_NOT_OPENED);
     if (doubt->fault <= SPZ_NO_FAULT || doubt->fault >= SPZ_FAULT_COUNT)
         return;
-    buffer_init(&pitch);
     say_pitch(&pitch, language, doubt->pitch);
     SAY(out, language, phrase, slot_text("name", doubt->name), slot_text("other", doubt->other), slot_number("count", doubt->count),
         slot_number("of", doubt->of), slot_fraction("holds", doubt->holds, holds), slot_fraction("asks", doubt->asks, asks),
         slot_text("pitch", pitch.text), slot_text("instrument", phrase_text(language, (Phrase)(PHRASE_INSTRUMENT_VIOLIN + (int)doubt->range))));
-    out->failed = out->failed || buffer_failed(&pitch);
-    buffer_free(&pitch);
+    buffer_let_go(out, &pitch);
 }

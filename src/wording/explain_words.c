@@ -22,19 +22,15 @@ static void put_place(spz_language language, const spz_movement *movement, size_
 void explain_who(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
 {
     spz_group caller = spz_side_named(speaker->sections, &item->sides[0]), responder = spz_side_named(speaker->sections, &item->sides[1]);
-    Buffer place, lag, change;
-    buffer_init(&place);
-    buffer_init(&lag);
-    buffer_init(&change);
+    Buffer place = {0}, lag = {0}, change = {0};
     put_place(speaker->language, movement, item->first, item->last, &place);
     words_length(speaker->language, item->lag, &lag);
     words_change(speaker->language, item->change, &change);
     SAY(out, speaker->language, PHRASE_EXPLAIN_WHO, slot_text("place", place.text), slot_players("caller", &caller, 1),
         slot_players("responder", &responder, 1), slot_text("lag", lag.text), slot_text("change", change.text));
-    out->failed = out->failed || place.failed || lag.failed || change.failed;
-    buffer_free(&place);
-    buffer_free(&lag);
-    buffer_free(&change);
+    buffer_let_go(out, &place);
+    buffer_let_go(out, &lag);
+    buffer_let_go(out, &change);
 }
 
 void explain_measures(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
@@ -60,20 +56,17 @@ static void put_matters(spz_language language, const spz_matter *matters, size_t
 
 void explain_comparison(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
 {
-    Buffer more, less;
+    Buffer more = {0}, less = {0};
     (void)movement;
     if (!item->more_count && !item->less_count)
         return;
-    buffer_init(&more);
-    buffer_init(&less);
     put_matters(speaker->language, item->more, item->more_count, PHRASE_MATTER_MORE_0, &more);
     put_matters(speaker->language, item->less, item->less_count, PHRASE_MATTER_LESS_0, &less);
     SAY(out, speaker->language,
         !item->less_count ? PHRASE_EXPLAIN_BESIDE_MORE : item->more_count ? PHRASE_EXPLAIN_BESIDE_BOTH : PHRASE_EXPLAIN_BESIDE_LESS,
         slot_text("more", more.text), slot_text("less", less.text));
-    out->failed = out->failed || more.failed || less.failed;
-    buffer_free(&more);
-    buffer_free(&less);
+    buffer_let_go(out, &more);
+    buffer_let_go(out, &less);
 }
 
 static Phrase fate_phrase(const spz_considered *item)
@@ -91,9 +84,7 @@ void explain_fate(const Speaker *speaker, const spz_movement *movement, const sp
 {
     const spz_stands_for *instead = &item->instead;
     spz_group first = spz_side_named(speaker->sections, &instead->sides[0]), second = spz_side_named(speaker->sections, &instead->sides[1]);
-    Buffer place, lag;
-    buffer_init(&place);
-    buffer_init(&lag);
+    Buffer place = {0}, lag = {0};
     put_place(speaker->language, movement, instead->first, instead->last, &place);
     if (instead->lag.count.under) /* passages have none */
         words_length(speaker->language, instead->lag, &lag);
@@ -101,7 +92,6 @@ void explain_fate(const Speaker *speaker, const spz_movement *movement, const sp
         slot_players("first", &first, 1), slot_players("second", &second, 1), slot_text("place", place.text), slot_text("lag", lag.text),
         slot_text("weight", words_weight(speaker->language, instead->strength)), slot_decimal("strength", instead->strength, 2),
         slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER));
-    out->failed = out->failed || place.failed || lag.failed;
-    buffer_free(&place);
-    buffer_free(&lag);
+    buffer_let_go(out, &place);
+    buffer_let_go(out, &lag);
 }

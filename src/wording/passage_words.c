@@ -16,8 +16,7 @@ static char *in_line(Buffer *words, char text[WORDS_TEXT])
 
 char *words_bar(spz_language language, const char *number, size_t index, char text[WORDS_TEXT])
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     if (number && *number)
         buffer_puts(&words, number);
     else
@@ -51,9 +50,8 @@ _Static_assert(PHRASE_WEIGHT_STRIKING - PHRASE_WEIGHT_MARGINAL == SPZ_STRIKING -
 
 char *words_kind(spz_language language, const spz_passage *passage, char text[WORDS_TEXT])
 {
-    Buffer words;
+    Buffer words = {0};
     bool divided = passage->kind == SPZ_DIV2 || passage->kind == SPZ_DIV3;
-    buffer_init(&words);
     SAY(&words, language, divided && passage->turns > 1 ? PHRASE_KIND_DIVIDED : (Phrase)(PHRASE_KIND_EXCHANGE + (unsigned)passage->kind),
         slot_number("n", passage->turns));
     return in_line(&words, text);
@@ -66,8 +64,7 @@ const char *words_weight(spz_language language, double strength)
 
 char *words_standing(spz_language language, const spz_passage *passage, char text[WORDS_TEXT])
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     if (passage->ruling.kind == SPZ_AS_FOUND)
         buffer_puts(&words, words_weight(language, passage->strength));
     else
@@ -78,17 +75,15 @@ char *words_standing(spz_language language, const spz_passage *passage, char tex
 
 void words_ruling(spz_language language, const spz_passage *passage, Buffer *out)
 {
-    Buffer why;
+    Buffer why = {0};
     const spz_ruling *ruling = &passage->ruling;
     if (ruling->kind == SPZ_AS_FOUND)
         return;
-    buffer_init(&why);
     if (*ruling->reason)
         SAY(&why, language, PHRASE_RULING_WHY, slot_text("reason", ruling->reason));
     SAY(out, language, ruling->kind == SPZ_VETOED ? PHRASE_RULING_TOLD_VETOED : PHRASE_RULING_TOLD_WEIGHTED, slot_text("why", why.text),
         slot_text("heard", words_weight(language, ruling->heard)));
-    out->failed = out->failed || why.failed;
-    buffer_free(&why);
+    buffer_let_go(out, &why);
 }
 
 static void put_short(spz_language language, const spz_group *bodies, size_t count, Buffer *out)
@@ -99,8 +94,7 @@ static void put_short(spz_language language, const spz_group *bodies, size_t cou
 
 char *words_body(spz_language language, const spz_group *body, char text[WORDS_TEXT])
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     put_short(language, body, 1, &words);
     return in_line(&words, text);
 }
@@ -119,8 +113,7 @@ static void put_players(const Speaker *speaker, spz_players players, Buffer *out
 
 char *words_players(const Speaker *speaker, spz_players players, char text[WORDS_TEXT])
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     put_players(speaker, players, &words);
     return in_line(&words, text);
 }
@@ -129,10 +122,9 @@ char *words_who(const Speaker *speaker, const spz_passage *passage, char text[WO
 {
     if (passage->sides[1].section == SPZ_NO_SECTION)
         return words_side(speaker, &passage->sides[0], text);
-    Buffer words;
+    Buffer words = {0};
     spz_group first = spz_side_named(speaker->sections, &passage->sides[0]), second = spz_side_named(speaker->sections, &passage->sides[1]);
     bool together = passage->kind == SPZ_COUPLING || passage->kind == SPZ_SPLIT_LINE;
-    buffer_init(&words);
     SAY(&words, speaker->language, together ? PHRASE_WHO_TOGETHER : PHRASE_WHO_ANSWERED, slot_players("first", &first, 1),
         slot_players("second", &second, 1));
     return in_line(&words, text);
@@ -234,11 +226,7 @@ static void tell_gesture(const Speaker *speaker, const spz_passage *passage, Buf
 {
     const spz_gesture *gesture = &passage->told.gesture;
     spz_group caller = spz_side_named(speaker->sections, &gesture->sides[0]), responder = spz_side_named(speaker->sections, &gesture->sides[1]);
-    Buffer figure, lag, change, turns;
-    buffer_init(&figure);
-    buffer_init(&lag);
-    buffer_init(&change);
-    buffer_init(&turns);
+    Buffer figure = {0}, lag = {0}, change = {0}, turns = {0};
     put_gesture(speaker->language, gesture, passage->kind, &figure);
     words_length(speaker->language, gesture->lag, &lag);
     words_change(speaker->language, gesture->change, &change);
@@ -248,11 +236,10 @@ static void tell_gesture(const Speaker *speaker, const spz_passage *passage, Buf
         slot_phrase("owner", caller.orchestra ? PHRASE_PASSAGE_OWNER_ORCHESTRA : PHRASE_PASSAGE_OWNER), slot_players("caller", &caller, 1),
         slot_players("responder", &responder, 1), slot_text("gesture", figure.text), slot_text("lag", lag.text), slot_text("change", change.text),
         slot_text("turns", turns.text));
-    out->failed = out->failed || figure.failed || lag.failed || change.failed || turns.failed;
-    buffer_free(&figure);
-    buffer_free(&lag);
-    buffer_free(&change);
-    buffer_free(&turns);
+    buffer_let_go(out, &figure);
+    buffer_let_go(out, &lag);
+    buffer_let_go(out, &change);
+    buffer_let_go(out, &turns);
 }
 
 static void tell_braid(const Speaker *speaker, const spz_passage *passage, Buffer *out)
@@ -326,13 +313,11 @@ void words_told(const Speaker *speaker, const spz_passage *passage, Buffer *out)
 
 void words_reason(const Speaker *speaker, const spz_passage *passage, Buffer *out)
 {
-    Buffer links;
-    buffer_init(&links);
+    Buffer links = {0};
     words_links(speaker, passage, &links);
     words_told(speaker, passage, out);
     if (links.length)
         SAY(out, speaker->language, PHRASE_LINK_ORDER, slot_text("links", links.text));
     words_ruling(speaker->language, passage, out);
-    out->failed = out->failed || links.failed;
-    buffer_free(&links);
+    buffer_let_go(out, &links);
 }

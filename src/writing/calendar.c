@@ -41,15 +41,13 @@ static void put_escaped(Buffer *line, const char *text)
 
 void calendar_property(Calendar *calendar, const char *property, const char *text)
 {
-    Buffer line;
+    Buffer line = {0};
     if (!text || !*text)
         return;
-    buffer_init(&line);
     buffer_printf(&line, "%s:", property);
     put_escaped(&line, text);
     put_line(calendar, line.text ? line.text : "");
-    calendar->out->failed = calendar->out->failed || buffer_failed(&line);
-    buffer_free(&line);
+    buffer_let_go(calendar->out, &line);
 }
 
 /* The day that is `days` after 1 January 1970, by the calendar's cycle of 400 years, which begins in March. */

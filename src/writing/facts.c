@@ -27,8 +27,7 @@ void facts_end_row(FactsOut *facts)
 void facts_finish(FactsOut *facts)
 {
     json_finish(&facts->json);
-    facts->json.out->failed = facts->json.out->failed || buffer_failed(&facts->words);
-    buffer_free(&facts->words);
+    buffer_let_go(facts->json.out, &facts->words);
 }
 
 Facts facts_of(FactsOut *out, const FieldTable *table)

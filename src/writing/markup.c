@@ -128,8 +128,7 @@ void markup_put_number(Markup *html, const char *attribute, double value, int de
 /* As the attribute's value, or as words where `attribute` is NULL. */
 static void format(Markup *html, const char *pattern, va_list list, const char *attribute)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     buffer_vprintf(&text, pattern, list);
     html->failed = html->failed || buffer_failed(&text);
     if (attribute)

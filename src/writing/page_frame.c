@@ -46,8 +46,7 @@ static void add_digest(Buffer *policy, const char *script, const char *before)
 
 static void put_policy(Markup *html, const PageHead *head)
 {
-    Buffer policy;
-    buffer_init(&policy);
+    Buffer policy = {0};
     buffer_puts(&policy, "default-src 'none'; img-src data:; style-src 'unsafe-inline'");
     if (head->script)
         add_digest(&policy, head->script, "; script-src ");

@@ -89,8 +89,7 @@ void layout_paragraph(Buffer *out, int indent, const char *lead, const char *tex
 void layout_flow(Buffer *out, int indent, const char *lead, Buffer *line, int width)
 {
     layout_paragraph(out, indent, lead, line->text ? line->text : "", width);
-    out->failed = out->failed || line->failed;
-    buffer_free(line);
+    buffer_let_go(out, line);
 }
 
 void layout_heading(Buffer *out, const char *text, char mark, int width)

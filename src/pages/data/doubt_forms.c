@@ -59,8 +59,7 @@ static void text_doubt(Buffer *out, spz_language language, const spz_doubt *doub
 static void text_list(Buffer *out, spz_language language, const spz_doubts *doubts)
 {
     size_t grave = spz_doubts_grave(doubts);
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     SAY(&line, language, grave ? PHRASE_DOUBT_SOME : PHRASE_DOUBT_NONE, slot_text("file", spz_doubts_file(doubts)), slot_number("n", (long)grave));
     end_line(out, &line);
     const char *title = "";

@@ -69,8 +69,7 @@ static void add_comment(Buffer *out, const char *text)
 static void text_setting(const spz_settings *settings, const spz_setting *setting, Buffer *out)
 {
     char name[NAME];
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     buffer_printf(&line, "%s: ", setting->meaning);
     describe_range(setting, &line);
     if (*setting->initial)
@@ -78,8 +77,7 @@ static void text_setting(const spz_settings *settings, const spz_setting *settin
     if (*setting->source)
         buffer_printf(&line, " (%s)", setting->source);
     add_comment(out, line.text ? line.text : "");
-    out->failed = out->failed || line.failed;
-    buffer_free(&line);
+    buffer_let_go(out, &line);
     buffer_printf(out, "%s = %s\n", setting->key, spz_settings_text(settings, full_name(setting, name)));
 }
 

@@ -8,8 +8,7 @@ static const double middle = 0.5, reach = 0.4; /* shares of the width */
 void difference_bar(Markup *html, spz_language language, double points, double longest)
 {
     double length = longest > 0 ? reach * fabs(points) / longest : 0, from = points > 0 ? middle - length : middle;
-    Buffer figure;
-    buffer_init(&figure);
+    Buffer figure = {0};
     say_figure(&figure, language, fabs(points), 1);
     markup_open_class(html, "svg", "difference");
     markup_put(html, "height", "16");
@@ -34,6 +33,5 @@ void difference_bar(Markup *html, spz_language language, double points, double l
     markup_words(html, figure.text ? figure.text : "");
     markup_close(html);
     markup_close(html);
-    html->failed = html->failed || figure.failed;
-    buffer_free(&figure);
+    buffer_let_go(html, &figure);
 }

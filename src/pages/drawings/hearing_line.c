@@ -14,17 +14,15 @@ static double share_of(double degrees)
 
 static void put_degrees(Markup *html, const spz_plan *plan, spz_section section, int orchestra)
 {
-    Buffer all;
+    Buffer all = {0};
     double degrees = 0;
     char number[NUMBER_TEXT];
-    buffer_init(&all);
     for (size_t place = 0; place < spz_plan_places(plan); place++) {
         spz_plan_direction(plan, section, orchestra, place, &degrees);
         buffer_printf(&all, "%s%s", place ? " " : "", number_text_short(100 * share_of(degrees), 1, number));
     }
     markup_put(html, "data-at", all.text ? all.text : "");
-    html->failed = html->failed || all.failed;
-    buffer_free(&all);
+    buffer_let_go(html, &all);
 }
 
 static void dot(Markup *html, spz_language language, const spz_plan *plan, spz_section section, int orchestra)

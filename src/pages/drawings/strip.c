@@ -299,12 +299,10 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
     markup_put(html, "class", piece->lanes->rows ? "bars-drawn thumb" : "bars-drawn");
     markup_put_number(html, "height", height, 0);
     markup_put(html, "role", "group");
-    Buffer label;
-    buffer_init(&label);
+    Buffer label = {0};
     SAY(&label, piece->view->language, PHRASE_WEB_MAP_BARS, slot_text("from", bars[piece->first].number), slot_text("to", bars[piece->end - 1].number));
     markup_put(html, "aria-label", label.text ? label.text : "");
-    html->failed = html->failed || label.failed;
-    buffer_free(&label);
+    buffer_let_go(html, &label);
     draw_lanes(piece);
     draw_bars(piece);
     draw_letters(piece);

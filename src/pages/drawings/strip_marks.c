@@ -70,8 +70,7 @@ void strip_notes(const StripPiece *piece)
 {
     const Bar *bars = piece->view->movement->bars;
     Ticks from = bars[piece->first].onset, to = bars[piece->end - 1].onset + bars[piece->end - 1].length;
-    Buffer path;
-    buffer_init(&path);
+    Buffer path = {0};
     open_ink(piece);
     for (size_t i = 0; i < piece->lanes->count; i++)
         if (piece->lanes->lanes[i].group)
@@ -174,8 +173,7 @@ static void entries(const StripPiece *piece, const spz_passage *passage)
 /* The notes of the entries once more, on their blocks. */
 static void notes_on_blocks(const StripPiece *piece, const spz_passage *passage)
 {
-    Buffer path;
-    buffer_init(&path);
+    Buffer path = {0};
     open_ink(piece);
     for (size_t k = 0; k < piece->lanes->count; k++)
         for (int answer = 0; answer < 2; answer++) {
@@ -250,15 +248,13 @@ static void put_class(const StripPiece *piece, const spz_passage *passage, size_
     size_t other = view_other(verdict);
     bool gone = other > 0 && view_loses(verdict, other, index);
     markup_put_format(html, "class", "%s k-%s s%d%s", piece->thumb ? "passage-drawn" : "mark", spz_kind_name(passage->kind), view_strength(passage), gone ? " lost" : "");
-    Buffer places;
-    buffer_init(&places);
+    Buffer places = {0};
     for (size_t place = 0; place < spz_verdict_count(verdict); place++)
         if (!piece->thumb && view_loses(verdict, place, index))
             buffer_printf(&places, "%s%zu", places.length ? " " : "", place);
     if (places.length)
         markup_put(html, "data-lost", places.text);
-    html->failed = html->failed || places.failed;
-    buffer_free(&places);
+    buffer_let_go(html, &places);
 }
 
 static void name_mark(const StripPiece *piece, const spz_passage *passage)
@@ -266,13 +262,11 @@ static void name_mark(const StripPiece *piece, const spz_passage *passage)
     char bars[WORDS_TEXT], kind[WORDS_TEXT], who[WORDS_TEXT];
     Speaker speaker = {piece->view->language, piece->view->map};
     Markup *html = piece->view->html;
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     SAY(&words, speaker.language, PHRASE_WEB_MARK, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength)));
     markup_element(html, "title", NULL, words.text ? words.text : "");
-    html->failed = html->failed || words.failed;
-    buffer_free(&words);
+    buffer_let_go(html, &words);
 }
 
 static void open_mark(const StripPiece *piece, const spz_passage *passage, size_t index)

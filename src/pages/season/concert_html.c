@@ -121,16 +121,14 @@ static void mast(ConcertPage *page)
 static void say_it_gives_up(ConcertPage *page)
 {
     const spz_other_plan *plan = &page->concert->unchanged;
-    Buffer points;
+    Buffer points = {0};
     if (!plan->seating) {
         say_one_seating(&page->words, page->language, page->concert);
         return;
     }
-    buffer_init(&points);
     say_points(&points, page->language, plan->points);
     SAY(&page->words, page->language, plan->points > 0 ? PHRASE_CONCERT_IT_GIVES_UP : PHRASE_CONCERT_IT_GIVES_UP_NOTHING, slot_text("points", points.text));
-    page->html.failed = page->html.failed || buffer_failed(&points);
-    buffer_free(&points);
+    buffer_let_go(&page->html, &points);
 }
 
 /* One seating, and what it gives up. */
@@ -171,9 +169,7 @@ typedef struct Cost {
 static void cost_row(ConcertPage *page, const Cost *cost, double most)
 {
     Markup *html = &page->html;
-    Buffer points, price;
-    buffer_init(&points);
-    buffer_init(&price);
+    Buffer points = {0}, price = {0};
     say_points(&points, page->language, cost->points);
     say_points(&price, page->language, cost->price);
     markup_open_class(html, "div", "cost");
@@ -191,9 +187,8 @@ static void cost_row(ConcertPage *page, const Cost *cost, double most)
     SAY(&page->words, page->language, cost->price > 0 ? PHRASE_CONCERT_COST_PRICED : PHRASE_CONCERT_COST, slot_text("points", points.text), slot_text("price", price.text));
     concert_put(page, "p", "cost-words");
     markup_close(html);
-    page->html.failed = page->html.failed || buffer_failed(&points) || buffer_failed(&price);
-    buffer_free(&points);
-    buffer_free(&price);
+    buffer_let_go(&page->html, &points);
+    buffer_let_go(&page->html, &price);
 }
 
 static void costs(ConcertPage *page)
@@ -224,9 +219,7 @@ static void todo(ConcertPage *page, const spz_changeover *change)
 {
     static void (*const last[])(Buffer *, spz_language, const spz_changeover *) = {say_desks_of, say_change_remark};
     Markup *html = &page->html;
-    Buffer load, minutes;
-    buffer_init(&load);
-    buffer_init(&minutes);
+    Buffer load = {0}, minutes = {0};
     say_load(&load, page->language, change);
     say_minutes(&minutes, page->language, change->minutes);
     markup_open_class(html, "div", "todo");
@@ -245,9 +238,8 @@ static void todo(ConcertPage *page, const spz_changeover *change)
         concert_put(page, "p", "small soft");
     }
     markup_close(html);
-    page->html.failed = page->html.failed || buffer_failed(&load) || buffer_failed(&minutes);
-    buffer_free(&load);
-    buffer_free(&minutes);
+    buffer_let_go(&page->html, &load);
+    buffer_let_go(&page->html, &minutes);
 }
 
 static unsigned moved_by(const spz_changeover *change)
@@ -294,8 +286,7 @@ static void programme_movement(ConcertPage *page, const spz_planned_work *work, 
 {
     Markup *html = &page->html;
     const spz_planned_movement *movement = &work->movements[place];
-    Buffer address;
-    buffer_init(&address);
+    Buffer address = {0};
     concert_address(page, movement, &address);
     markup_open(html, "li");
     markup_open_class(html, "span", "which");
@@ -308,8 +299,7 @@ static void programme_movement(ConcertPage *page, const spz_planned_work *work, 
     say_given_up_there(&page->words, page->language, movement);
     concert_put(page, "span", "gives");
     markup_close(html);
-    page->html.failed = page->html.failed || buffer_failed(&address);
-    buffer_free(&address);
+    buffer_let_go(&page->html, &address);
 }
 
 static void programme_work(ConcertPage *page, size_t place)

@@ -113,30 +113,26 @@ static void lost_lines(Markup *html, const spz_planned_movement *one)
 /* '1:20 of 2:40' where one seating gives something up. */
 static void lasts(ConcertPage *page, const spz_planned_movement *movement, const spz_planned_movement *one)
 {
-    Buffer lost;
+    Buffer lost = {0};
     if (!one || !(one->lost_seconds > 0)) {
         say_clock(&page->words, page->language, movement->seconds);
         concert_put(page, "span", "clock");
         return;
     }
-    buffer_init(&lost);
     say_clock(&lost, page->language, one->lost_seconds);
-    Buffer whole;
-    buffer_init(&whole);
+    Buffer whole = {0};
     say_clock(&whole, page->language, movement->seconds);
     SAY(&page->words, page->language, PHRASE_CONCERT_LOST_OF, slot_text("lost", lost.text), slot_text("whole", whole.text));
     concert_put(page, "span", "clock");
-    page->html.failed = page->html.failed || buffer_failed(&lost) || buffer_failed(&whole);
-    buffer_free(&lost);
-    buffer_free(&whole);
+    buffer_let_go(&page->html, &lost);
+    buffer_let_go(&page->html, &whole);
 }
 
 static void strip_movement(ConcertPage *page, const spz_planned_movement *movement, const spz_planned_movement *one)
 {
     Markup *html = &page->html;
     const char *drawing = strips_find(page->strips, movement);
-    Buffer address;
-    buffer_init(&address);
+    Buffer address = {0};
     concert_address(page, movement, &address);
     markup_open_class(html, "li", "piece");
     markup_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
@@ -151,8 +147,7 @@ static void strip_movement(ConcertPage *page, const spz_planned_movement *moveme
     markup_close(html);
     lasts(page, movement, one);
     markup_close(html);
-    page->html.failed = page->html.failed || buffer_failed(&address);
-    buffer_free(&address);
+    buffer_let_go(&page->html, &address);
 }
 
 static double lost_points(const ConcertPage *page, size_t first, size_t count)
@@ -180,13 +175,11 @@ static void strip_work(ConcertPage *page, size_t place, size_t first)
     buffer_puts(&page->words, words_arrangement(page->language, work->seating));
     concert_put(page, "p", "seated");
     if (page->concert->unchanged.possible && lost >= told) {
-        Buffer points;
-        buffer_init(&points);
+        Buffer points = {0};
         say_points(&points, page->language, lost);
         SAY(&page->words, page->language, PHRASE_CONCERT_GIVES_UP, slot_text("points", points.text));
         concert_put(page, "p", "seated given");
-        page->html.failed = page->html.failed || buffer_failed(&points);
-        buffer_free(&points);
+        buffer_let_go(&page->html, &points);
     } else if (page->concert->unchanged.possible) {
         buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating ? page->concert->unchanged.seating : work->seating));
         concert_put(page, "p", "seated one");

@@ -56,8 +56,7 @@ static void put_about(Page *page, ConcertSayer *sayer, const spz_planned_concert
 
 static void put_change_head(Page *page, const spz_changeover *change)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     say_change_place(&page->text, page->language, change);
     buffer_puts(&page->text, ", ");
     say_minutes(&page->text, page->language, change->minutes);
@@ -65,8 +64,7 @@ static void put_change_head(Page *page, const spz_changeover *change)
     say_change(&text, page->language, change);
     SAY(&page->text, page->language, PHRASE_SEASON_SHEET_CHANGE, slot_text("change", text.text));
     end_text(page, "p", NULL);
-    page->html.failed = page->html.failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(&page->html, &text);
 }
 
 static void put_desk_row(Page *page, const spz_desk_move *move)
@@ -157,17 +155,14 @@ static void put_losses(Page *page, const spz_planned_work *work)
 
 static void put_change_line(Page *page, const spz_changeover *change)
 {
-    Buffer load, minutes;
-    buffer_init(&load);
-    buffer_init(&minutes);
+    Buffer load = {0}, minutes = {0};
     say_load(&load, page->language, change);
     say_minutes(&minutes, page->language, change->minutes);
     SAY(&page->text, page->language, change->movement ? PHRASE_SEASON_CHANGE_WITHIN : PHRASE_SEASON_CHANGE_BEFORE_IT, slot_text("load", load.text),
         slot_text("minutes", minutes.text));
     end_text(page, "p", "change small");
-    page->html.failed = page->html.failed || buffer_failed(&load) || buffer_failed(&minutes);
-    buffer_free(&load);
-    buffer_free(&minutes);
+    buffer_let_go(&page->html, &load);
+    buffer_let_go(&page->html, &minutes);
 }
 
 /* The changes that come before the work or within it, one line each. */
@@ -180,14 +175,12 @@ static void put_changes_of(Page *page, const spz_planned_concert *concert, size_
 
 static void put_seating(Page *page, const spz_planned_work *work)
 {
-    Buffer order;
-    buffer_init(&order);
+    Buffer order = {0};
     say_seated_order(&order, page->language, work);
     SAY(&page->text, page->language, PHRASE_SEASON_SEATED_SHORT, slot_text("seating", words_arrangement(page->language, work->seating)), slot_text("order", order.text),
         slot_text("fixed", work->fixed ? phrase_text(page->language, PHRASE_SEASON_SEATED_FIXED_SHORT) : ""));
     end_text(page, "div", "seating");
-    page->html.failed = page->html.failed || buffer_failed(&order);
-    buffer_free(&order);
+    buffer_let_go(&page->html, &order);
 }
 
 static void put_work(Page *page, const spz_planned_concert *concert, size_t place, bool losses)

@@ -54,8 +54,7 @@ static void given_up(WorkPage *page, double points, size_t bars, double seconds)
 static void movement_name(WorkPage *page, const spz_reason *reason)
 {
     Markup *html = &page->html;
-    Buffer address;
-    buffer_init(&address);
+    Buffer address = {0};
     markup_open(html, "th");
     markup_put(html, "scope", "row");
     if (page->pages) {
@@ -69,8 +68,7 @@ static void movement_name(WorkPage *page, const spz_reason *reason)
     if (page->pages)
         markup_close(html);
     markup_close(html);
-    html->failed = html->failed || address.failed;
-    buffer_free(&address);
+    buffer_let_go(html, &address);
 }
 
 static void movement_row(WorkPage *page, const spz_reason *reason)

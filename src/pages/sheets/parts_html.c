@@ -64,9 +64,8 @@ static void headed_cell(Markup *html, const char *class, const char *head, const
 
 static void html_row(Markup *html, const PartsPage *page, const Advice *advice)
 {
-    Buffer remark;
+    Buffer remark = {0};
     PartsRow row;
-    buffer_init(&remark);
     parts_row(page, advice, &row);
     parts_remark(&remark, page, &row);
     markup_open(html, "tr");
@@ -93,10 +92,8 @@ static void html_row(Markup *html, const PartsPage *page, const Advice *advice)
 
 static void html_group_head(Markup *html, const PartsPage *page, size_t group)
 {
-    Buffer names, about;
+    Buffer names = {0}, about = {0};
     char who[WORDS_TEXT];
-    buffer_init(&names);
-    buffer_init(&about);
     parts_names(&names, page, group);
     SAY(&about, page->speaker.language, PHRASE_PARTS_TITLE_IN_SCORE, slot_text("title", page->title), slot_text("names", parts_text_of(&names)));
     html_own_line(html, "h2", NULL, words_body(page->speaker.language, &page->map->groups[group].about, who));
@@ -107,9 +104,8 @@ static void html_group_head(Markup *html, const PartsPage *page, size_t group)
         SAY(&about, page->speaker.language, PHRASE_SEASON_LOAD, slot_number("chairs", players), slot_number("stands", (players + 1) / 2));
         html_own_line(html, "p", "about", parts_text_of(&about));
     }
-    html->failed = html->failed || buffer_failed(&names) || buffer_failed(&about);
-    buffer_free(&about);
-    buffer_free(&names);
+    buffer_let_go(html, &names);
+    buffer_let_go(html, &about);
 }
 
 /* What every page says on top, since a table's head stands on each: work, movement and part. */
@@ -172,24 +168,20 @@ static bool html_group(Markup *html, const PartsPage *page, size_t group, size_t
 
 static void html_empty(Markup *html, const PartsPage *page)
 {
-    Buffer line, names;
-    buffer_init(&line);
-    buffer_init(&names);
+    Buffer line = {0}, names = {0};
     parts_untouched(page, &names);
     if (names.length) {
         SAY(&line, page->speaker.language, PHRASE_PARTS_NOTHING, slot_text("names", names.text));
         html_own_line(html, "p", "empty", parts_text_of(&line));
     }
-    html->failed = html->failed || buffer_failed(&line) || buffer_failed(&names);
-    buffer_free(&names);
-    buffer_free(&line);
+    buffer_let_go(html, &line);
+    buffer_let_go(html, &names);
 }
 
 static void html_about(Markup *html, const PartsPage *page)
 {
     char source[SOURCE_TEXT];
-    Buffer about;
-    buffer_init(&about);
+    Buffer about = {0};
     parts_about(page, &about);
     html_own_line(html, "h1", NULL, page->title);
     markup_open_class(html, "p", "about");
@@ -199,8 +191,7 @@ static void html_about(Markup *html, const PartsPage *page)
     bool warning;
     for (size_t i = 0; parts_preface(page, i, &warning, &about); i++)
         html_own_line(html, "p", warning ? "about warning" : "about", parts_text_of(&about));
-    html->failed = html->failed || buffer_failed(&about);
-    buffer_free(&about);
+    buffer_let_go(html, &about);
 }
 
 static void html_movement(SheetOut *sheet, const PartsPage *page)

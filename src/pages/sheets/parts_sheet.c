@@ -122,11 +122,9 @@ static bool opens_shortage(const PartsPage *page, const Advice *advice)
 
 static void say_short(const PartsPage *page, const Advice *advice, Buffer *out)
 {
-    Buffer words, bars;
+    Buffer words = {0}, bars = {0};
     char bar[WORDS_TEXT];
     long count = 0;
-    buffer_init(&words);
-    buffer_init(&bars);
     advice_shortage(&page->speaker, advice, &words);
     for (const Advice *other = advice; other < page->advice->items.at + page->advice->items.count; other++)
         if (short_alike(other, advice)) {
@@ -134,9 +132,8 @@ static void say_short(const PartsPage *page, const Advice *advice, Buffer *out)
             buffer_printf(&bars, "%s%s", count++ ? ", " : "", bar);
         }
     SAY(out, page->speaker.language, PHRASE_PARTS_SHORT, slot_text("what", parts_text_of(&words)), slot_number("n", count), slot_text("bars", parts_text_of(&bars)));
-    out->failed = out->failed || buffer_failed(&words) || buffer_failed(&bars);
-    buffer_free(&words);
-    buffer_free(&bars);
+    buffer_let_go(out, &words);
+    buffer_let_go(out, &bars);
 }
 
 bool parts_preface(const PartsPage *page, size_t index, bool *warning, Buffer *out)

@@ -13,8 +13,7 @@ static void nothing(SheetOut *sheet)
 static void text_head(Buffer *out, const PartsPage *page)
 {
     char source[SOURCE_TEXT];
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     if (page->number)
         buffer_putc(out, '\n');
     layout_heading(out, page->title, '=', LAYOUT_USUAL_WIDTH);
@@ -24,23 +23,19 @@ static void text_head(Buffer *out, const PartsPage *page)
     bool warning;
     for (size_t i = 0; parts_preface(page, i, &warning, &line); i++)
         layout_flow(out, 0, warning ? "! " : "", &line, LAYOUT_USUAL_WIDTH);
-    out->failed = out->failed || buffer_failed(&line);
-    buffer_free(&line);
+    buffer_let_go(out, &line);
 }
 
 static void text_group_head(Buffer *out, const PartsPage *page, size_t group)
 {
-    Buffer line, names;
-    buffer_init(&line);
-    buffer_init(&names);
+    Buffer line = {0}, names = {0};
     parts_names(&names, page, group);
     SAY(&line, page->speaker.language, PHRASE_PARTS_IN_SCORE, slot_players("who", &page->map->groups[group].about, 1),
         slot_text("names", parts_text_of(&names)));
     buffer_free(&names);
     buffer_putc(out, '\n');
     layout_heading(out, line.text ? line.text : "", '-', LAYOUT_USUAL_WIDTH);
-    out->failed = out->failed || buffer_failed(&line);
-    buffer_free(&line);
+    buffer_let_go(out, &line);
 }
 
 static void add_point(Buffer *remark, const Buffer *words)
@@ -56,9 +51,8 @@ static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t e
                                  phrase_text(language, PHRASE_HEAD_LETTER), phrase_text(language, PHRASE_PARTS_HEAD_TIME),
                                  phrase_text(language, PHRASE_PARTS_HEAD_WRITE)};
     static const int most[] = {18, 8, 12, 16, 0};
-    Buffer remark;
+    Buffer remark = {0};
     Table table;
-    buffer_init(&remark);
     table_begin(&table, 5, heads, most);
     for (size_t i = first; i < end; i++) {
         PartsRow row;
@@ -73,25 +67,21 @@ static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t e
         parts_row_free(&row);
     }
     table_end(&table, out, INDENT, LAYOUT_USUAL_WIDTH);
-    out->failed = out->failed || buffer_failed(&remark);
-    buffer_free(&remark);
+    buffer_let_go(out, &remark);
 }
 
 /* The parts that stay as they are, in one line. */
 static void text_empty(Buffer *out, const PartsPage *page)
 {
-    Buffer line, names;
-    buffer_init(&line);
-    buffer_init(&names);
+    Buffer line = {0}, names = {0};
     parts_untouched(page, &names);
     if (names.length) {
         SAY(&line, page->speaker.language, PHRASE_PARTS_NOTHING, slot_text("names", names.text));
         buffer_putc(out, '\n');
         layout_flow(out, 0, "", &line, LAYOUT_USUAL_WIDTH);
     }
-    out->failed = out->failed || buffer_failed(&line) || buffer_failed(&names);
-    buffer_free(&names);
-    buffer_free(&line);
+    buffer_let_go(out, &line);
+    buffer_let_go(out, &names);
 }
 
 static void text_movement(SheetOut *sheet, const PartsPage *page)

@@ -32,9 +32,7 @@ static void text_row(Table *table, const RehearsalPage *page, const RehearsalIte
     const spz_passage *p = item->passage;
     spz_language language = page->speaker.language;
     char bars[WORDS_TEXT], letter[WORDS_TEXT], kind[WORDS_TEXT], standing[WORDS_TEXT];
-    Buffer lasts, note;
-    buffer_init(&lasts);
-    buffer_init(&note);
+    Buffer lasts = {0}, note = {0};
     say_lasts(&lasts, language, item);
     table_row(table, (const char *const[]){words_bars(language, p, bars), words_letter(p, letter), lasts.text ? lasts.text : "", words_kind(language, p, kind),
                                            words_standing(language, p, standing)});
@@ -42,9 +40,8 @@ static void text_row(Table *table, const RehearsalPage *page, const RehearsalIte
     buffer_puts(&note, ". ");
     say_listening(&note, language, item);
     table_note(table, note.text);
-    table->failed = table->failed || buffer_failed(&lasts) || buffer_failed(&note);
-    buffer_free(&lasts);
-    buffer_free(&note);
+    buffer_let_go(table, &lasts);
+    buffer_let_go(table, &note);
 }
 
 static void text_call(SheetOut *sheet, const RehearsalPage *page, const RehearsalCall *call)

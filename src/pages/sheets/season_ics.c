@@ -80,8 +80,7 @@ static const char *make_uid(const spz_planned_concert *concert, const spz_moment
 static void put_event(Diary *diary, const spz_planned_concert *concert, const spz_moment *when, bool rehearsal)
 {
     char uid[SHA256_TEXT + 16];
-    Buffer title;
-    buffer_init(&title);
+    Buffer title = {0};
     const char *name = *concert->name ? concert->name : phrase_text(diary->language, PHRASE_SEASON_UNNAMED);
     make_uid(concert, when, rehearsal ? "rehearsal" : "concert", uid);
     if (when->year)
@@ -94,8 +93,7 @@ static void put_event(Diary *diary, const spz_planned_concert *concert, const sp
     calendar_property(&diary->calendar, "CATEGORIES", rehearsal ? "REHEARSAL" : "CONCERT");
     put_description(diary, concert);
     calendar_close(&diary->calendar);
-    diary->calendar.out->failed = diary->calendar.out->failed || buffer_failed(&title);
-    buffer_free(&title);
+    buffer_let_go(diary->calendar.out, &title);
 }
 
 void calendar_ics(const spz_season *season, const spz_season_look *look, Buffer *out)
@@ -110,6 +108,5 @@ void calendar_ics(const spz_season *season, const spz_season_look *look, Buffer 
         put_event(&diary, concert, &(spz_moment){concert->year, concert->month, concert->day, concert->time}, false);
     }
     calendar_end(&diary.calendar);
-    out->failed = out->failed || buffer_failed(&diary.text);
-    buffer_free(&diary.text);
+    buffer_let_go(out, &diary.text);
 }

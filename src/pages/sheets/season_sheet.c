@@ -27,8 +27,7 @@ static void end_box(Sheet *sheet)
 
 static void put_change_head(Sheet *sheet, const spz_changeover *change)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     buffer_puts(sheet->out, "\n");
     say_change_place(&sheet->line, sheet->language, change);
     say_minutes(&text, sheet->language, change->minutes);
@@ -38,8 +37,7 @@ static void put_change_head(Sheet *sheet, const spz_changeover *change)
     say_change(&text, sheet->language, change);
     SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_CHANGE, slot_text("change", text.text));
     end_line(sheet, 2, "");
-    sheet->out->failed = sheet->out->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(sheet->out, &text);
 }
 
 /* Every desk by its name, and the sums. Those that stay untouched are one line. */
@@ -77,8 +75,7 @@ static void put_work(Sheet *sheet, const spz_planned_concert *concert, size_t pl
 {
     const spz_planned_work *work = &concert->works[place];
     char lead[32];
-    Buffer order;
-    buffer_init(&order);
+    Buffer order = {0};
     snprintf(lead, sizeof lead, "%2zu. ", place + 1);
     say_seated_order(&order, sheet->language, work);
     SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_WORK, slot_text("title", work->title), slot_text("seating", words_arrangement(sheet->language, work->seating)),
@@ -91,8 +88,7 @@ static void put_work(Sheet *sheet, const spz_planned_concert *concert, size_t pl
         end_line(sheet, 4, "[ ] ");
     if (work->interval_after)
         layout_paragraph(sheet->out, 4, "", phrase_text(sheet->language, PHRASE_SEASON_INTERVAL_LINE), sheet->width);
-    sheet->out->failed = sheet->out->failed || buffer_failed(&order);
-    buffer_free(&order);
+    buffer_let_go(sheet->out, &order);
 }
 
 static void put_head(Sheet *sheet, const spz_planned_concert *concert)
@@ -146,6 +142,5 @@ void sheet_text(const spz_planned_concert *concert, const spz_season_look *look,
     }
     buffer_puts(out, "\n");
     layout_paragraph(out, 0, "", report_cautions(sheet.language), sheet.width);
-    out->failed = out->failed || buffer_failed(&sheet.line);
-    buffer_free(&sheet.line);
+    buffer_let_go(out, &sheet.line);
 }

@@ -10,13 +10,11 @@
 
 static void month_heading(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     say_month(&text, look->language, concert);
     buffer_puts(out, out->length ? "\n" : "");
     layout_heading(out, text.text ? text.text : "", '-', look->width);
-    out->failed = out->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(out, &text);
 }
 
 static bool same_month(const spz_planned_concert *a, const spz_planned_concert *b)
@@ -41,9 +39,8 @@ static void list_works(const spz_planned_concert *concert, spz_language language
 
 static void put_concert(const spz_planned_concert *concert, const spz_season_look *look, Buffer *out)
 {
-    Buffer text;
+    Buffer text = {0};
     char lead[24] = "- ";
-    buffer_init(&text);
     if (concert->year)
         snprintf(lead, sizeof lead, "%s %2d  ", words_weekday_short(look->language, concert), concert->day);
     buffer_printf(&text, "%s%s%s", concert->name, *concert->hall ? ", " : "", concert->hall);
@@ -58,8 +55,7 @@ static void put_concert(const spz_planned_concert *concert, const spz_season_loo
         say_changes_sum(&text, look->language, concert);
         layout_flow(out, indent, "", &text, look->width);
     }
-    out->failed = out->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(out, &text);
 }
 
 void calendar_text(const spz_season *season, const spz_season_look *look, Buffer *out)

@@ -170,6 +170,5 @@ void season_text(const spz_season *season, const spz_season_look *look, Buffer *
     put_notes(&page, season, true, PHRASE_SEASON_DOUBTFUL);
     buffer_puts(out, "\n");
     layout_paragraph(out, 0, "", report_cautions(page.language), page.width);
-    out->failed = out->failed || buffer_failed(&page.line);
-    buffer_free(&page.line);
+    buffer_let_go(out, &page.line);
 }

@@ -52,15 +52,13 @@ static void put_work(Text *text, const spz_shelf_work *work)
 
 static void put_weakened(Text *text, const spz_shelf_movement *movement)
 {
-    Buffer losses;
+    Buffer losses = {0};
     if (!*movement->weakens)
         return;
-    buffer_init(&losses);
     say_shelf_losses(&losses, text->look->language, movement->weakens);
     SAY(&text->words, text->look->language, PHRASE_ARRANGEMENTS_WEAKENED, slot_text("losses", losses.text));
     end_paragraph(text, 4, "");
-    text->out->failed = text->out->failed || buffer_failed(&losses);
-    buffer_free(&losses);
+    buffer_let_go(text->out, &losses);
 }
 
 static void put_movement(Text *text, const spz_shelf_work *work, const spz_shelf_movement *movement)
@@ -92,6 +90,5 @@ void shelf_text(const spz_shelf *shelf, const spz_season_look *look, Buffer *out
         for (size_t m = 0; m < work->movement_count; m++)
             put_movement(&text, work, &work->movements[m]);
     }
-    out->failed = out->failed || buffer_failed(&text.words);
-    buffer_free(&text.words);
+    buffer_let_go(out, &text.words);
 }

@@ -103,15 +103,13 @@ static spz_status draw(const spz_plan *plan, spz_language language, Buffer *out)
 
 static void show_distances(const spz_plan *plan, spz_language language, StagePairs pairs, size_t count, Buffer *out)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     for (size_t i = 0; i < count; i++) {
         say_stage_distance(&text, language, plan, pairs[i]);
         if (text.length)
             layout_flow(out, 0, "- ", &text, COLUMNS);
     }
-    out->failed = out->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(out, &text);
 }
 
 /* One row a place of the audience, one column a pair. */
@@ -137,9 +135,8 @@ static void show_hearing(const spz_plan *plan, spz_language language, StagePairs
     }
     table_end(&table, out, 0, COLUMNS);
     for (size_t i = 0; i < count; i++) {
-        out->failed = out->failed || buffer_failed(&text[i]) || buffer_failed(&names[i]);
-        buffer_free(&text[i]);
-        buffer_free(&names[i]);
+        buffer_let_go(out, &text[i]);
+        buffer_let_go(out, &names[i]);
     }
     layout_paragraph(out, 0, "", phrase_text(language, PHRASE_STAGE_HEARD_ABOUT), COLUMNS);
 }

@@ -42,12 +42,10 @@ static bool stands(const Buffer *out, size_t end, const char *text, size_t lengt
 static void remark(spz_report *report, const spz_line *line, const char *part)
 {
     char name[120];
-    Buffer why;
-    buffer_init(&why);
+    Buffer why = {0};
     say_clues(&why, SPZ_ENGLISH, line);
     buffer_printf(&report->out, "# %s: %s\n", spz_text_clean(part, name, sizeof name), why.text ? why.text : "");
-    report->out.failed = report->out.failed || why.failed;
-    buffer_free(&why);
+    buffer_let_go(&report->out, &why);
 }
 
 /* Movements of one file have the same parts: what an earlier one says of a part stays. */

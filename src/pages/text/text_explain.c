@@ -31,7 +31,7 @@ static void list_reported(spz_report *report, const ShownMovement *shown, const 
 {
     const spz_movement_reading *reading = &shown->reading;
     Speaker speaker = report_speaker(report, shown);
-    Buffer told;
+    Buffer told = {0};
     Table table;
     buffer_putc(&report->out, '\n');
     SAY(&report->out, speaker.language, PHRASE_EXPLAIN_REPORTED_IN, slot_text("bar", bar));
@@ -40,7 +40,6 @@ static void list_reported(spz_report *report, const ShownMovement *shown, const 
         buffer_printf(&report->out, "  %s\n", phrase_text(speaker.language, PHRASE_EXPLAIN_NOTHING));
         return;
     }
-    buffer_init(&told);
     passage_heads(&table, speaker.language);
     for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
@@ -52,8 +51,7 @@ static void list_reported(spz_report *report, const ShownMovement *shown, const 
         words_ruling(speaker.language, passage, &told);
         table_note(&table, told.length ? told.text : "");
     }
-    report->out.failed = report->out.failed || told.failed;
-    buffer_free(&told);
+    buffer_let_go(&report->out, &told);
     table_end(&table, &report->out, INDENT, report->options.width);
 }
 
@@ -82,8 +80,7 @@ static void print_considered(spz_report *report, const ShownMovement *shown, con
     static void (*const sentences[])(const Speaker *, const spz_movement *, const spz_considered *, Buffer *) = {
         explain_who, explain_measures, explain_comparison, explain_fate};
     Speaker speaker = report_speaker(report, shown);
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     buffer_putc(&report->out, '\n');
     for (size_t i = 0; i < sizeof sentences / sizeof *sentences; i++) {
         sentences[i](&speaker, shown->reading.movement, item, &line);
@@ -141,8 +138,7 @@ static void say_no_bar(spz_report *report, const ShownMovement *shown, const cha
 {
     const spz_movement *movement = shown->reading.movement;
     size_t bars = spz_movement_bars(movement);
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     SAY(&line, report_speaker(report, shown).language, bars ? PHRASE_EXPLAIN_NO_BAR : PHRASE_EXPLAIN_NO_BARS, slot_text("bar", bar),
         slot_text("from", bars ? spz_movement_bar_number(movement, 0) : ""), slot_text("to", bars ? spz_movement_bar_number(movement, bars - 1) : ""));
     buffer_putc(&report->out, '\n');

@@ -26,8 +26,7 @@ void block_title(spz_report *report, const ShownMovement *shown)
 {
     const spz_movement *movement = shown->reading.movement;
     char source[SOURCE_TEXT];
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     between(report);
     layout_heading(&report->out, shown->title, '=', report->options.width);
     int year = shown->reading.verdict ? spz_verdict_by_year(shown->reading.verdict).year : spz_movement_year(movement);
@@ -45,17 +44,14 @@ static void block_sections(spz_report *report, const ShownMovement *shown)
 {
     const spz_sections *sections = shown->reading.sections;
     size_t count = spz_sections_groups(sections);
-    Buffer line, names;
-    buffer_init(&line);
-    buffer_init(&names);
+    Buffer line = {0}, names = {0};
     for (size_t i = 0; i < count; i++) {
         char name[WORDS_TEXT];
         buffer_printf(&names, "%s%s", i ? ", " : "", words_body(report->options.language, spz_sections_group(sections, i), name));
     }
     SAY(&line, report->options.language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
     layout_flow(&report->out, 0, "", &line, report->options.width);
-    report->out.failed = report->out.failed || names.failed;
-    buffer_free(&names);
+    buffer_let_go(&report->out, &names);
 }
 
 /* Columns of the widest of some phrases and the head above them. */

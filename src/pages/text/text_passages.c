@@ -80,28 +80,24 @@ void passage_cells(Table *table, const Speaker *speaker, const spz_passage *pass
 /* With the players of `settings` a division names its desks; NULL: it doesn't. */
 static void passage_row(Table *table, const Pick *pick, const Speaker *speaker, const spz_settings *settings)
 {
-    Buffer reason, desks;
+    Buffer reason = {0}, desks = {0};
     const spz_passage *passage = pick->passage;
     passage_cells(table, speaker, passage);
-    buffer_init(&reason);
     words_reason(speaker, passage, &reason);
-    buffer_init(&desks);
     if (settings)
         words_division_desks(speaker->language, passage, settings, &desks);
     if (desks.length)
         SAY(&reason, speaker->language, PHRASE_ALLOTMENT_DESKS, slot_text("desks", desks.text));
     table_note(table, reason.text);
-    table->failed = table->failed || reason.failed || desks.failed;
-    buffer_free(&desks);
-    buffer_free(&reason);
+    buffer_let_go(table, &reason);
+    buffer_let_go(table, &desks);
 }
 
 static void say_left_out(spz_report *report, spz_language language, size_t clear_left, size_t marginal)
 {
-    Buffer line;
+    Buffer line = {0};
     if (clear_left + marginal == 0)
         return;
-    buffer_init(&line);
     SAY(&line, language, !marginal ? PHRASE_FAMILY_LEFT_OUT : clear_left ? PHRASE_FAMILY_LEFT_OUT_BOTH : PHRASE_FAMILY_LEFT_OUT_MARGINAL,
         slot_number("n", (long)clear_left), slot_number("m", (long)marginal));
     layout_flow(&report->out, INDENT, "", &line, report->options.width);

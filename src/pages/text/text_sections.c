@@ -33,8 +33,7 @@ static void print_advice(spz_report *report, const char *advice, const char *bef
         advice = entry + 1;
     while (*advice) {
         size_t length = strcspn(advice, "\n");
-        Buffer line;
-        buffer_init(&line);
+        Buffer line = {0};
         buffer_add(&line, advice, length);
         layout_flow(&report->out, 4, "", &line, report->options.width);
         advice += length + (advice[length] == '\n');
@@ -72,8 +71,7 @@ static void add_row(spz_report *report, Table *table, const ShownMovement *shown
         cells[i] = row.cells[i].text;
     table_row(table, cells);
     for (int i = 0; i < CELLS; i++) {
-        report->out.failed = report->out.failed || row.cells[i].failed;
-        buffer_free(&row.cells[i]);
+        buffer_let_go(&report->out, &row.cells[i]);
     }
 }
 

@@ -12,15 +12,13 @@ static void flow(spz_report *report, const char *mark, Buffer *line)
         layout_flow(&report->out, INDENT, mark, line, report->options.width);
         return;
     }
-    report->out.failed = report->out.failed || line->failed;
-    buffer_free(line);
+    buffer_let_go(&report->out, line);
 }
 
 static void show_recommendation(spz_report *report, const spz_verdict *verdict)
 {
     spz_language language = report->options.language;
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     SAY(&line, language, PHRASE_SEATING_BEST, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(verdict, 0)->name)));
     buffer_putc(&line, ' ');
     say_best_order(&line, language, verdict);
@@ -42,8 +40,7 @@ static void show_reasons(spz_report *report, const spz_verdict *verdict, bool al
     spz_language language = report->options.language;
     size_t count = spz_verdict_reasons(verdict);
     size_t first = all || count <= REASONS_ON_PAGE + 1 ? count : REASONS_ON_PAGE, shown = 0;
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     if (count)
         buffer_printf(&report->out, "\n  %s\n", phrase_text(language, PHRASE_SEATING_WHY));
     for (size_t i = 0; i < count; i++) {
@@ -61,8 +58,7 @@ static void show_reasons(spz_report *report, const spz_verdict *verdict, bool al
 void block_verdict(spz_report *report, const spz_verdict *verdict, bool all)
 {
     spz_language language = report->options.language;
-    Buffer line;
-    buffer_init(&line);
+    Buffer line = {0};
     buffer_printf(&report->out, "\n%s\n", phrase_text(language, PHRASE_SEATING_TITLE));
     if (spz_verdict_count(verdict) == 0) {
         say_statement(&line, language, spz_verdict_statement(verdict));
@@ -80,11 +76,7 @@ static void ranked_row(Table *table, spz_language language, const spz_verdict *v
 {
     const spz_ranked *ranked = spz_verdict_ranked(verdict, index);
     char place[24];
-    Buffer score, order, lost, note;
-    buffer_init(&score);
-    buffer_init(&order);
-    buffer_init(&lost);
-    buffer_init(&note);
+    Buffer score = {0}, order = {0}, lost = {0}, note = {0};
     snprintf(place, sizeof place, "%zu.", index + 1);
     say_figure(&score, language, ranked->score, 1);
     say_order(&order, language, ranked->order);

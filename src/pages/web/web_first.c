@@ -119,8 +119,7 @@ static void beams(const Web *web)
 static void meaning(const Web *web)
 {
     spz_language language = web->view.language;
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     say_sure(&words, language, web->view.verdict);
     markup_open_class(web->html, "p", "meaning");
     web_words(web->html, &words);
@@ -140,8 +139,7 @@ static void verdict_of(const Web *web)
     Markup *html = web->html;
     spz_language language = web->view.language;
     const spz_verdict *verdict = web->view.verdict;
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     markup_open_class(html, "div", "verdict");
     if (spz_verdict_count(verdict) == 0) {
         say_statement(&words, language, spz_verdict_statement(verdict));
@@ -162,8 +160,7 @@ static void verdict_of(const Web *web)
 static void place_of(const Web *web, const spz_passage *passage)
 {
     char letter[WORDS_TEXT];
-    Buffer clock;
-    buffer_init(&clock);
+    Buffer clock = {0};
     words_letter(passage, letter);
     double seconds = web->movement->tempo_count ? spz_movement_sounding(web->movement, passage->first, passage->onset, 0, 0) : -1;
     if (seconds >= 0)
@@ -171,8 +168,7 @@ static void place_of(const Web *web, const spz_passage *passage)
     markup_open_class(web->html, "span", "small soft");
     markup_format(web->html, "%s%s%s", letter, *letter && clock.length ? ", " : "", clock.length ? clock.text : "");
     markup_close(web->html);
-    web->html->failed = web->html->failed || clock.failed;
-    buffer_free(&clock);
+    buffer_let_go(web->html, &clock);
 }
 
 static void decisive(const Web *web, size_t index)
@@ -180,8 +176,7 @@ static void decisive(const Web *web, size_t index)
     const spz_passage *passage = spz_findings_at(web->view.findings, index);
     Speaker speaker = web_speaker(web);
     Markup *html = web->html;
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     markup_open(html, "li");
     markup_open(html, "div");
     markup_open_class(html, "p", "where");
@@ -219,11 +214,9 @@ static void whole(const Web *web, const size_t *chosen, size_t count)
     Markup *html = web->html;
     spz_language language = web->view.language;
     size_t other = view_other(web->view.verdict);
-    Buffer lost, with;
+    Buffer lost = {0}, with = {0};
     if (web->map->group_count == 0)
         return;
-    buffer_init(&lost);
-    buffer_init(&with);
     SAY(&with, language, PHRASE_STRIP_LOST, slot_text("arrangement", "#"));
     if (other)
         SAY(&lost, language, PHRASE_STRIP_LOST, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(web->view.verdict, other)->name)));
@@ -238,9 +231,8 @@ static void whole(const Web *web, const size_t *chosen, size_t count)
     markup_close(html);
     strip_whole(&web->view, chosen, count);
     markup_close(html);
-    html->failed = html->failed || lost.failed || with.failed;
-    buffer_free(&lost);
-    buffer_free(&with);
+    buffer_let_go(html, &lost);
+    buffer_let_go(html, &with);
 }
 
 void web_first_screen(const Web *web)

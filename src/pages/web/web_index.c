@@ -29,8 +29,7 @@ static void index_link(spz_report *report, const ShownMovement *shown)
 {
     Markup *html = &report->html;
     char page[512];
-    Buffer address;
-    buffer_init(&address);
+    Buffer address = {0};
     markup_address(&address, page_name_of(report->options.pages, shown->path, page, sizeof page));
     buffer_printf(&address, "#m%zu", shown->number);
     html->failed = html->failed || address.failed;
@@ -63,8 +62,7 @@ static void strip_cell(spz_report *report, const ShownMovement *shown)
     Markup *html = &report->html;
     ScoreView view = score_view(html, &report->options, shown);
     size_t bars = shown->reading.movement->bar_count;
-    Buffer label;
-    buffer_init(&label);
+    Buffer label = {0};
     Slot slots[] = {slot_text("title", shown->title), slot_number("n", (long)bars)};
     say(&label, report->options.language, PHRASE_INDEX_STRIP, slots, 2);
     open_cell(html, "strip-cell", (double)bars);
@@ -74,8 +72,7 @@ static void strip_cell(spz_report *report, const ShownMovement *shown)
     markup_close(html);
     markup_close(html);
     report->longest = bars > report->longest ? bars : report->longest;
-    html->failed = html->failed || label.failed;
-    buffer_free(&label);
+    buffer_let_go(html, &label);
 }
 
 static void seating_cells(spz_report *report, const ShownMovement *shown)

@@ -115,10 +115,9 @@ bool web_notation(const Web *web, const spz_passage *passage, size_t index)
 {
     char bars[WORDS_TEXT], who[WORDS_TEXT];
     Markup *html = web->html;
-    Buffer address;
+    Buffer address = {0};
     if (!web->drawings || !web->drawings[index].length)
         return false;
-    buffer_init(&address);
     Speaker speaker = web_speaker(web);
     markup_data_address(&address, "image/svg+xml", web->drawings[index].text, web->drawings[index].length);
     html->failed = html->failed || buffer_failed(&address);

@@ -24,8 +24,7 @@ static PageHead head_of(spz_language language, const char *title, const char *ke
 
 void web_say(Markup *html, spz_language language, Phrase phrase, const Slot *slots, size_t count)
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     say(&words, language, phrase, slots, count);
     web_words(html, &words);
     buffer_free(&words);
@@ -33,12 +32,10 @@ void web_say(Markup *html, spz_language language, Phrase phrase, const Slot *slo
 
 void web_put(Markup *html, const char *attribute, spz_language language, Phrase phrase, const Slot *slots, size_t count)
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     say(&words, language, phrase, slots, count);
     markup_put(html, attribute, words.length ? words.text : "");
-    html->failed = html->failed || words.failed;
-    buffer_free(&words);
+    buffer_let_go(html, &words);
 }
 
 void web_words(Markup *html, Buffer *words)
@@ -65,10 +62,9 @@ const char *web_heading(const Web *web, int below)
 
 static void page_link(Markup *html, spz_language language, const char *page, Phrase phrase)
 {
-    Buffer address;
+    Buffer address = {0};
     if (!page)
         return;
-    buffer_init(&address);
     markup_address(&address, page);
     html->failed = html->failed || address.failed;
     markup_open(html, "li");
@@ -147,9 +143,8 @@ static void facts(const Web *web)
     Markup *html = web->html;
     spz_language language = web->view.language;
     double seconds = spz_movement_duration(web->movement);
-    Buffer clock;
+    Buffer clock = {0};
     char number[32];
-    buffer_init(&clock);
     markup_open_class(html, "dl", "facts");
     int year = spz_verdict_by_year(web->view.verdict).year;
     snprintf(number, sizeof number, "%d", year);
@@ -164,8 +159,7 @@ static void facts(const Web *web)
         fact(html, clock.text ? clock.text : "", phrase_text(language, PHRASE_FIRST_LASTS));
     }
     markup_close(html);
-    html->failed = html->failed || clock.failed;
-    buffer_free(&clock);
+    buffer_let_go(html, &clock);
 }
 
 static void masthead(const Web *web)
@@ -187,8 +181,7 @@ static void about_reading(const Web *web)
     size_t count = web->map->group_count;
     spz_language language = web->view.language;
     Markup *html = web->html;
-    Buffer names;
-    buffer_init(&names);
+    Buffer names = {0};
     for (size_t i = 0; i < count; i++) {
         char name[WORDS_TEXT];
         buffer_printf(&names, "%s%s", i ? ", " : "", words_body(language, &web->map->groups[i].about, name));
@@ -203,8 +196,7 @@ static void about_reading(const Web *web)
     }
     markup_close(html);
     markup_line_end(html);
-    html->failed = html->failed || names.failed;
-    buffer_free(&names);
+    buffer_let_go(html, &names);
 }
 
 static void movement_section(const Web *web)

@@ -40,8 +40,7 @@ static void pair_words(const Web *web, const spz_passage *passage, char text[WOR
 /* All who enter in a chain, 'Vn I|Vn II|Va': the filter finds the passage under each pair of them. */
 static void put_bodies(const Web *web, const spz_passage *passage)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     spz_players all = 0;
     for (size_t i = 0; i < passage->link_count; i++)
         all |= passage->links[i].players;
@@ -119,7 +118,7 @@ static void entries(const Web *web, const spz_passage *passage)
 
 static void summary(const Web *web, const spz_passage *passage)
 {
-    Buffer reason;
+    Buffer reason = {0};
     char text[WORDS_TEXT];
     Speaker speaker = web_speaker(web);
     Markup *html = web->html;
@@ -136,11 +135,9 @@ static void summary(const Web *web, const spz_passage *passage)
     markup_words(html, " ");
     markup_element(html, "span", "strength", words_standing(speaker.language, passage, text));
     markup_words(html, " ");
-    buffer_init(&reason);
     words_reason(&speaker, passage, &reason);
     markup_element(html, "span", "reason", reason.text);
-    html->failed = html->failed || reason.failed;
-    buffer_free(&reason);
+    buffer_let_go(html, &reason);
     markup_close(html);
 }
 

@@ -6,12 +6,10 @@
 /* What the passage is, as a sentence. */
 static void put_told(const Speaker *speaker, const spz_passage *passage, Buffer *out)
 {
-    Buffer told;
-    buffer_init(&told);
+    Buffer told = {0};
     words_told(speaker, passage, &told);
     SAY(out, speaker->language, PHRASE_REHEARSAL_WHAT, slot_text("told", told.text));
-    out->failed = out->failed || buffer_failed(&told);
-    buffer_free(&told);
+    buffer_let_go(out, &told);
 }
 
 static void row(const Web *web, const RehearsalItem *item, Buffer *words)
@@ -52,13 +50,12 @@ static void call_of(const Web *web, const RehearsalPlan *plan, const RehearsalCa
 void web_rehearsal(const Web *web)
 {
     RehearsalPlan plan;
-    Buffer words;
+    Buffer words = {0};
     spz_sheet_options options = SPZ_SHEET_USUAL;
     options.kinds = web->report->options.kinds;
     options.strength = web->report->options.strength > options.strength ? web->report->options.strength : options.strength;
     if (rehearsal_plan(&web->shown->reading, web->report->options.settings, &options, &plan))
         web->html->failed = true;
-    buffer_init(&words);
     if (plan.calls.count) {
         markup_open_class(web->html, "section", "part rehearsal");
         markup_element(web->html, web_heading(web, 1), NULL, phrase_text(web->view.language, PHRASE_REHEARSAL_TITLE));
@@ -68,7 +65,6 @@ void web_rehearsal(const Web *web)
         markup_close(web->html);
         markup_line_end(web->html);
     }
-    web->html->failed = web->html->failed || buffer_failed(&words);
-    buffer_free(&words);
+    buffer_let_go(web->html, &words);
     rehearsal_free(&plan);
 }

@@ -52,8 +52,7 @@ static void ground_bars(const Web *web, const spz_reason *reason)
 static void ground(const Web *web, const spz_reason *reason, double longest)
 {
     Markup *html = web->html;
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     markup_open_class(html, "details", "ground");
     markup_open(html, "summary");
     say_ground(&words, web->view.language, reason);
@@ -125,8 +124,7 @@ static void further(const Web *web, const Ground *reasons, size_t count)
 {
     Markup *html = web->html;
     spz_language language = web->view.language;
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     markup_open_class(html, "details", "plain");
     markup_element(html, "summary", NULL, phrase_text(language, PHRASE_WHY_FURTHER));
     markup_open_class(html, "ul", "reasons");
@@ -189,12 +187,11 @@ static void ask_year(const Web *web, const spz_by_year *by)
 static void year(const Web *web)
 {
     spz_by_year by = spz_verdict_by_year(web->view.verdict);
-    Buffer words;
+    Buffer words = {0};
     if (!by.year && by.earlier.arrangement && by.later.arrangement) {
         ask_year(web, &by);
         return;
     }
-    buffer_init(&words);
     say_year(&words, web->view.language, web->view.verdict);
     markup_open_class(web->html, "p", "year");
     markup_put_format(web->html, "id", "m%zu-year", web->shown->number);
@@ -277,8 +274,7 @@ static void head_cell(Markup *html, const char *scope, const char *text)
 /* The points once more as a bar, for the eye. */
 static void points_cell(Markup *html, spz_language language, double score)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     say_figure(&text, language, score, 1);
     markup_open_class(html, "td", "points");
     put_words(html, &text);
@@ -303,8 +299,7 @@ static void cell(Markup *html, const char *class, Buffer *words)
 static void arrangement_row(Markup *html, spz_language language, const spz_verdict *verdict, size_t place)
 {
     const spz_ranked *ranked = spz_verdict_ranked(verdict, place);
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     markup_open(html, "tr");
     markup_open(html, "td");
     markup_format(html, "%zu.", place + 1);
@@ -323,8 +318,7 @@ static void arrangement_row(Markup *html, spz_language language, const spz_verdi
 
 static void term_row(Markup *html, spz_language language, const spz_verdict *verdict, size_t index)
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     markup_open(html, "tr");
     head_cell(html, "row", words_term(language, spz_verdict_ranked(verdict, 0)->terms[index].kind));
     for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
@@ -394,12 +388,9 @@ void web_arrangements(Markup *html, spz_language language, const spz_verdict *ve
 /* The drawing goes in as an image of its own, so that its styles stay its own. */
 static void stage_image(Markup *html, spz_language language, const spz_plan *plan, const spz_document *drawing)
 {
-    Buffer address, words, order;
+    Buffer address = {0}, words = {0}, order = {0};
     size_t length = 0;
     const char *svg = spz_document_text(drawing, &length);
-    buffer_init(&address);
-    buffer_init(&words);
-    buffer_init(&order);
     markup_data_address(&address, "image/svg+xml", svg, length);
     say_order(&order, language, spz_plan_order(plan));
     SAY(&words, language, PHRASE_STAGE_IMAGE, slot_text("arrangement", words_arrangement(language, spz_plan_arrangement(plan))),

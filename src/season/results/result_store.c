@@ -6,11 +6,10 @@
 
 ScoreResult *results_find(Store *store, const LineHead *head)
 {
-    Buffer lines;
+    Buffer lines = {0};
     long long count = 0, of = 0;
     if (store_begin(store, false) != SPZ_OK)
         return NULL;
-    buffer_init(&lines);
     Query query = query_begin(store, "SELECT line, movements FROM result WHERE content = ? AND terms = ? ORDER BY movement");
     query_text(&query, head->content);
     query_text(&query, head->terms);
@@ -53,11 +52,10 @@ static void put(Store *store, const LineHead *head, size_t number, size_t of, co
 
 void results_keep(Store *store, const LineHead *head, const ScoreResult *result)
 {
-    Buffer lines;
+    Buffer lines = {0};
     LineHead nameless = *head;
     size_t of = result->movements.count, number = of ? 1 : 0;
     nameless.file = ""; /* the same score may lie elsewhere tomorrow */
-    buffer_init(&lines);
     lines_write(&lines, &nameless, result);
     if (!buffer_failed(&lines) && store_begin(store, true) == SPZ_OK) {
         clear(store, head->content, head->terms, of);
@@ -87,9 +85,8 @@ static bool take_line(Store *store, const char *text, size_t length)
 
 static spz_status take_text(Store *store, const char *name, FILE *file, const spz_sink *sink)
 {
-    Buffer line;
+    Buffer line = {0};
     bool more = true;
-    buffer_init(&line);
     for (long number = 1; more && !buffer_failed(&line); number++) {
         int letter;
         buffer_clear(&line);

@@ -87,8 +87,7 @@ static bool take_header(Parsing *parsing)
 /* All columns that nothing is done with, in one note. */
 static void note_columns(Parsing *parsing)
 {
-    Buffer names;
-    buffer_init(&names);
+    Buffer names = {0};
     for (size_t i = 0; i < parsing->column_count; i++)
         if (parsing->columns[i] == COLUMN_COUNT && *cell_trim(parsing->raw[i]))
             buffer_printf(&names, "%s%s", names.length ? ", " : "", cell_trim(parsing->raw[i]));
@@ -293,9 +292,7 @@ static spz_status load(const char *path, char **text, size_t *length)
 /* What the bytes of the file say, as one text: a spreadsheet's sheet, or the file as it is. */
 static spz_status parse_bytes(SeasonTable *table, const TableOptions *options, const spz_sink *sink, const char *bytes, size_t length)
 {
-    Buffer room, fault;
-    buffer_init(&room);
-    buffer_init(&fault);
+    Buffer room = {0}, fault = {0};
     spz_status status = SPZ_OK;
     const char *text;
     if (spreadsheet_is(bytes, length)) {

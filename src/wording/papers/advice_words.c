@@ -49,10 +49,9 @@ static void put_antiphony(const Speaker *speaker, const Advice *advice, Buffer *
 
 static void put_division(const Speaker *speaker, const Advice *advice, Buffer *out)
 {
-    Buffer what;
+    Buffer what = {0};
     const char *sharing = advice->allotment ? words_sharing(speaker->language, spz_allotment_sharing(advice->allotment)) : "";
     bool all = advice->passage->sides[0].section == SPZ_VIOLINS, bare = !all && advice->said && *sharing;
-    buffer_init(&what);
     SAY(&what, speaker->language,
         all ? PHRASE_ADVICE_ALL_VIOLINS : advice->passage->turns > 2 && !advice->said ? PHRASE_KIND_DIVIDED : PHRASE_KIND_DIV2,
         slot_number("n", advice->passage->turns));
@@ -60,8 +59,7 @@ static void put_division(const Speaker *speaker, const Advice *advice, Buffer *o
         buffer_puts(out, sharing);
     else
         SAY(out, speaker->language, *sharing ? PHRASE_ADVICE_SHARED : PHRASE_ADVICE_PLAIN, slot_text("what", what.text), slot_text("sharing", sharing));
-    out->failed = out->failed || what.failed;
-    buffer_free(&what);
+    buffer_let_go(out, &what);
 }
 
 /* What is written, without company and place. */
@@ -80,16 +78,13 @@ void advice_words(const Speaker *speaker, const Advice *advice, Buffer *out)
 {
     Bodies with = bodies_of(speaker, advice->with);
     bool jointly = advice->with && advice->kind != ADVICE_WITH;
-    Buffer core, placed;
-    buffer_init(&core);
-    buffer_init(&placed);
+    Buffer core = {0}, placed = {0};
     put_core(speaker, advice, &core);
     SAY(&placed, speaker->language, advice->across ? PHRASE_ADVICE_ACROSS : PHRASE_ADVICE_PLAIN, slot_text("what", core.text));
     SAY(out, speaker->language, jointly ? PHRASE_ADVICE_JOINTLY : PHRASE_ADVICE_PLAIN, slot_text("what", placed.text),
         slot_players("with", with.at, with.count));
-    out->failed = out->failed || core.failed || placed.failed;
-    buffer_free(&core);
-    buffer_free(&placed);
+    buffer_let_go(out, &core);
+    buffer_let_go(out, &placed);
 }
 
 static void put_run(const Speaker *speaker, size_t first, size_t last, bool begun, Buffer *out)
@@ -133,8 +128,7 @@ static void put_entries(const Speaker *speaker, const Advice *advice, Buffer *ou
 {
     const spz_passage *passage = advice->passage;
     spz_players own = (spz_players)1 << advice->group;
-    Buffer bars;
-    buffer_init(&bars);
+    Buffer bars = {0};
     size_t count = put_bars(speaker, passage, own, &bars);
     SAY(out, speaker->language, PHRASE_ADVICE_ENTERS, slot_number("n", (long)count), slot_text("bars", bars.text));
     for (size_t i = 0; i < passage->link_count; i++) {
@@ -145,8 +139,7 @@ static void put_entries(const Speaker *speaker, const Advice *advice, Buffer *ou
         put_bars(speaker, passage, passage->links[i].players, &bars);
         SAY(out, speaker->language, PHRASE_ADVICE_OTHERS_ENTER, slot_players("others", others.at, others.count), slot_text("bars", bars.text));
     }
-    out->failed = out->failed || bars.failed;
-    buffer_free(&bars);
+    buffer_let_go(out, &bars);
 }
 
 void advice_detail(const Speaker *speaker, const Advice *advice, Buffer *out)
@@ -166,16 +159,14 @@ void advice_pass_words(spz_language language, AdvicePass pass, Buffer *out)
             SAY(out, language, pass.times == 2 ? PHRASE_PASS_BOTH : PHRASE_PASS_ALL, slot_number("n", (long)pass.times));
         return;
     }
-    Buffer which;
-    buffer_init(&which);
+    Buffer which = {0};
     for (int n = 0; n < 6; n++)
         if (pass.endings >> n & 1) {
             buffer_puts(&which, which.length ? phrase_text(language, PHRASE_LIST_NEXT) : "");
             buffer_puts(&which, phrase_text(language, (Phrase)(PHRASE_PASS_1 + n)));
         }
     SAY(out, language, PHRASE_PASS_TIME, slot_text("which", which.text));
-    out->failed = out->failed || which.failed;
-    buffer_free(&which);
+    buffer_let_go(out, &which);
 }
 
 _Static_assert(PHRASE_SHARING_PLAYER - PHRASE_SHARING_USUAL == SPZ_SHARING_COUNT - 1, "a phrase for each way to share");
@@ -212,12 +203,10 @@ static int put_lines(spz_language language, uint32_t lines, Buffer *out)
 void advice_question(const Speaker *speaker, const AdviceList *list, const Advice *advice, Buffer *out)
 {
     const Movement *movement = speaker->sections->movement;
-    Buffer bars, lines;
+    Buffer bars = {0}, lines = {0};
     bool sure = true;
     if (advice->kind != ADVICE_DIVIDE || !advice->turn_count)
         return;
-    buffer_init(&bars);
-    buffer_init(&lines);
     for (size_t i = 0; i < advice->turn_count; i++) {
         const PageTurn *turn = &list->turns.at[advice->first_turn + i];
         char bar[WORDS_TEXT];
@@ -228,9 +217,8 @@ void advice_question(const Speaker *speaker, const AdviceList *list, const Advic
     int count = put_lines(speaker->language, advice->lines_at_risk, &lines);
     SAY(out, speaker->language, sure ? PHRASE_ADVICE_PAGE_TURNS : PHRASE_ADVICE_PAGE_ENDS, slot_number("n", (long)advice->turn_count), slot_text("bars", bars.text),
         slot_number("m", count), slot_text("lines", lines.text));
-    out->failed = out->failed || buffer_failed(&bars) || buffer_failed(&lines);
-    buffer_free(&bars);
-    buffer_free(&lines);
+    buffer_let_go(out, &bars);
+    buffer_let_go(out, &lines);
 }
 
 /* A section that has a habit of its own for one of the numbers of lines, or one for all. */

@@ -2,12 +2,6 @@
 #include "analysis/passages/passage_facts.h"
 #include <string.h>
 
-static void let_go(Buffer *out, Buffer *text)
-{
-    out->failed = out->failed || buffer_failed(text);
-    buffer_free(text);
-}
-
 static const char *text_of(const Buffer *buffer)
 {
     return buffer->length ? buffer->text : "";
@@ -56,15 +50,14 @@ void say_meeting(Buffer *out, const Speaker *speaker, const BowingMeeting *meeti
             slot_number("n", several ? 2 : 1));
         items[i] = text_of(&parts[i]);
     }
-    Buffer who;
-    buffer_init(&who);
+    Buffer who = {0};
     say_list(&who, speaker->language, items, meeting->strand_count);
     SAY(out, speaker->language, meeting->in_turn ? PHRASE_ADVICE_PLAIN : PHRASE_BOWINGS_TOGETHER, slot_text("what", text_of(&who)), slot_text("bars", text_of(&bars)),
         slot_number("n", several ? 2 : 1));
     for (size_t i = 0; i < meeting->strand_count; i++)
-        let_go(out, &parts[i]);
-    let_go(out, &who);
-    let_go(out, &bars);
+        buffer_let_go(out, &parts[i]);
+    buffer_let_go(out, &who);
+    buffer_let_go(out, &bars);
 }
 
 _Static_assert(PHRASE_BOWING_TREMOLO - PHRASE_BOWING_SLUR == BOWING_SIGN_COUNT - 1, "a phrase for each sign");
@@ -113,14 +106,13 @@ void say_bowing_marks(Buffer *out, const Speaker *speaker, const BowingList *lis
 void say_bowing_difference(Buffer *out, const Speaker *speaker, const BowingList *list, const BowingMeeting *meeting, const BowingDifference *difference)
 {
     for (int other = 0; other < 2; other++) {
-        Buffer marks;
+        Buffer marks = {0};
         char who[WORDS_TEXT];
-        buffer_init(&marks);
         say_bowing_marks(&marks, speaker, list, difference, other);
         group_words(speaker, meeting->strands[other ? difference->strand : 0].group, who);
         buffer_puts(out, other ? "; " : "");
         SAY(out, speaker->language, marks.length ? PHRASE_BOWINGS_HAS : PHRASE_BOWINGS_HAS_NOT, slot_text("who", who), slot_text("marks", text_of(&marks)));
-        let_go(out, &marks);
+        buffer_let_go(out, &marks);
     }
 }
 

@@ -40,24 +40,21 @@ void words_line_desks(spz_language language, const spz_allotment *allotment, spz
 {
     bool begun = false;
     for (int side = 0; side < SIDES; side++) {
-        Buffer desks;
-        buffer_init(&desks);
+        Buffer desks = {0};
         int count = list_desks(&desks, allotment, section, line, side);
         if (count) {
             buffer_puts(out, begun ? phrase_text(language, PHRASE_LIST_NEXT) : "");
             SAY(out, language, (Phrase)(PHRASE_DESKS_BOTH + side), slot_number("n", count), slot_text("desks", desks.text));
         }
         begun = begun || count;
-        out->failed = out->failed || desks.failed;
-        buffer_free(&desks);
+        buffer_let_go(out, &desks);
     }
 }
 
 void words_lines_desks(spz_language language, const spz_allotment *allotment, spz_section section, Buffer *out)
 {
-    Buffer desks;
+    Buffer desks = {0};
     bool begun = false;
-    buffer_init(&desks);
     for (int line = 1; line <= spz_allotment_lines(allotment); line++) {
         buffer_clear(&desks);
         words_line_desks(language, allotment, section, line, &desks);
@@ -67,8 +64,7 @@ void words_lines_desks(spz_language language, const spz_allotment *allotment, sp
         SAY(out, language, line == 1 ? PHRASE_DESKS_TOP_LINE : PHRASE_DESKS_LINE, slot_number("n", line), slot_text("desks", desks.text));
         begun = true;
     }
-    out->failed = out->failed || desks.failed;
-    buffer_free(&desks);
+    buffer_let_go(out, &desks);
 }
 
 static bool is_even(const spz_allotment *allotment)
@@ -86,10 +82,8 @@ static const char *joint(spz_language language, int line, int lines)
 
 static void put_balance(spz_language language, const spz_allotment *allotment, Buffer *out)
 {
-    Buffer players, shares;
+    Buffer players = {0}, shares = {0};
     int lines = spz_allotment_lines(allotment);
-    buffer_init(&players);
-    buffer_init(&shares);
     for (int line = 1; line <= lines; line++) {
         Slot share = slot_decimal("share", spz_allotment_balance(allotment, line), 2);
         buffer_printf(&players, "%s%d", joint(language, line, lines), spz_allotment_players(allotment, line));
@@ -98,9 +92,8 @@ static void put_balance(spz_language language, const spz_allotment *allotment, B
     }
     SAY(out, language, is_even(allotment) ? PHRASE_DESKS_EVEN : PHRASE_DESKS_UNEVEN, slot_number("n", spz_allotment_players(allotment, 1)),
         slot_text("players", players.text), slot_text("shares", shares.text));
-    out->failed = out->failed || players.failed || shares.failed;
-    buffer_free(&players);
-    buffer_free(&shares);
+    buffer_let_go(out, &players);
+    buffer_let_go(out, &shares);
 }
 
 /* The sections of all violins one after the other, each with its name. */
@@ -109,16 +102,14 @@ static void put_all_violins(spz_language language, const spz_allotment *allotmen
     static const spz_section violins[] = {SPZ_VN1, SPZ_VN2, SPZ_VN3};
     bool begun = false;
     for (size_t i = 0; i < sizeof violins / sizeof *violins; i++) {
-        Buffer desks;
+        Buffer desks = {0};
         spz_group who = {.section = violins[i]};
-        buffer_init(&desks);
         words_lines_desks(language, allotment, violins[i], &desks);
         buffer_puts(out, begun && desks.length ? "; " : "");
         if (desks.length)
             SAY(out, language, PHRASE_DESKS_OF, slot_players("who", &who, 1), slot_text("desks", desks.text));
         begun = begun || desks.length;
-        out->failed = out->failed || desks.failed;
-        buffer_free(&desks);
+        buffer_let_go(out, &desks);
     }
 }
 

@@ -34,24 +34,20 @@ static void say_counted(Buffer *out, spz_language language, Phrase one, size_t c
 static void say_best(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const Overview *overview = &notes->overview;
-    Buffer bar, at;
-    buffer_init(&bar);
-    buffer_init(&at);
+    Buffer bar = {0}, at = {0};
     say_bar(&bar, language, notes, overview->strongest->upbeat_to); /* as its place is told */
     say_when(&at, language, notes, overview->strongest);
     Phrase phrase = overview->dialogues == 1 ? PHRASE_NOTES_BEST_ONLY : (Phrase)(PHRASE_NOTES_BEST_1 + notes->number % BEST_WAYS);
     SAY(out, language, phrase, slot_of("bar", &bar), slot_of("at", &at));
-    out->failed = out->failed || bar.failed || at.failed;
-    buffer_free(&bar);
-    buffer_free(&at);
+    buffer_let_go(out, &bar);
+    buffer_let_go(out, &at);
 }
 
 static void say_dialogues(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     static const SomePhrases striking = {PHRASE_NOTES_STRIKING_ONE, PHRASE_NOTES_STRIKING_ALL, PHRASE_NOTES_STRIKING_SOME_ONE, PHRASE_NOTES_STRIKING_SOME_MANY};
     const Overview *overview = &notes->overview;
-    Buffer more;
-    buffer_init(&more);
+    Buffer more = {0};
     say_some(&more, language, &striking, overview->striking, overview->dialogues);
     say_counted(out, language, (Phrase)(PHRASE_NOTES_DIALOGUES_1_ONE + 2 * (notes->number % DIALOGUE_WAYS)), overview->dialogues, "striking", &more);
     if (overview->dialogues > 1 && overview->pair_count > 1)
@@ -59,19 +55,16 @@ static void say_dialogues(Buffer *out, spz_language language, const MovementNote
             slot_players("first", &overview->pair[0], 1), slot_players("second", &overview->pair[1], 1), slot_number("m", (long)overview->pair_count));
     if (overview->strongest)
         say_best(out, language, notes);
-    out->failed = out->failed || more.failed;
-    buffer_free(&more);
+    buffer_let_go(out, &more);
 }
 
 static void say_divisions(Buffer *out, spz_language language, const Overview *overview)
 {
     static const SomePhrases threefold = {PHRASE_NOTES_THREEFOLD_ONE, PHRASE_NOTES_THREEFOLD_ALL, PHRASE_NOTES_THREEFOLD_SOME_ONE, PHRASE_NOTES_THREEFOLD_SOME_MANY};
-    Buffer more;
-    buffer_init(&more);
+    Buffer more = {0};
     say_some(&more, language, &threefold, overview->threefold, overview->divided);
     say_counted(out, language, PHRASE_NOTES_DIVISIONS_ONE, overview->divided, "threefold", &more);
-    out->failed = out->failed || more.failed;
-    buffer_free(&more);
+    buffer_let_go(out, &more);
 }
 
 void say_overview(Buffer *out, spz_language language, const MovementNotes *notes)
@@ -109,23 +102,20 @@ void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
 static void say_numbers(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const Overview *overview = &notes->overview;
-    Buffer bar;
-    buffer_init(&bar);
+    Buffer bar = {0};
     if (overview->upbeat_counted)
         buffer_puts(out, phrase_text(language, PHRASE_NOTES_NUMBERS_UPBEAT));
     if (overview->halves < spz_movement_bars(notes->movement)) {
         say_bar(&bar, language, notes, overview->halves);
         SAY(out, language, PHRASE_NOTES_NUMBERS_HALVES, slot_of("bar", &bar));
     }
-    out->failed = out->failed || bar.failed;
-    buffer_free(&bar);
+    buffer_let_go(out, &bar);
 }
 
 void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const Overview *overview = &notes->overview;
-    Buffer time;
-    buffer_init(&time);
+    Buffer time = {0};
     if (overview->given)
         say_clock(&time, language, overview->duration);
     else
@@ -134,8 +124,7 @@ void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
                                                                                                              : PHRASE_NOTES_TIMES_NONE,
         slot_of("time", &time), overview->repeats ? slot_phrase("repeats", PHRASE_NOTES_REPEATS) : slot_text("repeats", ""));
     say_numbers(out, language, notes);
-    out->failed = out->failed || time.failed;
-    buffer_free(&time);
+    buffer_let_go(out, &time);
 }
 
 void say_timing(Buffer *out, spz_language language, const MovementNotes *notes)

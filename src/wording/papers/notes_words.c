@@ -60,9 +60,8 @@ static Slot slot_of(const char *name, const Buffer *text)
 
 static void say_moment(Buffer *out, spz_language language, const MovementNotes *notes, const Sounding *when, size_t again)
 {
-    Buffer time;
+    Buffer time = {0};
     bool known = times_are_known(&notes->overview);
-    buffer_init(&time);
     if (known)
         say_clock(&time, language, when->seconds);
     else
@@ -71,8 +70,7 @@ static void say_moment(Buffer *out, spz_language language, const MovementNotes *
         SAY(out, language, again ? PHRASE_NOTES_AT_AGAIN : known ? PHRASE_NOTES_AT : PHRASE_NOTES_SHARE, slot_of("time", &time));
     else
         buffer_printf(out, ", %s", time.text ? time.text : "");
-    out->failed = out->failed || time.failed;
-    buffer_free(&time);
+    buffer_let_go(out, &time);
 }
 
 void say_when(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
@@ -115,9 +113,7 @@ static void say_key_here(Buffer *out, spz_language language, const MovementNotes
 void say_citation_place(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
-    Buffer from, to;
-    buffer_init(&from);
-    buffer_init(&to);
+    Buffer from = {0}, to = {0};
     say_bar(&from, language, notes, citation->upbeat_to);
     say_bar(&to, language, notes, citation->last);
     SAY(out, language, citation->upbeat_to == citation->last ? PHRASE_NOTES_BAR : PHRASE_NOTES_BARS, slot_of("from", &from), slot_of("to", &to));
@@ -131,20 +127,17 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
     size_t moments = times_are_known(&notes->overview) || !citation->time_count ? citation->time_count : 1; /* shares of every repeat tire */
     for (size_t i = 0; i < moments; i++)
         say_moment(out, language, notes, &citation->times[i], i);
-    out->failed = out->failed || from.failed || to.failed;
-    buffer_free(&from);
-    buffer_free(&to);
+    buffer_let_go(out, &from);
+    buffer_let_go(out, &to);
 }
 
 /* ', a third higher'; nothing where the answers differ, or where the notes are told one by one. */
 static void say_change_of(Buffer *out, spz_language language, spz_change change)
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     words_change(language, change, &words);
     SAY(out, language, PHRASE_NOTES_CHANGE, slot_of("change", &words));
-    out->failed = out->failed || words.failed;
-    buffer_free(&words);
+    buffer_let_go(out, &words);
 }
 
 /* As many as there are of what is told, where that is certain. */
@@ -190,18 +183,15 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
 {
     spz_group first[BODIES_MOST], second[BODIES_MOST];
     size_t from = citation_named_first(citation), calling = players_of_link(notes, citation, from, first), answering = players_of_link(notes, citation, 1 - from, second);
-    Buffer change, turns;
-    buffer_init(&change);
-    buffer_init(&turns);
+    Buffer change = {0}, turns = {0};
     if (citation->alike && in_full)
         say_change_of(&change, language, citation->change);
     if (in_full)
         say_turns(&turns, language, PHRASE_NOTES_TURNS, citation);
     SAY(out, language, pair_phrase(citation, calling > 1 || answering > 1), slot_players("first", first, calling), slot_players("second", second, answering),
         slot_of("change", &change), slot_of("turns", &turns));
-    out->failed = out->failed || change.failed || turns.failed;
-    buffer_free(&change);
-    buffer_free(&turns);
+    buffer_let_go(out, &change);
+    buffer_let_go(out, &turns);
 }
 
 /* What is known of the entry that stands for a link; NULL where that is nothing. */
@@ -219,15 +209,13 @@ static void say_link_place(Buffer *out, spz_language language, const MovementNot
     const spz_passage *passage = citation->passage;
     bool again = link && citation->told[link].bar == citation->told[link - 1].bar && citation->told_entry[link] < passage->entry_count;
     char beat[BEAT_TEXT];
-    Buffer bar;
-    buffer_init(&bar);
+    Buffer bar = {0};
     say_bar(&bar, language, notes, citation->told[link].bar);
     if (again)
         SAY(out, language, PHRASE_NOTES_LINK_BEAT, slot_of("bar", &bar), slot_text("beat", words_beat(passage->entries[citation->told_entry[link]].beat, beat)));
     else
         buffer_puts(out, bar.text ? bar.text : "");
-    out->failed = out->failed || bar.failed;
-    buffer_free(&bar);
+    buffer_let_go(out, &bar);
 }
 
 static void say_link(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t link)
@@ -249,26 +237,22 @@ static void say_link(Buffer *out, spz_language language, const MovementNotes *no
     if (heard && heard->at_interval)
         say_change_of(&change, language, heard->change);
     SAY(out, language, phrase, slot_of("who", &who), slot_of("bar", &bar), slot_of("change", &change));
-    out->failed = out->failed || who.failed || bar.failed || change.failed;
-    buffer_free(&who);
-    buffer_free(&bar);
-    buffer_free(&change);
+    buffer_let_go(out, &who);
+    buffer_let_go(out, &bar);
+    buffer_let_go(out, &change);
 }
 
 /* More than two: every one with its bar, in order of entry. */
 static void say_chain(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
-    Buffer links, turns;
-    buffer_init(&links);
-    buffer_init(&turns);
+    Buffer links = {0}, turns = {0};
     for (size_t i = 0; i < citation->told_count; i++)
         say_link(&links, language, notes, citation, i);
     say_turns(&turns, language, PHRASE_NOTES_TURNS_AFTER, citation);
     SAY(out, language, citation->shape == SHAPE_STRETTO ? IN_TURN(NOTES_STRETTO, 3, citation->variant) : IN_TURN(NOTES_CHAIN, 3, citation->variant),
         slot_of("links", &links), slot_of("turns", &turns));
-    out->failed = out->failed || links.failed || turns.failed;
-    buffer_free(&links);
-    buffer_free(&turns);
+    buffer_let_go(out, &links);
+    buffer_let_go(out, &turns);
 }
 
 static bool citation_has_list(const Citation *citation)
@@ -286,7 +270,7 @@ void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, c
 {
     spz_group bodies[BODIES_MOST];
     char beat[BEAT_TEXT];
-    Buffer bar, change;
+    Buffer bar = {0}, change = {0};
     if (line >= citation->heard_count) {
         SAY(out, language, PHRASE_NOTES_ENTRIES_MORE, slot_number("n", (long)(citation->heard_all - citation->heard_count)));
         return;
@@ -294,29 +278,24 @@ void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, c
     const Heard *heard = &citation->heard[line];
     const spz_entry *entry = &citation->passage->entries[heard->entry];
     bool on_one = entry->beat.over == entry->beat.under;
-    buffer_init(&bar);
-    buffer_init(&change);
     say_bar(&bar, language, notes, entry->bar);
     if (heard->at_interval)
         say_change_of(&change, language, heard->change);
     SAY(out, language, on_one ? PHRASE_NOTES_ENTRY : PHRASE_NOTES_ENTRY_BEAT, slot_of("bar", &bar), slot_text("beat", words_beat(entry->beat, beat)),
         slot_players("who", bodies, as_strings(bodies, spz_players_named(notes->sections, heard->players, bodies, BODIES_MOST))), slot_of("change", &change));
-    out->failed = out->failed || bar.failed || change.failed;
-    buffer_free(&bar);
-    buffer_free(&change);
+    buffer_let_go(out, &bar);
+    buffer_let_go(out, &change);
 }
 
 /* Contrast: who plays the shared melody whole, and where. */
 static void say_whole(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
-    Buffer bar;
+    Buffer bar = {0};
     if (citation->passage->kind != SPZ_SPLIT_LINE || citation->whole_group >= spz_sections_groups(notes->sections))
         return;
-    buffer_init(&bar);
     say_bar(&bar, language, notes, citation->whole_bar);
     SAY(out, language, PHRASE_NOTES_WHOLE, slot_players("who", spz_sections_group(notes->sections, citation->whole_group), 1), slot_of("bar", &bar));
-    out->failed = out->failed || bar.failed;
-    buffer_free(&bar);
+    buffer_let_go(out, &bar);
 }
 
 static void say_split_line(Buffer *out, spz_language language, const Citation *citation)
@@ -395,15 +374,13 @@ static void say_loudness(Buffer *out, spz_language language, const Citation *cit
 static void say_winds(Buffer *out, spz_language language, const Citation *citation)
 {
     const char *names[WINDS_MOST];
-    Buffer list;
-    buffer_init(&list);
+    Buffer list = {0};
     for (size_t i = 0; i < citation->wind_count; i++)
         names[i] = citation->winds[i];
     say_list(&list, language, names, citation->wind_count);
     if (citation->wind_count)
         SAY(out, language, PHRASE_NOTES_WINDS, slot_of("who", &list));
-    out->failed = out->failed || list.failed;
-    buffer_free(&list);
+    buffer_let_go(out, &list);
 }
 
 void say_citation(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)

@@ -4,21 +4,14 @@
 
 enum { BODIES_MOST = 16, BARS_MOST = 8 };
 
-static void let_go(Buffer *out, Buffer *text)
-{
-    out->failed = out->failed || buffer_failed(text);
-    buffer_free(text);
-}
-
 void say_call(Buffer *out, const Speaker *speaker, const RehearsalCall *call)
 {
     spz_group bodies[BODIES_MOST];
-    Buffer time;
-    buffer_init(&time);
+    Buffer time = {0};
     say_clock(&time, speaker->language, call->seconds);
     SAY(out, speaker->language, PHRASE_REHEARSAL_CALL, slot_players("who", bodies, spz_players_named(speaker->sections, call->called, bodies, BODIES_MOST)),
         slot_number("n", (long)call->count), slot_text("time", time.text));
-    let_go(out, &time);
+    buffer_let_go(out, &time);
 }
 
 /* Bars in which a link of the passage enters, each once: '9, 11, 13 ...'. */
@@ -43,8 +36,7 @@ void say_entry_bars(Buffer *out, const Speaker *speaker, const spz_passage *pass
     bool any = false;
     for (size_t link = 0; spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE && link < passage->link_count; link++) {
         char who[WORDS_TEXT];
-        Buffer bars;
-        buffer_init(&bars);
+        Buffer bars = {0};
         put_bars(&bars, speaker, passage, link);
         if (bars.length) {
             buffer_puts(out, any ? phrase_text(speaker->language, PHRASE_REHEARSAL_ENTERS_NEXT) : "");
@@ -52,21 +44,19 @@ void say_entry_bars(Buffer *out, const Speaker *speaker, const spz_passage *pass
                 slot_text("bars", bars.text));
             any = true;
         }
-        let_go(out, &bars);
+        buffer_let_go(out, &bars);
     }
 }
 
 void say_to_rehearse(Buffer *out, const Speaker *speaker, const RehearsalItem *item)
 {
-    Buffer told, entries;
-    buffer_init(&told);
-    buffer_init(&entries);
+    Buffer told = {0}, entries = {0};
     words_told(speaker, item->passage, &told);
     say_entry_bars(&entries, speaker, item->passage);
     words_ruling(speaker->language, item->passage, &told);
     SAY(out, speaker->language, entries.length ? PHRASE_REHEARSAL_WHAT_ENTRIES : PHRASE_REHEARSAL_WHAT, slot_text("told", told.text), slot_text("entries", entries.text));
-    let_go(out, &told);
-    let_go(out, &entries);
+    buffer_let_go(out, &told);
+    buffer_let_go(out, &entries);
 }
 
 _Static_assert(PHRASE_LISTEN_TOGETHER - PHRASE_LISTEN_MATCH == LISTEN_TOGETHER - LISTEN_MATCH, "what to listen for in its order");
@@ -81,18 +71,16 @@ static Phrase from_phrase(const RehearsalItem *item)
 void say_listening(Buffer *out, spz_language language, const RehearsalItem *item)
 {
     Phrase listen = item->listen == LISTEN_TOGETHER && item->placed ? PHRASE_LISTEN_TOGETHER_DELAY : (Phrase)(PHRASE_LISTEN_MATCH + (unsigned)item->listen);
-    Buffer question;
-    buffer_init(&question);
+    Buffer question = {0};
     SAY(&question, language, listen, slot_decimal("delay", 1000 * item->delay, 0));
     SAY(out, language, from_phrase(item), slot_text("listen", question.text), slot_decimal("degrees", item->degrees, 0));
-    let_go(out, &question);
+    buffer_let_go(out, &question);
 }
 
 void say_lasts(Buffer *out, spz_language language, const RehearsalItem *item)
 {
-    Buffer time;
-    buffer_init(&time);
+    Buffer time = {0};
     say_clock(&time, language, item->seconds);
     SAY(out, language, item->times > 1 ? PHRASE_REHEARSAL_LASTS_TIMES : PHRASE_REHEARSAL_LASTS, slot_text("time", time.text), slot_number("n", (long)item->times));
-    let_go(out, &time);
+    buffer_let_go(out, &time);
 }

@@ -2,12 +2,6 @@
 #include "wording/papers/notes_words.h"
 #include "wording/seatings/seating_words.h"
 
-static void let_go(Buffer *out, Buffer *text)
-{
-    out->failed = out->failed || buffer_failed(text);
-    buffer_free(text);
-}
-
 static size_t evening_lost_bars(const spz_other_plan *plan)
 {
     size_t bars = 0;
@@ -28,22 +22,20 @@ static double evening_lost_seconds(const spz_other_plan *plan)
 void say_one_seating(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     const spz_other_plan *plan = &concert->unchanged;
-    Buffer points;
-    buffer_init(&points);
+    Buffer points = {0};
     say_points(&points, language, plan->points);
     SAY(out, language, !plan->possible ? PHRASE_EVENING_ONE_IMPOSSIBLE : plan->points > 0 ? PHRASE_EVENING_ONE : PHRASE_EVENING_ONE_NOTHING,
         slot_text("seating", plan->seating ? words_arrangement(language, plan->seating) : ""), slot_text("points", points.text));
-    let_go(out, &points);
+    buffer_let_go(out, &points);
 }
 
 void say_given_up_by(Buffer *out, spz_language language, const spz_planned_movement *movement)
 {
-    Buffer what;
-    buffer_init(&what);
+    Buffer what = {0};
     say_given_up_there(&what, language, movement);
     if (what.length)
         SAY(out, language, PHRASE_EVENING_GIVEN_UP_BY, slot_text("title", season_movement_title(movement)), slot_text("what", what.text));
-    let_go(out, &what);
+    buffer_let_go(out, &what);
 }
 
 void say_given_up_there(Buffer *out, spz_language language, const spz_planned_movement *movement)
@@ -62,10 +54,10 @@ void say_given_up_there(Buffer *out, spz_language language, const spz_planned_mo
     SAY(out, language, movement->lost_bars ? PHRASE_EVENING_GIVEN_UP : PHRASE_EVENING_GIVEN_UP_POINTS, slot_text("points", points.text),
         slot_number("n", (long)movement->lost_bars), slot_text("time", time.text), slot_text("whole", whole.text),
         slot_text("losses", losses.text));
-    let_go(out, &points);
-    let_go(out, &time);
-    let_go(out, &whole);
-    let_go(out, &losses);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &time);
+    buffer_let_go(out, &whole);
+    buffer_let_go(out, &losses);
 }
 
 static bool has_interval(const spz_planned_concert *concert)
@@ -80,11 +72,7 @@ static void say_gain(Buffer *out, spz_language language, const spz_planned_conce
 {
     const spz_other_plan *one = &concert->unchanged, *two = &concert->at_interval;
     size_t before = evening_lost_bars(one), after = evening_lost_bars(two);
-    Buffer points, time, load, minutes;
-    buffer_init(&points);
-    buffer_init(&time);
-    buffer_init(&load);
-    buffer_init(&minutes);
+    Buffer points = {0}, time = {0}, load = {0}, minutes = {0};
     say_points(&points, language, one->points - two->points);
     say_clock(&time, language, evening_lost_seconds(one) - evening_lost_seconds(two));
     say_load(&load, language, two->change);
@@ -96,10 +84,10 @@ static void say_gain(Buffer *out, spz_language language, const spz_planned_conce
         buffer_putc(out, ' ');
         buffer_puts(out, phrase_text(language, PHRASE_EVENING_INTERVAL_NOT_ALLOWED));
     }
-    let_go(out, &points);
-    let_go(out, &time);
-    let_go(out, &load);
-    let_go(out, &minutes);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &time);
+    buffer_let_go(out, &load);
+    buffer_let_go(out, &minutes);
 }
 
 void say_interval_gain(Buffer *out, spz_language language, const spz_planned_concert *concert)
@@ -147,13 +135,12 @@ static void say_desks(Buffer *out, spz_language language, const spz_changeover *
 void say_desks_of(Buffer *out, spz_language language, const spz_changeover *change)
 {
     for (int stay = 1; stay >= 0; stay--) {
-        Buffer desks;
-        buffer_init(&desks);
+        Buffer desks = {0};
         say_desks(&desks, language, change, stay != 0);
         if (desks.length) {
             buffer_puts(out, out->length ? " " : "");
             SAY(out, language, stay ? PHRASE_EVENING_DESKS_STAY : PHRASE_EVENING_DESKS_CARRIED, slot_text("desks", desks.text));
         }
-        let_go(out, &desks);
+        buffer_let_go(out, &desks);
     }
 }

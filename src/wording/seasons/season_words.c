@@ -8,13 +8,6 @@ _Static_assert(PHRASE_SEASON_PROBLEM_HALL_FORBIDS_ALL - PHRASE_SEASON_PROBLEM_TO
                "every problem has its phrase, in the order of season.h");
 _Static_assert(PHRASE_STATUS_NO_STRINGS - PHRASE_STATUS_CANNOT_OPEN == SPZ_NO_STRINGS - SPZ_CANNOT_OPEN, "statuses in the order of status.h");
 
-/* The end of a text that went into a slot of `out`. */
-static void let_go(Buffer *out, Buffer *text)
-{
-    out->failed = out->failed || buffer_failed(text);
-    buffer_free(text);
-}
-
 void say_iso_date(Buffer *out, const spz_planned_concert *concert)
 {
     if (concert->year)
@@ -53,24 +46,20 @@ void say_month(Buffer *out, spz_language language, const spz_planned_concert *co
 
 void say_when_where(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    Buffer date;
+    Buffer date = {0};
     if (!*concert->hall) {
         say_date(out, language, concert);
         return;
     }
-    buffer_init(&date);
     say_date(&date, language, concert);
     SAY(out, language, *concert->hall_settings ? PHRASE_SEASON_WHERE : PHRASE_SEASON_WHERE_UNSETTLED, slot_text("date", date.text), slot_text("hall", concert->hall));
-    let_go(out, &date);
+    buffer_let_go(out, &date);
 }
 
 static void say_conflict(Buffer *out, spz_language language, const spz_conflict *conflict)
 {
-    Buffer minutes, longest, word;
+    Buffer minutes = {0}, longest = {0}, word = {0};
     Phrase moment = (Phrase)(PHRASE_SEASON_MOMENT_BEFORE_CONCERT + (int)conflict->gap);
-    buffer_init(&minutes);
-    buffer_init(&longest);
-    buffer_init(&word);
     say_minutes(&minutes, language, conflict->minutes);
     say_minutes(&longest, language, conflict->longest);
     SAY(&word, language, conflict->allowed ? PHRASE_SEASON_CONFLICT_GIVES : PHRASE_SEASON_CONFLICT_FORBIDS, slot_text("minutes", longest.text),
@@ -78,9 +67,9 @@ static void say_conflict(Buffer *out, spz_language language, const spz_conflict 
     SAY(out, language, conflict->work ? PHRASE_SEASON_CONFLICT : PHRASE_SEASON_CONFLICT_USUAL, slot_text("work", conflict->work), slot_number("line", conflict->line),
         slot_text("fixed", conflict->fixed), slot_text("other", conflict->other_work), slot_number("other-line", conflict->other_line),
         slot_text("other-fixed", conflict->other_fixed), slot_text("minutes", minutes.text), slot_text("word", word.text));
-    let_go(out, &minutes);
-    let_go(out, &longest);
-    let_go(out, &word);
+    buffer_let_go(out, &minutes);
+    buffer_let_go(out, &longest);
+    buffer_let_go(out, &word);
 }
 
 void say_table_note(Buffer *out, spz_language language, const spz_table_note *note)
@@ -103,42 +92,39 @@ const spz_table_note *next_noted(const spz_season *season, bool doubts, size_t *
 
 void say_noted_line(Buffer *out, spz_language language, const spz_table_note *note)
 {
-    Buffer what;
-    buffer_init(&what);
+    Buffer what = {0};
     say_table_note(&what, language, note);
     SAY(out, language, PHRASE_SEASON_NOTE, slot_number("line", note->line), slot_text("what", what.text));
-    let_go(out, &what);
+    buffer_let_go(out, &what);
 }
 
 void say_concert_problem(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    Buffer file;
+    Buffer file = {0};
     if (concert->conflict)
         say_conflict(out, language, concert->conflict);
     if (!concert->problem || concert->conflict)
         return;
-    buffer_init(&file);
     if (concert->hall_line)
         SAY(&file, language, PHRASE_SEASON_PROBLEM_HALL_LINE, slot_text("file", path_name(concert->hall_settings)), slot_number("line", concert->hall_line));
     else
         buffer_puts(&file, path_name(concert->hall_settings));
     SAY(out, language, (Phrase)(PHRASE_SEASON_PROBLEM_TOO_LONG + (int)concert->problem - SPZ_CONCERT_TOO_LONG), slot_text("file", file.text));
-    let_go(out, &file);
+    buffer_let_go(out, &file);
 }
 
 void say_repeats(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     const spz_planned_concert earlier = {.name = "", .year = concert->repeats_day[0], .month = concert->repeats_day[1], .day = concert->repeats_day[2]};
-    Buffer date;
+    Buffer date = {0};
     if (!concert->repeats)
         return;
-    buffer_init(&date);
     say_iso_date(&date, &earlier);
     if (earlier.year && date.length)
         SAY(out, language, PHRASE_SEASON_REPEATS, slot_text("date", date.text));
     else
         buffer_puts(out, phrase_text(language, PHRASE_SEASON_REPEATS_UNDATED));
-    let_go(out, &date);
+    buffer_let_go(out, &date);
 }
 
 void say_usual_absence(Buffer *out, spz_language language, const spz_planned_concert *concert)
@@ -152,8 +138,7 @@ void say_usual_absence(Buffer *out, spz_language language, const spz_planned_con
 
 void say_not_planned(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    Buffer problem;
-    buffer_init(&problem);
+    Buffer problem = {0};
     say_concert_problem(&problem, language, concert);
     SAY(out, language, PHRASE_SEASON_NOT_PLANNED, slot_text("problem", problem.text));
     buffer_clear(&problem);
@@ -161,7 +146,7 @@ void say_not_planned(Buffer *out, spz_language language, const spz_planned_conce
         buffer_printf(&problem, "%s%s", i ? "; " : "", concert->programme[i]);
     if (problem.length)
         SAY(out, language, PHRASE_SEASON_PROGRAMME, slot_text("works", problem.text));
-    let_go(out, &problem);
+    buffer_let_go(out, &problem);
 }
 
 static Phrase work_problem(const spz_planned_work *work)
@@ -219,7 +204,7 @@ void say_seated_order(Buffer *out, spz_language language, const spz_planned_work
     Phrase beside = thirds < work->movement_count ? PHRASE_SEASON_ORDER_THIRDS_SOME : PHRASE_SEASON_ORDER_THIRDS;
     SAY(out, language, work->two_orchestras ? PHRASE_SEASON_ORDER_TWO : PHRASE_SEASON_ORDER, slot_text("order", order_text(&order, language, work->order)),
         slot_text("thirds", thirds ? phrase_text(language, beside) : ""));
-    let_go(out, &order);
+    buffer_let_go(out, &order);
 }
 
 void say_seated(Buffer *out, spz_language language, const spz_planned_work *work)
@@ -229,7 +214,7 @@ void say_seated(Buffer *out, spz_language language, const spz_planned_work *work
     SAY(out, language, work->two_orchestras ? PHRASE_SEASON_SEATED_TWO : PHRASE_SEASON_SEATED, slot_text("seating", words_arrangement(language, work->seating)),
         slot_text("fixed", work->fixed ? phrase_text(language, PHRASE_SEASON_SEATED_FIXED) : ""),
         slot_text("order", order_text(&order, language, work->order)));
-    let_go(out, &order);
+    buffer_let_go(out, &order);
     if (thirds)
         SAY(out, language, thirds < work->movement_count ? PHRASE_SEASON_THIRDS_SOME : PHRASE_SEASON_THIRDS, slot_number("n", (long)thirds),
             slot_number("of", (long)work->movement_count));
@@ -246,15 +231,14 @@ static bool any_seating(const spz_planned_work *work)
 
 void say_evidence(Buffer *out, spz_language language, const spz_planned_work *work)
 {
-    Buffer points;
-    buffer_init(&points);
+    Buffer points = {0};
     say_points(&points, language, work->points);
     Phrase phrase = work->problem       ? PHRASE_SEASON_EVIDENCE_NOT_JUDGED
                     : any_seating(work) ? PHRASE_SEASON_EVIDENCE_ANY
                     : work->points > 0  ? PHRASE_SEASON_EVIDENCE_GIVES_UP
                                         : PHRASE_SEASON_EVIDENCE_NOTHING;
     SAY(out, language, phrase, slot_text("points", points.text), slot_phrase("problem", work_problem(work)));
-    let_go(out, &points);
+    buffer_let_go(out, &points);
 }
 
 /* 'firm in 2 of 3 movements, open in 1 of 3 movements'. */
@@ -293,8 +277,7 @@ static bool year_is_missing(const spz_planned_work *work)
 
 void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *work)
 {
-    Buffer list;
-    buffer_init(&list);
+    Buffer list = {0};
     list_verdicts(&list, language, work);
     if (list.length) {
         begin_sentence(out);
@@ -308,36 +291,31 @@ void say_verdicts(Buffer *out, spz_language language, const spz_planned_work *wo
         begin_sentence(out);
         SAY(out, language, PHRASE_SEASON_SCORES_MISSING, slot_number("n", (long)work->scores_missing));
     }
-    let_go(out, &list);
+    buffer_let_go(out, &list);
 }
 
 void say_loss(Buffer *out, spz_language language, const spz_planned_movement *movement, bool alone)
 {
-    Buffer points, losses, weakened;
-    buffer_init(&points);
-    buffer_init(&losses);
-    buffer_init(&weakened);
+    Buffer points = {0}, losses = {0}, weakened = {0};
     say_points(&points, language, movement->points);
     say_losses(&losses, language, movement->losses, movement->loss_count);
     if (losses.length)
         SAY(&weakened, language, PHRASE_SEASON_WEAKENED, slot_text("losses", losses.text));
     SAY(out, language, alone ? PHRASE_SEASON_GIVES_UP : PHRASE_SEASON_GIVES_UP_MOVEMENT, slot_text("title", season_movement_title(movement)),
         slot_text("points", points.text), slot_text("best", words_arrangement(language, movement->best)), slot_text("weakened", weakened.text));
-    let_go(out, &points);
-    let_go(out, &losses);
-    let_go(out, &weakened);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &losses);
+    buffer_let_go(out, &weakened);
 }
 
 void say_given_up(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    Buffer points, price;
-    buffer_init(&points);
-    buffer_init(&price);
+    Buffer points = {0}, price = {0};
     say_points(&points, language, concert->points);
     say_points(&price, language, concert->price);
     SAY(out, language, concert->price > 0 ? PHRASE_SEASON_GIVEN_UP_PRICED : PHRASE_SEASON_GIVEN_UP, slot_text("points", points.text), slot_text("price", price.text));
-    let_go(out, &points);
-    let_go(out, &price);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &price);
 }
 
 /* 'between 'A' and 'B' to violins opposed, ... (3.5 minutes, at a price of 13.5 points)' */
@@ -346,16 +324,14 @@ static void say_other_change(Buffer *out, spz_language language, const spz_other
     Phrase phrase = change->movement                 ? PHRASE_SEASON_OTHER_MOVEMENT
                     : change->gap == SPZ_AT_INTERVAL ? PHRASE_SEASON_OTHER_INTERVAL
                                                      : PHRASE_SEASON_OTHER_WORKS;
-    Buffer minutes, price;
-    buffer_init(&minutes);
-    buffer_init(&price);
+    Buffer minutes = {0}, price = {0};
     say_minutes(&minutes, language, change->minutes);
     say_points(&price, language, change->price);
     SAY(out, language, phrase, slot_text("after", change->after), slot_text("before", change->before), slot_number("n", (long)change->movement + 1),
         slot_text("to", words_arrangement(language, change->to)), slot_phrase("cost", change->allowed ? PHRASE_SEASON_COST : PHRASE_SEASON_COST_NOT_ALLOWED),
         slot_text("minutes", minutes.text), slot_text("price", price.text));
-    let_go(out, &minutes);
-    let_go(out, &price);
+    buffer_let_go(out, &minutes);
+    buffer_let_go(out, &price);
 }
 
 void say_other_plan(Buffer *out, spz_language language, const spz_other_plan *plan)
@@ -379,16 +355,14 @@ void say_one_more(Buffer *out, spz_language language, const spz_planned_concert 
         buffer_puts(out, phrase_text(language, PHRASE_SEASON_ONE_MORE_NOTHING));
     if (!other->possible)
         return;
-    Buffer points, list;
-    buffer_init(&points);
-    buffer_init(&list);
+    Buffer points = {0}, list = {0};
     say_points(&points, language, concert->points - other->points);
     say_other_plan(&list, language, other);
     begin_sentence(out);
     SAY(out, language, two ? PHRASE_SEASON_TWO_MORE : PHRASE_SEASON_ONE_MORE, slot_text("points", points.text), slot_number("n", other->changes),
         slot_text("list", list.text));
-    let_go(out, &points);
-    let_go(out, &list);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &list);
 }
 
 void say_other_order(Buffer *out, spz_language language, const spz_planned_concert *concert)
@@ -396,35 +370,28 @@ void say_other_order(Buffer *out, spz_language language, const spz_planned_conce
     const spz_other_plan *other = &concert->other_order;
     if (!other->possible)
         return;
-    Buffer points, order;
-    buffer_init(&points);
-    buffer_init(&order);
+    Buffer points = {0}, order = {0};
     say_points(&points, language, other->points);
     say_other_plan(&order, language, other);
     SAY(out, language, other->changes ? PHRASE_SEASON_OTHER_ORDER : PHRASE_SEASON_OTHER_ORDER_NONE, slot_text("order", order.text),
         slot_number("n", other->changes), slot_text("points", points.text));
-    let_go(out, &points);
-    let_go(out, &order);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &order);
 }
 
 void say_changes_sum(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    Buffer minutes;
-    buffer_init(&minutes);
+    Buffer minutes = {0};
     say_minutes(&minutes, language, concert->minutes);
     SAY(out, language, concert->change_count ? PHRASE_SEASON_CALENDAR_CHANGES : PHRASE_SEASON_CALENDAR_NO_CHANGE,
         slot_phrase("start", concert->setup ? PHRASE_SEASON_CALENDAR_SET_UP : PHRASE_SEASON_CALENDAR_USUAL), slot_number("n", (long)concert->change_count),
         slot_text("minutes", minutes.text));
-    let_go(out, &minutes);
+    buffer_let_go(out, &minutes);
 }
 
 void say_sums(Buffer *out, spz_language language, const spz_season_totals *totals)
 {
-    Buffer points, minutes, within, unchanged;
-    buffer_init(&points);
-    buffer_init(&minutes);
-    buffer_init(&within);
-    buffer_init(&unchanged);
+    Buffer points = {0}, minutes = {0}, within = {0}, unchanged = {0};
     say_minutes(&minutes, language, totals->minutes);
     say_points(&points, language, totals->unchanged_points);
     if (totals->changes) {
@@ -437,8 +404,8 @@ void say_sums(Buffer *out, spz_language language, const spz_season_totals *total
     SAY(out, language, PHRASE_SEASON_SUMS, slot_number("concerts", (long)totals->concerts), slot_number("works", (long)totals->works),
         slot_number("movements", (long)totals->movements), slot_number("bars", (long)totals->bars), slot_number("changes", totals->changes),
         slot_text("within", within.text), slot_text("points", points.text), slot_text("unchanged", unchanged.text));
-    let_go(out, &points);
-    let_go(out, &minutes);
-    let_go(out, &within);
-    let_go(out, &unchanged);
+    buffer_let_go(out, &points);
+    buffer_let_go(out, &minutes);
+    buffer_let_go(out, &within);
+    buffer_let_go(out, &unchanged);
 }

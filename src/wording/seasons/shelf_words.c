@@ -25,20 +25,17 @@ static void say_sides(Buffer *out, spz_language language, const char *const side
 static void say_shelf_passage(Buffer *out, spz_language language, const spz_shelf_passage *passage)
 {
     char bars[WORDS_TEXT], kind[WORDS_TEXT];
-    Buffer sides, at;
+    Buffer sides = {0}, at = {0};
     const spz_passage as_found = {.kind = passage->kind, .turns = passage->turns, .first_bar = passage->first_bar, .last_bar = passage->last_bar,
                                   .last = strcmp(passage->first_bar, passage->last_bar) != 0};
-    buffer_init(&sides);
-    buffer_init(&at);
     say_sides(&sides, language, passage->sides);
     if (passage->interval)
         buffer_printf(&at, " %s", phrase_text(language, (Phrase)(PHRASE_INTERVAL_UNISON + (unsigned)(passage->interval - SPZ_AT_UNISON))));
     SAY(out, language, PHRASE_LIBRARY_PASSAGE, slot_text("bars", words_bars(language, &as_found, bars)),
         slot_text("kind", words_kind(language, &as_found, kind)), slot_text("sides", sides.text), slot_text("at", at.text),
         slot_text("weight", words_weight(language, passage->strength)));
-    out->failed = out->failed || buffer_failed(&sides) || buffer_failed(&at);
-    buffer_free(&sides);
-    buffer_free(&at);
+    buffer_let_go(out, &sides);
+    buffer_let_go(out, &at);
 }
 
 void say_shelf_passages(Buffer *out, spz_language language, const spz_shelf_movement *movement)
@@ -54,8 +51,7 @@ void say_shelf_passages(Buffer *out, spz_language language, const spz_shelf_move
 void say_shelf_needs(Buffer *out, spz_language language, const spz_shelf_work *work)
 {
     static const spz_section sections[SPZ_SHELF_SECTIONS] = {SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC, SPZ_DB};
-    Buffer players;
-    buffer_init(&players);
+    Buffer players = {0};
     for (int i = 0; i < SPZ_SHELF_SECTIONS; i++)
         if (work->needs[i])
             buffer_printf(&players, "%s%s %d", players.length ? ", " : "", words_section_short(language, sections[i]), work->needs[i]);
@@ -67,8 +63,7 @@ void say_shelf_needs(Buffer *out, spz_language language, const spz_shelf_work *w
         buffer_puts(out, "; ");
     if (players.length)
         SAY(out, language, PHRASE_LIBRARY_PLAYERS, slot_text("players", players.text));
-    out->failed = out->failed || buffer_failed(&players);
-    buffer_free(&players);
+    buffer_let_go(out, &players);
 }
 
 /* One piece of the text: 'exchange Vn I Vn II 12-18, 40'. Names of sections may be two words. */

@@ -115,8 +115,7 @@ void say_whole_change(Buffer *out, spz_language language, const spz_changeover *
     SAY(out, language, PHRASE_SEASON_CHANGE, slot_text("place", texts[PLACE].text), slot_text("change", texts[CHANGE].text), slot_text("moves", texts[MOVES].text),
         slot_text("load", texts[LOAD].text), slot_text("minutes", texts[MINUTES].text), slot_text("remark", texts[REMARK].text));
     for (int i = 0; i < TEXTS; i++) {
-        out->failed = out->failed || buffer_failed(&texts[i]);
-        buffer_free(&texts[i]);
+        buffer_let_go(out, &texts[i]);
     }
 }
 
@@ -182,8 +181,7 @@ void say_desk_move(Buffer *out, spz_language language, const spz_desk_move *move
     SAY(out, language, PHRASE_CHANGE_DESK, slot_text("desk", texts[0].text), slot_text("fate", words_desk_fate(language, move)), slot_text("from", texts[1].text),
         slot_text("to", texts[2].text), slot_number("chairs", move->chairs), slot_number("stands", move->stands));
     for (int i = 0; i < 3; i++) {
-        out->failed = out->failed || buffer_failed(&texts[i]);
-        buffer_free(&texts[i]);
+        buffer_let_go(out, &texts[i]);
     }
 }
 

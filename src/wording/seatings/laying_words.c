@@ -40,10 +40,9 @@ void say_laid_sums(Buffer *out, spz_language language, const spz_laying *laying)
 
 void say_laid_ways(Buffer *out, spz_language language, const spz_laying *laying)
 {
-    Buffer ways;
+    Buffer ways = {0};
     spz_section pair[2];
     double clear;
-    buffer_init(&ways);
     for (size_t i = 0; spz_laying_way(laying, i, pair, &clear); i++) {
         buffer_puts(&ways, ways.length ? phrase_text(language, PHRASE_LIST_NEXT) : "");
         SAY(&ways, language, PHRASE_LAYING_WAY, slot_text("a", words_section_short(language, pair[0])), slot_text("b", words_section_short(language, pair[1])),
@@ -51,8 +50,7 @@ void say_laid_ways(Buffer *out, spz_language language, const spz_laying *laying)
     }
     if (ways.length)
         SAY(out, language, PHRASE_LAYING_WAYS, slot_text("ways", ways.text));
-    out->failed = out->failed || buffer_failed(&ways);
-    buffer_free(&ways);
+    buffer_let_go(out, &ways);
 }
 
 void say_riser_height(Buffer *out, spz_language language, const spz_riser *riser)

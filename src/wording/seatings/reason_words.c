@@ -94,8 +94,7 @@ static void free_slots(ReasonSlots *s, Buffer *out)
 {
     Buffer *const each[] = {&s->pair, &s->kinds, &s->weights, &s->top, &s->notes};
     for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
-        out->failed = out->failed || buffer_failed(each[i]);
-        buffer_free(each[i]);
+        buffer_let_go(out, each[i]);
     }
 }
 
@@ -141,26 +140,19 @@ static Phrase ground_phrase(const spz_reason *reason)
 
 void say_ground(Buffer *out, spz_language language, const spz_reason *reason)
 {
-    Buffer pair;
-    buffer_init(&pair);
+    Buffer pair = {0};
     if (reason->sections[0] != SPZ_NO_SECTION)
         say_pair(&pair, language, reason->sections);
     SAY(out, language, ground_phrase(reason), slot_text("pair", pair.text), slot_number("year", reason->year));
-    out->failed = out->failed || pair.failed;
-    buffer_free(&pair);
+    buffer_let_go(out, &pair);
 }
 
 static void say_movement_reason(Buffer *out, spz_language language, const spz_verdict *work, const spz_reason *reason)
 {
     static const double nothing = 0.05; /* points */
     bool judged = reason->alone.outcome == SPZ_JUDGED;
-    Buffer title, loss, losses, why, time;
-    buffer_init(&time);
+    Buffer title = {0}, loss = {0}, losses = {0}, why = {0}, time = {0};
     say_clock(&time, language, reason->lost_seconds);
-    buffer_init(&title);
-    buffer_init(&loss);
-    buffer_init(&losses);
-    buffer_init(&why);
     say_movement(&title, language, work, reason->movement);
     say_losses(&losses, language, reason->losses, reason->loss_count);
     if (!judged)
@@ -176,40 +168,34 @@ static void say_movement_reason(Buffer *out, spz_language language, const spz_ve
         slot_text("arrangement", judged ? words_arrangement(language, reason->alone.arrangement) : ""));
     Buffer *const each[] = {&title, &loss, &losses, &why, &time};
     for (size_t i = 0; i < sizeof each / sizeof *each; i++) {
-        out->failed = out->failed || buffer_failed(each[i]);
-        buffer_free(each[i]);
+        buffer_let_go(out, each[i]);
     }
 }
 
 void say_reason(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason)
 {
     ReasonSlots slots = {0};
-    Buffer sentence;
+    Buffer sentence = {0};
     if (reason->kind == SPZ_REASON_MOVEMENT) {
         say_movement_reason(out, language, verdict, reason);
         return;
     }
-    buffer_init(&sentence);
     fill_slots(&slots, language, reason);
     say(&sentence, language, phrase_of(reason), slots.at, slots.count);
     SAY(out, language, reason->points < 0 ? PHRASE_REASON_AGAINST : PHRASE_REASON_FOR, slot_text("reason", sentence.text));
-    out->failed = out->failed || sentence.failed;
-    buffer_free(&sentence);
+    buffer_let_go(out, &sentence);
     free_slots(&slots, out);
 }
 
 void say_reason_and_place(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason)
 {
-    Buffer place, sentence;
-    buffer_init(&place);
-    buffer_init(&sentence);
+    Buffer place = {0}, sentence = {0};
     say_with_bars(&place, language, PHRASE_BASIS_PLACE, &reason->basis);
     say_reason(&sentence, language, verdict, reason);
     if (place.length)
         SAY(out, language, PHRASE_SEATING_BASIS, slot_text("reason", sentence.text), slot_text("place", place.text));
     else
         buffer_puts(out, sentence.text ? sentence.text : "");
-    out->failed = out->failed || place.failed || sentence.failed;
-    buffer_free(&place);
-    buffer_free(&sentence);
+    buffer_let_go(out, &place);
+    buffer_let_go(out, &sentence);
 }

@@ -66,8 +66,7 @@ void say_with_bars(Buffer *out, spz_language language, Phrase phrase, const spz_
     buffer_init(&bars);
     say_bars(&bars, language, basis);
     SAY(out, language, phrase, slot_number("n", several ? 2 : 1), slot_text("bars", bars.text));
-    out->failed = out->failed || bars.failed;
-    buffer_free(&bars);
+    buffer_let_go(out, &bars);
 }
 
 void say_statement(Buffer *out, spz_language language, spz_statement statement)
@@ -86,8 +85,7 @@ void say_statement(Buffer *out, spz_language language, spz_statement statement)
 
 char *spz_verdict_sentence(const spz_verdict *verdict, spz_language language, char *out, size_t size)
 {
-    Buffer words;
-    buffer_init(&words);
+    Buffer words = {0};
     say_statement(&words, language, spz_verdict_statement(verdict));
     if (size)
         spz_text_clean(words.text && !buffer_failed(&words) ? words.text : "", out, size);
@@ -112,12 +110,10 @@ void say_turning(Buffer *out, spz_language language, spz_turning turning)
 
 void say_best_order(Buffer *out, spz_language language, const spz_verdict *verdict)
 {
-    Buffer order;
-    buffer_init(&order);
+    Buffer order = {0};
     say_order(&order, language, spz_verdict_ranked(verdict, 0)->order);
     SAY(out, language, PHRASE_SEATING_ORDER, slot_text("order", order.text));
-    out->failed = out->failed || order.failed;
-    buffer_free(&order);
+    buffer_let_go(out, &order);
 }
 
 void say_sure(Buffer *out, spz_language language, const spz_verdict *verdict)
@@ -131,8 +127,7 @@ void say_sure(Buffer *out, spz_language language, const spz_verdict *verdict)
 void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict)
 {
     bool opposed = spz_verdict_ranked(verdict, 0)->opposed;
-    Buffer turning;
-    buffer_init(&turning);
+    Buffer turning = {0};
     say_turning(&turning, language, spz_verdict_turning(verdict));
     say_sure(out, language, verdict);
     buffer_putc(out, ' ');
@@ -142,8 +137,7 @@ void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict)
         buffer_putc(out, ' ');
         SAY(out, language, PHRASE_SEATING_TURNING, slot_text("turning", turning.text));
     }
-    out->failed = out->failed || turning.failed;
-    buffer_free(&turning);
+    buffer_let_go(out, &turning);
 }
 
 /* 'violins opposed, cellos inside left (leaning, 12 points ahead of a hundred)'; 'open (2 points ...)'. */
@@ -176,10 +170,9 @@ void say_year(Buffer *out, spz_language language, const spz_verdict *verdict)
     SAY(out, language, by.year ? PHRASE_YEAR_WITHOUT : same ? PHRASE_YEAR_UNKNOWN_SAME : PHRASE_YEAR_UNKNOWN, slot_number("year", by.year),
         slot_text("silent", silent.text), slot_number("before", SPZ_EARLIER_YEAR), slot_text("earlier", earlier.text),
         slot_number("after", SPZ_LATER_YEAR), slot_text("later", later.text));
-    out->failed = out->failed || silent.failed || earlier.failed || later.failed;
-    buffer_free(&silent);
-    buffer_free(&earlier);
-    buffer_free(&later);
+    buffer_let_go(out, &silent);
+    buffer_let_go(out, &earlier);
+    buffer_let_go(out, &later);
 }
 
 static Phrase because_phrase(const spz_ranked *ranked, const spz_term *term)
@@ -230,14 +223,12 @@ void say_losses(Buffer *out, spz_language language, const spz_loss *losses, size
 {
     for (size_t i = 0; i < count; i++) {
         spz_group first = {.section = losses[i].sides[0]}, second = {.section = losses[i].sides[1]};
-        Buffer bars;
-        buffer_init(&bars);
+        Buffer bars = {0};
         say_bars(&bars, language, &losses[i].basis);
         buffer_puts(out, i ? phrase_text(language, PHRASE_LOSS_NEXT) : "");
         SAY(out, language, loss_phrase(&losses[i]), slot_phrase("kind", (Phrase)(PHRASE_KIND_EXCHANGE + (unsigned)losses[i].kind)),
             slot_players("first", &first, 1), slot_players("second", &second, 1), slot_text("bars", bars.text));
-        out->failed = out->failed || bars.failed;
-        buffer_free(&bars);
+        buffer_let_go(out, &bars);
     }
 }
 
@@ -259,15 +250,12 @@ void say_movement(Buffer *out, spz_language language, const spz_verdict *work, s
 /* The losses of one movement of a work, with its title. */
 static void say_movement_losses(Buffer *out, spz_language language, const spz_verdict *work, const spz_loss *losses, size_t count)
 {
-    Buffer title, list;
-    buffer_init(&title);
-    buffer_init(&list);
+    Buffer title = {0}, list = {0};
     say_movement(&title, language, work, losses->movement);
     say_losses(&list, language, losses, count);
     SAY(out, language, PHRASE_LOSS_MOVEMENT, slot_text("title", title.text), slot_text("losses", list.text));
-    out->failed = out->failed || title.failed || list.failed;
-    buffer_free(&title);
-    buffer_free(&list);
+    buffer_let_go(out, &title);
+    buffer_let_go(out, &list);
 }
 
 size_t losses_end(const spz_ranked *ranked, size_t from)
@@ -323,15 +311,13 @@ void say_instead(Buffer *out, spz_language language, const spz_verdict *verdict)
     const spz_ranked *other = spz_verdict_ranked(verdict, place);
     LossList beyond = {0};
     spz_ranked only = *other;
-    Buffer losses;
-    buffer_init(&losses);
+    Buffer losses = {0};
     out->failed = !losses_beyond(spz_verdict_ranked(verdict, 0), other, &beyond) || out->failed;
     only.losses = beyond.at;
     only.loss_count = beyond.count;
     say_ranked_losses(&losses, language, verdict, &only);
     SAY(out, language, losses.length ? PHRASE_SEATING_WEAKENED : PHRASE_SEATING_NOT_WEAKENED,
         slot_text("arrangement", words_arrangement(language, other->name)), slot_text("losses", losses.text));
-    out->failed = out->failed || losses.failed;
-    buffer_free(&losses);
+    buffer_let_go(out, &losses);
     array_free(&beyond);
 }

@@ -30,8 +30,7 @@ static Slot length_slot(Lengths *lengths, spz_language language, const char *nam
 static void free_lengths(Lengths *lengths, Buffer *out)
 {
     for (int i = 0; i < lengths->count; i++) {
-        out->failed = out->failed || buffer_failed(&lengths->words[i]);
-        buffer_free(&lengths->words[i]);
+        buffer_let_go(out, &lengths->words[i]);
     }
 }
 
@@ -103,8 +102,7 @@ void say_stage_hearing(Buffer *out, spz_language language, const spz_plan *plan,
 {
     spz_separation hearing;
     double told_apart = 0;
-    Buffer places;
-    buffer_init(&places);
+    Buffer places = {0};
     for (size_t place = 0; place < spz_plan_places(plan); place++) {
         if (!spz_plan_separation(plan, pair[0], pair[1], place, &hearing))
             break;
@@ -116,8 +114,7 @@ void say_stage_hearing(Buffer *out, spz_language language, const spz_plan *plan,
     }
     if (places.length)
         SAY(out, language, PHRASE_STAGE_HEARING, slot_text("places", places.text), slot_decimal("least", told_apart, 0));
-    out->failed = out->failed || places.failed;
-    buffer_free(&places);
+    buffer_let_go(out, &places);
 }
 
 void say_stage_heard(Buffer *out, spz_language language, const spz_plan *plan, const spz_section pair[2], size_t place)
@@ -136,8 +133,7 @@ void say_stage_pair(Buffer *out, spz_language language, const spz_section pair[2
 
 void say_stage_players(Buffer *out, spz_language language, const spz_plan *plan)
 {
-    Buffer players;
-    buffer_init(&players);
+    Buffer players = {0};
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++) {
         spz_group who = {.section = section};
         int count = spz_plan_players(plan, section);
@@ -147,6 +143,5 @@ void say_stage_players(Buffer *out, spz_language language, const spz_plan *plan)
         SAY(&players, language, PHRASE_STAGE_COUNT, slot_players("who", &who, 1), slot_number("n", count));
     }
     SAY(out, language, spz_plan_is_double(plan) ? PHRASE_STAGE_PLAYERS_DOUBLE : PHRASE_STAGE_PLAYERS, slot_text("players", players.text));
-    out->failed = out->failed || players.failed;
-    buffer_free(&players);
+    buffer_let_go(out, &players);
 }

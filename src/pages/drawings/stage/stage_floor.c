@@ -58,8 +58,7 @@ static void draw_risers(Drawing *d)
 /* Heights stand at the house left end of each riser, when all else is drawn. */
 static void name_risers(Drawing *d)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     for (size_t i = 0; i < spz_laying_risers(d->laying); i++) {
         const spz_riser *riser = spz_laying_riser(d->laying, i);
         double middle = (riser->front + riser->back) / 2, x = riser->straight ? riser->from - 0.1 : middle * sin(riser->from * degree),
@@ -68,8 +67,7 @@ static void name_risers(Drawing *d)
         say_riser_height(&text, d->language, riser);
         stage_words(d, stage_across(d, x), stage_down(d, y) + 3, "height", text.text ? text.text : "");
     }
-    d->failed = d->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(d, &text);
 }
 
 /* From one radius to the other in a direction, so far to its right. */

@@ -154,8 +154,7 @@ static void draw_area(const Picture *p, const Area *area)
 
 static void draw_desks(const Picture *p, const Area *area)
 {
-    Buffer path;
-    buffer_init(&path);
+    Buffer path = {0};
     for (size_t i = 0; i < spz_plan_desks(p->plan); i++) {
         const spz_stage_desk *desk = spz_plan_desk(p->plan, i);
         if (desk->section != area->section || desk->orchestra != area->orchestra)
@@ -172,8 +171,7 @@ static void draw_desks(const Picture *p, const Area *area)
     markup_put_format(p->html, "class", "desks %s", view_class(area->section));
     markup_put(p->html, "d", path.text ? path.text : "");
     markup_close_void(p->html);
-    p->html->failed = p->html->failed || path.failed;
-    buffer_free(&path);
+    buffer_let_go(p->html, &path);
 }
 
 /* The players under the name; of those behind the others beside it, where the ring is narrow. */
@@ -270,16 +268,13 @@ static double measure(Picture *p, int wind_rows)
 static void open_picture(const Picture *p, double height)
 {
     static const char *const classes[] = {"stage", "stage little", "glyph"};
-    Buffer words, order;
+    Buffer words = {0}, order = {0};
     bool narrow = p->size != STAGE_GLYPH && p->count > 7;
-    buffer_init(&words);
-    buffer_init(&order);
     say_order(&order, p->language, spz_plan_order(p->plan));
     SAY(&words, p->language, PHRASE_STAGE_PICTURE, slot_text("arrangement", words_arrangement(p->language, spz_plan_arrangement(p->plan))), slot_text("order", order.text));
     markup_open_drawing(p->html, narrow ? "stage narrow" : classes[p->size], width, height, words.text ? words.text : "");
-    p->html->failed = p->html->failed || words.failed || order.failed;
-    buffer_free(&words);
-    buffer_free(&order);
+    buffer_let_go(p->html, &words);
+    buffer_let_go(p->html, &order);
 }
 
 void stage_picture(Markup *html, spz_language language, const spz_plan *plan, const SectionMap *map, StageSize size)
@@ -333,11 +328,10 @@ static Way way_between(const Picture *p, const Area *from, const Area *to, int n
 static void draw_way(const Picture *p, const Area *from, const Area *to, int number)
 {
     enum { STEPS = 14 };
-    Buffer path;
+    Buffer path = {0};
     char x[NUMBER_TEXT], y[NUMBER_TEXT];
     Way way = way_between(p, from, to, number);
     double start = way.start, end = way.end, inner = way.inner, outer = way.outer;
-    buffer_init(&path);
     for (int i = 0; i <= STEPS; i++) {
         double share = (double)i / STEPS, angle = start + (end - start) * share, radius = inner + (outer - inner) * share;
         buffer_printf(&path, "%s%s %s", i ? "L" : "M", number_text_short(at_x(p, radius, angle), 1, x), number_text_short(at_y(p, radius, angle), 1, y));
@@ -361,8 +355,7 @@ static void draw_way(const Picture *p, const Area *from, const Area *to, int num
     markup_open_class(p->html, "path", "way-head");
     markup_put_format(p->html, "d", "M%s %sL%s %sL%s %sz", n[0], n[1], n[2], n[3], n[4], n[5]);
     markup_close_void(p->html);
-    p->html->failed = p->html->failed || path.failed;
-    buffer_free(&path);
+    buffer_let_go(p->html, &path);
 }
 
 /* Both stages of a change have one scale and one height. */

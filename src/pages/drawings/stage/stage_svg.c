@@ -165,10 +165,9 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
     enum { PLACES = 15, HEIGHTS = 21, SIDES = 9 }; /* along the way, above and below it, left and right of it */
     Middle from, to;
     spz_distance way;
-    Buffer text;
+    Buffer text = {0};
     if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_ends(d, pair, &from, &to))
         return;
-    buffer_init(&text);
     say_stage_way(&text, d->language, &way);
     const char *label = text.text ? text.text : "";
     double x = 0, y = 0, least = HUGE_VAL, long_x = stage_across(d, to.x) - stage_across(d, from.x), long_y = stage_down(d, to.y) - stage_down(d, from.y);
@@ -189,8 +188,7 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
         stage_words(d, x, y, index ? "told told1" : "told told0", label);
         stage_take(d, box_of_words(label, x, y, told_type, true));
     }
-    d->failed = d->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(d, &text);
 }
 
 static double scale_bar(Drawing *d, double y)
@@ -256,8 +254,7 @@ static size_t letters_in_line(const Drawing *d, const struct Telling *telling)
 
 static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     for (size_t i = 0; i < count * TELLINGS; i++) {
         const struct Telling *telling = &tellings[i % TELLINGS];
         telling->say(&text, d->language, d->plan, pairs[i / TELLINGS]);
@@ -267,17 +264,15 @@ static double facts(Drawing *d, StagePairs pairs, size_t count, double y)
             y = paragraph(d, d->left + TOLD_AT, y, telling->class, text.text, letters_in_line(d, telling)) + (i % TELLINGS ? 4 : 0);
         buffer_clear(&text);
     }
-    d->failed = d->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(d, &text);
     return y;
 }
 
 /* Lines that the tellings take beyond one for each. */
 static double further_lines(Drawing *d, StagePairs pairs, size_t count)
 {
-    Buffer text;
+    Buffer text = {0};
     double lines = 0;
-    buffer_init(&text);
     for (size_t i = 0; i < count * TELLINGS; i++) {
         const struct Telling *telling = &tellings[i % TELLINGS];
         telling->say(&text, d->language, d->plan, pairs[i / TELLINGS]);
@@ -288,34 +283,29 @@ static double further_lines(Drawing *d, StagePairs pairs, size_t count)
         }
         buffer_clear(&text);
     }
-    d->failed = d->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(d, &text);
     return lines;
 }
 
 /* The least stage that would do, and what gave way on this one. */
 static double room(Drawing *d, double y)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     say_stage_room(&text, d->language, d->plan);
     y = paragraph(d, d->left, y + 4, "plain", text.text ? text.text : "", letters_from(d, d->left, 12));
-    d->failed = d->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(d, &text);
     return y;
 }
 
 /* What is to be carried in, and the ways between the sections. */
 static double tell_laying(Drawing *d, double y)
 {
-    Buffer text;
-    buffer_init(&text);
+    Buffer text = {0};
     say_laid_sums(&text, d->language, d->laying);
     buffer_puts(&text, " ");
     say_laid_ways(&text, d->language, d->laying);
     y = paragraph(d, d->left, y + 4, "plain", text.text ? text.text : "", letters_from(d, d->left, 12));
-    d->failed = d->failed || buffer_failed(&text);
-    buffer_free(&text);
+    buffer_let_go(d, &text);
     return y;
 }
 
@@ -343,10 +333,8 @@ static void paper(Markup *html)
 
 static void head(Drawing *d)
 {
-    Buffer text;
-    Buffer title;
-    buffer_init(&text);
-    buffer_init(&title);
+    Buffer text = {0};
+    Buffer title = {0};
     SAY(&title, d->language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(d->language, spz_plan_arrangement(d->plan))));
     say_stage_players(&text, d->language, d->plan);
     about(&d->html, "title", title.text ? title.text : "");
@@ -359,9 +347,8 @@ static void head(Drawing *d)
     say_stage_size(&text, d->language, d->plan);
     bool fits = text.length <= letters_from(d, d->left, 12);
     stage_words(d, d->left, 75, fits ? "plain" : "small", text.text ? text.text : "");
-    d->failed = d->failed || buffer_failed(&text) || buffer_failed(&title);
-    buffer_free(&text);
-    buffer_free(&title);
+    buffer_let_go(d, &text);
+    buffer_let_go(d, &title);
 }
 
 static void draw(Drawing *d, StagePairs pairs, size_t count)

@@ -5,10 +5,9 @@
 /* `format` with a # for each number. */
 void glyph_path(Markup *html, const char *class, double width, const char *format, const double *numbers, size_t count)
 {
-    Buffer path;
+    Buffer path = {0};
     char text[NUMBER_TEXT];
     size_t at = 0;
-    buffer_init(&path);
     for (; *format; format++)
         if (*format == '#' && at < count)
             buffer_puts(&path, number_text_short(numbers[at++], 1, text));
@@ -21,8 +20,7 @@ void glyph_path(Markup *html, const char *class, double width, const char *forma
     if (width > 0)
         markup_put_number(html, "stroke-width", width, 1);
     markup_close_void(html);
-    html->failed = html->failed || path.failed;
-    buffer_free(&path);
+    buffer_let_go(html, &path);
 }
 
 static void circle(Markup *html, double x, double y, double radius)

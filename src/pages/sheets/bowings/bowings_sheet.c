@@ -17,16 +17,13 @@ static void flow(SheetOut *sheet, int indent, const char *label)
 
 static void text_difference(SheetOut *sheet, const BowingsPage *page, const BowingMeeting *meeting, const BowingDifference *difference)
 {
-    Buffer bars, what;
-    buffer_init(&bars);
-    buffer_init(&what);
+    Buffer bars = {0}, what = {0};
     say_bowing_bars(&bars, &page->speaker, difference);
     say_bowing_difference(&what, &page->speaker, page->list, meeting, difference);
     SAY(&sheet->line, page->speaker.language, PHRASE_BOWINGS_DIFFER, slot_text("bars", bars.text), slot_number("n", difference->bars[1] != difference->bars[0] ? 2 : 1), slot_text("sign", words_bowing_sign(page->speaker.language, difference->sign)),
         slot_text("what", what.text));
-    sheet->text.failed = sheet->text.failed || buffer_failed(&bars) || buffer_failed(&what);
-    buffer_free(&bars);
-    buffer_free(&what);
+    buffer_let_go(&sheet->text, &bars);
+    buffer_let_go(&sheet->text, &what);
     flow(sheet, 2, "");
 }
 

@@ -36,10 +36,9 @@ static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
 {
     const Buffer *svg = sheet->pictures ? &sheet->pictures[i] : NULL;
     double width, height;
-    Buffer address;
+    Buffer address = {0};
     if (!svg || !svg->length)
         return;
-    buffer_init(&address);
     notes_picture_size(svg, &width, &height);
     markup_data_address(&address, "image/svg+xml", svg->text, svg->length);
     sheet->html.failed = sheet->html.failed || buffer_failed(&address);

@@ -158,14 +158,11 @@ static void add_member(Zip *zip, const char *name, Buffer *content)
 /* The text of the sheet becomes the package. */
 static void end(SheetOut *sheet)
 {
-    Buffer manifest, look, package;
+    Buffer manifest = {0}, look = {0}, package = {0};
     Zip zip;
     for (int open = 0; open < 3; open++)
         markup_close(&sheet->html);
     markup_end(&sheet->html);
-    buffer_init(&manifest);
-    buffer_init(&look);
-    buffer_init(&package);
     write_manifest(&manifest);
     write_styles(&look, spz_language_code(sheet->language));
     bool failed = buffer_failed(&sheet->text) || buffer_failed(&manifest) || buffer_failed(&look);

@@ -119,17 +119,15 @@ static void wrap(const Buffer *drawing, Buffer *out)
 
 static void draw_picture(const spz_note_options *options, const MovementNotes *notes, const Crop *crop, Buffer *out)
 {
-    Buffer drawing;
+    Buffer drawing = {0};
     Markup html;
-    buffer_init(&drawing);
     markup_begin(&html, &drawing);
     ScoreView view = {.html = &html, .language = options->language, .map = notes->sections, .movement = notes->movement};
     stave_line(&view, &crop->passage, crop->passage.first, look);
     markup_end(&html);
     if (drawing.length && !drawing.failed)
         wrap(&drawing, out);
-    out->failed = out->failed || drawing.failed;
-    buffer_free(&drawing);
+    buffer_let_go(out, &drawing);
 }
 
 /* Before each stave its name and what it does there; calls and answers in colour. */

@@ -93,11 +93,9 @@ static void take_table(Ods *ods)
 
 spz_status sheet_of_opendocument(const Archive *archive, const char *sheet, SheetRows *rows, Buffer *fault)
 {
-    Buffer content, names;
+    Buffer content = {0}, names = {0};
     Ods ods = {.rows = rows};
     bool found = false;
-    buffer_init(&content);
-    buffer_init(&names);
     buffer_init(&ods.text);
     spz_status status = sheet_member(archive, "content.xml", &content);
     sheet_xml_open(&ods.xml, &content);

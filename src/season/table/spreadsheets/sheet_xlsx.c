@@ -81,9 +81,8 @@ static void end_member(Xlsx *xlsx, const SheetXml *xml)
 static void read_about(Xlsx *xlsx, const char *member, bool strings)
 {
     SheetXml xml;
-    Buffer content;
+    Buffer content = {0};
     bool cells = false, worded = false;
-    buffer_init(&content);
     if (archive_find(xlsx->archive, member))
         xlsx->status = sheet_member(xlsx->archive, member, &content);
     sheet_xml_open(&xml, &content);
@@ -153,8 +152,7 @@ static long take_cell(Xlsx *xlsx, SheetXml *xml, long usual)
     const char *type = sheet_xml_attribute(xml, "t");
     char kind = !type ? 'n' : strcmp(type, "str") == 0 || strcmp(type, "inlineStr") == 0 ? 't' : *type;
     bool worded = false, empty = sheet_xml_empty(xml);
-    Buffer value;
-    buffer_init(&value);
+    Buffer value = {0};
     for (SheetPiece piece; !empty && (piece = sheet_xml_next(xml)) != SHEET_XML_OVER && !(piece == SHEET_XML_END && sheet_xml_is(xml, "c"));) {
         if (piece == SHEET_XML_START && sheet_xml_is(xml, "rPh"))
             sheet_xml_skip(xml);
@@ -167,17 +165,15 @@ static long take_cell(Xlsx *xlsx, SheetXml *xml, long usual)
     if (value.length)
         put_value(xlsx, value.text, kind, style);
     sheet_cell(xlsx->rows, column, xlsx->text.length ? xlsx->text.text : "");
-    xlsx->rows->csv->failed = xlsx->rows->csv->failed || buffer_failed(&value);
-    buffer_free(&value);
+    buffer_let_go(xlsx->rows->csv, &value);
     return column + 1;
 }
 
 static void read_sheet(Xlsx *xlsx, const char *member)
 {
     SheetXml xml;
-    Buffer content;
+    Buffer content = {0};
     long line = -1, column = 0;
-    buffer_init(&content);
     xlsx->status = sheet_member(xlsx->archive, member, &content);
     sheet_xml_open(&xml, &content);
     for (SheetPiece piece; xlsx->status == SPZ_OK && (piece = sheet_xml_next(&xml)) != SHEET_XML_OVER;) {
@@ -199,8 +195,7 @@ static void read_sheet(Xlsx *xlsx, const char *member)
 static void find_relation(Xlsx *xlsx, const char *sheet, Buffer *relation, Buffer *names)
 {
     SheetXml xml;
-    Buffer content;
-    buffer_init(&content);
+    Buffer content = {0};
     xlsx->status = sheet_member(xlsx->archive, "xl/workbook.xml", &content);
     sheet_xml_open(&xml, &content);
     for (SheetPiece piece; xlsx->status == SPZ_OK && (piece = sheet_xml_next(&xml)) != SHEET_XML_OVER;) {
@@ -225,8 +220,7 @@ static void find_relation(Xlsx *xlsx, const char *sheet, Buffer *relation, Buffe
 static void find_target(Xlsx *xlsx, const char *relation, Buffer *member)
 {
     SheetXml xml;
-    Buffer content;
-    buffer_init(&content);
+    Buffer content = {0};
     xlsx->status = sheet_member(xlsx->archive, "xl/_rels/workbook.xml.rels", &content);
     sheet_xml_open(&xml, &content);
     for (SheetPiece piece; xlsx->status == SPZ_OK && !member->length && (piece = sheet_xml_next(&xml)) != SHEET_XML_OVER;) {
@@ -253,12 +247,9 @@ static void release(Xlsx *xlsx)
 spz_status sheet_of_office_xml(const Archive *archive, const char *sheet, SheetRows *rows, Buffer *fault)
 {
     Xlsx xlsx = {.archive = archive, .rows = rows};
-    Buffer relation, names, member;
+    Buffer relation = {0}, names = {0}, member = {0};
     arena_init(&xlsx.arena);
     buffer_init(&xlsx.text);
-    buffer_init(&relation);
-    buffer_init(&names);
-    buffer_init(&member);
     find_relation(&xlsx, sheet, &relation, &names);
     if (xlsx.status == SPZ_OK && (buffer_failed(&relation) || buffer_failed(&names)))
         xlsx.status = SPZ_NO_MEMORY;
