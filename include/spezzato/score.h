@@ -134,7 +134,7 @@ typedef enum spz_note_mark {
     SPZ_NOTE_TIE_START = 1 << 4,     /* tied to a later note */
     SPZ_NOTE_TIE_STOP = 1 << 5,      /* tied to an earlier one */
     SPZ_NOTE_UNPITCHED = 1 << 6,
-    SPZ_NOTE_TREMOLO = 1 << 7,       /* repeated note */
+    SPZ_NOTE_TREMOLO = 1 << 7,       /* repeated: strokes through its stem */
     SPZ_NOTE_TREMOLO_PAIR = 1 << 8,  /* alternates with its partner */
     SPZ_NOTE_SLUR_START = 1 << 9,
     SPZ_NOTE_SLUR_STOP = 1 << 10,
@@ -150,7 +150,9 @@ typedef enum spz_note_mark {
     SPZ_NOTE_MUTED = 1 << 20,        /* under con sord. */
     SPZ_NOTE_UP_BOW = 1 << 21,
     SPZ_NOTE_DOWN_BOW = 1 << 22,
-    SPZ_NOTE_TENUTO = 1 << 23        /* a line */
+    SPZ_NOTE_TENUTO = 1 << 23,       /* a line */
+    SPZ_NOTE_IN_QUAVERS = 1 << 24,   /* with one of the two above: so many lines, beams or flags and strokes together, that they are counted, */
+    SPZ_NOTE_IN_SEMIQUAVERS = 1 << 25 /* as if written out: one line makes quavers, two make semiquavers; neither mark: a tremolo proper */
 } spz_note_mark;
 
 typedef struct spz_note {

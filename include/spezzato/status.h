@@ -120,7 +120,7 @@ typedef enum spz_fault {
     SPZ_FAULT_OUT_OF_RANGE,
     SPZ_FAULT_NO_TEMPO,
     SPZ_FAULT_LATE_TEMPO,
-    SPZ_FAULT_DIVISION_OPEN,          /* [name: the words that divide] */
+    SPZ_FAULT_DIVISION_OPEN,          /* [name: the words that divide; other: the bar with which the division is taken to end, "" for the last] */
     SPZ_FAULT_DIVISION_NOT_PLAYED,    /* likewise */
     SPZ_FAULT_TOO_FEW_PLAYERS,        /* a division takes more players than there are [name: the section; other: how many there are; count: that it takes] */
     SPZ_FAULT_UPBEAT_COUNTED,         /* an upbeat that the file counts as bar 1 */

@@ -8,9 +8,8 @@ static uint32_t signs_of(const Note *note)
         uint32_t flags;
         BowingSign sign;
     } signs[] = {{NOTE_STACCATO, BOWING_STACCATO}, {NOTE_TENUTO, BOWING_TENUTO},       {NOTE_ACCENT, BOWING_ACCENT},
-                 {NOTE_UP_BOW, BOWING_UP_BOW},     {NOTE_DOWN_BOW, BOWING_DOWN_BOW},   {NOTE_PIZZICATO, BOWING_PIZZICATO},
-                 {NOTE_TREMOLO, BOWING_TREMOLO},   {NOTE_TREMOLO_PAIR, BOWING_TREMOLO}};
-    uint32_t found = 0;
+                 {NOTE_UP_BOW, BOWING_UP_BOW},     {NOTE_DOWN_BOW, BOWING_DOWN_BOW},   {NOTE_PIZZICATO, BOWING_PIZZICATO}};
+    uint32_t found = trembles(note->flags) ? 1u << BOWING_TREMOLO : 0;
     for (size_t i = 0; i < sizeof signs / sizeof *signs; i++)
         found |= note->flags & signs[i].flags ? 1u << signs[i].sign : 0;
     return found;

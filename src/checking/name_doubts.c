@@ -1,4 +1,5 @@
 /* name_doubts.c - parts that could not be named, and divisions that begin and never end. */
+#include "analysis/division/divisi_writing.h"
 #include "analysis/division/division_marks.h"
 #include "checking/checks.h"
 #include <string.h>
@@ -48,6 +49,25 @@ static const Direction *open_division(const Part *part, const spz_line *line)
     return since;
 }
 
+/* The bar with which a division that no word ends is taken to end (divisi_writing.c lets marks lapse); -1: it holds to the last bar. */
+static spz_status lapse_of(const SectionMap *map, size_t line, int32_t since, int32_t *out)
+{
+    const Group *group = NULL;
+    BarWriting *bars = NULL;
+    int32_t count = (int32_t)map->movement->bar_count, last = since, i = since;
+    *out = -1;
+    for (size_t g = 0; g < map->group_count && !group; g++)
+        for (size_t l = 0; l < map->groups[g].line_count; l++)
+            group = map->groups[g].lines[l] == line ? &map->groups[g] : group;
+    spz_status status = group ? divisi_writing_of(map, group, &bars) : SPZ_OK;
+    for (; bars && i < count && (i == since || bars[i].divided); i++)
+        last = bars[i].thick ? i : last;
+    if (bars && i < count)
+        *out = last;
+    memory_free(bars);
+    return status;
+}
+
 void check_divisions(spz_doubts *doubts, const SectionMap *map)
 {
     const Movement *m = map->movement;
@@ -59,7 +79,9 @@ void check_divisions(spz_doubts *doubts, const SectionMap *map)
         if (!mark)
             continue;
         bool played = plays_divided_after(part, line, mark->onset);
+        int32_t last = -1;
+        doubts->no_memory |= played && lapse_of(map, i, mark->bar, &last) != SPZ_OK;
         doubts_add(doubts, m, (DoubtPlace){.part = (int)line->part, .bar = mark->bar, .line = (long)mark->line},
-                   (spz_doubt){.fault = played ? SPZ_FAULT_DIVISION_OPEN : SPZ_FAULT_DIVISION_NOT_PLAYED, .name = mark->text});
+                   (spz_doubt){.fault = played ? SPZ_FAULT_DIVISION_OPEN : SPZ_FAULT_DIVISION_NOT_PLAYED, .name = mark->text, .other = last < 0 ? "" : m->bars[last].number});
     }
 }

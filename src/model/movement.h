@@ -30,8 +30,15 @@ enum NoteFlag {
     NOTE_SLUR_STOP = SPZ_NOTE_SLUR_STOP, NOTE_STACCATO = SPZ_NOTE_STACCATO, NOTE_ACCENT = SPZ_NOTE_ACCENT,
     NOTE_HARMONIC = SPZ_NOTE_HARMONIC, NOTE_ARPEGGIO = SPZ_NOTE_ARPEGGIO, NOTE_TRILL = SPZ_NOTE_TRILL, NOTE_FERMATA = SPZ_NOTE_FERMATA,
     NOTE_SLASH = SPZ_NOTE_SLASH, NOTE_COPIED = SPZ_NOTE_COPIED, NOTE_PIZZICATO = SPZ_NOTE_PIZZICATO, NOTE_MUTED = SPZ_NOTE_MUTED,
-    NOTE_UP_BOW = SPZ_NOTE_UP_BOW, NOTE_DOWN_BOW = SPZ_NOTE_DOWN_BOW, NOTE_TENUTO = SPZ_NOTE_TENUTO
+    NOTE_UP_BOW = SPZ_NOTE_UP_BOW, NOTE_DOWN_BOW = SPZ_NOTE_DOWN_BOW, NOTE_TENUTO = SPZ_NOTE_TENUTO,
+    NOTE_IN_QUAVERS = SPZ_NOTE_IN_QUAVERS, NOTE_IN_SEMIQUAVERS = SPZ_NOTE_IN_SEMIQUAVERS
 };
+
+/* Flags of a note whose strokes are no abbreviation of counted notes: too many lines to count, or no measure at all. */
+static inline bool trembles(uint32_t flags)
+{
+    return flags & (NOTE_TREMOLO | NOTE_TREMOLO_PAIR) && !(flags & (NOTE_IN_QUAVERS | NOTE_IN_SEMIQUAVERS));
+}
 
 typedef struct Note {
     Ticks onset, duration; /* from the start of the movement; duration 0 only for grace notes */

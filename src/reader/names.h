@@ -22,7 +22,7 @@
     X(MEASURE_REPEAT, "measure-repeat") X(BEAT_REPEAT, "beat-repeat") X(SLASH, "slash")                                           \
     X(NOTE, "note") X(GRACE, "grace") X(CUE, "cue") X(CHORD, "chord") X(PITCH, "pitch") X(STEP, "step") X(ALTER, "alter")         \
     X(OCTAVE, "octave") X(UNPITCHED, "unpitched") X(DISPLAY_STEP, "display-step") X(DISPLAY_OCTAVE, "display-octave")             \
-    X(REST, "rest") X(DURATION, "duration") X(TIE, "tie") X(VOICE, "voice") X(STAFF, "staff") X(NOTEHEAD, "notehead")             \
+    X(REST, "rest") X(DURATION, "duration") X(VALUE, "type") X(TIE, "tie") X(VOICE, "voice") X(STAFF, "staff") X(NOTEHEAD, "notehead")             \
     X(BACKUP, "backup") X(FORWARD, "forward")                                                                                     \
     X(NOTATIONS, "notations") X(TIED, "tied") X(SLUR, "slur") X(FERMATA, "fermata") X(ARPEGGIATE, "arpeggiate")                   \
     X(ARTICULATIONS, "articulations") X(STACCATO, "staccato") X(STACCATISSIMO, "staccatissimo") X(SPICCATO, "spiccato")           \

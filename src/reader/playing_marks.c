@@ -89,10 +89,11 @@ static void take_mark(Force *force, const Direction *mark)
         set_bool(force->pizzicato, mark->staff, mark->value == PLAYING_PIZZICATO);
 }
 
-/* Scores forget 'arco'. What can only be bowed ends the pizzicato: a slur to come, a tremolo, a tie. */
+/* Scores forget 'arco'. What can only be bowed ends the pizzicato: a slur to come, a tremolo, a tie; not
+ * notes repeated by strokes. */
 static bool bowed(const Note *note)
 {
-    return (note->flags & (NOTE_SLUR_START | NOTE_TREMOLO | NOTE_TREMOLO_PAIR | NOTE_TIE_START)) != 0;
+    return (note->flags & (NOTE_SLUR_START | NOTE_TIE_START)) != 0 || trembles(note->flags);
 }
 
 void playing_marks_apply(Part *part)

@@ -66,6 +66,7 @@ typedef struct NoteDraft {
     int step, octave; /* as written */
     int alter;        /* hundredths of a semitone */
     int staff;
+    int lines, strokes; /* flags that its value has of itself, and strokes through its stem; UNMEASURED: not to be counted */
     uint16_t voice;
 } NoteDraft;
 
@@ -291,12 +292,14 @@ void read_step_end(Reader *reader);
 void read_alter_end(Reader *reader);
 void read_octave_end(Reader *reader);
 void read_duration_end(Reader *reader);
+void read_value_end(Reader *reader);
 void read_voice_end(Reader *reader);
 void read_staff_end(Reader *reader);
 void read_notehead_end(Reader *reader);
 void read_tie_start(Reader *reader);
 void read_slur_start(Reader *reader);
 void read_tremolo_start(Reader *reader);
+void read_tremolo_end(Reader *reader);
 void read_staccato_start(Reader *reader);
 void read_tenuto_start(Reader *reader);
 void read_detached_legato_start(Reader *reader);

@@ -109,11 +109,23 @@ double manner_length(const Note *note, double written, bool slurred, uint8_t pro
     return slurred ? written + shares.bound : written * shares.plain;
 }
 
+/* What quavers don't fill is a triplet: a crotchet of three in the time of two still has two of them. */
+int manner_repeats(const GroupSound *sound, Ticks duration, Ticks per_crotchet)
+{
+    double each = (double)per_crotchet / (sound->note->flags & NOTE_IN_QUAVERS ? 2 : 4);
+    if (!(sound->note->flags & (NOTE_IN_QUAVERS | NOTE_IN_SEMIQUAVERS)) || sound->duration <= 0)
+        return 1;
+    double whole = (double)sound->duration / each;
+    if (fabs(whole - round(whole)) > 1e-6)
+        whole = round(whole * 3 / 2);
+    return (int)fmax(1, fmin(200, round(whole * (double)duration / (double)sound->duration)));
+}
+
 uint8_t manner_program(const Note *note, uint8_t usual)
 {
     if (note->flags & NOTE_PIZZICATO)
         return PROGRAM_PIZZICATO_STRINGS;
-    return note->flags & (NOTE_TREMOLO | NOTE_TREMOLO_PAIR) ? PROGRAM_TREMOLO_STRINGS : usual;
+    return trembles(note->flags) ? PROGRAM_TREMOLO_STRINGS : usual;
 }
 
 double manner_grace_early(const GroupSound *sounds, size_t count, size_t index)

@@ -16,6 +16,8 @@ bool manner_swell(const Manners *manners, const GroupSound *sound, double *rungs
 extern const double manner_grace_seconds;
 /* How long it is held when it is written to last `written` seconds. */
 double manner_length(const Note *note, double written, bool slurred, uint8_t program);
+/* How often strokes through the stem have it struck in `duration` of it, where they are counted; else 1. */
+int manner_repeats(const GroupSound *sound, Ticks duration, Ticks per_crotchet);
 /* Plucked or as a tremolo where it says so; else `usual`. */
 uint8_t manner_program(const Note *note, uint8_t usual);
 /* By how much a grace note comes before the moment at which it stands; 0 for all others. */

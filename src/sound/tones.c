@@ -122,10 +122,14 @@ static bool push(Writer *writer, size_t index, int player, double onset, double 
 }
 
 /* A trill or a drum roll is struck again and again. */
-static bool play_repeated(Writer *writer, size_t member, int player, double onset, double length, const Stroke *stroke, double key, double upper)
+static int strokes_of_roll(double length)
 {
     const double each = 0.075;
-    int strokes = (int)fmax(2, fmin(200, length / each));
+    return (int)fmax(2, fmin(200, length / each));
+}
+
+static bool play_repeated(Writer *writer, size_t member, int player, double onset, double length, const Stroke *stroke, double key, double upper, int strokes)
+{
     bool room = true;
     for (int i = 0; i < strokes && room; i++)
         room = push(writer, member, player, onset + i * length / strokes, length / strokes, stroke, i % 2 ? upper : key);
@@ -144,12 +148,16 @@ static bool play(Writer *writer, size_t member, const Stroke *stroke)
     double key = note->midi + stroke->transpose + note->cents / 100.0;
     Stroke struck = *stroke; /* anew and anew: nothing of it swells */
     struck.swells = false;
+    int counted = manner_repeats(stroke->sound, to - from, excerpt->map->movement->per_crotchet);
     bool room = true;
     for (int player = 0; player < excerpt->cast->at[member].players && player < SOUND_PLAYERS && room; player++) {
         if (note->flags & NOTE_TRILL)
-            room = play_repeated(writer, member, player, onset, length, &struck, key, manner_upper_neighbour(excerpt->map->movement, note) + stroke->transpose);
-        else if (!stroke->bowed && note->flags & (NOTE_TREMOLO | NOTE_TREMOLO_PAIR))
-            room = play_repeated(writer, member, player, onset, length, &struck, key, key);
+            room = play_repeated(writer, member, player, onset, length, &struck, key, manner_upper_neighbour(excerpt->map->movement, note) + stroke->transpose,
+                                 strokes_of_roll(length));
+        else if (counted > 1)
+            room = play_repeated(writer, member, player, onset, length, &struck, key, key, counted);
+        else if (!stroke->bowed && trembles(note->flags))
+            room = play_repeated(writer, member, player, onset, length, &struck, key, key, strokes_of_roll(length));
         else
             room = push(writer, member, player, onset, length, stroke, key);
     }

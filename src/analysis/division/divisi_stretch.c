@@ -43,6 +43,12 @@ static bool is_thick(const BarWriting *bar)
     return (double)bar->at_least[2] >= rules.thick * (double)bar->heard || (bar->thick && 2 * bar->thick >= bar->attacks);
 }
 
+/* 'div.' over two voices or more, and no number: each is a line, and who has two notes in one of them stops both. */
+static bool is_marked_in_voices(const BarWriting *bar)
+{
+    return bar->voices > 1 && bar->said <= bar->voices && (double)bar->evidence[EVIDENCE_MARK] >= rules.firm * (double)bar->at_least[2];
+}
+
 int divisi_lines_in_bar(const BarWriting *bar)
 {
     if (!bar->heard)
@@ -52,7 +58,7 @@ int divisi_lines_in_bar(const BarWriting *bar)
     int lines = 2;
     while (lines < 4 && (double)bar->at_least[lines + 1] >= rules.lines * (double)bar->at_least[2])
         lines++;
-    return lines;
+    return lines > bar->voices && is_marked_in_voices(bar) ? bar->voices : lines;
 }
 
 static BarKind kind_of(const BarWriting *bar)

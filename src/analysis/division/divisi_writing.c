@@ -101,7 +101,7 @@ static Manner manner_of(const Sweep *sweep, const GroupSound *of)
             flags |= sweep->active[i]->note->flags;
             shortest = sweep->active[i]->duration < shortest ? sweep->active[i]->duration : shortest;
         }
-    if (flags & NOTE_TREMOLO)
+    if (trembles(flags))
         return MANNER_TREMOLO;
     if (flags & NOTE_PIZZICATO)
         return MANNER_PLUCKED;
@@ -221,7 +221,7 @@ static void count_attack(Sweep *sweep, Ticks now)
     if (count < 2 || !beginning)
         return;
     bar->thick++;
-    bar->tremolo = (uint16_t)(bar->tremolo + !!(flags & NOTE_TREMOLO));
+    bar->tremolo = (uint16_t)(bar->tremolo + trembles(flags));
     bar->plucked = (uint16_t)(bar->plucked + !!(flags & NOTE_PIZZICATO));
     if (count == 2)
         count_interval(bar, pitches[1] - pitches[0]);
@@ -388,6 +388,7 @@ static void let_marks_lapse(Sweep *sweep)
         if (state->single_bars >= single || state->rest_bars >= (state->says_unison ? lapses.rest : lapses.rest_without_unison))
             state->now.divided = false;
         state->thick_in_bar = state->heard_in_bar = false;
+        sweep->bar->divided |= state->now.divided;
     }
 }
 

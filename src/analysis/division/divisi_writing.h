@@ -28,6 +28,7 @@ typedef struct BarWriting {
     uint8_t said;                  /* lines that the mark in force asks for; 0 where it doesn't say */
     bool by_desk, half, solo;      /* what the marks in force say */
     uint8_t soloists;              /* players that they name, 2 or more; else 0 */
+    bool divided;                  /* a mark that divides was in force when it ended */
     bool mark_begins;              /* a 'div.' stands in this bar */
     bool mark_ends;                /* a 'unis.' or 'non div.' stands in this bar, and holds at its end */
     int8_t top, bottom;            /* highest and lowest pitch (MIDI), 0 when silent */

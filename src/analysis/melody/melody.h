@@ -12,7 +12,7 @@ enum NoteEventFlag {
     EVENT_ON_BEAT = 1u << 1,
     EVENT_AFTER_LONG = 1u << 2, /* the note before lasted at least twice as long */
     EVENT_REPEATED = 1u << 3,   /* same pitch as the note before, no rest between */
-    EVENT_TREMOLO = 1u << 4,
+    EVENT_TREMOLO = 1u << 4,    /* or repeated by strokes through its stem: the ear stays on its pitch */
     EVENT_PIZZICATO = 1u << 5,
     EVENT_DOUBLED = 1u << 7,    /* a wind, brass or keyboard part begins the same pitch or its octave */
     EVENT_DOUBLES = 1u << 6     /* basses only: the cellos play the same line, which is then theirs */

@@ -69,6 +69,37 @@ static void non_div_means_one_player_takes_both(void)
     rehearsal_end(&r);
 }
 
+/* Two voices under a 'div.' that names no number: the chords in one of them are double stops of that line, no third. */
+static void chords_in_one_of_two_marked_voices_are_stopped(void)
+{
+    Rehearsal r = rehearse(STRINGS
+        "Violin I:    g5:w | %*7\n"
+        "Violin II:   e5:w | \"div.\" c5:h d5 // a4:h a4 | d5 e5 // g4+b4:h g4+b4 | e5 d5 // g4+b4:h g4+b4 | d5 c5 // g4+b4:h g4+b4 | c5 b4 // a4:h g4 | b4 a4 // g4:h f4 | \"unis.\" c5:w\n"
+        "Viola:       c4:w | %*7\nVioloncello: c3:w | %*7\nContrabass: c3:w | %*7\n");
+    const spz_passage *p = divided(&r, SPZ_DIV2, "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_TRUE(lies_in(p, "2", "7"));
+    CU_ASSERT_EQUAL(count_divided(&r), 1);
+    CU_ASSERT_EQUAL(p->turns, 2);
+    rehearsal_end(&r);
+}
+
+/* One stroke through crotchets: repeated quavers, plucked to the end of the division; three strokes are a tremolo. */
+static void strokes_that_are_counted_are_no_tremolo(void)
+{
+    static const struct { const char *strokes; spz_manner manner; } cases[] = {{"=1", SPZ_PIZZICATO}, {"=2", SPZ_PIZZICATO}, {"=3", SPZ_TREMOLO}};
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        char text[1024];
+        const char *s = cases[i].strokes;
+        snprintf(text, sizeof text, STRINGS "Violin I: g5:w | %%*3\nViolin II: \"div. pizz.\" c5+e5:q%s d5+f5%s e5+g5%s d5+f5%s | %%*2 | \"unis.\" c5:w\nViola: c4:w | %%*3\n" "Violoncello: c3:w | %%*3\nContrabass: c3:w | %%*3\n", s, s, s, s);
+        Rehearsal r = rehearse(text);
+        const spz_passage *p = divided(&r, SPZ_DIV2, "Vn II");
+        CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+        CU_ASSERT_EQUAL(p->told.division.writing[0].manner, cases[i].manner);
+        rehearsal_end(&r);
+    }
+}
+
 static void chords_beyond_one_hand_are_a_division(void)
 {
     /* close three-note tremolos: no bow stays on three strings, and d4 f4 lie on one */
@@ -383,7 +414,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_mark_divides_until_unis),
     STATEMENT(double_stops_without_a_mark_are_no_division),
     STATEMENT(non_div_means_one_player_takes_both),
-    STATEMENT(chords_beyond_one_hand_are_a_division),
+    STATEMENT(strokes_that_are_counted_are_no_tremolo), STATEMENT(chords_in_one_of_two_marked_voices_are_stopped), STATEMENT(chords_beyond_one_hand_are_a_division),
     STATEMENT(soft_held_chords_of_three_are_divided_and_loud_ones_broken),
     STATEMENT(voices_that_one_hand_can_stop_are_marginal_without_a_mark), STATEMENT(the_same_voices_with_a_mark_are_clear),
     STATEMENT(lines_of_their_own_beyond_one_hand_are_clear_without_a_mark), STATEMENT(a_part_of_one_player_is_never_divided),

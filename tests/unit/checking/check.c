@@ -225,8 +225,13 @@ static void a_part_of_an_unknown_name_is_one_doubt(void)
 
 static void a_division_that_never_ends_is_named_with_its_mark(void)
 {
-    const char *open = VIOLA(BAR(1, OPENING WORDS("div.") NOTE(C, 4, 4, "") CHORD(E, 4, 4, "")) BAR(2, NOTE(C, 4, 4, "")));
+    const char *open = VIOLA(BAR(1, OPENING WORDS("div.") NOTE(C, 4, 4, "") CHORD(E, 4, 4, "")) BAR(2, NOTE(C, 4, 4, "") CHORD(E, 4, 4, "")));
     CU_ASSERT_STRING_EQUAL(doubted(open, SPZ_DOUBT_DIVISION, SPZ_FAULT_DIVISION_OPEN, "Viola", "1")->name, "div.");
+    CU_ASSERT_STRING_EQUAL(doubted(open, SPZ_DOUBT_DIVISION, SPZ_FAULT_DIVISION_OPEN, "Viola", "1")->other, "");
+#define SINGLE(n) BAR(n, NOTE(C, 4, 4, ""))
+    const char *lapsed = VIOLA(BAR(1, OPENING WORDS("div.") NOTE(C, 4, 4, "") CHORD(E, 4, 4, "")) BAR(2, NOTE(C, 4, 4, "") CHORD(E, 4, 4, ""))
+                               SINGLE(3) SINGLE(4) SINGLE(5) SINGLE(6) SINGLE(7) SINGLE(8) SINGLE(9) SINGLE(10));
+    CU_ASSERT_STRING_EQUAL(doubted(lapsed, SPZ_DOUBT_DIVISION, SPZ_FAULT_DIVISION_OPEN, "Viola", "1")->other, "2");
     CU_ASSERT_TRUE(none_of(VIOLA(BAR(1, OPENING WORDS("div.") NOTE(C, 4, 4, "") CHORD(E, 4, 4, "")) BAR(2, WORDS("unis.") NOTE(C, 4, 4, ""))), SPZ_DOUBT_DIVISION));
     const char *idle = VIOLA(BAR(1, OPENING WORDS("geteilt") NOTE(C, 4, 4, "")));
     CU_ASSERT_STRING_EQUAL(doubted(idle, SPZ_DOUBT_DIVISION, SPZ_FAULT_DIVISION_NOT_PLAYED, "Viola", "1")->name, "geteilt");

@@ -245,6 +245,26 @@ static void a_tremolo_between_two_notes_gives_each_half_the_time(void)
     CU_ASSERT_EQUAL(m->parts[0].notes[2].flags & (NOTE_TREMOLO | NOTE_TREMOLO_PAIR), NOTE_TREMOLO);
 }
 
+/* MusicXML 4.0, complexType tremolo: the beams of the note are not included in the number of marks. */
+static void strokes_and_flags_together_tell_what_is_counted(void)
+{
+    static const struct { const char *type, *tremolo; uint32_t counted; bool trembles; } cases[] = {
+        {"quarter", "<tremolo>1</tremolo>", NOTE_IN_QUAVERS, false},       {"quarter", "<tremolo type='single'>2</tremolo>", NOTE_IN_SEMIQUAVERS, false},
+        {"eighth", "<tremolo>1</tremolo>", NOTE_IN_SEMIQUAVERS, false},    {"half", "<tremolo>3</tremolo>", 0, true},
+        {"eighth", "<tremolo>2</tremolo>", 0, true},                       {"16th", "<tremolo>1</tremolo>", 0, true},
+        {"half", "<tremolo type='start'>2</tremolo>", NOTE_IN_SEMIQUAVERS, false}, {"half", "<tremolo type='start'>3</tremolo>", 0, true},
+        {"half", "<tremolo type='unmeasured'>0</tremolo>", 0, true},       {"half", "<tremolo type='unmeasured'/>", 0, true},
+    };
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        char bar[1024];
+        snprintf(bar, sizeof bar, PIECE(BAR(1, DIVISIONS(1) "<note>" PITCH(C, 4) LASTING(2) "<type>%s</type><notations><ornaments>%s</ornaments></notations></note>")),
+                 cases[i].type, cases[i].tremolo);
+        uint32_t flags = movement_of(bar)->parts[0].notes[0].flags;
+        CU_ASSERT_EQUAL(flags & (NOTE_IN_QUAVERS | NOTE_IN_SEMIQUAVERS), cases[i].counted);
+        CU_ASSERT_EQUAL(trembles(flags), cases[i].trembles);
+    }
+}
+
 static void articulations_come_together_from_all_notations(void)
 {
     const Movement *m = movement_of(PIECE(BAR(1, DIVISIONS(1) NOTE(C, 4, 1, "<notations><articulations><staccato/></articulations></notations><notations><articulations><accent/></articulations><fermata/></notations>"))));
@@ -302,7 +322,7 @@ static const struct Statement statements[] = {
     STATEMENT(steps_are_counted_as_written_however_a_note_is_named),
     STATEMENT(quarter_tones_are_rounded_and_the_rest_is_kept),
     STATEMENT(b_sharp_keeps_the_octave_of_its_name),
-    STATEMENT(a_tremolo_between_two_notes_gives_each_half_the_time),
+    STATEMENT(a_tremolo_between_two_notes_gives_each_half_the_time), STATEMENT(strokes_and_flags_together_tell_what_is_counted),
     STATEMENT(articulations_come_together_from_all_notations),
     STATEMENT(notes_are_sorted_by_time_then_staff_then_voice),
     STATEMENT(every_note_knows_its_line_in_the_file),

@@ -157,12 +157,33 @@ static int with_program(const Played *played, uint8_t program)
     return count;
 }
 
+static int with_key(const Played *played, int key)
+{
+    int count = 0;
+    for (size_t i = 0; i < played->tones.count; i++)
+        count += fabs(played->tones.at[i].key - key) < 0.5;
+    return count;
+}
+
 static void plucked_and_tremolo_are_played_so(void)
 {
     Played played = play_bars(STRINGS "Violin I: \"pizz.\" c5:q d5 \"arco\" e5:h=3\n" BELOW, 0, 0, 0);
     int players = spz_plan_players(played.plan, SPZ_VN1);
     CU_ASSERT_EQUAL(with_program(&played, PROGRAM_PIZZICATO_STRINGS), 2 * players);
     CU_ASSERT_EQUAL(with_program(&played, PROGRAM_TREMOLO_STRINGS), players);
+    played_end(&played);
+}
+
+/* A crotchet with two strokes is four semiquavers, a dotted one with a single stroke three quavers; plucked ones stay plucked. */
+static void notes_with_one_stroke_or_two_are_struck_that_often(void)
+{
+    Played played = play_bars(STRINGS "Violin I: c5:q=2 d5:q.=1 \"pizz.\" e5:q.=1\n" BELOW, 0, 0, 0);
+    int players = spz_plan_players(played.plan, SPZ_VN1);
+    CU_ASSERT_EQUAL(with_program(&played, PROGRAM_PIZZICATO_STRINGS), 3 * players);
+    CU_ASSERT_EQUAL(with_program(&played, PROGRAM_TREMOLO_STRINGS), 0);
+    CU_ASSERT_EQUAL(with_key(&played, 72), 4 * players);
+    CU_ASSERT_EQUAL(with_key(&played, 74), 3 * players);
+    CU_ASSERT_EQUAL(with_key(&played, 76), 3 * players);
     played_end(&played);
 }
 
@@ -279,7 +300,7 @@ static const struct Statement statements[] = {
     STATEMENT(desks_share_a_chord_and_the_voices_of_a_staff),
     STATEMENT(dots_shorten_and_slurs_bind),
     STATEMENT(dynamics_hairpins_and_accents_are_heard),
-    STATEMENT(plucked_and_tremolo_are_played_so),
+    STATEMENT(plucked_and_tremolo_are_played_so), STATEMENT(notes_with_one_stroke_or_two_are_struck_that_often),
     STATEMENT(grace_notes_come_before_the_beat_in_their_order),
     STATEMENT(a_trill_alternates_with_the_step_above_in_the_key),
     STATEMENT(tempo_marks_within_the_passage_are_followed),

@@ -68,6 +68,8 @@ static void a_doubt_is_said_in_three_languages(void)
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_GERMAN, ends), "endet hier, nach 1 Takt; die längste Stimme hat 2");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_ENGLISH, short_bar), "holds 7/2 crotchets instead of 4");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_FRENCH, short_bar), "compte 7/2 noires au lieu de 4");
+    const spz_doubt lapsed = {.fault = SPZ_FAULT_DIVISION_OPEN, .name = "divisi", .other = "37"};
+    CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_ENGLISH, lapsed), "divided from here ('divisi') with no word that ends it; taken to end with bar 37");
     CU_ASSERT_STRING_EQUAL(doubt_in(SPZ_GERMAN, open), "ab hier geteilt („div.“) bis zum Schluss; kein Wort hebt es auf");
 }
 

@@ -117,12 +117,22 @@ static double inner_y(const Line *line, size_t s, const StaveChord *chord, bool 
     return stave_y(line, s, up ? chord->places[chord->count - 1] : chord->places[0]);
 }
 
+/* Beams and flags are lines too; a tremolo has three. */
+static int strokes_of(const StaveChord *chord)
+{
+    uint32_t flags = 0;
+    for (int n = 0; n < chord->count; n++) /* files put them on any note of a chord */
+        flags |= chord->notes[n]->flags;
+    int lines = flags & NOTE_IN_QUAVERS ? 1 : flags & NOTE_IN_SEMIQUAVERS ? 2 : 3, own = chord->value.type > 2 ? chord->value.type - 2 : 0;
+    return !(flags & NOTE_TREMOLO) ? 0 : lines > own ? lines - own : 1;
+}
+
 static void draw_stem(const Line *line, size_t s, const StaveChord *chord, bool up, double end)
 {
     double x = stave_x(line, chord) + (up ? head_half : -head_half);
     markup_line(line->view->html, "line", x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), x, end);
-    if (chord->notes[0]->flags & NOTE_TREMOLO)
-        glyph_path(line->view->html, "pen", 1.2, "M# #l5 -2", (const double[]){x - 2.5, (end + outer_y(line, s, chord, up)) / 2 + 1}, 2);
+    for (int stroke = 0; stroke < strokes_of(chord); stroke++)
+        glyph_path(line->view->html, "pen", 1.2, "M# #l5 -2", (const double[]){x - 2.5, (end + outer_y(line, s, chord, up)) / 2 + 1 + 2.4 * stroke * (up ? 1 : -1)}, 2);
 }
 
 static void draw_alone(const Line *line, size_t s, size_t at)
