@@ -11,24 +11,10 @@ double movement_rate_at(const Movement *movement, Ticks when)
     return rate > 0 ? rate : usual_tempo;
 }
 
-/* First tempo mark behind `when`; the count when there is none. */
-static size_t next_tempo(const Movement *movement, Ticks when)
-{
-    size_t low = 0, high = movement->tempo_count;
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        if (movement->tempos[middle].onset <= when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 double movement_seconds(const Movement *movement, Ticks from, Ticks to)
 {
     double seconds = 0;
-    size_t next = next_tempo(movement, from);
+    size_t next = FIRST_FROM(movement->tempos, movement->tempo_count, from + 1);
     while (from < to) {
         Ticks until = next < movement->tempo_count && movement->tempos[next].onset < to ? movement->tempos[next].onset : to;
         double crotchets = (double)(until - from) / (double)movement->per_crotchet;

@@ -4,15 +4,8 @@
 
 int movement_bar_at(const Movement *movement, Ticks when)
 {
-    size_t low = 0, high = movement->bar_count;
-    while (low < high) { /* first bar that starts after `when` */
-        size_t middle = low + (high - low) / 2;
-        if (movement->bars[middle].onset <= when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low ? (int)low - 1 : (movement->bar_count ? 0 : -1);
+    size_t next = FIRST_FROM(movement->bars, movement->bar_count, when + 1);
+    return next ? (int)next - 1 : (movement->bar_count ? 0 : -1);
 }
 
 /* An upbeat, and the second half of a split bar, are counted from the end: the last beat of 4/4 is the fourth also when it stands alone. */
@@ -42,15 +35,8 @@ char *movement_beat_text(const Movement *movement, Ticks when, char text[TICKS_T
 
 double movement_tempo_at(const Movement *movement, Ticks when)
 {
-    size_t low = 0, high = movement->tempo_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (movement->tempos[middle].onset <= when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low ? movement->tempos[low - 1].rate : 0;
+    size_t next = FIRST_FROM(movement->tempos, movement->tempo_count, when + 1);
+    return next ? movement->tempos[next - 1].rate : 0;
 }
 
 const char *movement_letter_at(const Movement *movement, int bar, int *after)

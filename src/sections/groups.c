@@ -115,15 +115,7 @@ const Group *section_map_group(const SectionMap *map, spz_section section, int o
 
 size_t group_sound_at(const Group *group, Ticks when)
 {
-    size_t low = 0, high = group->sound_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (group->sounds[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
+    return FIRST_FROM(group->sounds, group->sound_count, when);
 }
 
 spz_family section_map_family(const SectionMap *map, size_t part)

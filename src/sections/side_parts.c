@@ -73,26 +73,12 @@ static bool settle_soloist_above(Understanding *all, size_t index, size_t violin
     return true;
 }
 
-/* First note of the part at or after `when`; notes are in order of onset. */
-static size_t first_at(const Part *part, Ticks when)
-{
-    size_t low = 0, high = part->note_count;
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        if (part->notes[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 /* A guide is told from a sample of its notes, and at most so many notes of one moment are looked at: a score made to hinder can't. */
 enum { SAMPLE = 500, CHORD_LIMIT = 64 };
 
 static bool sounds_in(const Part *part, const Note *note)
 {
-    size_t first = first_at(part, note->onset);
+    size_t first = FIRST_FROM(part->notes, part->note_count, note->onset);
     for (size_t i = first; i < part->note_count && i < first + CHORD_LIMIT && part->notes[i].onset == note->onset; i++)
         if (part->notes[i].midi == note->midi)
             return true;

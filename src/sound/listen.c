@@ -337,9 +337,7 @@ spz_status spz_listening_file(const spz_listening *listening, size_t version, sp
     buffer_init(&buffer);
     buffer_add(&buffer, bytes, size);
     memory_free(bytes);
-    status = document_take(&buffer, out);
-    buffer_free(&buffer);
-    return status;
+    return document_take(&buffer, out);
 }
 
 /* Appends the version's data: address, in double quotes. */

@@ -28,8 +28,10 @@ spz_status document_take(Buffer *buffer, spz_document **out)
     buffer_add(buffer, "", 0); /* an empty document has its zero byte too */
     if (!buffer_failed(buffer) && !buffer_in_doubt(buffer))
         document = memory_get(sizeof *document);
-    if (!document)
+    if (!document) {
+        buffer_free(buffer);
         return SPZ_NO_MEMORY;
+    }
     *document = (spz_document){buffer->text, buffer->length};
     buffer_init(buffer);
     *out = document;

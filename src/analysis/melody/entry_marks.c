@@ -1,22 +1,8 @@
 #include "analysis/melody/entry_marks.h"
 
-/* Index of the part's first mark at or after `when`; the count when there is none. */
-static size_t mark_at(const Part *part, Ticks when)
-{
-    size_t low = 0, high = part->direction_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (part->directions[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 static bool part_is_marked(const Part *part, Ticks from, Ticks to)
 {
-    for (size_t i = mark_at(part, from); i < part->direction_count && part->directions[i].onset <= to; i++)
+    for (size_t i = FIRST_FROM(part->directions, part->direction_count, from); i < part->direction_count && part->directions[i].onset <= to; i++)
         if (part->directions[i].kind == DIRECTION_DYNAMIC || part->directions[i].kind == DIRECTION_WORDS)
             return true;
     return false;

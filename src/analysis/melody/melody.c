@@ -99,15 +99,7 @@ Melody *melodies_of(const SectionMap *map, Arena *arena)
 
 size_t melody_at(const Melody *melody, Ticks when)
 {
-    size_t low = 0, high = melody->count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (melody->events[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
+    return FIRST_FROM(melody->events, melody->count, when);
 }
 
 static double quiet_of_event(const NoteEvent *event, Ticks window)

@@ -176,7 +176,5 @@ spz_status spz_report_doubts(const spz_doubts *const *lists, size_t count, spz_f
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     forms[format](lists, count, language, &text);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }

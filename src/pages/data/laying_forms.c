@@ -83,7 +83,5 @@ spz_status laying_csv(const spz_laying *laying, spz_document **out)
     for (size_t i = 0; i < spz_laying_count(laying); i++)
         give_laid(&facts, spz_laying_at(laying, i));
     facts_finish(&facts);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }

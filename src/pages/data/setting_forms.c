@@ -184,7 +184,5 @@ spz_status spz_report_settings(const spz_settings *settings, spz_format format, 
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     forms[format](settings, &text);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }

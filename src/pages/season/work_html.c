@@ -220,6 +220,5 @@ spz_status spz_report_work(const spz_verdict *work, const char *const *pages, co
     text.failed = text.failed || page.words.failed;
     spz_status status = document_take(&text, out);
     buffer_free(&page.words);
-    buffer_free(&text);
     return status;
 }

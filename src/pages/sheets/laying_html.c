@@ -159,7 +159,6 @@ static spz_status laying_html(const spz_laying *laying, const spz_document *draw
     page.failed = page.failed || buffer_failed(&sheet.text);
     spz_status status = document_take(&page, out);
     buffer_free(&sheet.text);
-    buffer_free(&page);
     return status;
 }
 

@@ -15,9 +15,7 @@ static spz_status write_form(SeasonForm *const forms[FORMATS], const spz_season 
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     forms[format](season, &look, &text);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }
 
 spz_status spz_report_season(const spz_season *season, spz_format format, const spz_season_look *look, spz_document **out)
@@ -46,9 +44,7 @@ spz_status spz_report_changes(const spz_season *season, size_t concert, spz_form
         sheet_text(planned, &look, &text);
     else
         sheet_html(planned, &look, &text);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }
 
 spz_status spz_report_concert(const spz_season *season, size_t concert, spz_format format, const spz_season_look *asked, spz_document **out)
@@ -60,9 +56,7 @@ spz_status spz_report_concert(const spz_season *season, size_t concert, spz_form
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     concert_html(season, concert, &look, &text);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }
 
 spz_status spz_season_lines(const char *path, const spz_season_options *options, const spz_sink *sink, spz_document **out)

@@ -14,7 +14,5 @@ spz_status spz_report_shelf(const spz_shelf *shelf, spz_format format, const spz
         return SPZ_BAD_ARGUMENT;
     buffer_init(&text);
     forms[format](shelf, &look, &text);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }

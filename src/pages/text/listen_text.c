@@ -47,6 +47,5 @@ spz_status spz_report_listening(const spz_listening *listening, const char *cons
     text.failed = text.failed || buffer_failed(&line);
     spz_status status = document_take(&text, out);
     buffer_free(&line);
-    buffer_free(&text);
     return status;
 }

@@ -14,20 +14,6 @@ typedef struct BarVoice {
     int onsets, changes, pitches, highest; /* changes: notes that differ from the one before; highest: MIDI, -1 for silence */
 } BarVoice;
 
-/* Sounds are in order of onset: the first at or after `when`. */
-static size_t first_from(const GroupSound *sounds, size_t count, Ticks when)
-{
-    size_t low = 0, high = count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (sounds[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 /* The highest note that lasts into the bar; -1 for none. */
 static int held_into(const Group *group, size_t from, const Bar *bar)
 {
@@ -42,7 +28,7 @@ static int held_into(const Group *group, size_t from, const Bar *bar)
 
 static BarVoice hear_bar(const Group *group, const Bar *bar)
 {
-    size_t from = first_from(group->sounds, group->sound_count, bar->onset);
+    size_t from = FIRST_FROM(group->sounds, group->sound_count, bar->onset);
     BarVoice voice = {.highest = held_into(group, from, bar)};
     bool heard[128] = {false};
     Ticks last_onset = -1;
@@ -77,7 +63,7 @@ static bool winds_cover(const SectionMap *map, const Bar *bar, BarVoice second)
 {
     int higher = 0;
     Ticks last = -1;
-    for (size_t i = first_from(map->others, map->other_count, bar->onset); i < map->other_count; i++) {
+    for (size_t i = FIRST_FROM(map->others, map->other_count, bar->onset); i < map->other_count; i++) {
         const GroupSound *sound = &map->others[i];
         if (sound->onset >= bar->onset + bar->length)
             break;

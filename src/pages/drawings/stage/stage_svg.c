@@ -409,9 +409,7 @@ spz_status stage_svg_laid(const spz_plan *plan, const spz_laying *laying, StageP
     markup_end(&d.html);
     text.failed = text.failed || d.failed;
     label_space_free(&d.room);
-    spz_status status = document_take(&text, out);
-    buffer_free(&text);
-    return status;
+    return document_take(&text, out);
 }
 
 spz_status stage_svg(const spz_plan *plan, StagePairs pairs, size_t count, spz_language language, spz_document **out)

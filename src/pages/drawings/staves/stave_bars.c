@@ -186,20 +186,6 @@ static void choose_clef(Stave *stave, const ScoreView *view, const spz_passage *
     stave->bottom = bottoms[stave->clef];
 }
 
-/* Index of the first sound besides the strings that begins at or after `when`. */
-static size_t other_at(const SectionMap *map, Ticks when)
-{
-    size_t low = 0, high = map->other_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (map->others[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 /* The wind part that has most notes in the entries of winds. */
 static bool find_winds(const ScoreView *view, const spz_passage *passage, Stave *stave)
 {
@@ -208,7 +194,7 @@ static bool find_winds(const ScoreView *view, const spz_passage *passage, Stave 
     size_t *counts = memory_zeroed(view->movement->part_count + 1, sizeof *counts); /* by part */
     for (size_t e = 0; counts && e < passage->entry_count; e++)
         if (passage->entries[e].players & SPZ_WIND_PLAYERS)
-            for (size_t i = other_at(map, passage->entries[e].onset); i < map->other_count && map->others[i].onset < passage->entries[e].end; i++)
+            for (size_t i = FIRST_FROM(map->others, map->other_count, passage->entries[e].onset); i < map->other_count && map->others[i].onset < passage->entries[e].end; i++)
                 counts[map->others[i].part]++;
     for (size_t part = 0; counts && part < view->movement->part_count; part++)
         if (counts[part] > most) {
