@@ -245,8 +245,7 @@ static void add_bar(const ExcerptSource *source, size_t part, size_t bar, size_t
         add_coloured(source, part, source->text.text + text->begin, source->text.text + text->end, html);
     else
         markup_raw_piece(html, source->text.text + text->begin, text->end - text->begin);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void add_part_list(const ExcerptPart *parts, size_t count, Markup *html)
@@ -258,8 +257,7 @@ static void add_part_list(const ExcerptPart *parts, size_t count, Markup *html)
         markup_element(html, "part-name", NULL, parts[i].name);
         markup_close(html);
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* The bars, and whatever slur leads out of them taken away. */
@@ -289,10 +287,8 @@ void excerpt_cut(const ExcerptSource *source, const ExcerptPart *parts, size_t c
         markup_put_format(&html, "id", "P%zu", i + 1);
         markup_line_end(&html);
         add_bars(source, parts[i].part, first, last, &html);
-        markup_close(&html);
-        markup_line_end(&html);
+        markup_close_line(&html);
     }
-    markup_close(&html);
-    markup_line_end(&html);
+    markup_close_line(&html);
     markup_end(&html);
 }

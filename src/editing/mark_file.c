@@ -145,8 +145,7 @@ static void add_container(Zip *zip)
     markup_put(&html, "media-type", score_type);
     markup_close_void(&html);
     markup_close(&html);
-    markup_close(&html);
-    markup_line_end(&html);
+    markup_close_line(&html);
     markup_end(&html);
     zip->failed = zip->failed || buffer_failed(&text);
     zip_deflated(zip, container_name, strlen(container_name), text.text ? text.text : "", text.length);

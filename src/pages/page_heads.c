@@ -27,6 +27,5 @@ void table_head(Markup *html, spz_language language, const Phrase *heads, size_t
 {
     markup_open(html, "thead");
     table_head_row(html, language, heads, count);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

@@ -37,7 +37,15 @@ bool buffer_failed(const Buffer *buffer)
     return buffer->failed;
 }
 
-static bool label_space_for(Buffer *buffer, size_t more)
+void buffers_end(bool *failed, Buffer *const *pieces, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        *failed = *failed || pieces[i]->failed;
+        buffer_free(pieces[i]);
+    }
+}
+
+static bool make_room(Buffer *buffer, size_t more)
 {
     if (buffer->failed)
         return false;
@@ -59,7 +67,7 @@ static bool label_space_for(Buffer *buffer, size_t more)
 
 void buffer_add(Buffer *buffer, const char *text, size_t length)
 {
-    if (!label_space_for(buffer, length))
+    if (!make_room(buffer, length))
         return;
     memcpy(buffer->text + buffer->length, text, length);
     buffer->length += length;
@@ -84,7 +92,7 @@ void buffer_vprintf(Buffer *buffer, const char *format, va_list list)
     int length = number_format(NULL, 0, format, list);
     if (length < 0)
         buffer->failed = true;
-    else if (label_space_for(buffer, (size_t)length)) {
+    else if (make_room(buffer, (size_t)length)) {
         number_format(buffer->text + buffer->length, (size_t)length + 1, format, again);
         buffer->length += (size_t)length;
     }

@@ -16,8 +16,11 @@ void buffer_init(Buffer *buffer);
 void buffer_free(Buffer *buffer);
 void buffer_clear(Buffer *buffer); /* keeps the memory */
 bool buffer_failed(const Buffer *buffer);
-/* Ends a piece that was written for a larger text (a buffer, a page, a drawing): what failed in it has failed in that too. A piece may begin as {0}. */
+/* Ends pieces that were written for a larger text (a buffer, a page, a drawing): what failed in them has failed in that too. A piece may begin as {0}. */
 #define buffer_let_go(whole, piece) ((whole)->failed = (whole)->failed || (piece)->failed, buffer_free(piece))
+#define buffers_let_go(whole, ...) \
+    buffers_end(&(whole)->failed, (Buffer *const[]){__VA_ARGS__}, sizeof((Buffer *const[]){__VA_ARGS__}) / sizeof(Buffer *))
+void buffers_end(bool *failed, Buffer *const *pieces, size_t count);
 /* Whether the thread was refused memory anywhere since buffer_init or buffer_go_on: a text put together elsewhere may lack a piece. */
 bool buffer_in_doubt(const Buffer *buffer);
 void buffer_go_on(Buffer *buffer);

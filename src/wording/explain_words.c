@@ -28,9 +28,7 @@ void explain_who(const Speaker *speaker, const spz_movement *movement, const spz
     words_change(speaker->language, item->change, &change);
     SAY(out, speaker->language, PHRASE_EXPLAIN_WHO, slot_text("place", place.text), slot_players("caller", &caller, 1),
         slot_players("responder", &responder, 1), slot_text("lag", lag.text), slot_text("change", change.text));
-    buffer_let_go(out, &place);
-    buffer_let_go(out, &lag);
-    buffer_let_go(out, &change);
+    buffers_let_go(out, &place, &lag, &change);
 }
 
 void explain_measures(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
@@ -65,8 +63,7 @@ void explain_comparison(const Speaker *speaker, const spz_movement *movement, co
     SAY(out, speaker->language,
         !item->less_count ? PHRASE_EXPLAIN_BESIDE_MORE : item->more_count ? PHRASE_EXPLAIN_BESIDE_BOTH : PHRASE_EXPLAIN_BESIDE_LESS,
         slot_text("more", more.text), slot_text("less", less.text));
-    buffer_let_go(out, &more);
-    buffer_let_go(out, &less);
+    buffers_let_go(out, &more, &less);
 }
 
 static Phrase fate_phrase(const spz_considered *item)
@@ -92,6 +89,5 @@ void explain_fate(const Speaker *speaker, const spz_movement *movement, const sp
         slot_players("first", &first, 1), slot_players("second", &second, 1), slot_text("place", place.text), slot_text("lag", lag.text),
         slot_text("weight", words_weight(speaker->language, instead->strength)), slot_decimal("strength", instead->strength, 2),
         slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER));
-    buffer_let_go(out, &place);
-    buffer_let_go(out, &lag);
+    buffers_let_go(out, &place, &lag);
 }

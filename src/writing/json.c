@@ -180,3 +180,9 @@ void json_put_flag(Json *json, const char *key, bool value)
     json_key(json, key);
     json_flag(json, value);
 }
+
+void json_put_array(Json *json, const char *key)
+{
+    json_key(json, key);
+    json_array(json);
+}

@@ -33,4 +33,5 @@ void json_put_text(Json *json, const char *key, const char *text);
 void json_put_integer(Json *json, const char *key, long long value);
 void json_put_number(Json *json, const char *key, double value, int decimals);
 void json_put_flag(Json *json, const char *key, bool value);
+void json_put_array(Json *json, const char *key);
 #endif

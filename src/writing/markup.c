@@ -186,6 +186,12 @@ void markup_element(Markup *html, const char *element, const char *class, const 
     markup_close(html);
 }
 
+void markup_close_line(Markup *html)
+{
+    markup_close(html);
+    markup_line_end(html);
+}
+
 void markup_xml_head(Markup *html)
 {
     markup_raw(html, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");

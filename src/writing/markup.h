@@ -30,6 +30,7 @@ void markup_put_format(Markup *html, const char *attribute, const char *format, 
 void markup_words(Markup *html, const char *text);
 void markup_format(Markup *html, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void markup_line_end(Markup *html);                    /* between elements, so that a page can be compared line by line */
+void markup_close_line(Markup *html);                  /* closes, and ends the line */
 void markup_raw(Markup *html, const char *text);       /* our own text only: styles, scripts */
 void markup_raw_piece(Markup *html, const char *text, size_t length); /* whole elements out of a score that was read as XML */
 /* <element class="class">text</element>; `class` NULL for none. */

@@ -90,8 +90,7 @@ void markup_page_begin(Markup *html, const PageHead *head)
         own_text(html, "style", head->more_style);
     if (head->last_style)
         own_text(html, "style", head->last_style);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     markup_open(html, "body");
 }
 
@@ -104,6 +103,5 @@ void markup_page_end(Markup *html, const PageHead *head)
     if (head->script && head->last_script)
         own_text(html, "script", head->last_script);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

@@ -120,8 +120,7 @@ static void json_list_of(FactsOut *out, const spz_doubts *doubts)
     json_object(json);
     json_put_text(json, "file", spz_doubts_file(doubts));
     json_put_integer(json, "count", (long long)spz_doubts_grave(doubts));
-    json_key(json, "doubts");
-    json_array(json);
+    json_put_array(json, "doubts");
     for (size_t i = 0; i < spz_doubts_count(doubts); i++) {
         json_row(json);
         give_doubt(out, NULL, spz_doubts_at(doubts, i));
@@ -143,8 +142,7 @@ static void as_json(const spz_doubts *const *lists, size_t count, spz_language l
     (void)language;
     facts_begin(&facts, out);
     json_object(&facts.json);
-    json_key(&facts.json, "files");
-    json_array(&facts.json);
+    json_put_array(&facts.json, "files");
     for (size_t i = 0; i < count; i++)
         json_list_of(&facts, lists[i]);
     json_end(&facts.json);

@@ -58,8 +58,7 @@ void data_begin(spz_report *report)
 {
     Json *json = &report->facts.json;
     json_object(json);
-    json_key(json, "movements");
-    json_array(json);
+    json_put_array(json, "movements");
 }
 
 void data_end(spz_report *report)

@@ -166,8 +166,7 @@ static void give_passage(FactsOut *out, const spz_passage *passage, const ShownM
 void give_passages(spz_report *report, const ShownMovement *shown)
 {
     const spz_findings *findings = shown->reading.findings;
-    json_key(&report->facts.json, "passages");
-    json_array(&report->facts.json);
+    json_put_array(&report->facts.json, "passages");
     for (size_t i = 0; i < spz_findings_count(findings); i++) {
         if (!report_shows(&report->options, spz_findings_at(findings, i)))
             continue;

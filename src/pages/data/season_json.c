@@ -210,8 +210,7 @@ static void give_conflict(Facts *concert, const spz_conflict *conflict)
 /* What could not be used of the table, or the doubts. */
 static void give_notes(FactsOut *out, const char *key, const spz_season *season, bool doubts)
 {
-    json_key(&out->json, key);
-    json_array(&out->json);
+    json_put_array(&out->json, key);
     for (size_t i = 0; i < spz_season_notes(season); i++) {
         const spz_table_note *note = spz_season_note(season, i);
         if (note->doubt != doubts)
@@ -508,8 +507,7 @@ void season_json(const spz_season *season, const spz_season_look *look, Buffer *
     (void)look;
     facts_begin(&facts, out);
     json_object(&facts.json);
-    json_key(&facts.json, "concerts");
-    json_array(&facts.json);
+    json_put_array(&facts.json, "concerts");
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         give_concert(&facts, spz_season_concert(season, i));
     json_end(&facts.json);

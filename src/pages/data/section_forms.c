@@ -75,8 +75,7 @@ static void json_movement(spz_report *report, const ShownMovement *shown)
     json_object(json);
     give_movement(&report->facts, shown);
     give_groups(&report->facts, sections);
-    json_key(json, "lines");
-    json_array(json);
+    json_put_array(json, "lines");
     for (size_t i = 0; i < spz_sections_lines(sections); i++) {
         json_object(json);
         give_line(&report->facts, shown, i);

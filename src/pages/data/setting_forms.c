@@ -129,8 +129,7 @@ static void give_setting(FactsOut *out, const spz_settings *settings, const spz_
 static void json_entries(const spz_settings *settings, const char *section, FactsOut *out)
 {
     const char *key, *value;
-    json_key(&out->json, section);
-    json_array(&out->json);
+    json_put_array(&out->json, section);
     for (size_t i = 0; spz_settings_entry(settings, section, i, &key, &value); i++) {
         Facts facts = facts_line(out, &setting_entry_fields);
         fact_text(&facts, "key", key);
@@ -147,8 +146,7 @@ static void json_settings(const spz_settings *settings, Buffer *out)
     const char *own;
     facts_begin(&facts, out);
     json_object(&facts.json);
-    json_key(&facts.json, "settings");
-    json_array(&facts.json);
+    json_put_array(&facts.json, "settings");
     for (size_t i = 0; i < spz_setting_count(); i++) {
         json_object(&facts.json);
         give_setting(&facts, settings, spz_setting_at(i));

@@ -122,8 +122,7 @@ static void json_movement(FactsOut *facts, const spz_shelf_movement *movement)
 {
     json_object(&facts->json);
     give_movement(facts, movement);
-    json_key(&facts->json, "passages");
-    json_array(&facts->json);
+    json_put_array(&facts->json, "passages");
     for (size_t i = 0; i < movement->passage_count; i++)
         give_passage(facts, &movement->passages[i]);
     json_end(&facts->json);
@@ -136,14 +135,12 @@ void shelf_json(const spz_shelf *shelf, const spz_season_look *look, Buffer *out
     (void)look;
     facts_begin(&facts, out);
     json_object(&facts.json);
-    json_key(&facts.json, "works");
-    json_array(&facts.json);
+    json_put_array(&facts.json, "works");
     for (size_t i = 0; i < spz_shelf_count(shelf); i++) {
         const spz_shelf_work *work = spz_shelf_at(shelf, i);
         json_object(&facts.json);
         give_work(&facts, work);
-        json_key(&facts.json, "movements");
-        json_array(&facts.json);
+        json_put_array(&facts.json, "movements");
         for (size_t m = 0; m < work->movement_count; m++)
             json_movement(&facts, &work->movements[m]);
         json_end(&facts.json);

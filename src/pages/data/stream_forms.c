@@ -158,8 +158,7 @@ static void json_movement(spz_report *report, const ShownMovement *shown)
     json_object(json);
     give_movement(&report->facts, shown);
     json_put_flag(json, "played", report->options.played);
-    json_key(json, "notes");
-    json_array(json);
+    json_put_array(json, "notes");
     write_movement(report, shown, json_row_of);
     json_end(json);
     json_end(json);

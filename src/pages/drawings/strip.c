@@ -310,8 +310,7 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
         strip_notes(piece);
     strip_marks(piece);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* Over the lanes: letters and tempo words, and as many lines of bars as any of the pieces needs. */

@@ -298,8 +298,7 @@ static void draw_mark(const StripPiece *piece, size_t shown)
     }
     if (!piece->thumb)
         strip_draw_label(piece, shown);
-    markup_close(piece->view->html);
-    markup_line_end(piece->view->html);
+    markup_close_line(piece->view->html);
 }
 
 /* Lines lie below blocks. */

@@ -79,8 +79,7 @@ static void ways(ConcertPage *page)
         markup_close(html);
     }
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void fact(ConcertPage *page, Phrase about, long figure)
@@ -113,8 +112,7 @@ static void mast(ConcertPage *page)
     fact(page, PHRASE_CONCERT_MOVEMENTS, (long)movements);
     fact(page, PHRASE_CONCERT_CHANGES, (long)c->change_count);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* Under the heading that names it. */
@@ -154,8 +152,7 @@ static void one_seating(ConcertPage *page)
         }
         markup_close(html);
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* What each way of seating the evening costs, as bars of one scale. */
@@ -187,8 +184,7 @@ static void cost_row(ConcertPage *page, const Cost *cost, double most)
     SAY(&page->words, page->language, cost->price > 0 ? PHRASE_CONCERT_COST_PRICED : PHRASE_CONCERT_COST, slot_text("points", points.text), slot_text("price", price.text));
     concert_put(page, "p", "cost-words");
     markup_close(html);
-    buffer_let_go(&page->html, &points);
-    buffer_let_go(&page->html, &price);
+    buffers_let_go(&page->html, &points, &price);
 }
 
 static void costs(ConcertPage *page)
@@ -209,8 +205,7 @@ static void costs(ConcertPage *page)
     concert_phrase(page, "p", "lead", PHRASE_CONCERT_COSTS_ABOUT);
     for (size_t i = 0; i < count; i++)
         cost_row(page, &all[i], most);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
 }
 
 /* A change: the stage before with the ways, what is to be done, the stage after with who has moved outlined. */
@@ -238,8 +233,7 @@ static void todo(ConcertPage *page, const spz_changeover *change)
         concert_put(page, "p", "small soft");
     }
     markup_close(html);
-    buffer_let_go(&page->html, &load);
-    buffer_let_go(&page->html, &minutes);
+    buffers_let_go(&page->html, &load, &minutes);
 }
 
 static unsigned moved_by(const spz_changeover *change)
@@ -276,8 +270,7 @@ static void change_part(ConcertPage *page, const spz_changeover *change)
     todo(page, change);
     stage_side(page, change, true);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* The programme, in playing order. */
@@ -338,8 +331,7 @@ static void programme(ConcertPage *page)
     for (size_t i = 0; i < page->concert->work_count; i++)
         programme_work(page, i);
     markup_close(&page->html);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
 }
 
 static void planned(ConcertPage *page)

@@ -124,8 +124,7 @@ static void lasts(ConcertPage *page, const spz_planned_movement *movement, const
     say_clock(&whole, page->language, movement->seconds);
     SAY(&page->words, page->language, PHRASE_CONCERT_LOST_OF, slot_text("lost", lost.text), slot_text("whole", whole.text));
     concert_put(page, "span", "clock");
-    buffer_let_go(&page->html, &lost);
-    buffer_let_go(&page->html, &whole);
+    buffers_let_go(&page->html, &lost, &whole);
 }
 
 static void strip_movement(ConcertPage *page, const spz_planned_movement *movement, const spz_planned_movement *one)
@@ -226,6 +225,5 @@ void concert_evening(ConcertPage *page)
         first += page->concert->works[i].movement_count;
     }
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

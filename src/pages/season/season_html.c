@@ -161,8 +161,7 @@ static void put_change_line(Page *page, const spz_changeover *change)
     SAY(&page->text, page->language, change->movement ? PHRASE_SEASON_CHANGE_WITHIN : PHRASE_SEASON_CHANGE_BEFORE_IT, slot_text("load", load.text),
         slot_text("minutes", minutes.text));
     end_text(page, "p", "change small");
-    buffer_let_go(&page->html, &load);
-    buffer_let_go(&page->html, &minutes);
+    buffers_let_go(&page->html, &load, &minutes);
 }
 
 /* The changes that come before the work or within it, one line each. */
@@ -330,8 +329,7 @@ static void put_way_back(Page *page)
     markup_put(&page->html, "href", "index.html");
     markup_words(&page->html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
     markup_close(&page->html);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
 }
 
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)

@@ -83,8 +83,7 @@ static void movement_row(WorkPage *page, const spz_reason *reason)
     say_losses(&page->words, page->language, reason->losses, reason->lost > 0.05 ? reason->loss_count : 0);
     markup_element(html, "td", NULL, page->words.length ? page->words.text : "");
     buffer_clear(&page->words);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void open_table(WorkPage *page, Phrase title)
@@ -137,8 +136,7 @@ static void arrangements(WorkPage *page)
         markup_close(html);
         say_clock(&page->words, page->language, ranked->lost_seconds);
         put(page, "td", "figure");
-        markup_close(html);
-        markup_line_end(html);
+        markup_close_line(html);
     }
     close_table(page);
 }
@@ -161,8 +159,7 @@ static void verdict(WorkPage *page)
     say_year(&page->words, page->language, page->work);
     put(page, "p", "small soft");
     markup_close(&page->html);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
     spz_plan_free(plan);
 }
 

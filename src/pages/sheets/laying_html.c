@@ -120,8 +120,7 @@ static void put_table(Sheet *sheet)
         put_row(sheet, laid, begins_group(i ? spz_laying_at(sheet->laying, i - 1) : NULL, laid));
     }
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void put_page(Sheet *sheet, const spz_document *drawing)

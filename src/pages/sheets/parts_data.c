@@ -142,8 +142,7 @@ static void csv_end_sheet(SheetOut *sheet)
 static void json_begin_sheet(SheetOut *sheet)
 {
     json_object(&sheet->facts.json);
-    json_key(&sheet->facts.json, "movements");
-    json_array(&sheet->facts.json);
+    json_put_array(&sheet->facts.json, "movements");
 }
 
 static void json_movement(SheetOut *sheet, const PartsPage *page)
@@ -151,8 +150,7 @@ static void json_movement(SheetOut *sheet, const PartsPage *page)
     Json *json = &sheet->facts.json;
     json_object(json);
     give_movement(&sheet->facts, page);
-    json_key(json, "advice");
-    json_array(json);
+    json_put_array(json, "advice");
     for (size_t i = 0; i < page->advice->items.count; i++) {
         json_object(json);
         give_advice(&sheet->facts, page, &page->advice->items.at[i]);

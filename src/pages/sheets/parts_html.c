@@ -83,8 +83,7 @@ static void html_row(Markup *html, const PartsPage *page, const Advice *advice)
     html_open_point(html, "remark question", &row.question);
     markup_close(html);
     html_boxes(html, parts_players(page, advice->group));
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     html->failed = html->failed || buffer_failed(&remark) || parts_row_failed(&row);
     parts_row_free(&row);
     buffer_free(&remark);
@@ -104,8 +103,7 @@ static void html_group_head(Markup *html, const PartsPage *page, size_t group)
         SAY(&about, page->speaker.language, PHRASE_SEASON_LOAD, slot_number("chairs", players), slot_number("stands", (players + 1) / 2));
         html_own_line(html, "p", "about", parts_text_of(&about));
     }
-    buffer_let_go(html, &names);
-    buffer_let_go(html, &about);
+    buffers_let_go(html, &names, &about);
 }
 
 /* What every page says on top, since a table's head stands on each: work, movement and part. */
@@ -119,8 +117,7 @@ static void html_running_head(Markup *html, const PartsPage *page, size_t group)
     markup_put(html, "colspan", "6");
     markup_format(html, "%s%s%s. %s", other ? work : "", other ? ". " : "", page->title, words_body(page->speaker.language, &page->map->groups[group].about, who));
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void html_heads(Markup *html, const PartsPage *page, size_t group)
@@ -131,8 +128,7 @@ static void html_heads(Markup *html, const PartsPage *page, size_t group)
     markup_open(html, "thead");
     html_running_head(html, page, group);
     table_head_row(html, language, heads, sizeof heads / sizeof *heads);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void html_table(Markup *html, const PartsPage *page, size_t first, size_t last)
@@ -144,10 +140,8 @@ static void html_table(Markup *html, const PartsPage *page, size_t first, size_t
     markup_line_end(html);
     for (size_t i = first; i < last; i++)
         html_row(html, page, &page->advice->items.at[i]);
-    markup_close(html);
-    markup_line_end(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
+    markup_close_line(html);
 }
 
 /* false where the part has nothing to be written. */
@@ -161,8 +155,7 @@ static bool html_group(Markup *html, const PartsPage *page, size_t group, size_t
     markup_line_end(html);
     html_group_head(html, page, group);
     html_table(html, page, first, last);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     return true;
 }
 
@@ -174,8 +167,7 @@ static void html_empty(Markup *html, const PartsPage *page)
         SAY(&line, page->speaker.language, PHRASE_PARTS_NOTHING, slot_text("names", names.text));
         html_own_line(html, "p", "empty", parts_text_of(&line));
     }
-    buffer_let_go(html, &line);
-    buffer_let_go(html, &names);
+    buffers_let_go(html, &line, &names);
 }
 
 static void html_about(Markup *html, const PartsPage *page)
@@ -186,8 +178,7 @@ static void html_about(Markup *html, const PartsPage *page)
     html_own_line(html, "h1", NULL, page->title);
     markup_open_class(html, "p", "about");
     markup_format(html, "%s. %s", words_source(page->movement, page->file, source), parts_text_of(&about));
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     bool warning;
     for (size_t i = 0; parts_preface(page, i, &warning, &about); i++)
         html_own_line(html, "p", warning ? "about warning" : "about", parts_text_of(&about));
@@ -208,8 +199,7 @@ static void html_movement(SheetOut *sheet, const PartsPage *page)
         html_own_line(html, "p", "empty", phrase_text(page->speaker.language, PHRASE_PARTS_NONE));
     if (*page->arrangement)
         html_own_line(html, "p", "cautions", report_cautions(page->speaker.language));
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 const PartsForm parts_html = {begin, html_movement, end, false};

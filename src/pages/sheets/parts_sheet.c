@@ -132,8 +132,7 @@ static void say_short(const PartsPage *page, const Advice *advice, Buffer *out)
             buffer_printf(&bars, "%s%s", count++ ? ", " : "", bar);
         }
     SAY(out, page->speaker.language, PHRASE_PARTS_SHORT, slot_text("what", parts_text_of(&words)), slot_number("n", count), slot_text("bars", parts_text_of(&bars)));
-    buffer_let_go(out, &words);
-    buffer_let_go(out, &bars);
+    buffers_let_go(out, &words, &bars);
 }
 
 bool parts_preface(const PartsPage *page, size_t index, bool *warning, Buffer *out)

@@ -80,8 +80,7 @@ static void text_empty(Buffer *out, const PartsPage *page)
         buffer_putc(out, '\n');
         layout_flow(out, 0, "", &line, LAYOUT_USUAL_WIDTH);
     }
-    buffer_let_go(out, &line);
-    buffer_let_go(out, &names);
+    buffers_let_go(out, &line, &names);
 }
 
 static void text_movement(SheetOut *sheet, const PartsPage *page)

@@ -102,8 +102,7 @@ static void json_begin_sheet(SheetOut *sheet, FactsOut *facts)
 {
     (void)sheet;
     json_object(&facts->json);
-    json_key(&facts->json, "movements");
-    json_array(&facts->json);
+    json_put_array(&facts->json, "movements");
 }
 
 static void json_end_sheet(SheetOut *sheet, FactsOut *facts)
@@ -119,8 +118,7 @@ static void json_call(FactsOut *facts, const RehearsalPage *page, size_t index)
     const RehearsalCall *call = &page->plan->calls.at[index];
     json_object(&facts->json);
     give_call(facts, page, index);
-    json_key(&facts->json, "passages");
-    json_array(&facts->json);
+    json_put_array(&facts->json, "passages");
     for (size_t i = 0; i < call->count; i++) {
         json_object(&facts->json);
         give_item(facts, page, &page->plan->items.at[call->first + i]);
@@ -135,8 +133,7 @@ static void json_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage 
     (void)sheet;
     json_object(&facts->json);
     give_movement(facts, page);
-    json_key(&facts->json, "calls");
-    json_array(&facts->json);
+    json_put_array(&facts->json, "calls");
     for (size_t i = 0; i < page->plan->calls.count; i++)
         json_call(facts, page, i);
     json_end(&facts->json);

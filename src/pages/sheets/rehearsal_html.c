@@ -66,8 +66,7 @@ static void row(SheetOut *sheet, const RehearsalPage *page, const RehearsalItem 
     put_line(sheet, "span", "listen");
     markup_close(html);
     markup_element(html, "td", "notes", "");
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void call_table(SheetOut *sheet, const RehearsalPage *page, const RehearsalCall *call)
@@ -81,8 +80,7 @@ static void call_table(SheetOut *sheet, const RehearsalPage *page, const Rehears
     for (size_t i = 0; i < call->count; i++)
         row(sheet, page, &page->plan->items.at[call->first + i]);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
@@ -101,8 +99,7 @@ static void movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page
         markup_element(html, "p", NULL, phrase_text(page->speaker.language, PHRASE_REHEARSAL_NONE));
     if (*page->plan->seating)
         markup_element(html, "p", "cautions", report_cautions(page->speaker.language));
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 const RehearsalForm rehearsal_html = {begin, movement, end, false};

@@ -40,8 +40,7 @@ static void text_row(Table *table, const RehearsalPage *page, const RehearsalIte
     buffer_puts(&note, ". ");
     say_listening(&note, language, item);
     table_note(table, note.text);
-    buffer_let_go(table, &lasts);
-    buffer_let_go(table, &note);
+    buffers_let_go(table, &lasts, &note);
 }
 
 static void text_call(SheetOut *sheet, const RehearsalPage *page, const RehearsalCall *call)

@@ -89,8 +89,7 @@ static void passage_row(Table *table, const Pick *pick, const Speaker *speaker, 
     if (desks.length)
         SAY(&reason, speaker->language, PHRASE_ALLOTMENT_DESKS, slot_text("desks", desks.text));
     table_note(table, reason.text);
-    buffer_let_go(table, &reason);
-    buffer_let_go(table, &desks);
+    buffers_let_go(table, &reason, &desks);
 }
 
 static void say_left_out(spz_report *report, spz_language language, size_t clear_left, size_t marginal)

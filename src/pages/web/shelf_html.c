@@ -43,8 +43,7 @@ static void put_heads(Page *page)
         markup_close(&page->html);
     }
     markup_close(&page->html);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
 }
 
 static void put_figure(Page *page, double value, int places, bool there)
@@ -105,8 +104,7 @@ static void put_work(Page *page, const spz_shelf_work *work)
     put_seating(page, work->seating);
     put_figure(page, work->points + work->partner, 1, *work->seating != '\0');
     put_figure(page, (double)passages_of(work), 0, passages_of(work) > 0);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
 }
 
 static void put_movement(Page *page, const spz_shelf_work *work, const spz_shelf_movement *movement)
@@ -126,8 +124,7 @@ static void put_movement(Page *page, const spz_shelf_work *work, const spz_shelf
     put_seating(page, movement->arrangement);
     put_figure(page, movement->points, 1, movement->points > 0);
     put_figure(page, (double)movement->found, 0, movement->found > 0);
-    markup_close(&page->html);
-    markup_line_end(&page->html);
+    markup_close_line(&page->html);
 }
 
 static void put_filter(Page *page)
@@ -146,8 +143,7 @@ static void put_filter(Page *page)
     markup_put(html, "data-words", phrase_text(page->language, PHRASE_LIBRARY_SHOWN));
     markup_close(html);
     markup_element(html, "span", "small", phrase_text(page->language, PHRASE_LIBRARY_SORT));
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void put_table(Page *page)
@@ -163,8 +159,7 @@ static void put_table(Page *page)
         put_work(page, work);
         for (size_t m = 0; m < work->movement_count; m++)
             put_movement(page, work, &work->movements[m]);
-        markup_close(&page->html);
-        markup_line_end(&page->html);
+        markup_close_line(&page->html);
     }
     markup_close(&page->html);
     markup_close(&page->html);

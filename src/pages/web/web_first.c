@@ -36,8 +36,7 @@ static void stage_of(const Web *web)
         stage_picture(html, web->view.language, best, web->map, STAGE_WHOLE);
         heard(web, best, other);
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     spz_plan_free(best);
     spz_plan_free(other);
 }
@@ -111,8 +110,7 @@ static void beams(const Web *web)
         double ahead = (best->score - inner->score) / 100;
         beam(web, inner_words(language, best->name), inner_words(language, inner->name), ahead, phrase_text(language, ahead < even ? PHRASE_SURE_EVEN : PHRASE_SURE_AHEAD));
     }
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
 }
 
 /* One sentence; the year is asked for further down, where it is told what it would change. */
@@ -151,8 +149,7 @@ static void verdict_of(const Web *web)
         beams(web);
         meaning(web);
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_free(&words);
 }
 
@@ -189,8 +186,7 @@ static void decisive(const Web *web, size_t index)
     web_player(web, index);
     markup_close(html);
     stave_line(&web->view, passage, passage->first, stave_short);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_free(&words);
 }
 
@@ -205,8 +201,7 @@ static void decisive_ones(const Web *web, const size_t *chosen, size_t count)
     for (size_t i = 0; i < count; i++)
         decisive(web, chosen[i]);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void whole(const Web *web, const size_t *chosen, size_t count)
@@ -231,8 +226,7 @@ static void whole(const Web *web, const size_t *chosen, size_t count)
     markup_close(html);
     strip_whole(&web->view, chosen, count);
     markup_close(html);
-    buffer_let_go(html, &lost);
-    buffer_let_go(html, &with);
+    buffers_let_go(html, &lost, &with);
 }
 
 void web_first_screen(const Web *web)
@@ -243,6 +237,5 @@ void web_first_screen(const Web *web)
     stage_of(web);
     decisive_ones(web, chosen, count);
     whole(web, chosen, count);
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
 }

@@ -116,8 +116,7 @@ void web_index_row(spz_report *report, const ShownMovement *shown)
     seating_cells(report, shown);
     number_cell(html, "figure", counts.striking);
     number_cell(html, "figure", counts.clear);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 void web_index_head(spz_report *report)
@@ -148,6 +147,5 @@ void web_index_end(spz_report *report)
         markup_close(html);
     markup_open(html, "style");
     markup_format(html, ":root { --most-bars: %zu; }", report->longest ? report->longest : 1);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

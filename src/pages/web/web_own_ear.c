@@ -74,6 +74,5 @@ void web_own_ear(const Web *web)
     markup_words(html, phrase_text(language, PHRASE_EAR_COPY));
     markup_close(html);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

@@ -98,8 +98,7 @@ static void ways(Markup *html, const spz_report_options *options)
     page_link(html, options->language, options->before, PHRASE_NAV_BEFORE);
     page_link(html, options->language, options->after, PHRASE_NAV_AFTER);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 const char *web_own_title(const ShownMovement *shown)
@@ -171,8 +170,7 @@ static void masthead(const Web *web)
     markup_element(html, web_heading(web, 0), "title", web_own_title(web->shown));
     markup_close(html);
     facts(web);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* From where the reading comes, and how the parts were understood. */
@@ -194,8 +192,7 @@ static void about_reading(const Web *web)
         markup_words(html, " ");
         WEB_SAY(html, language, PHRASE_PAGE_HOUSE_RULES, slot_text("file", web->report->options.house_rules));
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_let_go(html, &names);
 }
 

@@ -263,8 +263,7 @@ static void passage_details(const Web *web, const spz_passage *passage, size_t i
     if (!web_notation(web, passage, index))
         drawn_notes(web, passage);
     entries(web, passage);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void kind_box(Markup *html, spz_language language, spz_kind kind)
@@ -388,6 +387,5 @@ void web_passages(const Web *web)
         list(web);
         web_own_ear(web);
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

@@ -93,6 +93,5 @@ void web_player(const Web *web, size_t passage)
     markup_open(html, "output");
     markup_close(html);
     markup_element(html, "p", "small soft", phrase_text(language, PHRASE_SOUND_CAUTION));
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }

@@ -31,8 +31,7 @@ static void row(const Web *web, const RehearsalItem *item, Buffer *words)
     say_listening(words, web->view.language, item);
     web_words(html, words);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void call_of(const Web *web, const RehearsalPlan *plan, const RehearsalCall *call, Buffer *words)
@@ -62,8 +61,7 @@ void web_rehearsal(const Web *web)
         markup_element(web->html, "p", "lead", phrase_text(web->view.language, PHRASE_REHEARSAL_ABOUT));
         for (size_t i = 0; i < plan.calls.count; i++)
             call_of(web, &plan, &plan.calls.at[i], &words);
-        markup_close(web->html);
-        markup_line_end(web->html);
+        markup_close_line(web->html);
     }
     buffer_let_go(web->html, &words);
     rehearsal_free(&plan);

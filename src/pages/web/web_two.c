@@ -49,8 +49,7 @@ static void choices(const Web *web)
     for (size_t place = 0; place < SPZ_LISTENER_COUNT; place++)
         choice(html, form, "seat", place, seat_words(language, place), place == SPZ_MIDDLE_SEATS);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 /* 'Vn I and Vn II 26 degrees apart, 2.4 times what can be told apart', from every seat. */
@@ -159,8 +158,7 @@ static void panel(const Web *web, size_t place)
     lost_ones(web, place, 0, PHRASE_TWO_LOSES);
     lost_ones(web, 0, place, PHRASE_TWO_GAINS);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 void web_two_seatings(const Web *web)
@@ -174,6 +172,5 @@ void web_two_seatings(const Web *web)
     choices(web);
     for (size_t place = 1; place < spz_verdict_count(verdict); place++)
         panel(web, place);
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
 }

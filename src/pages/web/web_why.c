@@ -65,8 +65,7 @@ static void ground(const Web *web, const spz_reason *reason, double longest)
     web_element(html, "p", "small", &words);
     ground_bars(web, reason);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_free(&words);
 }
 
@@ -79,8 +78,7 @@ static void rest(const Web *web, double points, double longest)
     markup_element(web->html, "span", "short", phrase_text(web->view.language, PHRASE_WHY_REST));
     markup_words(web->html, " ");
     difference_bar(web->html, web->view.language, points, longest);
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
 }
 
 static void ways_between(const Web *web, size_t other)
@@ -94,8 +92,7 @@ static void ways_between(const Web *web, size_t other)
     markup_open(web->html, "span");
     WEB_SAY(web->html, language, PHRASE_WHY_FOR_OTHER, slot_text("arrangement", words_arrangement(language, spz_verdict_ranked(verdict, other)->name)));
     markup_close(web->html);
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
 }
 
 static void balance(const Web *web, const Ground *grounds, size_t count)
@@ -115,8 +112,7 @@ static void balance(const Web *web, const Ground *grounds, size_t count)
     rest(web, gap - shown, longest);
     markup_open_class(web->html, "p", "sum");
     WEB_SAY(web->html, language, PHRASE_WHY_SUM, slot_decimal("n", gap, 1));
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
 }
 
 /* Grounds beyond the first five, what else is worth knowing, what would turn it: folded. */
@@ -137,8 +133,7 @@ static void further(const Web *web, const Ground *reasons, size_t count)
     say_margin(&words, language, web->view.verdict);
     web_element(html, "li", NULL, &words);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_free(&words);
 }
 
@@ -235,8 +230,7 @@ void web_why(const Web *web)
         web->html->failed = true;
     }
     web_arrangements(web->html, web->view.language, verdict);
-    markup_close(web->html);
-    markup_line_end(web->html);
+    markup_close_line(web->html);
     memory_free(grounds);
 }
 
@@ -311,8 +305,7 @@ static void arrangement_row(Markup *html, spz_language language, const spz_verdi
     say_ranked_losses(&words, language, verdict, ranked);
     buffer_puts(&words, words.length ? "" : phrase_text(language, PHRASE_ARRANGEMENTS_NOTHING));
     cell(html, NULL, &words);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_free(&words);
 }
 
@@ -329,8 +322,7 @@ static void term_row(Markup *html, spz_language language, const spz_verdict *ver
     }
     say_first_because(&words, language, verdict, index);
     cell(html, NULL, &words);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     buffer_free(&words);
 }
 

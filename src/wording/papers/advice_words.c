@@ -83,8 +83,7 @@ void advice_words(const Speaker *speaker, const Advice *advice, Buffer *out)
     SAY(&placed, speaker->language, advice->across ? PHRASE_ADVICE_ACROSS : PHRASE_ADVICE_PLAIN, slot_text("what", core.text));
     SAY(out, speaker->language, jointly ? PHRASE_ADVICE_JOINTLY : PHRASE_ADVICE_PLAIN, slot_text("what", placed.text),
         slot_players("with", with.at, with.count));
-    buffer_let_go(out, &core);
-    buffer_let_go(out, &placed);
+    buffers_let_go(out, &core, &placed);
 }
 
 static void put_run(const Speaker *speaker, size_t first, size_t last, bool begun, Buffer *out)
@@ -217,8 +216,7 @@ void advice_question(const Speaker *speaker, const AdviceList *list, const Advic
     int count = put_lines(speaker->language, advice->lines_at_risk, &lines);
     SAY(out, speaker->language, sure ? PHRASE_ADVICE_PAGE_TURNS : PHRASE_ADVICE_PAGE_ENDS, slot_number("n", (long)advice->turn_count), slot_text("bars", bars.text),
         slot_number("m", count), slot_text("lines", lines.text));
-    buffer_let_go(out, &bars);
-    buffer_let_go(out, &lines);
+    buffers_let_go(out, &bars, &lines);
 }
 
 /* A section that has a habit of its own for one of the numbers of lines, or one for all. */

@@ -56,8 +56,7 @@ void say_meeting(Buffer *out, const Speaker *speaker, const BowingMeeting *meeti
         slot_number("n", several ? 2 : 1));
     for (size_t i = 0; i < meeting->strand_count; i++)
         buffer_let_go(out, &parts[i]);
-    buffer_let_go(out, &who);
-    buffer_let_go(out, &bars);
+    buffers_let_go(out, &who, &bars);
 }
 
 _Static_assert(PHRASE_BOWING_TREMOLO - PHRASE_BOWING_SLUR == BOWING_SIGN_COUNT - 1, "a phrase for each sign");

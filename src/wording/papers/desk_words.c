@@ -92,8 +92,7 @@ static void put_balance(spz_language language, const spz_allotment *allotment, B
     }
     SAY(out, language, is_even(allotment) ? PHRASE_DESKS_EVEN : PHRASE_DESKS_UNEVEN, slot_number("n", spz_allotment_players(allotment, 1)),
         slot_text("players", players.text), slot_text("shares", shares.text));
-    buffer_let_go(out, &players);
-    buffer_let_go(out, &shares);
+    buffers_let_go(out, &players, &shares);
 }
 
 /* The sections of all violins one after the other, each with its name. */

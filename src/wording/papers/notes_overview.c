@@ -39,8 +39,7 @@ static void say_best(Buffer *out, spz_language language, const MovementNotes *no
     say_when(&at, language, notes, overview->strongest);
     Phrase phrase = overview->dialogues == 1 ? PHRASE_NOTES_BEST_ONLY : (Phrase)(PHRASE_NOTES_BEST_1 + notes->number % BEST_WAYS);
     SAY(out, language, phrase, slot_of("bar", &bar), slot_of("at", &at));
-    buffer_let_go(out, &bar);
-    buffer_let_go(out, &at);
+    buffers_let_go(out, &bar, &at);
 }
 
 static void say_dialogues(Buffer *out, spz_language language, const MovementNotes *notes)

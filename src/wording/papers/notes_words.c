@@ -127,8 +127,7 @@ void say_citation_place(Buffer *out, spz_language language, const MovementNotes 
     size_t moments = times_are_known(&notes->overview) || !citation->time_count ? citation->time_count : 1; /* shares of every repeat tire */
     for (size_t i = 0; i < moments; i++)
         say_moment(out, language, notes, &citation->times[i], i);
-    buffer_let_go(out, &from);
-    buffer_let_go(out, &to);
+    buffers_let_go(out, &from, &to);
 }
 
 /* ', a third higher'; nothing where the answers differ, or where the notes are told one by one. */
@@ -190,8 +189,7 @@ static void say_pair(Buffer *out, spz_language language, const MovementNotes *no
         say_turns(&turns, language, PHRASE_NOTES_TURNS, citation);
     SAY(out, language, pair_phrase(citation, calling > 1 || answering > 1), slot_players("first", first, calling), slot_players("second", second, answering),
         slot_of("change", &change), slot_of("turns", &turns));
-    buffer_let_go(out, &change);
-    buffer_let_go(out, &turns);
+    buffers_let_go(out, &change, &turns);
 }
 
 /* What is known of the entry that stands for a link; NULL where that is nothing. */
@@ -237,9 +235,7 @@ static void say_link(Buffer *out, spz_language language, const MovementNotes *no
     if (heard && heard->at_interval)
         say_change_of(&change, language, heard->change);
     SAY(out, language, phrase, slot_of("who", &who), slot_of("bar", &bar), slot_of("change", &change));
-    buffer_let_go(out, &who);
-    buffer_let_go(out, &bar);
-    buffer_let_go(out, &change);
+    buffers_let_go(out, &who, &bar, &change);
 }
 
 /* More than two: every one with its bar, in order of entry. */
@@ -251,8 +247,7 @@ static void say_chain(Buffer *out, spz_language language, const MovementNotes *n
     say_turns(&turns, language, PHRASE_NOTES_TURNS_AFTER, citation);
     SAY(out, language, citation->shape == SHAPE_STRETTO ? IN_TURN(NOTES_STRETTO, 3, citation->variant) : IN_TURN(NOTES_CHAIN, 3, citation->variant),
         slot_of("links", &links), slot_of("turns", &turns));
-    buffer_let_go(out, &links);
-    buffer_let_go(out, &turns);
+    buffers_let_go(out, &links, &turns);
 }
 
 static bool citation_has_list(const Citation *citation)
@@ -283,8 +278,7 @@ void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, c
         say_change_of(&change, language, heard->change);
     SAY(out, language, on_one ? PHRASE_NOTES_ENTRY : PHRASE_NOTES_ENTRY_BEAT, slot_of("bar", &bar), slot_text("beat", words_beat(entry->beat, beat)),
         slot_players("who", bodies, as_strings(bodies, spz_players_named(notes->sections, heard->players, bodies, BODIES_MOST))), slot_of("change", &change));
-    buffer_let_go(out, &bar);
-    buffer_let_go(out, &change);
+    buffers_let_go(out, &bar, &change);
 }
 
 /* Contrast: who plays the shared melody whole, and where. */

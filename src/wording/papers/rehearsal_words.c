@@ -55,8 +55,7 @@ void say_to_rehearse(Buffer *out, const Speaker *speaker, const RehearsalItem *i
     say_entry_bars(&entries, speaker, item->passage);
     words_ruling(speaker->language, item->passage, &told);
     SAY(out, speaker->language, entries.length ? PHRASE_REHEARSAL_WHAT_ENTRIES : PHRASE_REHEARSAL_WHAT, slot_text("told", told.text), slot_text("entries", entries.text));
-    buffer_let_go(out, &told);
-    buffer_let_go(out, &entries);
+    buffers_let_go(out, &told, &entries);
 }
 
 _Static_assert(PHRASE_LISTEN_TOGETHER - PHRASE_LISTEN_MATCH == LISTEN_TOGETHER - LISTEN_MATCH, "what to listen for in its order");

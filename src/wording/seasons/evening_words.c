@@ -54,10 +54,7 @@ void say_given_up_there(Buffer *out, spz_language language, const spz_planned_mo
     SAY(out, language, movement->lost_bars ? PHRASE_EVENING_GIVEN_UP : PHRASE_EVENING_GIVEN_UP_POINTS, slot_text("points", points.text),
         slot_number("n", (long)movement->lost_bars), slot_text("time", time.text), slot_text("whole", whole.text),
         slot_text("losses", losses.text));
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &time);
-    buffer_let_go(out, &whole);
-    buffer_let_go(out, &losses);
+    buffers_let_go(out, &points, &time, &whole, &losses);
 }
 
 static bool has_interval(const spz_planned_concert *concert)
@@ -84,10 +81,7 @@ static void say_gain(Buffer *out, spz_language language, const spz_planned_conce
         buffer_putc(out, ' ');
         buffer_puts(out, phrase_text(language, PHRASE_EVENING_INTERVAL_NOT_ALLOWED));
     }
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &time);
-    buffer_let_go(out, &load);
-    buffer_let_go(out, &minutes);
+    buffers_let_go(out, &points, &time, &load, &minutes);
 }
 
 void say_interval_gain(Buffer *out, spz_language language, const spz_planned_concert *concert)

@@ -67,9 +67,7 @@ static void say_conflict(Buffer *out, spz_language language, const spz_conflict 
     SAY(out, language, conflict->work ? PHRASE_SEASON_CONFLICT : PHRASE_SEASON_CONFLICT_USUAL, slot_text("work", conflict->work), slot_number("line", conflict->line),
         slot_text("fixed", conflict->fixed), slot_text("other", conflict->other_work), slot_number("other-line", conflict->other_line),
         slot_text("other-fixed", conflict->other_fixed), slot_text("minutes", minutes.text), slot_text("word", word.text));
-    buffer_let_go(out, &minutes);
-    buffer_let_go(out, &longest);
-    buffer_let_go(out, &word);
+    buffers_let_go(out, &minutes, &longest, &word);
 }
 
 void say_table_note(Buffer *out, spz_language language, const spz_table_note *note)
@@ -303,9 +301,7 @@ void say_loss(Buffer *out, spz_language language, const spz_planned_movement *mo
         SAY(&weakened, language, PHRASE_SEASON_WEAKENED, slot_text("losses", losses.text));
     SAY(out, language, alone ? PHRASE_SEASON_GIVES_UP : PHRASE_SEASON_GIVES_UP_MOVEMENT, slot_text("title", season_movement_title(movement)),
         slot_text("points", points.text), slot_text("best", words_arrangement(language, movement->best)), slot_text("weakened", weakened.text));
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &losses);
-    buffer_let_go(out, &weakened);
+    buffers_let_go(out, &points, &losses, &weakened);
 }
 
 void say_given_up(Buffer *out, spz_language language, const spz_planned_concert *concert)
@@ -314,8 +310,7 @@ void say_given_up(Buffer *out, spz_language language, const spz_planned_concert 
     say_points(&points, language, concert->points);
     say_points(&price, language, concert->price);
     SAY(out, language, concert->price > 0 ? PHRASE_SEASON_GIVEN_UP_PRICED : PHRASE_SEASON_GIVEN_UP, slot_text("points", points.text), slot_text("price", price.text));
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &price);
+    buffers_let_go(out, &points, &price);
 }
 
 /* 'between 'A' and 'B' to violins opposed, ... (3.5 minutes, at a price of 13.5 points)' */
@@ -330,8 +325,7 @@ static void say_other_change(Buffer *out, spz_language language, const spz_other
     SAY(out, language, phrase, slot_text("after", change->after), slot_text("before", change->before), slot_number("n", (long)change->movement + 1),
         slot_text("to", words_arrangement(language, change->to)), slot_phrase("cost", change->allowed ? PHRASE_SEASON_COST : PHRASE_SEASON_COST_NOT_ALLOWED),
         slot_text("minutes", minutes.text), slot_text("price", price.text));
-    buffer_let_go(out, &minutes);
-    buffer_let_go(out, &price);
+    buffers_let_go(out, &minutes, &price);
 }
 
 void say_other_plan(Buffer *out, spz_language language, const spz_other_plan *plan)
@@ -361,8 +355,7 @@ void say_one_more(Buffer *out, spz_language language, const spz_planned_concert 
     begin_sentence(out);
     SAY(out, language, two ? PHRASE_SEASON_TWO_MORE : PHRASE_SEASON_ONE_MORE, slot_text("points", points.text), slot_number("n", other->changes),
         slot_text("list", list.text));
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &list);
+    buffers_let_go(out, &points, &list);
 }
 
 void say_other_order(Buffer *out, spz_language language, const spz_planned_concert *concert)
@@ -375,8 +368,7 @@ void say_other_order(Buffer *out, spz_language language, const spz_planned_conce
     say_other_plan(&order, language, other);
     SAY(out, language, other->changes ? PHRASE_SEASON_OTHER_ORDER : PHRASE_SEASON_OTHER_ORDER_NONE, slot_text("order", order.text),
         slot_number("n", other->changes), slot_text("points", points.text));
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &order);
+    buffers_let_go(out, &points, &order);
 }
 
 void say_changes_sum(Buffer *out, spz_language language, const spz_planned_concert *concert)
@@ -404,8 +396,5 @@ void say_sums(Buffer *out, spz_language language, const spz_season_totals *total
     SAY(out, language, PHRASE_SEASON_SUMS, slot_number("concerts", (long)totals->concerts), slot_number("works", (long)totals->works),
         slot_number("movements", (long)totals->movements), slot_number("bars", (long)totals->bars), slot_number("changes", totals->changes),
         slot_text("within", within.text), slot_text("points", points.text), slot_text("unchanged", unchanged.text));
-    buffer_let_go(out, &points);
-    buffer_let_go(out, &minutes);
-    buffer_let_go(out, &within);
-    buffer_let_go(out, &unchanged);
+    buffers_let_go(out, &points, &minutes, &within, &unchanged);
 }

@@ -34,8 +34,7 @@ static void say_shelf_passage(Buffer *out, spz_language language, const spz_shel
     SAY(out, language, PHRASE_LIBRARY_PASSAGE, slot_text("bars", words_bars(language, &as_found, bars)),
         slot_text("kind", words_kind(language, &as_found, kind)), slot_text("sides", sides.text), slot_text("at", at.text),
         slot_text("weight", words_weight(language, passage->strength)));
-    buffer_let_go(out, &sides);
-    buffer_let_go(out, &at);
+    buffers_let_go(out, &sides, &at);
 }
 
 void say_shelf_passages(Buffer *out, spz_language language, const spz_shelf_movement *movement)

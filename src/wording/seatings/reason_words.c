@@ -196,6 +196,5 @@ void say_reason_and_place(Buffer *out, spz_language language, const spz_verdict 
         SAY(out, language, PHRASE_SEATING_BASIS, slot_text("reason", sentence.text), slot_text("place", place.text));
     else
         buffer_puts(out, sentence.text ? sentence.text : "");
-    buffer_let_go(out, &place);
-    buffer_let_go(out, &sentence);
+    buffers_let_go(out, &place, &sentence);
 }

@@ -170,9 +170,7 @@ void say_year(Buffer *out, spz_language language, const spz_verdict *verdict)
     SAY(out, language, by.year ? PHRASE_YEAR_WITHOUT : same ? PHRASE_YEAR_UNKNOWN_SAME : PHRASE_YEAR_UNKNOWN, slot_number("year", by.year),
         slot_text("silent", silent.text), slot_number("before", SPZ_EARLIER_YEAR), slot_text("earlier", earlier.text),
         slot_number("after", SPZ_LATER_YEAR), slot_text("later", later.text));
-    buffer_let_go(out, &silent);
-    buffer_let_go(out, &earlier);
-    buffer_let_go(out, &later);
+    buffers_let_go(out, &silent, &earlier, &later);
 }
 
 static Phrase because_phrase(const spz_ranked *ranked, const spz_term *term)
@@ -254,8 +252,7 @@ static void say_movement_losses(Buffer *out, spz_language language, const spz_ve
     say_movement(&title, language, work, losses->movement);
     say_losses(&list, language, losses, count);
     SAY(out, language, PHRASE_LOSS_MOVEMENT, slot_text("title", title.text), slot_text("losses", list.text));
-    buffer_let_go(out, &title);
-    buffer_let_go(out, &list);
+    buffers_let_go(out, &title, &list);
 }
 
 size_t losses_end(const spz_ranked *ranked, size_t from)

@@ -347,8 +347,7 @@ static void head(Drawing *d)
     say_stage_size(&text, d->language, d->plan);
     bool fits = text.length <= letters_from(d, d->left, 12);
     stage_words(d, d->left, 75, fits ? "plain" : "small", text.text ? text.text : "");
-    buffer_let_go(d, &text);
-    buffer_let_go(d, &title);
+    buffers_let_go(d, &text, &title);
 }
 
 static void draw(Drawing *d, StagePairs pairs, size_t count)
@@ -384,8 +383,7 @@ static void draw(Drawing *d, StagePairs pairs, size_t count)
         y = tell_laying(d, y);
     paragraph(d, d->left, y + 4, "small", report_cautions(d->language), letters_from(d, d->left, 10));
     markup_line_end(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void measure(Drawing *d, StagePairs pairs, size_t count)

@@ -157,21 +157,18 @@ static void csv_end_sheet(SheetOut *sheet)
 static void json_begin_sheet(SheetOut *sheet)
 {
     json_object(&sheet->facts.json);
-    json_key(&sheet->facts.json, "movements");
-    json_array(&sheet->facts.json);
+    json_put_array(&sheet->facts.json, "movements");
 }
 
 static void json_gesture(FactsOut *out, const BowingsPage *page, const BowingMeeting *meeting)
 {
     json_object(&out->json);
     give_gesture(out, meeting);
-    json_key(&out->json, "sections");
-    json_array(&out->json);
+    json_put_array(&out->json, "sections");
     for (size_t strand = 0; strand < meeting->strand_count; strand++)
         give_section(out, page, meeting, strand);
     json_end(&out->json);
-    json_key(&out->json, "differences");
-    json_array(&out->json);
+    json_put_array(&out->json, "differences");
     for (size_t i = 0; i < meeting->count; i++) {
         json_object(&out->json);
         give_difference(out, page, meeting, &page->list->differences.at[meeting->first + i]);
@@ -186,8 +183,7 @@ static void json_movement(SheetOut *sheet, const BowingsPage *page)
     Json *json = &sheet->facts.json;
     json_object(json);
     give_movement(&sheet->facts, page);
-    json_key(json, "gestures");
-    json_array(json);
+    json_put_array(json, "gestures");
     for (size_t i = 0; i < page->list->meetings.count; i++)
         json_gesture(&sheet->facts, page, &page->list->meetings.at[i]);
     json_end(json);

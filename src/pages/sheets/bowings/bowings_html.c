@@ -139,8 +139,7 @@ static void put_row(SheetOut *sheet, const BowingsPage *page, const BowingMeetin
     say_bowing_difference(&sheet->line, &page->speaker, page->list, meeting, difference);
     put_line(sheet, "td", "who");
     markup_element(html, "td", "settled", "");
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void put_differences(SheetOut *sheet, const BowingsPage *page, const BowingMeeting *meeting)
@@ -154,8 +153,7 @@ static void put_differences(SheetOut *sheet, const BowingsPage *page, const Bowi
     for (size_t i = 0; i < meeting->count; i++)
         put_row(sheet, page, meeting, &page->list->differences.at[meeting->first + i]);
     markup_close(html);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void put_meeting(SheetOut *sheet, const BowingsPage *page, const BowingMeeting *meeting)
@@ -168,8 +166,7 @@ static void put_meeting(SheetOut *sheet, const BowingsPage *page, const BowingMe
         put_differences(sheet, page, meeting);
     else
         markup_element(&sheet->html, "p", "small", phrase_text(page->speaker.language, PHRASE_BOWINGS_AS_ONE));
-    markup_close(&sheet->html);
-    markup_line_end(&sheet->html);
+    markup_close_line(&sheet->html);
 }
 
 static void movement(SheetOut *sheet, const BowingsPage *page)
@@ -182,12 +179,10 @@ static void movement(SheetOut *sheet, const BowingsPage *page)
     say_bowings(&sheet->line, &page->speaker, page->list);
     markup_words(html, sheet->line.text ? sheet->line.text : "");
     buffer_clear(&sheet->line);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
     for (size_t i = 0; i < page->list->meetings.count; i++)
         put_meeting(sheet, page, &page->list->meetings.at[i]);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 const BowingsForm bowings_html = {begin, movement, end, false};

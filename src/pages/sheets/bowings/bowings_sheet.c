@@ -22,8 +22,7 @@ static void text_difference(SheetOut *sheet, const BowingsPage *page, const Bowi
     say_bowing_difference(&what, &page->speaker, page->list, meeting, difference);
     SAY(&sheet->line, page->speaker.language, PHRASE_BOWINGS_DIFFER, slot_text("bars", bars.text), slot_number("n", difference->bars[1] != difference->bars[0] ? 2 : 1), slot_text("sign", words_bowing_sign(page->speaker.language, difference->sign)),
         slot_text("what", what.text));
-    buffer_let_go(&sheet->text, &bars);
-    buffer_let_go(&sheet->text, &what);
+    buffers_let_go(&sheet->text, &bars, &what);
     flow(sheet, 2, "");
 }
 

@@ -77,8 +77,7 @@ static void json_start(SheetOut *sheet)
     Json *json = &sheet->facts.json;
     json_object(json);
     json_put_text(json, "language", spz_language_code(sheet->language));
-    json_key(json, "movements");
-    json_array(json);
+    json_put_array(json, "movements");
 }
 
 static void json_stop(SheetOut *sheet)
@@ -269,8 +268,7 @@ static void json_movement(SheetOut *sheet, const MovementNotes *notes)
     Json *json = &sheet->facts.json;
     json_object(json);
     give_movement(sheet, notes);
-    json_key(json, "citations");
-    json_array(json);
+    json_put_array(json, "citations");
     for (size_t i = 0; i < notes->citations.count; i++) {
         json_object(json);
         give_citation(sheet, notes, &notes->citations.at[i]);

@@ -48,8 +48,7 @@ static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
     markup_put_number(&sheet->html, "width", width > 700 ? width * 0.6 : width, 0); /* engraved notes are larger than drawn ones */
     markup_put(&sheet->html, "src", address.text ? address.text : "");
     markup_close_void(&sheet->html);
-    markup_close(&sheet->html);
-    markup_line_end(&sheet->html);
+    markup_close_line(&sheet->html);
     buffer_free(&address);
 }
 
@@ -65,8 +64,7 @@ static void entries(SheetOut *sheet, const MovementNotes *notes, const Citation 
     for (size_t i = 0; i < lines; i++)
         markup_element(&sheet->html, "li", NULL, said_of_entry(sheet, notes, citation, i));
     markup_close(&sheet->html);
-    markup_close(&sheet->html);
-    markup_line_end(&sheet->html);
+    markup_close_line(&sheet->html);
 }
 
 static void citations(SheetOut *sheet, const MovementNotes *notes)
@@ -80,8 +78,7 @@ static void citations(SheetOut *sheet, const MovementNotes *notes)
         entries(sheet, notes, &notes->citations.at[i]);
         picture(sheet, notes, i);
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void movement(SheetOut *sheet, const MovementNotes *notes)
@@ -98,8 +95,7 @@ static void movement(SheetOut *sheet, const MovementNotes *notes)
         citations(sheet, notes);
         own_line(html, "p", "times", said_of_all(sheet, say_times, notes));
     }
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 const NotesForm notes_html = {begin, movement, end};

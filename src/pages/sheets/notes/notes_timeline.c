@@ -294,8 +294,7 @@ static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
     }
     draw_passages(&chart);
     draw_key(&chart, height - 10);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static PageHead head_of(spz_language language)
@@ -318,8 +317,7 @@ static void html_movement(SheetOut *sheet, const MovementNotes *notes)
     markup_element(html, "h1", NULL, notes->title);
     markup_element(html, "p", "origin", said_of_all(sheet, say_origin, notes));
     draw(sheet, notes, false);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static void html_stop(SheetOut *sheet)
