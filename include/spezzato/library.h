@@ -76,7 +76,7 @@ typedef struct spz_conditions {
     int players[SPZ_SHELF_SECTIONS]; /* works that these can play; 0: any number */
     bool too_large;               /* instead: works that these can't play */
     bool two_orchestras, thirds;  /* only works for two; with violins in three */
-    const char *seating;          /* movements whose recommended seating begins so; NULL: any */
+    const char *seating;          /* movements whose recommended seating is one of these, '|' between whole names; NULL: any */
     unsigned kinds;               /* sum of 1u << spz_kind; 0: any */
     double strength;              /* passages at least as strong */
     spz_section between[2];       /* the sides of a passage; one alone: it has a part in it. SPZ_NO_SECTION: any */
@@ -140,8 +140,10 @@ SPZ_API spz_status spz_library_find(spz_library *library, const spz_conditions *
  * shelf where there is none. */
 SPZ_API spz_status spz_library_show(spz_library *library, const char *name, size_t most, spz_shelf **out);
 
-/* Which works that meet the conditions lose least in the seating that the evening has anyway: best first, at most `most` works. `seating`: an arrangement's name,
- * or its beginning up to a comma: then the better one for each work. NULL: the one in which the work `with` loses least; that work is then left out. A movement for
+/* As spz_seatings_meant, of the seatings that the library's works were compared in. An empty library knows of none: SPZ_OK and "". */
+SPZ_API spz_status spz_library_seatings_meant(spz_library *library, const char *words, char *out, size_t size);
+/* Which works that meet the conditions lose least in the seating that the evening has anyway: best first, at most `most` works. `seating`: as the words of
+ * spz_library_seatings_meant; of several the better one for each work. NULL: the one in which the work `with` loses least; that work is then left out. A movement for
  * which nothing speaks loses nothing. An empty shelf where no work, or more than one, is named `with`. */
 typedef struct spz_evening {
     const char *seating, *with;

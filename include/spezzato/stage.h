@@ -99,6 +99,10 @@ SPZ_API bool spz_plan_separation(const spz_plan *plan, spz_section a, spz_sectio
 /* All arrangements of these settings, the user's own after the four standard ones. SPZ_BAD_SETTINGS as the judge says it. `names`
  * holds SPZ_ARRANGEMENT_LIMIT views that live as long as `settings` (the standard ones: for ever). */
 SPZ_API spz_status spz_arrangements_list(const spz_settings *settings, const spz_sink *sink, const char **names, size_t *count);
+/* The whole names of those that `words` mean, '|' between, into `out` of `size` bytes: the one that is called so, in data or in a document of any language,
+ * whatever the capitals; else all that have these words in this order ('violins opposed', 'cellos outside'). SPZ_BAD_ARGUMENT, told to the sink with the
+ * choices, for none, and with `one` for several; SPZ_OVER_LIMIT where they don't go into `out`; SPZ_BAD_SETTINGS as above. */
+SPZ_API spz_status spz_seatings_meant(const spz_settings *settings, const char *words, bool one, const spz_sink *sink, char *out, size_t size);
 
 SPZ_C_END
 #endif

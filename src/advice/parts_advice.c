@@ -17,30 +17,14 @@ typedef struct Advisor {
     spz_status status;
 } Advisor;
 
-/* The name's beginning is enough where it is the beginning of one only, in any capitals. */
-static bool begins_so(const char *name, const char *beginning)
-{
-    while (*beginning && ascii_lower(*name) == ascii_lower(*beginning)) {
-        name++;
-        beginning++;
-    }
-    return !*beginning;
-}
-
 static const spz_ranked *seating_of(const spz_verdict *verdict, const char *name)
 {
-    const spz_ranked *begun = NULL;
-    size_t count = 0;
     for (size_t i = 0; verdict && i < spz_verdict_count(verdict); i++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, i);
         if (!name || strcmp(ranked->name, name) == 0)
             return ranked;
-        if (begins_so(ranked->name, name)) {
-            begun = ranked;
-            count++;
-        }
     }
-    return count == 1 && *name ? begun : NULL;
+    return NULL;
 }
 
 const char *advice_arrangement(const spz_movement_reading *reading, const spz_sheet_options *options)

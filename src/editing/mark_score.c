@@ -56,7 +56,7 @@ static spz_status mark_movements(Job *job, const char *name, const spz_reading *
         status = mark_movement(job, &movement, &marked, text);
     }
     job->marks += status ? 0 : marked;
-    return status ? complain(job, name, status, status == SPZ_BAD_ARGUMENT ? "there is no seating of the name asked for" : NULL) : SPZ_OK;
+    return status ? complain(job, name, status, status == SPZ_BAD_ARGUMENT ? "the house forbids the seating asked for" : NULL) : SPZ_OK;
 }
 
 /* Reads the text, which is freed of marks, and marks every movement of it. */

@@ -142,7 +142,7 @@ void where_movements(Where *where, const spz_conditions *conditions)
     if (conditions->thirds)
         buffer_puts(&where->sql, " AND m.work IN (SELECT work FROM movement WHERE thirds)");
     if (conditions->seating)
-        add_text(where, " AND instr(lower(m.arrangement), lower(?)) = 1", conditions->seating);
+        add_text(where, " AND m.arrangement <> '' AND instr('|' || ? || '|', '|' || m.arrangement || '|')", conditions->seating);
     add_lengths(where, conditions);
     add_players(where, conditions);
 }

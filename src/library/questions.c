@@ -1,10 +1,11 @@
 /* Questions of somebody who plans an evening. */
 #include "library/finding.h"
 #include "library/giving.h"
-#include "support/text/ascii.h"
+#include "seating/stage/seating_names.h"
 #include "support/text/name_order.h"
 #include <math.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -16,9 +17,11 @@ typedef struct Choice { /* a work in its arrangement */
 } Choice;
 typedef ARRAY(Choice) Choices;
 
+static const uint32_t ANY_WAY = ~(uint32_t)0;
+
 /* What is asked. */
 typedef struct Wish {
-    const char *seating; /* whole, or up to its comma; "" any */
+    uint32_t ways;       /* bits of the arrangements that will do */
     size_t with;         /* the other work, whose losses count too */
     bool losses_count;   /* there is one */
     long long without;   /* this work is left out */
@@ -98,22 +101,13 @@ static spz_status mark_asked(Store *store, const spz_conditions *conditions, Giv
     return status;
 }
 
-/* 'violins opposed' means all whose name begins so up to a comma. */
-static bool is_meant(const char *name, const char *asked)
-{
-    size_t i = 0;
-    while (asked[i] && ascii_lower((unsigned char)asked[i]) == ascii_lower((unsigned char)name[i]))
-        i++;
-    return !asked[i] && (i == 0 || !name[i] || name[i] == ',');
-}
-
 /* The arrangement in which the work loses least, with the other where that counts; of equals the first by name. */
 static bool best_way(const Giving *giving, const Wish *wish, size_t work, Choice *out)
 {
     double best = INFINITY;
-    for (size_t way = 0; way < giving->ways.count; way++) {
+    for (size_t way = 0; way < giving->ways.count && way < 32; way++) {
         double lost = giving_lost(giving, work, way), partner = wish->losses_count ? giving_lost(giving, wish->with, way) : 0;
-        if (!is_meant(giving->ways.at[way], wish->seating) || !(lost + partner < best))
+        if (!(wish->ways & (uint32_t)1 << way) || !(lost + partner < best))
             continue;
         best = lost + partner;
         *out = (Choice){.work = giving->works.at[work].work, .seating = giving->ways.at[way], .lost = lost, .partner = partner, .rank = llround(best * 1e6)};
@@ -188,7 +182,7 @@ static spz_status choose(Store *store, Giving *giving, const Wish *wish, spz_she
 /* The arrangement in which the work loses least; "" where none is known. */
 static const char *seating_of(const Giving *giving, size_t work)
 {
-    const Wish any = {.seating = ""};
+    const Wish any = {.ways = ANY_WAY};
     Choice choice;
     return best_way(giving, &any, work, &choice) ? choice.seating : "";
 }
@@ -212,7 +206,7 @@ spz_status spz_library_fits(spz_library *library, const spz_evening *evening, co
     if (!shelf->question)
         status = SPZ_NO_MEMORY;
     else if (status == SPZ_OK && (place != SIZE_MAX || !evening->with))
-        status = choose(store, &giving, &(Wish){.seating = shelf->question, .without = with, .conditions = *conditions, .most = most}, shelf);
+        status = choose(store, &giving, &(Wish){.ways = seating_meant(giving.ways.at, giving.ways.count, shelf->question), .without = with, .conditions = *conditions, .most = most}, shelf);
     giving_free(&giving);
     return shelf_finish(library, status, shelf, out);
 }
@@ -232,9 +226,29 @@ spz_status spz_library_partners(spz_library *library, const char *name, const sp
     long long work = the_work(store, name);
     size_t place = work && status == SPZ_OK ? giving_find(&giving, work) : SIZE_MAX;
     if (place != SIZE_MAX)
-        status = choose(store, &giving, &(Wish){.seating = "", .with = place, .without = work, .losses_count = true, .conditions = *conditions, .most = most}, shelf);
+        status = choose(store, &giving, &(Wish){.ways = ANY_WAY, .with = place, .without = work, .losses_count = true, .conditions = *conditions, .most = most}, shelf);
     giving_free(&giving);
     return shelf_finish(library, status, shelf, out);
+}
+
+spz_status spz_library_seatings_meant(spz_library *library, const char *words, char *out, size_t size)
+{
+    Giving giving;
+    size_t used = 0;
+    *out = '\0';
+    spz_status status = store_begin(library->store, false);
+    if (status != SPZ_OK)
+        return library_end(library, status);
+    status = giving_read(library->store, &giving);
+    uint32_t meant = seating_meant(giving.ways.at, giving.ways.count, words);
+    for (size_t i = 0; i < giving.ways.count && used < size; i++)
+        if (meant & (uint32_t)1 << i)
+            used += (size_t)snprintf(out + used, size - used, "%s%s", used ? "|" : "", giving.ways.at[i]);
+    if (status == SPZ_OK && !meant && giving.ways.count) /* of an empty library nobody can say */
+        status = seating_refuse(giving.ways.at, giving.ways.count, words, &(spz_message){.severity = SPZ_ERROR}, &library->sink);
+    giving_free(&giving);
+    status = library_end(library, store_end(library->store, status));
+    return status == SPZ_OK && used >= size ? SPZ_OVER_LIMIT : status;
 }
 
 /* The work or the movement of that name: a work's whole name, a movement's title, parts of them. */

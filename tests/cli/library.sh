@@ -102,6 +102,13 @@ run 0 library fits --with 'Trois écluses' --first 1
 shows "1 work, those first that lose least in: violins together"
 shows_not "Trois"
 run 1 library fits
+for option in fits\ --seating find\ --recommended; do
+    run 1 library $option 'violins upstairs'
+    says "there is no seating 'violins upstairs'; there are 'violins opposed, cellos inside left'"
+done
+run 0 library find --recommended 'Violins together, c' --format csv && cp "$folder/out" "$folder/seated"
+run 0 library find --recommended 'violons côte à côte, violoncelles' --format csv
+same "$folder/seated" "$folder/out" "a seating by words of its French name"
 run 2 library partners 'Nobody knows it'
 run 2 library partners 'i'
 says "say which"

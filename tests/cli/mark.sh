@@ -84,6 +84,7 @@ run 1 mark "$folder/own.musicxml"
 says "where to?"
 run 1 mark "$folder/own.musicxml" "$folder/hard.musicxml" -o "$folder/c.mxl"
 run 1 mark --arrangement "in a heap" "$folder/own.musicxml" -o "$folder/c.mxl"
+says "there is no seating 'in a heap'; there are"
 [ -e "$folder/c.mxl" ] && fault "a file in spite of the mistake"
 printf '<?xml version="1.0"?>\n<html/>\n' > "$folder/page.xml"
 for name in page.xml none.xml; do

@@ -14,7 +14,7 @@ static const Option option_library_format = {"format", 0, "FORM", "text, csv, js
 static const Option option_jobs = {"jobs", 'j', "N", "add: scores read at a time, 1 to 64"};
 static const Option option_passages = {"passages", 0, "N", "passages listed of a movement, 0 to 1000; 5 when not given"};
 
-static const Option option_seating = {"seating", 0, "NAME", "fits: the seating of the evening, whole or up to its comma: 'violins opposed'"};
+static const Option option_seating = {"seating", 0, "NAME", "fits: the seating of the evening, or words of it: 'violins opposed', 'cellos outside'"};
 static const Option option_with = {"with", 0, "WORK", "fits: beside this work, in the seating in which it loses least"};
 static const Option option_bar = {"bar", 0, "NUMBER", "alike: the bar of the passage, as printed"};
 static const Option option_first = {"first", 0, "N", "works listed at most: of fits and partners the best, 20 when not given; of find and alike 100 as text, else all"};
@@ -35,6 +35,7 @@ typedef struct Asked {
     spz_season_look look;
     spz_format format;
     int passages;
+    char recommended[1024]; /* the seatings that --recommended means */
 } Asked;
 
 static int done(const Asked *asked, spz_status status)
@@ -95,11 +96,31 @@ static bool read_most(const Asked *asked, size_t *most)
     return whole;
 }
 
+static bool seatings_meant(const Asked *asked, const char *words, char *out, size_t size)
+{
+    spz_status status = spz_library_seatings_meant(asked->library, words, out, size);
+    if (status && !asked->voice.errors)
+        complain_status(words, status);
+    return status == SPZ_OK;
+}
+
+/* False after one line about what is wrong. */
+static bool read_conditions(Asked *asked, spz_conditions *conditions)
+{
+    if (!library_conditions(asked->arguments, asked->settings, conditions))
+        return false;
+    if (conditions->seating && !seatings_meant(asked, conditions->seating, asked->recommended, sizeof asked->recommended))
+        return false;
+    if (conditions->seating)
+        conditions->seating = asked->recommended;
+    return true;
+}
+
 static int find(Asked *asked)
 {
     spz_conditions conditions;
     spz_shelf *shelf = NULL;
-    if (!library_conditions(asked->arguments, asked->settings, &conditions) || !read_most(asked, &conditions.first))
+    if (!read_conditions(asked, &conditions) || !read_most(asked, &conditions.first))
         return EXIT_USAGE;
     spz_status status = spz_library_find(asked->library, &conditions, (size_t)asked->passages, &shelf);
     return write_shelf(asked, status, &shelf);
@@ -122,10 +143,10 @@ static int show(Asked *asked)
     return write_shelf(asked, status, &shelf);
 }
 
-static bool read_first(const Asked *asked, spz_conditions *conditions, int *first)
+static bool read_first(Asked *asked, spz_conditions *conditions, int *first)
 {
     *first = FIRST_SHOWN;
-    return arguments_whole(asked->arguments, &option_first, 1, FIRST_MOST, first) && library_conditions(asked->arguments, asked->settings, conditions);
+    return arguments_whole(asked->arguments, &option_first, 1, FIRST_MOST, first) && read_conditions(asked, conditions);
 }
 
 static int several(const char *name, size_t count)
@@ -155,12 +176,13 @@ static int fits(Asked *asked)
     spz_conditions conditions;
     spz_shelf *shelf = NULL;
     spz_evening evening = {arguments_value(asked->arguments, &option_seating, NULL), arguments_value(asked->arguments, &option_with, NULL)};
+    char meant[sizeof asked->recommended];
     int first;
     if (!evening.seating && !evening.with) {
         complain_usage("library", "fits what? Give the evening's --seating, or a work with --with");
         return EXIT_USAGE;
     }
-    if (!read_first(asked, &conditions, &first))
+    if (!read_first(asked, &conditions, &first) || (evening.seating && !seatings_meant(asked, evening.seating, meant, sizeof meant)))
         return EXIT_USAGE;
     int result = one_work(asked, evening.with);
     return result ? result : write_shelf(asked, spz_library_fits(asked->library, &evening, &conditions, (size_t)first, &shelf), &shelf);

@@ -186,8 +186,7 @@ static bool read_place(const Arguments *arguments, spz_listen_wish *wish)
 
 static bool read_words(const Arguments *arguments, ListenWords *words)
 {
-    *words = (ListenWords){.bars = arguments_value(arguments, &option_bars, NULL), .seating = arguments_value(arguments, &option_seating, NULL),
-                           .against = arguments_value(arguments, &option_against, NULL), .solo = arguments_value(arguments, &option_solo, NULL)};
+    *words = (ListenWords){.bars = arguments_value(arguments, &option_bars, NULL), .solo = arguments_value(arguments, &option_solo, NULL)};
     if (words->bars && arguments_have(arguments, &option_passage)) {
         complain_usage(arguments->command, "either --bars or --passage");
         return false;
@@ -212,12 +211,17 @@ static int run(const Arguments *arguments)
 {
     Hearing hearing = {.folder = arguments_value(arguments, &option_into, NULL), .wish = {.font = arguments_value(arguments, &option_sounds, NULL), .engine = sound_place()}};
     spz_settings *settings = NULL;
+    char seating[SEATING_NAME_MOST], against[SEATING_NAME_MOST];
     if (!has_operands(arguments) || !read_words(arguments, &hearing.words) || !read_place(arguments, &hearing.wish) || !read_tempo(arguments, &hearing.wish.tempo))
         return EXIT_USAGE;
     int result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &hearing.language))
         result = EXIT_USAGE;
     hearing.settings = settings;
+    if (!result)
+        result = arguments_seating(arguments, &option_seating, settings, false, seating, &hearing.words.seating);
+    if (!result)
+        result = arguments_seating(arguments, &option_against, settings, false, against, &hearing.words.against);
     if (!result)
         result = listen_to(arguments, &hearing);
     spz_settings_free(settings);

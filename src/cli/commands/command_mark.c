@@ -56,13 +56,15 @@ static int run(const Arguments *arguments)
     spz_document *document = NULL;
     size_t marks = 0;
     bool unmark = arguments_have(arguments, &option_unmark);
-    sheet.arrangement = arguments_value(arguments, &option_arrangement, NULL);
+    char seating[SEATING_NAME_MOST];
     if (!read_names(arguments, &path, &into) || !arguments_kinds(arguments, &sheet.kinds) ||
         !sheets_strength(arguments, &sheet.strength) || !arguments_year(arguments, &sheet.year))
         return EXIT_USAGE;
     int result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &sheet.language))
         result = EXIT_USAGE;
+    if (!result)
+        result = arguments_seating(arguments, &option_arrangement, settings, true, seating, &sheet.arrangement);
     if (result) {
         spz_settings_free(settings);
         return result;

@@ -107,7 +107,7 @@ static int write_all(const Arguments *arguments, const SheetRun *wanted, const s
         const char *path = arguments_value(arguments, &option_output, NULL);
         spz_status status = write_sheet(&readings, settings, sheet, format, wanted, path, &result);
         if (status == SPZ_BAD_ARGUMENT)
-            complain_usage(arguments->command, "there is no seating '%s'; `spezzato seating SCORE` names them", sheet->arrangement);
+            complain_usage(arguments->command, "the house forbids the seating '%s'", sheet->arrangement);
         else if (status)
             complain_status(path, status);
         if (status)
@@ -123,13 +123,15 @@ int sheets_run(const Arguments *arguments, const SheetRun *wanted)
     spz_sheet_options sheet = SPZ_SHEET_USUAL;
     spz_settings *settings = NULL;
     int year;
-    sheet.arrangement = arguments_value(arguments, wanted->arrangement, NULL);
+    char seating[SEATING_NAME_MOST];
     if (!sheets_format(arguments, wanted->form, wanted->names, wanted->formats, &format) || !arguments_year(arguments, &year) ||
         !arguments_kinds(arguments, &sheet.kinds) || !sheets_strength(arguments, &sheet.strength) || !sheets_operands(arguments))
         return EXIT_USAGE;
     int result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &sheet.language))
         result = EXIT_USAGE;
+    if (!result)
+        result = arguments_seating(arguments, wanted->arrangement, settings, true, seating, &sheet.arrangement);
     if (!result)
         result = write_all(arguments, wanted, settings, &sheet, format, year);
     spz_settings_free(settings);

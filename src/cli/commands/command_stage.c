@@ -113,7 +113,8 @@ static int run(const Arguments *arguments)
     spz_format format;
     int year;
     spz_settings *settings = NULL;
-    Wish wish = {.arrangement = arguments_value(arguments, &option_arrangement, NULL)};
+    char seating[SEATING_NAME_MOST];
+    Wish wish = {.arrangement = NULL};
     const char *path = arguments_value(arguments, &option_output, NULL);
     if (arguments->operand_count > 1) {
         complain_usage(arguments->command, "one score at a time; '%s' is one too many", arguments->operands[1]);
@@ -128,6 +129,8 @@ static int run(const Arguments *arguments)
     int result = arguments_settings(arguments, &settings);
     if (!result && !arguments_language(arguments, settings, &wish.language))
         result = EXIT_USAGE;
+    if (!result)
+        result = arguments_seating(arguments, &option_arrangement, settings, true, seating, &wish.arrangement);
     if (!result && arguments->operand_count)
         result = ask_score(arguments->operands[0], settings, year, &wish);
     if (!result)

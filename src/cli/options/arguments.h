@@ -52,6 +52,10 @@ bool arguments_strength(const Arguments *arguments, double *strength);
 bool arguments_whole(const Arguments *arguments, const Option *option, int least, int most, int *number); /* unchanged when not given */
 /* --language, else the setting `house.language`, else English. */
 bool arguments_language(const Arguments *arguments, const spz_settings *settings, spz_language *language);
+/* The whole name of the seating that `option` asks for, with `one` false of all that its words mean, '|' between; NULL in `*name` where it is not
+ * given. `room` holds it. EXIT_OK or EXIT_USAGE. */
+enum { SEATING_NAME_MOST = 1024 };
+int arguments_seating(const Arguments *arguments, const Option *option, const spz_settings *settings, bool one, char room[SEATING_NAME_MOST], const char **name);
 /* All defaults, then --settings files and --set values in their order. `*settings` is the caller's. EXIT_OK, EXIT_USAGE or EXIT_INPUT. */
 int arguments_settings(const Arguments *arguments, spz_settings **settings);
 #endif

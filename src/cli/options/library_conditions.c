@@ -15,7 +15,7 @@ const Option option_lasts = {"lasts", 0, "A..B", "works that last from A to B mi
 const Option option_at = {"at", 0, "INTERVAL", "answers at this interval: unison, second .. octave"};
 const Option option_two_orchestras = {"two-orchestras", 0, NULL, "works for two orchestras"};
 const Option option_thirds = {"violins-in-three", 0, NULL, "works with violins in three sections"};
-const Option option_recommended = {"recommended", 0, "SEATING", "movements whose recommended seating begins so: 'violins opposed'"};
+const Option option_recommended = {"recommended", 0, "SEATING", "movements whose recommended seating is this, or has these words: 'violins opposed'"};
 
 static bool read_section(const char *text, size_t length, spz_section *section)
 {

@@ -72,13 +72,17 @@ static bool take_weightiest(const spz_reading *reading, const spz_sink *sink, si
     return refuse(reading, sink, "the seating hangs on no passage here; say which bars are to be heard: --bars 1-8");
 }
 
-/* The best arrangement that begins so ('violins opposed'), or the name as given: whoever lays it out knows whether there is one. */
-static const char *arrangement_of(const spz_verdict *verdict, const char *words)
+/* The best of those named, '|' between. A lone one may be heard though the house forbids it; NULL where it forbids all of several. */
+static const char *arrangement_of(const spz_verdict *verdict, const char *names)
 {
-    for (size_t i = 0; i < spz_verdict_count(verdict); i++)
-        if (strncmp(spz_verdict_ranked(verdict, i)->name, words, strlen(words)) == 0)
-            return spz_verdict_ranked(verdict, i)->name;
-    return words;
+    for (size_t i = 0; i < spz_verdict_count(verdict); i++) {
+        const char *ranked = spz_verdict_ranked(verdict, i)->name;
+        size_t length = strlen(ranked);
+        for (const char *at = names; (at = strstr(at, ranked)) != NULL; at += length)
+            if ((at == names || at[-1] == '|') && (!at[length] || at[length] == '|'))
+                return ranked;
+    }
+    return strchr(names, '|') ? NULL : names;
 }
 
 /* The best one with the violins placed otherwise; where there is none, the next best. */
@@ -108,7 +112,9 @@ static bool take_seatings(const spz_reading *reading, const ListenWords *words, 
     wish->thirds = spz_verdict_thirds(verdict);
     wish->two_orchestras = spz_verdict_orchestras(verdict) > 1;
     wish->arrangements[0] = words->seating ? arrangement_of(verdict, words->seating) : spz_verdict_ranked(verdict, 0)->name;
-    wish->arrangements[1] = words->against ? arrangement_of(verdict, words->against) : other_than(verdict, wish->arrangements[0]);
+    wish->arrangements[1] = words->against ? arrangement_of(verdict, words->against) : wish->arrangements[0] ? other_than(verdict, wish->arrangements[0]) : NULL;
+    if (!wish->arrangements[0] || !wish->arrangements[1])
+        return refuse(reading, sink, "the house forbids all seatings that are meant");
     if (strcmp(wish->arrangements[0], wish->arrangements[1]) == 0)
         return refuse(reading, sink, "both versions would be in the same seating; name another with --against");
     return true;

@@ -4,7 +4,8 @@
 #include "cli/options/arguments.h"
 
 typedef struct ListenWords { /* as given; NULL where not */
-    const char *bars, *seating, *against, *solo;
+    const char *bars, *solo;
+    const char *seating, *against; /* whole names, '|' between */
     int passage, movement; /* from 1; 0 not given */
 } ListenWords;
 

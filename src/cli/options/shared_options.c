@@ -166,6 +166,21 @@ bool arguments_language(const Arguments *arguments, const spz_settings *settings
     return false;
 }
 
+int arguments_seating(const Arguments *arguments, const Option *option, const spz_settings *settings, bool one, char room[SEATING_NAME_MOST], const char **name)
+{
+    const char *words = option ? arguments_value(arguments, option, NULL) : NULL;
+    *name = NULL;
+    if (!words)
+        return EXIT_OK;
+    Voice voice = {.most_doubts = 1};
+    spz_sink sink = voice_sink(&voice);
+    spz_status status = spz_seatings_meant(settings, words, one, &sink, room, SEATING_NAME_MOST);
+    if (status && !voice.errors)
+        complain_status(words, status);
+    *name = room;
+    return status ? EXIT_USAGE : EXIT_OK;
+}
+
 static int set_one(const Arguments *arguments, spz_settings *settings, const char *text)
 {
     char name[128];

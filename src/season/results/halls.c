@@ -1,7 +1,6 @@
 #include "season/results/halls.h"
-#include "season/table/cells.h"
 #include "season/results/result_terms.h"
-#include "seating/stage/house_rules.h"
+#include "seating/stage/seating_names.h"
 #include "settings/store.h"
 #include "support/message.h"
 #include "support/path.h"
@@ -109,7 +108,7 @@ static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const 
         spz_plan_free(plan);
         return SPZ_NO_MEMORY;
     }
-    if (strcmp(name, spz_settings_text(hall->settings, "house.usual")) == 0)
+    if (strcmp(name, hall->usual_name) == 0)
         hall->usual = hall->seatings;
     status = spz_stage_plan_double(hall->settings, name, false, quiet, &hall->doubles[hall->seatings++]);
     return is_failure(status) ? status : SPZ_OK;
@@ -127,13 +126,12 @@ static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
 }
 
 /* A house that has to do without its usual seating is told so, and what would let it have it. */
-static void note_usual(Hall *hall, bool known, const char *forbidden, const spz_sink *sink)
+static void note_usual(Hall *hall, bool known, bool forbidden, const spz_sink *sink)
 {
     const spz_message place = {.severity = SPZ_DOUBT, .file = *hall->file ? hall->file : NULL};
-    hall->usual_name = spz_settings_text(hall->settings, "house.usual");
     if (hall->usual >= 0)
         return;
-    hall->usual_absence = !known ? SPZ_USUAL_UNKNOWN : rules_name_in(forbidden, hall->usual_name) ? SPZ_USUAL_FORBIDDEN : SPZ_USUAL_TOO_LARGE;
+    hall->usual_absence = !known ? SPZ_USUAL_UNKNOWN : forbidden ? SPZ_USUAL_FORBIDDEN : SPZ_USUAL_TOO_LARGE;
     if (hall->usual_absence == SPZ_USUAL_TOO_LARGE)
         spz_stage_least(hall->settings, hall->usual_name, &hall->usual_needs[0], &hall->usual_needs[1]);
     message_send(sink, &place, "the house's usual seating '%s' is not used here: %s", hall->usual_name, spz_usual_absence_name(hall->usual_absence));
@@ -144,23 +142,26 @@ static spz_status find_seatings(Halls *halls, Hall *hall, Ear *ear)
     const char *names[SPZ_ARRANGEMENT_LIMIT];
     size_t count = 0;
     const spz_sink heard = {hear, ear};
-    const char *forbidden = spz_settings_text(hall->settings, "house.forbidden");
     spz_status status = spz_arrangements_list(hall->settings, &heard, names, &count);
     if (status != SPZ_OK) {
         hall->problem = SPZ_HALL_UNREADABLE;
         return is_failure(status) ? status : SPZ_OK;
     }
     ear->quiet = true;
-    bool usual_known = false;
-    for (size_t i = 0; status == SPZ_OK && i < count; i++) {
-        usual_known = usual_known || strcmp(names[i], spz_settings_text(hall->settings, "house.usual")) == 0;
-        if (!rules_name_in(forbidden, names[i]))
+    uint32_t forbidden = seatings_meant(names, count, spz_settings_text(hall->settings, "house.forbidden"));
+    hall->usual_name = spz_settings_text(hall->settings, "house.usual");
+    uint32_t usual = seating_meant(names, count, hall->usual_name);
+    bool usual_known = usual && !(usual & (usual - 1)); /* one, not several */
+    for (size_t i = 0; usual_known && i < count; i++)
+        if (usual & 1u << i)
+            hall->usual_name = names[i];
+    for (size_t i = 0; status == SPZ_OK && i < count; i++)
+        if (!(forbidden & 1u << i))
             status = try_seating(hall, names[i], &halls->arena, &heard);
-    }
     if (status == SPZ_OK)
         set_problem(hall, ear, ear->sink);
     if (status == SPZ_OK)
-        note_usual(hall, usual_known, forbidden, ear->sink);
+        note_usual(hall, usual_known, usual & forbidden, ear->sink);
     return status;
 }
 
@@ -209,13 +210,5 @@ const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras)
 
 uint32_t hall_meant(const Hall *hall, const char *name)
 {
-    uint32_t meant = 0;
-    const char *rest;
-    for (int i = 0; i < hall->seatings; i++)
-        if (cell_begins(hall->names[i], name, &rest) && (*rest == '\0' || *rest == ','))
-            meant |= 1u << i;
-    for (int i = 0; i < hall->seatings; i++)
-        if (cell_same(hall->names[i], name))
-            return 1u << i;
-    return meant;
+    return seating_meant(hall->names, (size_t)hall->seatings, name);
 }

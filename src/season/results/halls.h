@@ -39,7 +39,6 @@ void halls_free(Halls *halls);
 spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out);
 /* The layout of that seating for a work of one orchestra or of two; where two don't fit, that for one. */
 const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras);
-/* Bits of the seatings meant by a name as a table gives it, whatever the capitals: a whole name, or its beginning up to a comma
- * ('violins opposed'). */
+/* Bits of the seatings meant by a name as a table gives it; as of seating_meant. */
 uint32_t hall_meant(const Hall *hall, const char *name);
 #endif

@@ -1,7 +1,7 @@
 #include "seating/evidence/comparison.h"
+#include "seating/stage/seating_names.h"
 #include "support/message.h"
 #include <math.h>
-#include <string.h>
 
 /* An error at the line that says it. */
 static spz_message place_of_rule(const spz_settings *settings, const char *name)
@@ -11,32 +11,37 @@ static spz_message place_of_rule(const spz_settings *settings, const char *name)
     return place;
 }
 
-static spz_status check_names(const spz_settings *settings, const Comparison *comparison, const spz_sink *sink)
+/* What a list of the house's rules means; false, told to the sink, where one of its names means nothing. */
+static bool read_list(const spz_settings *settings, const ArrangementList *list, const char *key, const char *what, const spz_sink *sink, uint32_t *meant)
 {
-    const char *lists[] = {comparison->rules.preferred, comparison->rules.forbidden, comparison->rules.usual};
-    static const char *const keys[] = {"house.preferred", "house.forbidden", "house.usual"};
-    spz_message place;
+    const char *text = spz_settings_text(settings, key);
+    spz_message place = place_of_rule(settings, key);
+    place.text = what;
+    *meant = arrangements_meant(list, text);
+    if (*text && !*meant)
+        arrangements_refuse(list, text, &place, sink);
+    return !*text || *meant;
+}
+
+static spz_status read_names(const spz_settings *settings, Comparison *out, const spz_sink *sink)
+{
+    uint32_t forbidden;
     size_t allowed = 0;
-    for (size_t i = 0; i < comparison->list.count; i++)
-        allowed += comparison->allowed[i];
-    for (size_t k = 0; k < 3; k++) {
-        size_t wanted = lists[k][0] != '\0', found = 0;
-        for (const char *c = lists[k]; *c; c++)
-            wanted += *c == '|';
-        for (size_t i = 0; i < comparison->list.count; i++)
-            found += rules_name_in(lists[k], comparison->list.at[i].name);
-        if (found != wanted) {
-            place = place_of_rule(settings, keys[k]);
-            message_send(sink, &place, "[house] %s names an arrangement that there isn't: '%s'", keys[k] + strlen("house."), lists[k]);
-            return SPZ_BAD_SETTINGS;
-        }
-    }
-    if (allowed == 0) {
-        place = place_of_rule(settings, "house.forbidden");
-        message_send(sink, &place, "[house] forbids every arrangement");
+    spz_message place = place_of_rule(settings, "house.usual");
+    place.text = "[house] usual: ";
+    const Arrangement *usual = arrangements_choose(&out->list, out->rules.usual, &place, sink);
+    if (!usual || !read_list(settings, &out->list, "house.preferred", "[house] preferred: ", sink, &out->preferred) || !read_list(settings, &out->list, "house.forbidden", "[house] forbidden: ", sink, &forbidden))
         return SPZ_BAD_SETTINGS;
+    out->usual = (size_t)(usual - out->list.at);
+    for (size_t i = 0; i < out->list.count; i++) {
+        out->allowed[i] = !(forbidden & 1u << i);
+        allowed += out->allowed[i];
     }
-    return SPZ_OK;
+    if (allowed)
+        return SPZ_OK;
+    place = place_of_rule(settings, "house.forbidden");
+    message_send(sink, &place, "[house] forbids every arrangement");
+    return SPZ_BAD_SETTINGS;
 }
 
 spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, const spz_sink *sink, Arena *arena,
@@ -59,9 +64,8 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
         if (thirds)
             arrangement_add_thirds(&out->list.at[i]);
         layout_make(&out->list.at[i], &out->rules, &out->layouts[i]);
-        out->allowed[i] = !rules_name_in(out->rules.forbidden, out->list.at[i].name);
     }
-    return check_names(settings, out, sink);
+    return read_names(settings, out, sink);
 }
 
 PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b)

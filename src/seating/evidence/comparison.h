@@ -8,6 +8,8 @@ typedef struct Comparison {
     ArrangementList list;                /* third violins put in where the score has them */
     Layout *layouts;                     /* by arrangement; in the arena */
     bool allowed[SPZ_ARRANGEMENT_LIMIT]; /* not forbidden by the house */
+    uint32_t preferred;                  /* bits of those that it prefers */
+    size_t usual;                        /* the one that it seats as a rule */
 } Comparison;
 
 /* `settings` must outlive the comparison. SPZ_BAD_SETTINGS, told to the sink, when an arrangement is wrong or none is allowed. */

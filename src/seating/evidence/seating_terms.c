@@ -96,7 +96,7 @@ void terms_weigh(const Comparison *comparison, const SeatingEvidence *evidence, 
     out->of[SPZ_TERM_BASS] = w->bass * evidence->bass *
                          (geometry_bass_centrality(&comparison->layouts[arrangement]) - comparison_usual_centrality(comparison));
     out->of[SPZ_TERM_ERA] = terms_era(comparison, arrangement, evidence->year);
-    out->of[SPZ_TERM_HOUSE] = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name) ? w->house : 0;
+    out->of[SPZ_TERM_HOUSE] = comparison->preferred >> arrangement & 1u ? w->house : 0;
 }
 
 double terms_total(const Points *points)

@@ -83,7 +83,7 @@ spz_term terms_tell(const Comparison *comparison, const SeatingEvidence *evidenc
         term.openness = geometry_openness(layout, SPZ_VN2);
         break;
     case SPZ_TERM_ERA: term.year = evidence->year; break;
-    case SPZ_TERM_HOUSE: term.preferred = rules_name_in(comparison->rules.preferred, comparison->list.at[arrangement].name); break;
+    case SPZ_TERM_HOUSE: term.preferred = comparison->preferred >> arrangement & 1u; break;
     case SPZ_TERM_COUNT: break;
     }
     return term;

@@ -106,7 +106,6 @@ void rules_read(const spz_settings *settings, Rules *rules)
     read_hall(settings, rules);
     read_weights(settings, &rules->weights);
     rules->usual = spz_settings_text(settings, "house.usual");
-    rules->preferred = spz_settings_text(settings, "house.preferred");
     rules->forbidden = spz_settings_text(settings, "house.forbidden");
 }
 
@@ -118,25 +117,4 @@ void rules_split_violins(Rules *rules)
     rules->players[SPZ_VN1] = (all + 2) / 3;
     rules->players[SPZ_VN2] = (all + 1) / 3;
     rules->players[SPZ_VN3] = all / 3;
-}
-
-static bool same_trimmed(const char *from, size_t length, const char *name)
-{
-    while (length && (*from == ' ' || *from == '\t'))
-        from++, length--;
-    while (length && (from[length - 1] == ' ' || from[length - 1] == '\t'))
-        length--;
-    return length && strlen(name) == length && strncmp(from, name, length) == 0;
-}
-
-bool rules_name_in(const char *list, const char *name)
-{
-    while (*list) {
-        size_t length = strcspn(list, "|");
-        if (same_trimmed(list, length, name))
-            return true;
-        list += length;
-        list += *list == '|';
-    }
-    return false;
 }

@@ -25,7 +25,7 @@ typedef struct Rules {
     const char *hall, *sound;      /* views of the settings */
     Listener listeners[SPZ_LISTENER_COUNT];
     Weights weights;
-    const char *usual, *preferred, *forbidden;
+    const char *usual, *forbidden;
 } Rules;
 
 /* `settings` must outlive the rules: they hold views of its texts. */
@@ -33,7 +33,5 @@ void rules_read(const spz_settings *settings, Rules *rules);
 /* For a score with third violins, where the house names no players for them: all violins in three equal parts, the firsts one
  * more. */
 void rules_split_violins(Rules *rules);
-/* Whether `name` stands in `list`, names with '|' between. */
-bool rules_name_in(const char *list, const char *name);
 bool bass_place_from_words(const char *words, BassPlace *out);
 #endif

@@ -1,5 +1,6 @@
 /* The public face of a layout. */
 #include "seating/stage/geometry.h"
+#include "seating/stage/seating_names.h"
 #include "sections/section_map.h"
 #include "support/memory.h"
 #include "support/message.h"
@@ -63,29 +64,21 @@ static spz_status refuse(const Arrangement *arrangement, const Rules *rules, con
     return SPZ_BAD_SETTINGS;
 }
 
-static spz_status tell_names(const ArrangementList *list, const char *wanted, const spz_sink *sink)
-{
-    char names[320] = "";
-    size_t used = 0;
-    for (size_t i = 0; i < list->count && used < sizeof names; i++)
-        used += (size_t)snprintf(names + used, sizeof names - used, "%s'%s'", i ? "; " : "", list->at[i].name);
-    message_send(sink, &(spz_message){.severity = SPZ_ERROR}, "there is no arrangement '%s'; there are %s", wanted, names);
-    return SPZ_BAD_ARGUMENT;
-}
-
 static spz_status choose(spz_plan *plan, const spz_settings *settings, const char *name, const spz_sink *sink, Arrangement *out)
 {
     ArrangementList list;
     spz_status status = arrangements_list(settings, sink, &plan->arena, &list);
     if (status != SPZ_OK)
         return status;
-    const char *wanted = name && *name ? name : plan->rules.usual;
-    const Arrangement *found = arrangements_find(&list, wanted);
-    if (!found) {
-        return tell_names(&list, wanted, sink);
-    }
-    *out = *found;
-    return SPZ_OK;
+    bool own = name && *name;
+    spz_message place = {.severity = SPZ_ERROR};
+    place.text = own ? NULL : "[house] usual: ";
+    if (!own)
+        place.file = spz_settings_place(settings, "house.usual", &place.line);
+    const Arrangement *found = arrangements_choose(&list, own ? name : plan->rules.usual, &place, sink);
+    if (found)
+        *out = *found;
+    return found ? SPZ_OK : own ? SPZ_BAD_ARGUMENT : SPZ_BAD_SETTINGS;
 }
 
 spz_status spz_stage_least(const spz_settings *settings, const char *arrangement, double *width, double *depth)

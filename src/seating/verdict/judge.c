@@ -83,7 +83,6 @@ static spz_status tell_ranked(Verdict *verdict, const Comparison *comparison, co
 static void weigh_all(Verdict *verdict, const Comparison *comparison, const SeatingEvidence *evidence)
 {
     Ranking *ranking = &verdict->ranking;
-    size_t usual = SIZE_MAX;
     ranking->count = comparison->list.count;
     for (size_t i = 0; i < ranking->count; i++) {
         terms_weigh(comparison, evidence, i, &ranking->points[i]);
@@ -91,10 +90,8 @@ static void weigh_all(Verdict *verdict, const Comparison *comparison, const Seat
         ranking->under[YEAR_LATER][i] = terms_era(comparison, i, SPZ_LATER_YEAR);
         ranking->opposed[i] = comparison->list.at[i].opposed;
         ranking->allowed[i] = comparison->allowed[i];
-        if (strcmp(comparison->list.at[i].name, comparison->rules.usual) == 0)
-            usual = i;
     }
-    ranking_settle(ranking, usual);
+    ranking_settle(ranking, comparison->usual);
     verdict_fill_numbers(verdict);
 }
 

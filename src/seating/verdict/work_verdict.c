@@ -1,5 +1,6 @@
 /* One seating for the movements of a work. Points are linear in the evidence, so the work's points are the movements' means,
  * weighed by the evidence that each holds: a movement that says nothing has no vote. */
+#include "seating/stage/seating_names.h"
 #include "seating/verdict/losses.h"
 #include "seating/verdict/verdict.h"
 #include <math.h>
@@ -72,10 +73,15 @@ static spz_status combine(Verdict *work, const spz_verdict *const *movements, si
     return SPZ_OK;
 }
 
-static size_t place_of(const Verdict *verdict, const char *name)
+static size_t place_of(const Verdict *verdict, const char *words)
 {
-    for (size_t i = 0; i < verdict->ranking.count; i++)
-        if (strcmp(verdict->by_arrangement[i].name, name) == 0)
+    const char *names[SPZ_ARRANGEMENT_LIMIT];
+    size_t count = verdict->ranking.count;
+    for (size_t i = 0; i < count; i++)
+        names[i] = verdict->by_arrangement[i].name;
+    uint32_t meant = seating_meant(names, count, words);
+    for (size_t i = 0; i < count; i++)
+        if (meant == (uint32_t)1 << i)
             return i;
     return SIZE_MAX;
 }

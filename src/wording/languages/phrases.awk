@@ -42,7 +42,7 @@ END {
         exit 0
     }
     if (make == "faults") {
-        print "/* Made from src/wording/languages; not written by hand. */\n#include \"support/message.h\"\n"
+        print "/* Made from src/wording/languages; not written by hand. */\n#include \"seating/stage/seating_names.h\"\n#include \"support/message.h\"\n"
         print "const FaultText fault_texts[SPZ_FAULT_COUNT] = {"
         for (i = 1; i <= count; i++)
             if (sub(/^fault[.]/, "", keys[i])) {
@@ -50,6 +50,21 @@ END {
                 gsub(/-/, "_", fault)
                 print "    [SPZ_FAULT_" fault "] = {" quoted(keys[i]) ", " quoted(texts[enums[1], "fault." keys[i]]) "},"
             }
+        print "};"
+        seatings = split("opposed-cellos opposed-violas together-cellos together-violas", seating, " ")
+        split("left left outside outside", inner, " ")
+        print "\nconst char *const seating_texts[SEATING_LANGUAGES][SEATING_FORMS][STANDARD_ARRANGEMENTS] = {"
+        for (l = 1; l <= languages; l++) {
+            print "    {{"
+            for (i = 1; i <= seatings; i++) print "        " quoted(texts[enums[l], "arrangement." seating[i] "-" inner[i]]) ","
+            print "    }, {"
+            for (i = 1; i <= seatings; i++) {
+                side = seating[i]
+                sub(/-.*/, "", side)
+                print "        " quoted(texts[enums[l], "side." side] ", " texts[enums[l], "inner." seating[i]]) ","
+            }
+            print "    }},"
+        }
         print "};"
         exit 0
     }

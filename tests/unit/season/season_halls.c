@@ -72,7 +72,7 @@ static void the_name_of_a_hall_never_leads_out_of_its_folder(void)
     close_house(&house);
 }
 
-static void a_fixed_seating_may_be_named_in_full_or_by_its_beginning(void)
+static void a_fixed_seating_may_be_named_in_full_or_by_words_of_it(void)
 {
     House house;
     open_house(&house);
@@ -80,10 +80,16 @@ static void a_fixed_seating_may_be_named_in_full_or_by_its_beginning(void)
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins opposed")), 2);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together")), 2);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "Violins  Together,\tCellos outside")), 1);
-    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins togeth")), 0);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins togeth")), 2);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "togeth violas")), 0);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together, violas outside")), 1);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins")), 0);
     CU_ASSERT_EQUAL(bits(hall_meant(hall, "violins together, tubas outside")), 0);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "cellos outside")), 1);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "violons face à face, altos au centre à gauche")), 1);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "Violinen gegenüber")), 2);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, "opposed, cellos, violas")), 0);
+    CU_ASSERT_EQUAL(bits(hall_meant(hall, " , ")), 0);
     close_house(&house);
 }
 
@@ -144,7 +150,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_hall_is_found_by_the_name_in_the_table),
     STATEMENT(a_hall_without_settings_has_those_of_the_house),
     STATEMENT(the_name_of_a_hall_never_leads_out_of_its_folder),
-    STATEMENT(a_fixed_seating_may_be_named_in_full_or_by_its_beginning),
+    STATEMENT(a_fixed_seating_may_be_named_in_full_or_by_words_of_it),
     STATEMENT(what_the_house_forbids_or_the_stage_does_not_hold_is_left_out),
     STATEMENT(a_house_that_forbids_every_seating_has_none),
     STATEMENT(a_hall_without_the_usual_seating_says_why_and_what_would_let_it_in),

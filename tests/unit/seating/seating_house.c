@@ -133,8 +133,9 @@ static void a_further_arrangement_changes_no_score_of_the_others(void)
 
 static void house_rules_that_cannot_be_followed_are_named(void)
 {
-    refuse("[house]\nforbidden = violins upstairs\n", "forbidden names an arrangement that there isn't");
-    refuse("[house]\npreferred = violins together\n", "preferred names");
+    refuse("[house]\nforbidden = violins upstairs\n", "[house] forbidden: there is no seating 'violins upstairs'; there are 'violins opposed, cellos inside left'");
+    refuse("[house]\npreferred = violins\n", "[house] preferred: there is no seating 'violins'");
+    refuse("[house]\nusual = cellos\n", "[house] usual: 'cellos' may be several seatings: 'violins opposed, cellos inside left'; 'violins together, cellos outside'");
     refuse("[house]\nforbidden = violins opposed, cellos inside left|violins opposed, violas inside left|violins together, "
            "cellos outside|"
            "violins together, violas outside\n",
