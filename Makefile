@@ -113,9 +113,9 @@ $(BUILD)/sources: FORCE
 	$(call remember,$(LIB_OBJECTS) $(OWN_TEXTS) $(SOUND_OBJECTS) $(CLI_SOURCES) $(UNIT_SOURCES) $(SUPPORT_SOURCES) $(VERSION))
 $(BUILD)/place: FORCE
 	$(call remember,$(own_data) $(libdir))
-# Compiler and libraries are there; says what is missing.
+# Compiler and libraries are there, in the folders of CPPFLAGS too; says what is missing.
 $(BUILD)/found: $(BUILD)/flags
-	@CC=$(call quoted,$(CC)) sh tests/support/packages.sh build tell && touch $@
+	@CC=$(call quoted,$(CC) $(CPPFLAGS)) sh tests/support/packages.sh build tell && touch $@
 
 $(INTERNAL): $(LIB_OBJECTS) $(BUILD)/sources
 	@rm -f $@
@@ -222,6 +222,11 @@ test-web: all $(SKETCH)
 .PHONY: test-slurm
 test-slurm: all
 	@BUILD=$(BUILD) sh tests/support/slurm.sh && echo "the Slurm recipe gives the same plan"
+
+# The program on another C library (musl), its tests run there and its pages held against this system's.
+.PHONY: test-musl
+test-musl: all
+	@BUILD=$(BUILD) sh tests/support/musl.sh
 
 # Optional: what engraves the passages on the conductor's pages (needs node and npm). `make install` installs it where it is at hand.
 engraver:
@@ -343,7 +348,7 @@ deb: all
 	@BUILD=$(BUILD) sh src/about/debian/build.sh
 
 clean:
-	rm -rf $(BUILD) $(BUILD)-asan $(BUILD)-fuzz
+	rm -rf $(BUILD) $(BUILD)-asan $(BUILD)-fuzz $(BUILD)-musl
 
 # Everything that is not in the source: also what npm put beside the engraver and the tests.
 distclean: clean

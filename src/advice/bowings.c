@@ -174,7 +174,9 @@ static int by_bar(const void *a, const void *b)
         return one->bars[0] < two->bars[0] ? -1 : 1;
     if (one->strand != two->strand)
         return one->strand < two->strand ? -1 : 1;
-    return (int)one->sign - (int)two->sign;
+    if (one->sign != two->sign)
+        return one->sign < two->sign ? -1 : 1;
+    return one->first < two->first ? -1 : one->first > two->first;
 }
 
 /* At the same time one may go on in shorter notes; one after the other the rhythm has to be the same but for a note or so. */

@@ -16,6 +16,7 @@ typedef struct Statement {
     bool answer;
     bool own;             /* of the pair that names the chain, not of one that lost it to that */
     spz_change change;
+    size_t place; /* among those found, in the order of the matches */
 } Statement;
 typedef ARRAY(Statement) StatementList;
 
@@ -26,7 +27,9 @@ static int by_onset_and_melody(const void *left, const void *right)
         return a->first->onset < b->first->onset ? -1 : 1;
     if (a->melody != b->melody)
         return a->melody < b->melody ? -1 : 1;
-    return (int)a->answer - (int)b->answer;
+    if (a->answer != b->answer)
+        return a->answer ? 1 : -1;
+    return a->place < b->place ? -1 : a->place > b->place;
 }
 
 /* An octave stays one however it is spelt. */
@@ -150,6 +153,8 @@ static void tidy(StatementList *list)
 {
     if (!list->count)
         return;
+    for (size_t i = 0; i < list->count; i++)
+        list->at[i].place = i;
     qsort(list->at, list->count, sizeof *list->at, by_onset_and_melody);
     size_t kept = 1;
     for (size_t i = 1; i < list->count; i++) {

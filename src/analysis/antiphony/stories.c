@@ -26,7 +26,11 @@ static int stronger_first(const void *left, const void *right)
     if (a->first != b->first)
         return a->first < b->first ? -1 : 1;
     uint64_t ka = sides_pair_key(a->sides), kb = sides_pair_key(b->sides);
-    return ka < kb ? -1 : ka > kb;
+    if (ka != kb)
+        return ka < kb ? -1 : 1;
+    if (a->onset != b->onset)
+        return a->onset < b->onset ? -1 : 1;
+    return a->end < b->end ? -1 : a->end > b->end;
 }
 
 typedef struct Statement { /* the calls, or the answers, of a match */

@@ -61,7 +61,9 @@ static int by_place(const void *left, const void *right)
             return a->sides[i].group < b->sides[i].group ? -1 : 1;
     if (a->onset != b->onset)
         return a->onset < b->onset ? -1 : 1;
-    return a->end != b->end ? (a->end < b->end ? -1 : 1) : 0;
+    if (a->end != b->end)
+        return a->end < b->end ? -1 : 1;
+    return a->strength > b->strength ? -1 : a->strength < b->strength;
 }
 
 void findings_sort(Findings *findings)

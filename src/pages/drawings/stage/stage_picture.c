@@ -88,7 +88,9 @@ static int by_angle(const void *a, const void *b)
     if (one->behind != two->behind)
         return one->behind ? 1 : -1;
     double left = one->from + one->to, right = two->from + two->to;
-    return left < right ? 1 : left > right ? -1 : 0;
+    if (left < right || left > right)
+        return left < right ? 1 : -1;
+    return one->section != two->section ? (one->section < two->section ? -1 : 1) : one->orchestra - two->orchestra;
 }
 
 /* One half circle: all areas reach from the innermost to the outermost row, and meet. */
@@ -129,6 +131,8 @@ static double at_y(const Picture *p, double radius, double angle)
     return p->y - radius * sin(angle);
 }
 
+static const double hair = 1e-7; /* units: what stands midway between two tenths goes one way on every computer, whatever its cosines end in */
+
 /* A piece of a ring, in units and radians from house left. */
 static void draw_ring(const Picture *p, const char *class, double from, double to, double inner, double outer)
 {
@@ -136,7 +140,7 @@ static void draw_ring(const Picture *p, const char *class, double from, double t
     const double at[10] = {at_x(p, outer, to), at_y(p, outer, to), outer, at_x(p, outer, from), at_y(p, outer, from),
                            at_x(p, inner, from), at_y(p, inner, from), inner, at_x(p, inner, to), at_y(p, inner, to)};
     for (int i = 0; i < 10; i++)
-        number_text_short(at[i], 1, n[i]);
+        number_text_short(at[i] - hair, 1, n[i]);
     markup_open_class(p->html, "path", class);
     markup_put_format(p->html, "d", "M%s %sA%s %s 0 0 1 %s %sL%s %sA%s %s 0 0 0 %s %sz", n[0], n[1], n[2], n[2], n[3], n[4], n[5], n[6], n[7], n[7], n[8], n[9]);
     markup_close_void(p->html);
