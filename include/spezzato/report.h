@@ -67,9 +67,10 @@ typedef struct spz_report_options {
     const spz_page_sound *sounds; /* pages as HTML: passages with a player. Borrowed likewise */
     size_t sound_count;
     const spz_page_names *pages; /* overview as HTML: names of the pages that it leads to; NULL: spz_report_page_name. Borrowed likewise */
+    const char *before_title, *after_title; /* what `before` and `after` are called there ('Work: movement'); NULL: 'movement before'. Borrowed likewise */
 } spz_report_options;
 #define SPZ_REPORT_USUAL \
-    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL, NULL, 0, NULL })
+    (SPZ_VALUE(spz_report_options){ false, false, false, false, 0, 0.0, 0, NULL, NULL, NULL, NULL, NULL, SPZ_ENGLISH, NULL, NULL, NULL, NULL, NULL, NULL, 0, NULL, NULL, NULL })
 
 typedef enum spz_report_kind {
     SPZ_REPORT_MOVEMENTS, /* the page: sections, seating, reasons, passages; wants SPZ_TO_SEATING; also SPZ_AS_HTML */

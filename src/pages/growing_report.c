@@ -46,6 +46,7 @@ spz_status spz_report_open(spz_report_kind kind, spz_format format, const spz_re
         return SPZ_NO_MEMORY;
     *report = (spz_report){.form = kinds[kind].forms[format], .depth = kinds[kind].depth, .options = sensible(options)};
     buffer_init(&report->out);
+    buffer_init(&report->work_told);
     facts_begin(&report->facts, &report->out);
     markup_begin(&report->html, &report->out);
     report->form->begin(report);
@@ -119,6 +120,7 @@ void spz_report_free(spz_report *report)
     if (!report)
         return;
     buffer_free(&report->facts.words);
+    buffer_free(&report->work_told);
     buffer_free(&report->out);
     memory_free(report);
 }

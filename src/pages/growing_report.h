@@ -31,6 +31,7 @@ struct spz_report {
     size_t movements; /* added so far */
     const spz_verdict *work; /* one seating for all; NULL when not asked for */
     size_t longest;   /* overview: bars of the longest movement so far */
+    Buffer work_told; /* overview: the work that the last row belongs to */
     bool named;       /* streams as CSV: with the columns file and movement */
 };
 

@@ -102,7 +102,7 @@ test('one seating comes first, then the costs, the changes and the programme in 
 test('the evening shows the calls and answers of each movement, as the overview draws them', async () => {
   const overview = await open('index.html');
   const count = element => ['call', 'answer', 'divided'].map(kind => element.querySelectorAll('.' + kind).length);
-  const drawn = new Map(await overview.locator('table.index tbody tr').evaluateAll((rows, how) => rows.map(row =>
+  const drawn = new Map(await overview.locator('table.index tr[data-place]').evaluateAll((rows, how) => rows.map(row =>
     [row.querySelector('a').getAttribute('href'), new Function('return ' + how)()(row.querySelector('svg.thumb'))]), count.toString()));
   for (const name of concerts()) {
     const page = await open(name, { viewport: { width: 1400, height: 900 } });

@@ -122,6 +122,22 @@ test('headings come in order, there is one main part, and what scrolls can be re
   }
 });
 
+test('a page leads to those before and after it by their titles, and the overview to the bars that decide', async () => {
+  const page = await open('pages/brelisk-balconies-2.html', {});
+  assert.deepEqual(await page.$$eval('.ways .before a, .ways .after a', all => all.map(a => a.textContent)), ['Allegro con spirito', 'Menuetto']); // of the same work: without its name
+  await page.goto(address('pages/tolvesk-ecluses-1.html'));
+  assert.equal(await page.locator('.ways .before a').textContent(), 'Sinfonia in D, The Two Balconies: Rondo. Presto');
+  await page.goto(address('pages/index.html'));
+  const bars = await page.$$eval('.decisive-cell a', all => all.map(a => [a.textContent, a.href]));
+  assert.ok(bars.length > 20);
+  for (const [range, href] of bars) {
+    await page.goto(href);
+    const named = await page.evaluate(() => document.getElementById(location.hash.slice(1)).querySelector('.bars').textContent);
+    assert.equal(named.replace(/^bars? /i, ''), range, href);
+  }
+  await page.context().close();
+});
+
 test('every range of bars is a link to a passage of the page', async () => {
   for (const name of movements()) {
     const page = await open(name, {});
@@ -260,8 +276,11 @@ test('a second seating and another seat change what is shown, to the figures of 
   await page.context().close();
 });
 
-test('the overview sorts by each of its headings, and back', async () => {
+test('the overview stands work by work, sorts by each of its headings, back, and into works again', async () => {
   const page = await open('pages/index.html', { viewport: { width: 1400, height: 900 } });
+  const works = () => page.$$eval('table.index tbody tr', rows => rows.map(row => row.classList.contains('of-movements') ? '# ' + row.cells[0].textContent : row.cells[0].querySelector('a').textContent));
+  const placed = await works();
+  assert.deepEqual(placed.slice(0, 6), ['# Concerto grosso in G minor', 'Allegro', 'Grave', 'Giga. Allegro', '# Sinfonia in D, The Two Balconies', 'Allegro con spirito']);
   const heads = await page.$$eval('table.index thead th', all => all.map(head => head.textContent));
   for (const [at, head] of heads.entries()) {
     const column = () => page.$$eval('table.index tbody tr', (rows, cell) => rows.map(row => row.cells[cell].dataset.sort ?? row.cells[cell].textContent), at);
@@ -271,6 +290,8 @@ test('the overview sorts by each of its headings, and back', async () => {
     const order = new Intl.Collator('en', { numeric: true }).compare;
     assert.deepEqual(up, [...up].sort(order), head);
     assert.deepEqual(await column(), [...up].sort((a, b) => order(b, a)), head);
+    await page.click(`table.index thead th >> nth=${at} >> button`);
+    assert.deepEqual(await works(), placed, head);
   }
   await page.context().close();
 });

@@ -23,7 +23,7 @@ static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything 
 static const Option option_listen = {"listen", 0, NULL, "make the decisive passages audible in two seatings, beside the pages"};
 static const Option *const options[] = {&option_folder, &option_listen, &option_engraver, &option_no_cache, &option_library, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};
 
-enum { PATH_SIZE = 4096, CONCERT_NAME = 32 };
+enum { PATH_SIZE = 4096, CONCERT_NAME = 32, TITLE_SIZE = 512 };
 static const char index_page[] = "index.html", season_page[] = "season.html", work_page[] = "work.html";
 
 typedef struct Pages {
@@ -72,6 +72,7 @@ typedef struct Waiting {
     spz_reading *reading;
     const char *score;  /* NULL: none waits */
     const char *before; /* page before it; NULL: none */
+    char before_title[TITLE_SIZE];
 } Waiting;
 
 /* The verdicts of the score's movements, for one seating for all; false after one line where there is no memory. */
@@ -91,8 +92,13 @@ static spz_status keep_verdicts(Pages *pages, const char *score, spz_reading *re
     return status;
 }
 
-/* Writes the page of the one that waits; `next`: the score after it, NULL for the last. */
-static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
+static const char *title_of(const spz_reading *reading)
+{
+    return spz_movement_title(spz_reading_at(reading, 0).movement);
+}
+
+/* Writes the page of the one that waits; `next`: the score after it, NULL for the last, and its reading. */
+static int write_waiting(Pages *pages, Waiting *waiting, const char *next, const spz_reading *read)
 {
     spz_document *document = NULL;
     int result = EXIT_INPUT;
@@ -102,6 +108,8 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
     pages->options.overview = index_page;
     pages->options.before = waiting->before;
     pages->options.after = next ? spz_page_names_of(pages->names, next) : NULL;
+    pages->options.before_title = waiting->before_title;
+    pages->options.after_title = next ? title_of(read) : NULL;
     int sounded = pages->listen ? page_sounds_make(waiting->reading, &pages->options, pages->folder, name, &pages->sounds) : EXIT_OK;
     pages->options.sounds = pages->sounds.at;
     pages->options.sound_count = pages->sounds.count;
@@ -119,6 +127,7 @@ static int write_waiting(Pages *pages, Waiting *waiting, const char *next)
     if (!result && pages->with_work && keep_verdicts(pages, waiting->score, waiting->reading))
         result = EXIT_INPUT;
     result = result ? result : sounded;
+    spz_text_clean(title_of(waiting->reading), waiting->before_title, TITLE_SIZE);
     spz_reading_free(waiting->reading);
     waiting->before = name;
     waiting->score = NULL;
@@ -137,7 +146,7 @@ static int add_page(Pages *pages, const ScoreItem *item, Waiting *waiting)
     voice_close(&voice, item->path);
     if (status)
         return EXIT_INPUT;
-    int result = write_waiting(pages, waiting, item->path);
+    int result = write_waiting(pages, waiting, item->path, reading);
     waiting->reading = reading;
     waiting->score = item->path;
     return result;
@@ -151,7 +160,7 @@ static int add_pages(Pages *pages)
         int one = add_page(pages, &pages->scores.at[i], &waiting);
         result = one ? one : result;
     }
-    int last = write_waiting(pages, &waiting, NULL);
+    int last = write_waiting(pages, &waiting, NULL, NULL);
     return last ? last : result;
 }
 

@@ -27,11 +27,10 @@ void concert_phrase(ConcertPage *page, const char *element, const char *class, P
     markup_element(&page->html, element, class, phrase_text(page->language, phrase));
 }
 
-void concert_address(const ConcertPage *page, const spz_planned_movement *movement, Buffer *out)
+void concert_link(ConcertPage *page, const char *class, const spz_planned_movement *movement)
 {
     char name[512];
-    markup_address(out, page_name_of(page->pages, movement->file, name, sizeof name));
-    buffer_printf(out, "#m%zu", movement->number);
+    page_link_open(&page->html, class, page_name_of(page->pages, movement->file, name, sizeof name), movement->number, 0);
 }
 
 static const spz_plan *plan_of(const ConcertPage *page, const char *seating, bool two)
@@ -49,37 +48,22 @@ static void picture(ConcertPage *page, const char *seating, bool two, StageSize 
         stage_picture(&page->html, page->language, plan, NULL, size);
 }
 
-/* Navigation: the season, the concert after this one. */
-
-static void link_to(ConcertPage *page, const char *address, const char *words)
+/* To the concert before or after this one; nothing where there is none. */
+static void way_to_concert(ConcertPage *page, const char *kind, size_t index)
 {
-    markup_open(&page->html, "a");
-    markup_put(&page->html, "href", address);
-    markup_words(&page->html, words);
-    markup_close(&page->html);
+    char name[40];
+    const spz_planned_concert *concert = index < spz_season_concerts(page->season) ? spz_season_concert(page->season, index) : NULL;
+    if (concert)
+        way_along(&page->html, kind, spz_report_concert_name(index, name, sizeof name), *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED), NULL);
 }
 
 static void ways(ConcertPage *page)
 {
-    Markup *html = &page->html;
-    const spz_planned_concert *next = spz_season_concert(page->season, page->index + 1);
-    char name[32];
-    markup_open_class(html, "nav", "ways");
-    markup_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
-    markup_open(html, "ul");
-    markup_open(html, "li");
-    link_to(page, "index.html", phrase_text(page->language, PHRASE_NAV_OVERVIEW));
-    markup_close(html);
-    markup_open(html, "li");
-    link_to(page, "season.html", phrase_text(page->language, PHRASE_SEASON_TITLE_PAGE));
-    markup_close(html);
-    if (next) {
-        markup_open(html, "li");
-        link_to(page, spz_report_concert_name(page->index + 1, name, sizeof name), *next->name ? next->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED));
-        markup_close(html);
-    }
-    markup_close(html);
-    markup_close_line(html);
+    ways_begin(&page->html, page->language, "index.html");
+    way_to(&page->html, "season.html", phrase_text(page->language, PHRASE_SEASON_TITLE_PAGE));
+    way_to_concert(page, "before", page->index - 1);
+    way_to_concert(page, "after", page->index + 1);
+    ways_end(&page->html);
 }
 
 static void fact(ConcertPage *page, Phrase about, long figure)
@@ -279,11 +263,11 @@ static void programme_movement(ConcertPage *page, const spz_planned_work *work, 
 {
     Markup *html = &page->html;
     const spz_planned_movement *movement = &work->movements[place];
-    Buffer address = {0};
-    concert_address(page, movement, &address);
     markup_open(html, "li");
     markup_open_class(html, "span", "which");
-    link_to(page, address.text ? address.text : "", season_movement_own_title(work, place));
+    concert_link(page, NULL, movement);
+    markup_words(html, season_movement_own_title(work, place));
+    markup_close(html);
     markup_close(html);
     say_clock(&page->words, page->language, movement->seconds);
     concert_put(page, "span", "clock");
@@ -292,7 +276,6 @@ static void programme_movement(ConcertPage *page, const spz_planned_work *work, 
     say_given_up_there(&page->words, page->language, movement);
     concert_put(page, "span", "gives");
     markup_close(html);
-    buffer_let_go(&page->html, &address);
 }
 
 static void programme_work(ConcertPage *page, size_t place)

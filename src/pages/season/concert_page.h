@@ -22,8 +22,8 @@ typedef struct ConcertPage {
 /* The words under way as an element, nothing where there are none. */
 void concert_put(ConcertPage *page, const char *element, const char *class);
 void concert_phrase(ConcertPage *page, const char *element, const char *class, Phrase phrase);
-/* The movement on its page. */
-void concert_address(const ConcertPage *page, const spz_planned_movement *movement, Buffer *out);
+/* A link to the movement on its page; it stays open for its words. `class` NULL for none. */
+void concert_link(ConcertPage *page, const char *class, const spz_planned_movement *movement);
 /* evening_strip.c: the evening by minutes, calls and answers in it, and what one seating would give up. */
 void concert_evening(ConcertPage *page);
 #endif

@@ -131,12 +131,9 @@ static void strip_movement(ConcertPage *page, const spz_planned_movement *moveme
 {
     Markup *html = &page->html;
     const char *drawing = strips_find(page->strips, movement);
-    Buffer address = {0};
-    concert_address(page, movement, &address);
     markup_open_class(html, "li", "piece");
     markup_put_format(html, "style", "flex-grow:%ld", (long)(movement->seconds > 1 ? movement->seconds : 1));
-    markup_open_class(html, "a", drawing ? "play drawn" : "play");
-    markup_put(html, "href", address.text ? address.text : "");
+    concert_link(page, drawing ? "play drawn" : "play", movement);
     markup_put(html, "title", season_movement_title(movement));
     if (drawing)
         markup_raw(html, drawing);
@@ -146,7 +143,6 @@ static void strip_movement(ConcertPage *page, const spz_planned_movement *moveme
     markup_close(html);
     lasts(page, movement, one);
     markup_close(html);
-    buffer_let_go(&page->html, &address);
 }
 
 static double lost_points(const ConcertPage *page, size_t first, size_t count)

@@ -278,12 +278,9 @@ static void put_concert_head(Page *page, const spz_planned_concert *concert, siz
     const char *name = *concert->name ? concert->name : phrase_text(page->language, PHRASE_SEASON_UNNAMED);
     char address[32];
     markup_open(&page->html, "h2");
-    if (page->paged) {
-        markup_open(&page->html, "a");
-        markup_put(&page->html, "href", spz_report_concert_name(index, address, sizeof address));
-        markup_words(&page->html, name);
-        markup_close(&page->html);
-    } else
+    if (page->paged)
+        page_link(&page->html, spz_report_concert_name(index, address, sizeof address), 0, name);
+    else
         markup_words(&page->html, name);
     markup_close(&page->html);
 }
@@ -320,26 +317,16 @@ static void put_notes(Page *page, const spz_season *season, bool doubts, Phrase 
     markup_close(&page->html);
 }
 
-/* The overview of the movements lies beside the pages of the concerts. */
-static void put_way_back(Page *page)
-{
-    markup_open_class(&page->html, "nav", "back small");
-    markup_put(&page->html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
-    markup_open(&page->html, "a");
-    markup_put(&page->html, "href", "index.html");
-    markup_words(&page->html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
-    markup_close(&page->html);
-    markup_close_line(&page->html);
-}
-
 void season_html(const spz_season *season, const spz_season_look *look, Buffer *out)
 {
     Page page = {.language = look->language, .paged = look->paged};
     spz_season_totals totals = spz_season_total(season);
     const char *title = phrase_text(page.language, PHRASE_SEASON_TITLE_PAGE);
     begin(&page, title, out);
-    if (look->paged)
-        put_way_back(&page);
+    if (look->paged) { /* the overview of the movements lies beside it */
+        ways_begin(&page.html, page.language, "index.html");
+        ways_end(&page.html);
+    }
     markup_open_class(&page.html, "section", "plan");
     markup_element(&page.html, "h1", NULL, title);
     say_sums(&page.text, page.language, &totals);

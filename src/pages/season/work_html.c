@@ -54,21 +54,16 @@ static void given_up(WorkPage *page, double points, size_t bars, double seconds)
 static void movement_name(WorkPage *page, const spz_reason *reason)
 {
     Markup *html = &page->html;
-    Buffer address = {0};
     markup_open(html, "th");
     markup_put(html, "scope", "row");
-    if (page->pages) {
-        markup_address(&address, page->pages[reason->movement]);
-        markup_open(html, "a");
-        markup_put(html, "href", address.text ? address.text : "");
-    }
+    if (page->pages)
+        page_link_open(html, NULL, page->pages[reason->movement], 0, 0);
     say_movement(&page->words, page->language, page->work, reason->movement);
     markup_words(html, page->words.text ? page->words.text : "");
     buffer_clear(&page->words);
     if (page->pages)
         markup_close(html);
     markup_close(html);
-    buffer_let_go(html, &address);
 }
 
 static void movement_row(WorkPage *page, const spz_reason *reason)
@@ -185,16 +180,9 @@ static void way_back(WorkPage *page)
 {
     Markup *html = &page->html;
     markup_open(html, "header");
-    markup_open_class(html, "nav", "ways");
-    markup_put(html, "aria-label", phrase_text(page->language, PHRASE_NAV_PAGES));
-    markup_open(html, "ul");
-    markup_open(html, "li");
-    markup_open(html, "a");
-    markup_put(html, "href", "index.html");
-    markup_words(html, phrase_text(page->language, PHRASE_NAV_OVERVIEW));
-    for (int i = 0; i < 5; i++)
-        markup_close(html);
-    markup_line_end(html);
+    ways_begin(html, page->language, "index.html");
+    ways_end(html);
+    markup_close_line(html);
 }
 
 spz_status spz_report_work(const spz_verdict *work, const char *const *pages, const spz_settings *settings, spz_language language, spz_format format,

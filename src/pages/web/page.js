@@ -42,21 +42,23 @@ for (const form of document.querySelectorAll('form.choices')) {
   form.addEventListener('submit', event => event.preventDefault());
   show();
 }
-// The overview sorts by a click on a heading, and back by the next.
+// The overview sorts all movements by a click on a heading, back by the next; the third puts them under their works again.
 for (const table of document.querySelectorAll('table.index')) {
-  const body = table.tBodies[0];
+  const body = table.tBodies[0], heads = [...table.tHead.rows[0].cells], placed = [...body.rows], movements = placed.filter(row => row.dataset.place);
   const value = (row, at) => row.cells[at].dataset.sort ?? row.cells[at].textContent;
-  [...table.tHead.rows[0].cells].forEach((head, at) => {
+  heads.forEach((head, at) => {
     const button = document.createElement('button');
     button.type = 'button';
     button.append(...head.childNodes);
     head.append(button);
     button.addEventListener('click', () => {
-      const down = head.getAttribute('aria-sort') === 'ascending';
-      for (const other of table.tHead.rows[0].cells) other.removeAttribute('aria-sort');
-      head.setAttribute('aria-sort', down ? 'descending' : 'ascending');
+      const next = { ascending: 'descending', descending: null }[head.getAttribute('aria-sort') ?? ''];
+      const way = next === undefined ? 'ascending' : next;
+      for (const other of heads) other.removeAttribute('aria-sort');
+      if (way) head.setAttribute('aria-sort', way);
+      table.classList.toggle('sorted', way !== null);
       const order = (a, b) => value(a, at).localeCompare(value(b, at), document.documentElement.lang, { numeric: true });
-      body.append(...[...body.rows].sort((a, b) => down ? order(b, a) : order(a, b)));
+      body.replaceChildren(...(way ? [...movements].sort((a, b) => way === 'descending' ? order(b, a) : order(a, b)) : placed));
     });
   });
 }

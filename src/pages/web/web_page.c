@@ -60,22 +60,6 @@ const char *web_heading(const Web *web, int below)
     return levels[level < 3 ? level : 3];
 }
 
-static void page_link(Markup *html, spz_language language, const char *page, Phrase phrase)
-{
-    Buffer address = {0};
-    if (!page)
-        return;
-    markup_address(&address, page);
-    html->failed = html->failed || address.failed;
-    markup_open(html, "li");
-    markup_open(html, "a");
-    markup_put(html, "href", address.text);
-    markup_words(html, phrase_text(language, phrase));
-    markup_close(html);
-    markup_close(html);
-    buffer_free(&address);
-}
-
 static void skip_link(Markup *html, spz_language language)
 {
     markup_open_class(html, "a", "skip");
@@ -84,29 +68,33 @@ static void skip_link(Markup *html, spz_language language)
     markup_close(html);
 }
 
-/* Back to the overview, and to the pages before and after. */
-static void ways(Markup *html, const spz_report_options *options)
+/* The title of a page beside this one: without the work, where that is this page's too; `told` where it has none. */
+static const char *along_title(const char *title, const char *work, const char *told)
 {
+    if (!title || !*title)
+        return told;
+    size_t length = strlen(work);
+    return length && strncmp(title, work, length) == 0 && strncmp(title + length, ": ", 2) == 0 && title[length + 2] ? title + length + 2 : title;
+}
+
+/* Back to the overview, and to the pages before and after, by their titles. */
+static void ways(Markup *html, const spz_report_options *options, const char *work)
+{
+    spz_language language = options->language;
+    const char *before = phrase_text(language, PHRASE_NAV_BEFORE), *after = phrase_text(language, PHRASE_NAV_AFTER);
     if (!options->overview && !options->before && !options->after && !options->season && !options->work)
         return;
-    markup_open_class(html, "nav", "ways");
-    markup_put(html, "aria-label", phrase_text(options->language, PHRASE_NAV_PAGES));
-    markup_open(html, "ul");
-    page_link(html, options->language, options->overview, PHRASE_NAV_OVERVIEW);
-    page_link(html, options->language, options->season, PHRASE_WEB_INDEX_SEASON);
-    page_link(html, options->language, options->work, PHRASE_PAGE_WORK);
-    page_link(html, options->language, options->before, PHRASE_NAV_BEFORE);
-    page_link(html, options->language, options->after, PHRASE_NAV_AFTER);
-    markup_close(html);
-    markup_close_line(html);
+    ways_begin(html, language, options->overview);
+    way_to(html, options->season, phrase_text(language, PHRASE_WEB_INDEX_SEASON));
+    way_to(html, options->work, phrase_text(language, PHRASE_PAGE_WORK));
+    way_along(html, "before", options->before, along_title(options->before_title, work, before), before);
+    way_along(html, "after", options->after, along_title(options->after_title, work, after), after);
+    ways_end(html);
 }
 
 const char *web_own_title(const ShownMovement *shown)
 {
-    const char *work = shown->reading.movement->work, *title = shown->title;
-    size_t length = strlen(work);
-    bool both = length > 0 && strncmp(title, work, length) == 0 && strncmp(title + length, ": ", 2) == 0 && title[length + 2];
-    return both ? title + length + 2 : title;
+    return along_title(shown->title, shown->reading.movement->work, shown->title);
 }
 
 const char *web_work(const ShownMovement *shown)
@@ -241,7 +229,7 @@ static void begin_once(spz_report *report, const ShownMovement *first)
     markup_page_begin(html, &head);
     skip_link(html, language);
     markup_open(html, "header");
-    ways(html, &report->options);
+    ways(html, &report->options, first ? first->reading.movement->work : "");
     if (!report->options.brief && first && first->of > 1) {
         const char *work = first->reading.movement->work;
         markup_element(html, "h1", "title", *work ? work : first->file);
