@@ -185,9 +185,16 @@ void words_length(spz_language language, spz_length length, Buffer *out)
             &whole, 1);
 }
 
+/* What sounds as a perfect fourth or fifth is one, however it is spelt (an E flat above a G sharp). */
+static int steps_heard(spz_change change)
+{
+    int semitones = abs(change.semitones);
+    return semitones == 5 ? 3 : semitones == 7 ? 4 : abs(change.steps);
+}
+
 static Phrase interval_phrase(spz_change change)
 {
-    int steps = abs(change.steps), semitones = abs(change.semitones);
+    int steps = steps_heard(change), semitones = abs(change.semitones);
     if (change.semitones == 0)
         return PHRASE_CHANGE_SAME;
     if (steps && steps % 7 == 0 && semitones % 12 == 0)

@@ -69,16 +69,22 @@ static Ticks beat_at(const Texture *texture, int bar)
     return m->bars[bar].beat > 0 ? m->bars[bar].beat : m->per_crotchet;
 }
 
+/* Fragments that go to and fro within a beat: as they are told, for a figure that is told whole is answered, not tossed. */
+static bool alternates_quickly(const Texture *texture, const Candidate *candidate)
+{
+    enum { FRAGMENT = 4, TOSSED = 2 };
+    CallsTold calls = candidate_calls(texture, candidate);
+    return candidate->match.lag <= beat_at(texture, candidate->first) && calls.count >= TOSSED && calls.longest <= FRAGMENT;
+}
+
 spz_kind chain_kind(const Texture *texture, const CandidateList *candidates, const Chain *chain)
 {
     double weight = 0, short_turns = 0, overlap = 0;
     for (size_t i = 0; i < chain->candidate_count; i++) {
         const Candidate *c = &candidates->at[chain->candidates[i]];
         double w = c->evidence.chance * (double)(c->match.end - c->match.onset);
-        double notes = (double)c->match.matched / c->match.statements;
-        bool quick = c->match.lag <= beat_at(texture, c->first) && c->match.statements >= 2 && notes <= 4;
         weight += w;
-        short_turns += quick ? w : 0;
+        short_turns += alternates_quickly(texture, c) ? w : 0;
         overlap += w * c->evidence.at[F_OVERLAP];
     }
     if (weight <= 0)

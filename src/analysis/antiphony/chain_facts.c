@@ -415,6 +415,19 @@ spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate
                          .change = answer.change};
 }
 
+CallsTold candidate_calls(const Texture *texture, const Candidate *candidate)
+{
+    StatementWalk walk = walk_begin(texture, &candidate->match);
+    Statement call, answer;
+    CallsTold told = {0, 0};
+    while (walk_statement(&walk, &call, &answer)) {
+        int notes = (int)(call.last - call.first) + 1;
+        told.longest = notes > told.longest ? notes : told.longest;
+        told.count++;
+    }
+    return told;
+}
+
 double chain_shortest_seconds(const Texture *texture, const CandidateList *candidates, const Chain *chain)
 {
     const Movement *m = texture->map->movement;

@@ -20,6 +20,11 @@ void chain_facts_release(ChainFacts *facts);
 const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain);
 /* Its first call and answer: how many notes, how far apart, what was done to the call; all but the sides. */
 spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate);
+/* How many calls it is told as, and the notes of the longest. */
+typedef struct CallsTold {
+    int count, longest;
+} CallsTold;
+CallsTold candidate_calls(const Texture *texture, const Candidate *candidate);
 /* From a call to its answer, counted in bars, beats or crotchets. */
 spz_length candidate_lag(const Texture *texture, const Candidate *candidate);
 /* Shortest note that is answered, in seconds at the tempo in force; 0 when the score gives no tempo. */

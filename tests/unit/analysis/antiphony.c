@@ -82,6 +82,34 @@ static void single_notes_tossed_every_beat_are_a_hocket(void)
     rehearsal_end(&r);
 }
 
+static void a_figure_with_a_long_first_note_is_answered_not_tossed(void)
+{
+    Rehearsal r = rehearse("time: 2/2  key: 0  tempo: h=60\n"
+                           "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+                           "Violin I:    R | R | f5:h b4:e c5:s b4:s a4:e b4:e | f5:h r:h | R | f5:h b4:e c5:s b4:s a4:e b4:e | f5:h r:h | R | c5:w\n"
+                           "Violin II:   R | R | r:h f4:h | b3:e c4:s b3:s a3:e b3:e f4:h | R | r:h f4:h | b3:e c4:s b3:s a3:e b3:e f4:h | R | g4:w\n"
+                           "Viola:       c4:w~ | c4 | R*6 | e4:w\n"
+                           "Violoncello: c3:w~ | c3 | R*6 | c3:w\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL(p->kind, SPZ_EXCHANGE);
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "figure, answered a beat later"));
+    rehearsal_end(&r);
+}
+
+static void what_sounds_as_a_fifth_is_told_as_one(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | eb6:e eb6 f6 eb6 c6:q r | R | eb6:e eb6 f6 eb6 c6:q r | R | c5:w\n"
+                           "Violin II:   R*2 | R | g#5:e g#5 a#5 g#5 e#5:q r | R | g#5:e g#5 a#5 g#5 e#5:q r | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "a fifth lower"));
+    rehearsal_end(&r);
+}
+
 static void a_canon_is_imitation(void)
 {
     Rehearsal r = rehearse(QUARTET
@@ -462,6 +490,8 @@ static const struct Statement statements[] = {
     STATEMENT(an_answer_in_sequence_names_its_interval),
     STATEMENT(violins_in_octaves_are_no_exchange),
     STATEMENT(single_notes_tossed_every_beat_are_a_hocket),
+    STATEMENT(a_figure_with_a_long_first_note_is_answered_not_tossed),
+    STATEMENT(what_sounds_as_a_fifth_is_told_as_one),
     STATEMENT(a_canon_is_imitation),
     STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
     STATEMENT(off_beat_accompaniment_is_at_most_marginal),
