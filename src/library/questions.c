@@ -169,12 +169,14 @@ static spz_status choose(Store *store, Giving *giving, const Wish *wish, spz_she
     spz_status status = mark_asked(store, &wish->conditions, giving);
     if (status == SPZ_OK)
         status = list_choices(giving, wish, &choices);
+    size_t answered = choices.count;
     if (status == SPZ_OK)
         status = name_choices(store, &choices, wish->most, &giving->arena);
     for (size_t i = 0; status == SPZ_OK && i < choices.count && i < wish->most; i++) {
         choices.at[i].seating = arena_string(&shelf->arena, choices.at[i].seating);
         status = choices.at[i].seating ? add_choice(store, &choices.at[i], shelf) : SPZ_NO_MEMORY;
     }
+    shelf->total = answered;
     array_free(&choices);
     return status;
 }

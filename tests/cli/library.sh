@@ -102,6 +102,15 @@ run 0 library fits --with 'Trois écluses' --first 1
 shows "1 work, those first that lose least in: violins together"
 shows_not "Trois"
 run 1 library fits
+run 1 library find --players 0-0-0-0-0
+says "--players 0-0-0-0-0: nobody would play"
+run 0 library find --format html
+shows_not "Given up"
+run 0 library fits --seating opposed --format html
+shows "Given up"
+run 0 library find --format json && cp "$folder/out" "$folder/all.json"
+run 0 library find --first 2 --format json
+[ "$(grep '"works_found"' "$folder/all.json")" = "$(grep '"works_found"' "$folder/out")" ] || fault "works_found hangs on --first"
 for option in fits\ --seating find\ --recommended; do
     run 1 library $option 'violins upstairs'
     says "there is no seating 'violins upstairs'; there are 'violins opposed, cellos inside left'"

@@ -59,6 +59,32 @@ says "line 2: the score 'vercassine-barcarolle' is not there; 'vercassine-barcar
 says "line 3: the score 'Brelisk-Balconies-2.MUSICXML' is not there; 'brelisk-balconies-2.musicxml' is"
 says "line 4: the score 'brelisk-balconies-2.musicxml;brelisk-balconies-4.musicxml' is not there; between several scores stands '|'"
 
+{ head -1 "$folder/plain.csv"
+  echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarole.musicxml,,'; echo 'Spring,2032-04-03,,2,Broken,broken.xml,,'; } > "$folder/misspelt.csv"
+run 2 season "$folder/misspelt.csv" -o "$folder/result"
+says "line 2: the score 'vercassine-barcarole.musicxml' is not there; 'vercassine-barcarolle.musicxml' is"
+says "misspelt.csv, line 3: the score 'broken.xml' could not be read: line 2: the file breaks off here, before its end"
+[ "$(error_lines)" = 2 ] || fault "two rows can't be used, $(error_lines) lines"
+
+# What is no table of concerts is told as what it is; nothing is written.
+mkdir "$folder/tables" "$folder/no-tables"
+cp "$folder/plain.csv" "$folder/tables/spring.csv"
+head -1 "$folder/plain.csv" > "$folder/header.csv"
+for try in "tables|this is a folder; a season is planned from a table (CSV, .ods or .xlsx) that names concerts and scores; in it lies 'spring.csv'" \
+           "no-tables|this is a folder" "header.csv|there is no concert in the table: no row follows its header" "none.csv|the file can't be opened: No such file"\
+           "vercassine-barcarolle.musicxml|this is a score; a season is planned from a table"; do
+    run 2 season "$folder/${try%%|*}"
+    says "${try#*|}"
+    [ ! -s "$folder/out" ] && [ "$(error_lines)" = 1 ] || fault "season ${try%%|*}: more than one line, or a plan"
+done
+
+# A house that forbids every seating is told so once, not by each hall and concert.
+printf '[house]\nforbidden = violins opposed | violins together\n' > "$folder/strict.ini"
+run 2 season corpus/season.csv --settings "$folder/strict.ini" --no-cache
+says "strict.ini, line 2: the house allows no seating at all"
+[ "$(error_lines)" = 1 ] || fault "a house that forbids all: $(error_lines) lines"
+shows "the house allows no seating at all"
+
 # What is not used stands in every form, with line and cause; what is doubtful beside it.
 { cat "$folder/faulty.csv"; echo 'Spring,2032-04-03,,5,Barcarolle,vercassine-barcarolle.musicxml,perhaps,'
   echo 'Spring,2032-04-03,,1,Barcarolle,vercassine-barcarolle.musicxml,,'; } | sed '1s/$/,cloakroom/' > "$folder/notes.csv"

@@ -64,7 +64,7 @@ printf '[sections]\nViola = Xx\n[passages]\n5 Vn I = soso\n6 Vn I = soso\n[bars]
 run 2 seating --settings "$folder/a.ini" "$score"
 for line in 2 4 5 7 8; do says "a.ini, line $line: "; done
 printf '\nlanguage = klingon\n' > "$folder/a.ini"
-run 1 seating --settings "$folder/a.ini" "$score"
+run 2 seating --settings "$folder/a.ini" "$score"
 says "a.ini, line 2: language = klingon"
 printf '[bars]\n900 = 12\n' > "$folder/a.ini"
 run 0 seating --settings "$folder/a.ini" "$score"

@@ -9,7 +9,7 @@ const Option option_composer = {"composer", 0, "NAME", "works whose composer has
 const Option option_titled = {"titled", 0, "WORDS", "movements that have this in the name of work or movement"};
 const Option option_from = {"from", 0, "YEAR", "composed in this year or later"};
 const Option option_before = {"before", 0, "YEAR", "composed before this year"};
-const Option option_players = {"players", 0, "N-N-N-N-N", "works that so many Vn I, Vn II, Va, Vc, Db can play: 8-7-6-4-3"};
+const Option option_players = {"players", 0, "N-N-N-N-N", "works that so many Vn I, Vn II, Va, Vc, Db can play: 8-7-6-4-3; 0: any number"};
 const Option option_too_large = {"too-large", 0, NULL, "instead: works that these can't play; without --players, the house's"};
 const Option option_lasts = {"lasts", 0, "A..B", "works that last from A to B minutes; either may be left out"};
 const Option option_at = {"at", 0, "INTERVAL", "answers at this interval: unison, second .. octave"};
@@ -90,8 +90,13 @@ static bool read_players(const Arguments *arguments, const spz_settings *setting
             out->players[i] = (int)spz_settings_number(settings, names[i]);
         return true;
     }
-    if (split_players(value, out->players))
-        return true;
+    if (split_players(value, out->players)) {
+        for (int i = 0; i < SPZ_SHELF_SECTIONS; i++)
+            if (out->players[i])
+                return true;
+        complain_usage("library", "--players %s: nobody would play; where a section may be as large as you like, its number is 0, but not of all", value);
+        return false;
+    }
     complain_usage("library", "--players %s: it is the players of Vn I, Vn II, Va, Vc, Db, such as 8-7-6-4-3", value);
     return false;
 }

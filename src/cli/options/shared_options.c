@@ -138,32 +138,47 @@ bool arguments_strength(const Arguments *arguments, double *strength)
     return false;
 }
 
-/* "en, de or fr" */
+/* "en (English), de (Deutsch) or fr (français)" */
 static char *language_codes(char *text, size_t size)
 {
     size_t length = 0;
     for (int i = 0; i < SPZ_LANGUAGE_COUNT && length < size; i++)
-        length += (size_t)snprintf(text + length, size - length, "%s%s", i == 0 ? "" : i + 1 == SPZ_LANGUAGE_COUNT ? " or " : ", ",
-                                   spz_language_code((spz_language)i));
+        length += (size_t)snprintf(text + length, size - length, "%s%s (%s)", i == 0 ? "" : i + 1 == SPZ_LANGUAGE_COUNT ? " or " : ", ",
+                                   spz_language_code((spz_language)i), spz_language_name((spz_language)i));
     return text;
 }
 
 bool arguments_language(const Arguments *arguments, const spz_settings *settings, spz_language *language)
 {
     const char *asked = arguments_value(arguments, &option_language, NULL), *house = spz_settings_text(settings, "house.language");
-    const char *value = asked ? asked : house;
-    char codes[80];
+    char codes[120];
     *language = SPZ_ENGLISH;
-    if ((!asked && !*house) || spz_language_from_name(value, language))
+    if ((!asked && !*house) || spz_language_from_name(asked ? asked : house, language))
         return true;
-    long line;
-    const char *file = spz_settings_place(settings, "house.language", &line);
-    language_codes(codes, sizeof codes);
-    if (asked || !file)
-        complain_usage(arguments->command, asked ? "--language %s: it is %s" : "house.language = %s: it is %s", value, codes);
-    else
-        complain_usage(arguments->command, "%s, line %ld: language = %s: it is %s", file, line, value, codes);
+    complain_usage(arguments->command, "--language %s: it is %s", asked ? asked : house, language_codes(codes, sizeof codes));
     return false;
+}
+
+/* Of the settings: a fault like any other in them. */
+static int check_language(const Arguments *arguments, const spz_settings *settings)
+{
+    const char *house = spz_settings_text(settings, "house.language");
+    spz_language language;
+    if (!*house || spz_language_from_name(house, &language))
+        return EXIT_OK;
+    char codes[120], text[320];
+    language_codes(codes, sizeof codes);
+    spz_message place = {.severity = SPZ_ERROR, .text = text};
+    place.file = spz_settings_place(settings, "house.language", &place.line);
+    if (!place.file) {
+        complain_usage(arguments->command, "--set house.language=%s: it is %s", house, codes);
+        return EXIT_USAGE;
+    }
+    snprintf(text, sizeof text, "language = %.100s: it is %s", house, codes);
+    Voice voice = {.most_doubts = 1};
+    spz_sink sink = voice_sink(&voice);
+    sink.say(sink.context, &place);
+    return EXIT_INPUT;
 }
 
 int arguments_seating(const Arguments *arguments, const Option *option, const spz_settings *settings, bool one, char room[SEATING_NAME_MOST], const char **name)
@@ -248,6 +263,8 @@ int arguments_settings(const Arguments *arguments, spz_settings **settings)
         else if (given->option == &option_set)
             status = set_one(arguments, *settings, given->value);
     }
+    if (status == EXIT_OK)
+        status = check_language(arguments, *settings);
     if (status != EXIT_OK) {
         spz_settings_free(*settings);
         *settings = NULL;

@@ -14,7 +14,7 @@ extern const FieldTable setting_fields, setting_entry_fields;
 extern const FieldTable concert_fields, work_fields, planned_fields, change_fields, move_fields, desk_fields, other_fields, other_change_fields, total_fields,
     season_note_fields, conflict_fields;
 extern const FieldTable event_fields;
-extern const FieldTable shelf_work_fields, shelf_movement_fields, shelf_passage_fields;
+extern const FieldTable shelf_fields, shelf_work_fields, shelf_movement_fields, shelf_passage_fields;
 
 extern const Columns movements_columns, sections_columns, passages_columns, seating_columns, streams_columns, named_streams_columns,
     doubts_columns, settings_columns, shelf_columns, laying_columns, season_columns;

@@ -4,6 +4,11 @@
 #include "support/numbers.h"
 #include <string.h>
 
+static const Field of_shelf[] = {
+    {"works_found", IN_JSON, "works that answer, listed or not (`--first`)"},
+};
+const FieldTable shelf_fields = FIELD_TABLE("shelf", of_shelf);
+
 static const Field of_work[] = {
     {"composer", IN_BOTH, "as the score has it; \"\""},
     {"work", IN_BOTH, "its name"},
@@ -134,7 +139,9 @@ void shelf_json(const spz_shelf *shelf, const spz_season_look *look, Buffer *out
     FactsOut facts;
     (void)look;
     facts_begin(&facts, out);
-    json_object(&facts.json);
+    Facts answer = facts_object(&facts, &shelf_fields);
+    fact_integer(&answer, "works_found", (long long)spz_shelf_total(shelf));
+    facts_done(&answer);
     json_put_array(&facts.json, "works");
     for (size_t i = 0; i < spz_shelf_count(shelf); i++) {
         const spz_shelf_work *work = spz_shelf_at(shelf, i);

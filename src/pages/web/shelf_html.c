@@ -6,12 +6,11 @@
 #include "wording/seatings/seating_words.h"
 #include "wording/seasons/shelf_words.h"
 
-enum { COLUMNS = 7 };
-
 typedef struct Page {
     Markup html;
     const spz_shelf *shelf;
     spz_language language;
+    bool points, passages; /* columns that there is something to put in */
     Buffer words; /* under way */
 } Page;
 
@@ -29,16 +28,19 @@ static void end_words(Page *page, const char *element, const char *class)
 
 static void put_heads(Page *page)
 {
-    static const Phrase heads[COLUMNS] = {PHRASE_LIBRARY_HEAD_COMPOSER, PHRASE_LIBRARY_HEAD_WORK, PHRASE_LIBRARY_HEAD_YEAR, PHRASE_LIBRARY_HEAD_LASTS,
-                                          PHRASE_LIBRARY_HEAD_SEATING, PHRASE_LIBRARY_HEAD_POINTS, PHRASE_LIBRARY_HEAD_PASSAGES};
+    const struct { Phrase phrase; bool is; } heads[] = {{PHRASE_LIBRARY_HEAD_COMPOSER, true}, {PHRASE_LIBRARY_HEAD_WORK, true}, {PHRASE_LIBRARY_HEAD_YEAR, true},
+                                                        {PHRASE_LIBRARY_HEAD_LASTS, true}, {PHRASE_LIBRARY_HEAD_SEATING, true},
+                                                        {PHRASE_LIBRARY_HEAD_POINTS, page->points}, {PHRASE_LIBRARY_HEAD_PASSAGES, page->passages}};
     markup_open(&page->html, "thead");
     markup_open(&page->html, "tr");
-    for (int i = 0; i < COLUMNS; i++) {
+    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++) {
+        if (!heads[i].is)
+            continue;
         markup_open(&page->html, "th");
         markup_put(&page->html, "scope", "col");
         markup_open(&page->html, "button");
         markup_put(&page->html, "type", "button");
-        markup_words(&page->html, phrase_text(page->language, heads[i]));
+        markup_words(&page->html, phrase_text(page->language, heads[i].phrase));
         markup_close(&page->html);
         markup_close(&page->html);
     }
@@ -51,6 +53,15 @@ static void put_figure(Page *page, double value, int places, bool there)
     if (there)
         say_figure(&page->words, page->language, value, places);
     end_words(page, "td", "figure");
+}
+
+/* What is given up and how many passages were found, where the page has these columns. */
+static void put_ends(Page *page, double points, bool gives_up, size_t found)
+{
+    if (page->points)
+        put_figure(page, points, 1, gives_up);
+    if (page->passages)
+        put_figure(page, (double)found, 0, found > 0);
 }
 
 static void put_length(Page *page, double seconds, size_t unknown)
@@ -77,8 +88,10 @@ static void put_keys(Page *page, const spz_shelf_work *work)
     markup_put_number(html, "data-k2", work->year, 0);
     markup_put_number(html, "data-k3", work->seconds, 1);
     markup_put(html, "data-k4", *work->seating ? work->seating : first ? first->arrangement : "");
-    markup_put_number(html, "data-k5", work->points + work->partner, 2);
-    markup_put_number(html, "data-k6", (double)passages_of(work), 0);
+    if (page->points)
+        markup_put_number(html, "data-k5", work->points + work->partner, 2);
+    if (page->passages)
+        markup_put_number(html, page->points ? "data-k6" : "data-k5", (double)passages_of(work), 0);
 }
 
 static void put_seating(Page *page, const char *arrangement)
@@ -102,8 +115,7 @@ static void put_work(Page *page, const spz_shelf_work *work)
         markup_element(&page->html, "td", NULL, "");
     put_length(page, work->seconds, work->lengths_unknown);
     put_seating(page, work->seating);
-    put_figure(page, work->points + work->partner, 1, *work->seating != '\0');
-    put_figure(page, (double)passages_of(work), 0, passages_of(work) > 0);
+    put_ends(page, work->points + work->partner, *work->seating != '\0', passages_of(work));
     markup_close_line(&page->html);
 }
 
@@ -122,8 +134,7 @@ static void put_movement(Page *page, const spz_shelf_work *work, const spz_shelf
     markup_element(&page->html, "td", NULL, "");
     put_length(page, movement->seconds, 0);
     put_seating(page, movement->arrangement);
-    put_figure(page, movement->points, 1, movement->points > 0);
-    put_figure(page, (double)movement->found, 0, movement->found > 0);
+    put_ends(page, movement->points, movement->points > 0, movement->found);
     markup_close_line(&page->html);
 }
 
@@ -167,7 +178,10 @@ static void put_table(Page *page)
 
 void shelf_html(const spz_shelf *shelf, const spz_season_look *look, Buffer *out)
 {
-    Page page = {.shelf = shelf, .language = look->language};
+    spz_shelf_kind kind = spz_shelf_kind_of(shelf);
+    Page page = {.shelf = shelf, .language = look->language, .points = kind == SPZ_SHELF_FITS || kind == SPZ_SHELF_PARTNERS};
+    for (size_t i = 0; i < spz_shelf_count(shelf) && !page.passages; i++)
+        page.passages = passages_of(spz_shelf_at(shelf, i)) > 0;
     PageHead head = page_head(look->language, phrase_text(look->language, PHRASE_LIBRARY_TITLE), text_page_css);
     head.more_style = text_library_css;
     head.script = text_library_js;

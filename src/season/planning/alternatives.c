@@ -1,6 +1,8 @@
 /* What else could have been chosen: no change at all, one change more, another order of the works. */
 #include "season/planning/concert_plan.h"
 
+static const Hundredths offered_least = 10; /* of a point: nobody moves a chair for less */
+
 static double points(Hundredths hundredths)
 {
     return (double)hundredths / 100;
@@ -79,7 +81,7 @@ static spz_status tell_interval(ConcertPlan *plan, const int *seatings, spz_othe
     return status;
 }
 
-static spz_status find_at_interval(ConcertPlan *plan, int *seatings, spz_other_plan *out)
+static spz_status find_at_interval(ConcertPlan *plan, int *seatings, const spz_other_plan *unchanged, spz_other_plan *out)
 {
     ConcertTask task;
     ConcertChoice choice;
@@ -89,6 +91,8 @@ static spz_status find_at_interval(ConcertPlan *plan, int *seatings, spz_other_p
     if (status != SPZ_OK || !possible || choice.changes == 0)
         return status;
     choice.price = allowed_prices(plan, seatings);
+    if (unchanged->possible && points(choice.loss + offered_least) > unchanged->points)
+        return SPZ_OK;
     fill(out, &choice);
     return tell_interval(plan, seatings, out);
 }
@@ -135,7 +139,7 @@ static spz_status find_more(ConcertPlan *plan, int more, int *seatings, spz_othe
     bool possible;
     set_free(plan, &task);
     spz_status status = concert_choose(&task, plan->choice.changes + more, seatings, &choice, &possible);
-    if (status != SPZ_OK || !possible || choice.loss >= plan->choice.loss)
+    if (status != SPZ_OK || !possible || choice.loss + offered_least > plan->choice.loss)
         return status;
     choice.price = allowed_prices(plan, seatings);
     fill(out, &choice);
@@ -164,7 +168,7 @@ spz_status plan_alternatives(ConcertPlan *plan, spz_planned_concert *out)
     int *seatings = arena_take(&plan->season->arena, plan->task.count, sizeof *seatings);
     spz_status status = seatings ? find_unchanged(plan, seatings, &out->unchanged) : SPZ_NO_MEMORY;
     if (status == SPZ_OK)
-        status = find_at_interval(plan, seatings, &out->at_interval);
+        status = find_at_interval(plan, seatings, &out->unchanged, &out->at_interval);
     if (status == SPZ_OK)
         status = find_more(plan, 1, seatings, &out->one_more);
     if (status == SPZ_OK && !out->one_more.possible)

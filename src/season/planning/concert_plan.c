@@ -282,10 +282,11 @@ static void give_up(spz_season *season, spz_planned_concert *out, spz_concert_pr
         [SPZ_CONCERT_TOO_LONG] = "it has more than 200 works",
         [SPZ_HALL_UNREADABLE] = "the settings of its hall can't be used",
         [SPZ_HALL_TOO_SMALL] = "no seating that the house allows fits on the stage of its hall",
-        [SPZ_HALL_FORBIDS_ALL] = "the house allows no seating at all",
+        [SPZ_HALL_FORBIDS_ALL] = "",
     };
     spz_message place = {.severity = SPZ_ERROR, .file = season->table.path, .line = out->line};
-    message_send(sink, &place, "the concert '%s' can't be planned: %s", out->name, said[problem]);
+    if (problem != SPZ_HALL_FORBIDS_ALL) /* that is told of the house, once */
+        message_send(sink, &place, "the concert '%s' can't be planned: %s", out->name, said[problem]);
     out->problem = problem;
     note_unplanned(season, out->line, out);
 }

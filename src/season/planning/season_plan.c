@@ -122,7 +122,7 @@ void season_tell(spz_season *season, const spz_sink *sink)
                 if (is_told(season, told, work->jobs[i]))
                     continue;
                 told[work->jobs[i]] = true;
-                score_result_tell(job->result, job->path, sink);
+                score_result_tell(job->result, job->path, &(spz_message){.file = season->table.path, .line = work->row->line}, sink);
                 if (job->result->status != SPZ_OK) /* the reader has said why */
                     table_tell(&season->table, NULL, &(spz_table_note){.line = work->row->line, .fault = SPZ_FAULT_SCORE_UNREADABLE, .name = path_name(job->path),
                                                                       .other = spz_status_text(job->result->status), .count = job->result->status});

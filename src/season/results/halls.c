@@ -114,7 +114,7 @@ static spz_status try_seating(Hall *hall, const char *name, Arena *arena, const 
     return is_failure(status) ? status : SPZ_OK;
 }
 
-static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
+static void set_problem(Halls *halls, Hall *hall, const Ear *ear, const spz_sink *sink)
 {
     spz_message place = {.severity = SPZ_ERROR, .file = *hall->file ? hall->file : NULL};
     if (hall->seatings)
@@ -122,6 +122,10 @@ static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
     hall->problem = ear->said ? SPZ_HALL_TOO_SMALL : SPZ_HALL_FORBIDS_ALL;
     if (!ear->said) /* the house's file may say it, not the hall's */
         place.file = spz_settings_place(hall->settings, "house.forbidden", &place.line);
+    bool own = place.file && strcmp(place.file, hall->file) == 0;
+    if (!ear->said && !own && halls->told_forbidden)
+        return; /* the house's word is told once, not for each hall */
+    halls->told_forbidden = halls->told_forbidden || (!ear->said && !own);
     message_send(sink, &place, "%s", ear->said ? ear->said : "the house allows no seating at all");
 }
 
@@ -129,7 +133,7 @@ static void set_problem(Hall *hall, const Ear *ear, const spz_sink *sink)
 static void note_usual(Hall *hall, bool known, bool forbidden, const spz_sink *sink)
 {
     const spz_message place = {.severity = SPZ_DOUBT, .file = *hall->file ? hall->file : NULL};
-    if (hall->usual >= 0)
+    if (hall->usual >= 0 || hall->problem == SPZ_HALL_FORBIDS_ALL)
         return;
     hall->usual_absence = !known ? SPZ_USUAL_UNKNOWN : forbidden ? SPZ_USUAL_FORBIDDEN : SPZ_USUAL_TOO_LARGE;
     if (hall->usual_absence == SPZ_USUAL_TOO_LARGE)
@@ -159,7 +163,7 @@ static spz_status find_seatings(Halls *halls, Hall *hall, Ear *ear)
         if (!(forbidden & 1u << i))
             status = try_seating(hall, names[i], &halls->arena, &heard);
     if (status == SPZ_OK)
-        set_problem(hall, ear, ear->sink);
+        set_problem(halls, hall, ear, ear->sink);
     if (status == SPZ_OK)
         note_usual(hall, usual_known, usual & forbidden, ear->sink);
     return status;

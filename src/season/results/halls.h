@@ -30,6 +30,7 @@ typedef struct Halls {
     ARRAY(Hall *) list;
     const char *folder; /* of the table, with its slash; "" for the folder at hand */
     const spz_settings *house;
+    bool told_forbidden; /* that the house forbids every seating */
 } Halls;
 
 /* `house` must outlive the halls. `path` is the table's. */

@@ -141,10 +141,34 @@ static void tell_message(const ResultMessage *kept, const char *path, const spz_
         message_send(sink, &message, "%s", kept->text);
 }
 
-void score_result_tell(const ScoreResult *result, const char *path, const spz_sink *sink)
+/* 'season.csv, line 4: the score 'air.musicxml' could not be read: line 100, Violin I, bar 3: ...' */
+static void tell_at_row(const ResultMessage *kept, const char *path, const spz_message *row, const spz_sink *sink)
 {
-    for (size_t i = 0; i < result->messages.count; i++)
-        tell_message(&result->messages.at[i], path, sink);
+    Buffer why;
+    buffer_init(&why);
+    if (kept->line > 0)
+        buffer_printf(&why, "line %ld%s", kept->line, kept->part && *kept->part ? ", " : ": ");
+    if (kept->part && *kept->part)
+        buffer_printf(&why, "%s%s%s: ", kept->part, kept->bar && *kept->bar ? ", bar " : "", kept->bar ? kept->bar : "");
+    buffer_puts(&why, kept->text);
+    spz_message message = *row;
+    message.severity = SPZ_ERROR;
+    message.fault = SPZ_FAULT_SCORE_UNREADABLE;
+    message.name = path_name(path);
+    message.other = buffer_failed(&why) ? kept->text : why.text;
+    message_fault(sink, &message);
+    buffer_free(&why);
+}
+
+void score_result_tell(const ScoreResult *result, const char *path, const spz_message *row, const spz_sink *sink)
+{
+    for (size_t i = 0; i < result->messages.count; i++) {
+        const ResultMessage *kept = &result->messages.at[i];
+        if (result->status != SPZ_OK && result->status != SPZ_BAD_SETTINGS && kept->severity == SPZ_ERROR && !kept->fault)
+            tell_at_row(kept, path, row, sink);
+        else
+            tell_message(kept, path, sink);
+    }
     spz_message place = {.severity = SPZ_NOTE, .file = path};
     if (result->messages_left_out)
         message_send(sink, &place, "%zu more doubts and notes about this score", result->messages_left_out);

@@ -51,6 +51,7 @@ ScoreResult *score_result_new(void); /* NULL: no memory */
 void score_result_free(ScoreResult *result);
 /* Reads and judges the score `data`, named `path`. Inputs that are no scores are no failure here: the result says so. SPZ_NO_MEMORY. */
 spz_status score_result_make(const void *data, size_t size, const char *path, const spz_settings *settings, int year, ScoreResult *result);
-/* Hands the messages on under the name `path`. */
-void score_result_tell(const ScoreResult *result, const char *path, const spz_sink *sink);
+/* Hands the messages on under the name `path`; the errors of a score that could not be read at `row`, the line of a table
+ * that names it (what is wrong with settings remains the score's). */
+void score_result_tell(const ScoreResult *result, const char *path, const spz_message *row, const spz_sink *sink);
 #endif

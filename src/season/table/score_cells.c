@@ -1,4 +1,5 @@
 #include "season/table/score_cells.h"
+#include "support/path.h"
 #include "support/text/ascii.h"
 #include "support/text/name_order.h"
 #include <dirent.h>
@@ -63,9 +64,13 @@ static bool same_stem(const char *one, const char *other, Arena *arena)
     return left && right && ascii_same(left, right);
 }
 
-/* The score in the same folder whose name differs only by capitals or by its ending, the first by name; "" where there is none. */
-static const char *like_named(const char *path, Arena *arena)
+enum { GUESSED_MOST = 20 /* faults of a table; a folder may hold ten thousand */ };
+
+/* The score in the same folder whose name differs only by capitals or by its ending, the first by name; where `guesses`, else the one that may have been
+ * meant; "" where there is none. */
+static const char *like_named(const char *path, bool guesses, Arena *arena)
 {
+    spz_guess guess = {.word = path_name(path)};
     const char *slash = strrchr(path, '/'), *name = slash ? slash + 1 : path, *found = "";
     const char *within = slash ? arena_text(arena, path, (size_t)(slash - path + 1)) : ".";
     if (!within)
@@ -75,16 +80,20 @@ static const char *like_named(const char *path, Arena *arena)
         bool first = scores_is_name(entry->d_name) && same_stem(entry->d_name, name, arena) && (!*found || names_compare(entry->d_name, found) < 0);
         const char *kept = first ? arena_string(arena, entry->d_name) : NULL;
         found = kept ? kept : found;
+        kept = guesses && !*found && scores_is_name(entry->d_name) ? arena_string(arena, entry->d_name) : NULL;
+        if (kept)
+            spz_guess_look(&guess, kept);
     }
     if (folder)
         closedir(folder);
-    return found;
+    return *found || !guess.meant ? found : guess.meant;
 }
 
 static void complain_of_nothing(ScoreSearch *search, const char *path, const char *shown, Arena *arena)
 {
-    const char *like = like_named(path, arena);
-    complain(search, *like ? SPZ_FAULT_SCORE_NEARLY_THERE : strpbrk(shown, ";,") ? SPZ_FAULT_SCORES_WITHOUT_BAR : SPZ_FAULT_SCORE_NOT_THERE, shown, like);
+    bool several = strpbrk(shown, ";,") != NULL;
+    const char *like = like_named(path, !several && search->table->faults < GUESSED_MOST, arena);
+    complain(search, *like ? SPZ_FAULT_SCORE_NEARLY_THERE : several ? SPZ_FAULT_SCORES_WITHOUT_BAR : SPZ_FAULT_SCORE_NOT_THERE, shown, like);
 }
 
 static spz_status add_one(ScoreSearch *search, const char *path, const char *shown, Arena *arena, FileList *files)

@@ -2,12 +2,17 @@
  * time, so that every row knows the line on which it begins, also where a cell holds line ends. */
 #include "season/table/season_table.h"
 #include "season/table/rows.h"
+#include "season/table/score_cells.h"
 #include "season/table/spreadsheets/spreadsheet.h"
 #include "season/table/table_text.h"
 #include "support/memory.h"
 #include "support/message.h"
 #include "support/buffer.h"
+#include "support/path.h"
+#include "support/text/ascii.h"
 #include <csv.h>
+#include <dirent.h>
+#include <errno.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -251,10 +256,46 @@ static spz_status parse(SeasonTable *table, const TableOptions *options, const s
     if (text && text < end && parsing.status == SPZ_OK)
         parse_rows(&parsing, text, end, NEVER);
     if (parsing.status == SPZ_OK && parsing.column_count == 0)
-        return complain(table->path, sink, SPZ_BAD_SETTINGS,
+        return complain(table->path, sink, SPZ_BAD_SETTINGS, scores_is_name(path_name(table->path)) ? "this is a score; a season is planned from a table (CSV, .ods or .xlsx) that names concerts and scores" :
                         "no header was found: one of the first rows has to name the columns, 'concert' and 'score' at least");
     rows_finish(&parsing.rows);
+    if (parsing.status == SPZ_OK && table->concerts.count == 0 && table->faults == 0)
+        return complain(table->path, sink, SPZ_EMPTY, "there is no concert in the table: no row follows its header");
     return table->starved ? SPZ_NO_MEMORY : parsing.status;
+}
+
+static bool is_table_name(const char *name)
+{
+    static const char *const endings[] = {".csv", ".ods", ".xlsx"};
+    size_t length = strlen(name);
+    for (size_t i = 0; i < sizeof endings / sizeof endings[0] && name[0] != '.'; i++)
+        if (length > strlen(endings[i]) && ascii_same(name + length - strlen(endings[i]), endings[i]))
+            return true;
+    return false;
+}
+
+/* A folder is no table; the tables that lie in it may be meant. */
+static spz_status complain_of_folder(SeasonTable *table, const spz_sink *sink)
+{
+    Buffer name;
+    buffer_init(&name);
+    size_t count = 0;
+    DIR *folder = opendir(table->path);
+    for (struct dirent *entry; folder && (entry = readdir(folder)) != NULL;)
+        if (is_table_name(entry->d_name) && !count++)
+            buffer_puts(&name, entry->d_name);
+    if (folder)
+        closedir(folder);
+    const spz_message place = {.severity = SPZ_ERROR, .file = table->path};
+    static const char what[] = "this is a folder; a season is planned from a table (CSV, .ods or .xlsx) that names concerts and scores";
+    if (count == 1 && !buffer_failed(&name))
+        message_send(sink, &place, "%s; in it lies '%s'", what, name.text);
+    else if (count)
+        message_send(sink, &place, "%s; %zu tables lie in it", what, count);
+    else
+        message_send(sink, &place, "%s", what);
+    buffer_free(&name);
+    return SPZ_CANNOT_READ;
 }
 
 /* The whole file in memory of its own, with a zero byte behind it. */
@@ -315,13 +356,19 @@ spz_status table_read(const char *path, const TableOptions *options, const spz_s
     static const TableOptions none = {DATES_UNKNOWN, NULL};
     char *text;
     size_t length;
+    struct stat about;
     *out = (SeasonTable){0};
     arena_init(&out->arena);
     out->path = arena_string(&out->arena, path);
-    spz_status status = out->path ? load(path, &text, &length) : SPZ_NO_MEMORY;
     if (!out->path)
-        return status;
-    if (status == SPZ_CANNOT_OPEN || status == SPZ_CANNOT_READ)
+        return SPZ_NO_MEMORY;
+    if (stat(path, &about) == 0 && S_ISDIR(about.st_mode))
+        return complain_of_folder(out, sink);
+    errno = 0;
+    spz_status status = load(path, &text, &length);
+    if (status == SPZ_CANNOT_OPEN && errno)
+        message_send(sink, &(spz_message){.severity = SPZ_ERROR, .file = path}, "%s: %s", spz_status_text(status), message_cause(errno));
+    else if (status == SPZ_CANNOT_OPEN || status == SPZ_CANNOT_READ)
         complain(path, sink, status, spz_status_text(status));
     else if (status == SPZ_OVER_LIMIT)
         complain(path, sink, status, "the table is larger than a gigabyte; divide it");

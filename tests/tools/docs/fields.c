@@ -20,7 +20,7 @@ static const FieldTable *const tables[] = {
     &planned_fields,  &change_fields,  &move_fields,      &desk_fields,    &other_fields,         &other_change_fields, &total_fields,  &setting_entry_fields, &noted_movement_fields, &citation_fields, &heard_fields, &bowings_movement_fields, &gesture_fields, &gesture_section_fields, &bowing_difference_fields, &parts_movement_fields, &advice_fields, &event_fields, &calendar_fields,
     &laid_fields, &season_note_fields, &conflict_fields,
     &rehearsal_movement_fields, &call_fields, &rehearsal_item_fields,
-    &shelf_work_fields, &shelf_movement_fields, &shelf_passage_fields,
+    &shelf_fields, &shelf_work_fields, &shelf_movement_fields, &shelf_passage_fields,
 };
 
 static const Columns *const columns[] = {

@@ -50,7 +50,7 @@ static void each_condition_finds_what_meets_it(void)
         {"more seconds than one", {.players = {0, 1}, .too_large = true}, 2},
         {"words of the title", {.title = "fell and"}, 1},
         {"a quotation mark", {.title = "' OR '1'='1"}, 0},
-        {"recommended", {.seating = "violins together"}, 1},
+        {"recommended", {.seating = "violins together, violas outside|violins together, cellos outside"}, 1},
         {"divided in three", {.kinds = 1u << SPZ_DIV3, .strength = 0.5}, 1},
         {"kinds that nobody knows", {.kinds = 1u << 31}, 0},
         {"Vn II leads Vn III", {.between = {SPZ_VN2, SPZ_VN3}, .led = true, .kinds = 1u << SPZ_EXCHANGE}, 0},

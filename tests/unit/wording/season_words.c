@@ -87,7 +87,7 @@ static void a_concert_that_could_not_be_planned_says_why(void)
     Buffer out;
     CU_ASSERT_STRING_EQUAL(SAID(say_not_planned, SPZ_ENGLISH, &odd), "Not planned: the settings of its hall can't be used (odd.ini, line 2).");
     CU_ASSERT_STRING_EQUAL(SAID(say_not_planned, SPZ_GERMAN, &odd), "Nicht geplant: die Einstellungen des Saals sind nicht zu gebrauchen (odd.ini, Zeile 2).");
-    CU_ASSERT_STRING_EQUAL(SAID(say_evidence, SPZ_ENGLISH, &lost), "Not judged: the file is no well-formed XML; any seating will do.");
+    CU_ASSERT_STRING_EQUAL(SAID(say_evidence, SPZ_ENGLISH, &lost), "Not judged: the file is damaged or breaks off; any seating will do.");
     CU_ASSERT_STRING_EQUAL(SAID(say_evidence, SPZ_FRENCH, &none), "Non jugé\u00A0: il n'y a pas de partition\u00A0; toute disposition convient.");
     for (int cause = SPZ_CANNOT_OPEN; cause <= SPZ_NO_STRINGS; cause++) { /* as the messages say it */
         const spz_planned_work work = {.problem = SPZ_WORK_UNREADABLE, .cause = (spz_status)cause};
