@@ -134,17 +134,6 @@ static void csv_movement(SheetOut *sheet, const PartsPage *page)
     }
 }
 
-static void csv_end_sheet(SheetOut *sheet)
-{
-    (void)sheet;
-}
-
-static void json_begin_sheet(SheetOut *sheet)
-{
-    json_object(&sheet->facts.json);
-    json_put_array(&sheet->facts.json, "movements");
-}
-
 static void json_movement(SheetOut *sheet, const PartsPage *page)
 {
     Json *json = &sheet->facts.json;
@@ -160,12 +149,5 @@ static void json_movement(SheetOut *sheet, const PartsPage *page)
     json_end(json);
 }
 
-static void json_end_sheet(SheetOut *sheet)
-{
-    json_end(&sheet->facts.json);
-    json_put_text(&sheet->facts.json, "cautions", report_cautions(SPZ_ENGLISH));
-    json_end(&sheet->facts.json);
-}
-
-const PartsForm parts_csv = {csv_begin_sheet, csv_movement, csv_end_sheet, true};
-const PartsForm parts_json = {json_begin_sheet, json_movement, json_end_sheet, true};
+const PartsForm parts_csv = {csv_begin_sheet, csv_movement, sheet_nothing, true};
+const PartsForm parts_json = {sheet_json_begin, json_movement, sheet_json_end_cautioned, true};

@@ -7,23 +7,9 @@
 #include "wording/section_words.h"
 #include <string.h>
 
-static PageHead head_of(spz_language language)
-{
-    return page_head_of_sheet(language, phrase_text(language, PHRASE_PARTS_TITLE), text_parts_css);
-}
-
 static void begin(SheetOut *sheet)
 {
-    PageHead head = head_of(sheet->language);
-    markup_page_begin(&sheet->html, &head);
-    markup_line_end(&sheet->html);
-}
-
-static void end(SheetOut *sheet)
-{
-    PageHead head = head_of(sheet->language);
-    markup_page_end(&sheet->html, &head);
-    markup_end(&sheet->html);
+    sheet_page_begin(sheet, page_head_of_sheet(sheet->language, phrase_text(sheet->language, PHRASE_PARTS_TITLE), text_parts_css), NULL);
 }
 
 /* An element on a line of its own. */
@@ -202,4 +188,4 @@ static void html_movement(SheetOut *sheet, const PartsPage *page)
     markup_close_line(html);
 }
 
-const PartsForm parts_html = {begin, html_movement, end, false};
+const PartsForm parts_html = {begin, html_movement, sheet_page_end, false};

@@ -1,8 +1,6 @@
 #include "pages/sheets/parts_sheet.h"
 #include "advice/page_turns.h"
 #include "analysis/passages/passage_facts.h"
-#include "writing/document.h"
-#include "editing/score_files.h"
 #include "wording/seatings/seating_words.h"
 #include <string.h>
 
@@ -198,21 +196,6 @@ void parts_about(const PartsPage *page, Buffer *out)
     SAY(out, page->speaker.language, *page->arrangement ? PHRASE_PARTS_ABOUT_SEATING : PHRASE_PARTS_ABOUT, slot_text("seating", words_arrangement(page->speaker.language, page->arrangement)));
 }
 
-static spz_status add_movement(const spz_movement_reading *reading, const spz_settings *settings, const spz_sheet_options *options,
-                               const PartsForm *form, size_t number, SheetOut *sheet)
-{
-    AdviceList advice;
-    spz_status status = advice_find(reading, settings, options, &advice);
-    const char *title = spz_movement_title(reading->movement);
-    PartsPage page = {reading->movement, reading->sections, &advice, movement_score_name(reading->movement), NULL,
-                      advice_arrangement(reading, options), {form->data ? SPZ_ENGLISH : options->language, reading->sections}, number, settings};
-    page.title = *title ? title : page.file;
-    if (!status)
-        form->movement(sheet, &page);
-    advice_free(&advice);
-    return status;
-}
-
 static const PartsForm *form_of(spz_format format)
 {
     switch (format) {
@@ -224,28 +207,34 @@ static const PartsForm *form_of(spz_format format)
     }
 }
 
+typedef struct Under { /* a sheet under way */
+    const PartsForm *form;
+    const spz_settings *settings;
+    const spz_sheet_options *options;
+} Under;
+
+static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t movement, void *context)
+{
+    const Under *under = context;
+    spz_movement_reading reading = spz_reading_at(of, movement);
+    AdviceList advice;
+    spz_status status = advice_find(&reading, under->settings, under->options, &advice);
+    const char *title = spz_movement_title(reading.movement);
+    spz_language language = under->form->data ? SPZ_ENGLISH : sheet->language;
+    PartsPage page = {reading.movement, reading.sections, &advice, movement_score_name(reading.movement), NULL,
+                      advice_arrangement(&reading, under->options), {language, reading.sections}, sheet->number, under->settings};
+    page.title = *title ? title : page.file;
+    if (!status)
+        under->form->movement(sheet, &page);
+    advice_free(&advice);
+    return status;
+}
+
 spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
                            const spz_sheet_options *options, spz_format format, spz_document **out)
 {
-    spz_sheet_options usual = SPZ_SHEET_USUAL;
-    const PartsForm *form = form_of(format);
-    SheetOut sheet;
-    size_t number = 0;
-    spz_status status = SPZ_OK;
-    *out = NULL;
-    if (!form || !judged_all(readings, count))
-        return SPZ_BAD_ARGUMENT;
-    sheet_begin(&sheet, options ? options->language : usual.language);
-    form->begin(&sheet);
-    for (size_t i = 0; i < count && !status; i++)
-        for (size_t m = 0; m < spz_reading_count(readings[i]) && !status; m++) {
-            spz_movement_reading reading = spz_reading_at(readings[i], m);
-            status = add_movement(&reading, settings, options ? options : &usual, form, number++, &sheet);
-        }
-    form->end(&sheet);
-    facts_finish(&sheet.facts);
-    if (!status)
-        status = document_take(&sheet.text, out);
-    sheet_end(&sheet);
-    return status;
+    const spz_sheet_options usual = SPZ_SHEET_USUAL;
+    Under under = {form_of(format), settings, options ? options : &usual};
+    SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
+    return sheet_write(&run, readings, count, out);
 }

@@ -16,9 +16,9 @@ typedef struct PartsPage { /* one movement */
 } PartsPage;
 
 typedef struct PartsForm {
-    void (*begin)(SheetOut *sheet);
+    SheetStep *begin;
     void (*movement)(SheetOut *sheet, const PartsPage *page);
-    void (*end)(SheetOut *sheet);
+    SheetStep *end;
     bool data; /* in English */
 } PartsForm;
 extern const PartsForm parts_text, parts_csv, parts_json, parts_html;

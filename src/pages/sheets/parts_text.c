@@ -5,11 +5,6 @@
 
 enum { INDENT = 2 };
 
-static void nothing(SheetOut *sheet)
-{
-    (void)sheet;
-}
-
 static void text_head(Buffer *out, const PartsPage *page)
 {
     char source[SOURCE_TEXT];
@@ -104,4 +99,4 @@ static void text_movement(SheetOut *sheet, const PartsPage *page)
     }
 }
 
-const PartsForm parts_text = {nothing, text_movement, nothing, false};
+const PartsForm parts_text = {sheet_nothing, text_movement, sheet_nothing, false};

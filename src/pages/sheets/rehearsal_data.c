@@ -98,21 +98,6 @@ static void give_item(FactsOut *out, const RehearsalPage *page, const RehearsalI
     facts_done(&facts);
 }
 
-static void json_begin_sheet(SheetOut *sheet, FactsOut *facts)
-{
-    (void)sheet;
-    json_object(&facts->json);
-    json_put_array(&facts->json, "movements");
-}
-
-static void json_end_sheet(SheetOut *sheet, FactsOut *facts)
-{
-    (void)sheet;
-    json_end(&facts->json);
-    json_put_text(&facts->json, "cautions", phrase_text(SPZ_ENGLISH, PHRASE_CAUTIONS));
-    json_end(&facts->json);
-}
-
 static void json_call(FactsOut *facts, const RehearsalPage *page, size_t index)
 {
     const RehearsalCall *call = &page->plan->calls.at[index];
@@ -128,9 +113,9 @@ static void json_call(FactsOut *facts, const RehearsalPage *page, size_t index)
     json_end(&facts->json);
 }
 
-static void json_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
+static void json_movement(SheetOut *sheet, const RehearsalPage *page)
 {
-    (void)sheet;
+    FactsOut *facts = &sheet->facts;
     json_object(&facts->json);
     give_movement(facts, page);
     json_put_array(&facts->json, "calls");
@@ -140,15 +125,14 @@ static void json_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage 
     json_end(&facts->json);
 }
 
-static void csv_begin_sheet(SheetOut *sheet, FactsOut *facts)
+static void csv_begin_sheet(SheetOut *sheet)
 {
-    (void)sheet;
-    facts_columns(facts, &rehearsal_columns);
+    facts_columns(&sheet->facts, &rehearsal_columns);
 }
 
-static void csv_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
+static void csv_movement(SheetOut *sheet, const RehearsalPage *page)
 {
-    (void)sheet;
+    FactsOut *facts = &sheet->facts;
     for (size_t c = 0; c < page->plan->calls.count; c++)
         for (size_t i = 0; i < page->plan->calls.at[c].count; i++) {
             give_movement(facts, page);
@@ -158,11 +142,5 @@ static void csv_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *
         }
 }
 
-static void csv_end_sheet(SheetOut *sheet, FactsOut *facts)
-{
-    (void)sheet;
-    (void)facts;
-}
-
-const RehearsalForm rehearsal_json = {json_begin_sheet, json_movement, json_end_sheet, true};
-const RehearsalForm rehearsal_csv = {csv_begin_sheet, csv_movement, csv_end_sheet, true};
+const RehearsalForm rehearsal_json = {sheet_json_begin, json_movement, sheet_json_end_cautioned, true};
+const RehearsalForm rehearsal_csv = {csv_begin_sheet, csv_movement, sheet_nothing, true};

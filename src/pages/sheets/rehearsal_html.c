@@ -5,35 +5,9 @@
 #include "pages/sheets/rehearsal_sheet.h"
 #include "wording/section_words.h"
 
-static PageHead head_of(spz_language language)
+static void begin(SheetOut *sheet)
 {
-    return page_head_of_sheet(language, phrase_text(language, PHRASE_REHEARSAL_TITLE), text_rehearsal_css);
-}
-
-static void begin(SheetOut *sheet, FactsOut *facts)
-{
-    PageHead head = head_of(sheet->language);
-    (void)facts;
-    markup_page_begin(&sheet->html, &head);
-    markup_open(&sheet->html, "main");
-    markup_line_end(&sheet->html);
-}
-
-static void end(SheetOut *sheet, FactsOut *facts)
-{
-    PageHead head = head_of(sheet->language);
-    (void)facts;
-    markup_close(&sheet->html);
-    markup_page_end(&sheet->html, &head);
-    markup_end(&sheet->html);
-}
-
-/* What has been said on the line, as an element; the line is emptied. */
-static void put_line(SheetOut *sheet, const char *element, const char *class)
-{
-    markup_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
-    sheet->text.failed = sheet->text.failed || buffer_failed(&sheet->line);
-    buffer_clear(&sheet->line);
+    sheet_page_begin(sheet, page_head_of_sheet(sheet->language, phrase_text(sheet->language, PHRASE_REHEARSAL_TITLE), text_rehearsal_css), "main");
 }
 
 static void heads(Markup *html, spz_language language)
@@ -57,13 +31,13 @@ static void row(SheetOut *sheet, const RehearsalPage *page, const RehearsalItem 
     markup_element(html, "span", "letter", words_letter(p, text));
     markup_close(html);
     say_lasts(&sheet->line, language, item);
-    put_line(sheet, "td", "lasts");
+    sheet_put_line(sheet, "td", "lasts");
     markup_open(html, "td");
     say_to_rehearse(&sheet->line, &page->speaker, item);
-    put_line(sheet, "span", "what");
+    sheet_put_line(sheet, "span", "what");
     markup_words(html, " ");
     say_listening(&sheet->line, language, item);
-    put_line(sheet, "span", "listen");
+    sheet_put_line(sheet, "span", "listen");
     markup_close(html);
     markup_element(html, "td", "notes", "");
     markup_close_line(html);
@@ -73,7 +47,7 @@ static void call_table(SheetOut *sheet, const RehearsalPage *page, const Rehears
 {
     Markup *html = &sheet->html;
     say_call(&sheet->line, &page->speaker, call);
-    put_line(sheet, "h2", NULL);
+    sheet_put_line(sheet, "h2", NULL);
     markup_open(html, "table");
     heads(html, page->speaker.language);
     markup_open(html, "tbody");
@@ -83,16 +57,15 @@ static void call_table(SheetOut *sheet, const RehearsalPage *page, const Rehears
     markup_close_line(html);
 }
 
-static void movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
+static void movement(SheetOut *sheet, const RehearsalPage *page)
 {
     Markup *html = &sheet->html;
     char source[SOURCE_TEXT];
-    (void)facts;
     markup_open_class(html, "section", page->number ? "movement" : "movement first");
     markup_element(html, "h1", NULL, page->title);
     markup_element(html, "p", "about", words_source(page->movement, page->file, source));
     rehearsal_about(page, &sheet->line);
-    put_line(sheet, "p", "about");
+    sheet_put_line(sheet, "p", "about");
     for (size_t i = 0; i < page->plan->calls.count; i++)
         call_table(sheet, page, &page->plan->calls.at[i]);
     if (page->plan->calls.count == 0)
@@ -102,4 +75,4 @@ static void movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page
     markup_close_line(html);
 }
 
-const RehearsalForm rehearsal_html = {begin, movement, end, false};
+const RehearsalForm rehearsal_html = {begin, movement, sheet_page_end, false};

@@ -1,10 +1,8 @@
 /* The rehearsal sheet, and its form as text. */
 #include "pages/sheets/rehearsal_sheet.h"
-#include "editing/score_files.h"
 #include "pages/growing_report.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/section_words.h"
-#include "writing/document.h"
 #include "writing/text_layout.h"
 
 enum { INDENT = 2 };
@@ -19,12 +17,6 @@ void rehearsal_about(const RehearsalPage *page, Buffer *out)
     }
     if (!page->plan->tempo_given)
         buffer_printf(out, " %s", phrase_text(language, PHRASE_REHEARSAL_NO_TEMPO));
-}
-
-static void nothing(SheetOut *sheet, FactsOut *facts)
-{
-    (void)sheet;
-    (void)facts;
 }
 
 static void text_row(Table *table, const RehearsalPage *page, const RehearsalItem *item)
@@ -60,11 +52,10 @@ static void text_call(SheetOut *sheet, const RehearsalPage *page, const Rehearsa
     table_end(&table, &sheet->text, INDENT, LAYOUT_USUAL_WIDTH);
 }
 
-static void text_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page)
+static void text_movement(SheetOut *sheet, const RehearsalPage *page)
 {
     Buffer *out = &sheet->text;
     char source[SOURCE_TEXT];
-    (void)facts;
     if (page->number)
         buffer_putc(out, '\n');
     layout_heading(out, page->title, '=', LAYOUT_USUAL_WIDTH);
@@ -83,7 +74,7 @@ static void text_movement(SheetOut *sheet, FactsOut *facts, const RehearsalPage 
     out->failed = out->failed || buffer_failed(&sheet->line);
 }
 
-const RehearsalForm rehearsal_text = {nothing, text_movement, nothing, false};
+const RehearsalForm rehearsal_text = {sheet_nothing, text_movement, sheet_nothing, false};
 
 static const RehearsalForm *form_of(spz_format format)
 {
@@ -100,21 +91,20 @@ typedef struct Under { /* a sheet under way */
     const RehearsalForm *form;
     const spz_settings *settings;
     const spz_sheet_options *options;
-    SheetOut sheet;
-    FactsOut facts;
-    size_t number;
 } Under;
 
-static spz_status add_movement(Under *under, const spz_movement_reading *reading)
+static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t movement, void *context)
 {
+    const Under *under = context;
+    spz_movement_reading reading = spz_reading_at(of, movement);
     RehearsalPlan plan;
-    spz_status status = rehearsal_plan(reading, under->settings, under->options, &plan);
-    const char *title = spz_movement_title(reading->movement);
-    spz_language language = under->form->data ? SPZ_ENGLISH : under->options->language;
-    RehearsalPage page = {reading->movement, reading->findings, &plan, movement_score_name(reading->movement), NULL, {language, reading->sections}, under->number++};
+    spz_status status = rehearsal_plan(&reading, under->settings, under->options, &plan);
+    const char *title = spz_movement_title(reading.movement);
+    spz_language language = under->form->data ? SPZ_ENGLISH : sheet->language;
+    RehearsalPage page = {reading.movement, reading.findings, &plan, movement_score_name(reading.movement), NULL, {language, reading.sections}, sheet->number};
     page.title = *title ? title : page.file;
     if (!status)
-        under->form->movement(&under->sheet, &under->facts, &page);
+        under->form->movement(sheet, &page);
     rehearsal_free(&plan);
     return status;
 }
@@ -122,24 +112,8 @@ static spz_status add_movement(Under *under, const spz_movement_reading *reading
 spz_status spz_sheet_rehearsal(const spz_reading *const *readings, size_t count, const spz_settings *settings, const spz_sheet_options *options,
                                spz_format format, spz_document **out)
 {
-    spz_sheet_options usual = SPZ_SHEET_USUAL;
-    Under under = {.form = form_of(format), .settings = settings, .options = options ? options : &usual};
-    spz_status status = SPZ_OK;
-    *out = NULL;
-    if (!under.form || !judged_all(readings, count))
-        return SPZ_BAD_ARGUMENT;
-    sheet_begin(&under.sheet, under.options->language);
-    facts_begin(&under.facts, &under.sheet.text);
-    under.form->begin(&under.sheet, &under.facts);
-    for (size_t i = 0; i < count && !status; i++)
-        for (size_t m = 0; m < spz_reading_count(readings[i]) && !status; m++) {
-            spz_movement_reading reading = spz_reading_at(readings[i], m);
-            status = add_movement(&under, &reading);
-        }
-    under.form->end(&under.sheet, &under.facts);
-    facts_finish(&under.facts);
-    if (!status)
-        status = document_take(&under.sheet.text, out);
-    sheet_end(&under.sheet);
-    return status;
+    const spz_sheet_options usual = SPZ_SHEET_USUAL;
+    Under under = {form_of(format), settings, options ? options : &usual};
+    SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
+    return sheet_write(&run, readings, count, out);
 }

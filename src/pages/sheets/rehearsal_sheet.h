@@ -3,7 +3,6 @@
 #define PAGES_SHEETS_REHEARSAL_SHEET_H
 #include "pages/sheets/sheet_out.h"
 #include "wording/papers/rehearsal_words.h"
-#include "writing/facts.h"
 
 typedef struct RehearsalPage { /* one movement */
     const spz_movement *movement;
@@ -15,10 +14,10 @@ typedef struct RehearsalPage { /* one movement */
 } RehearsalPage;
 
 typedef struct RehearsalForm {
-    void (*begin)(SheetOut *sheet, FactsOut *facts);
-    void (*movement)(SheetOut *sheet, FactsOut *facts, const RehearsalPage *page);
-    void (*end)(SheetOut *sheet, FactsOut *facts);
-    bool data; /* English, through `facts`; else through `sheet` */
+    SheetStep *begin;
+    void (*movement)(SheetOut *sheet, const RehearsalPage *page);
+    SheetStep *end;
+    bool data; /* in English */
 } RehearsalForm;
 extern const RehearsalForm rehearsal_text, rehearsal_html, rehearsal_json, rehearsal_csv;
 extern const FieldTable rehearsal_movement_fields, call_fields, rehearsal_item_fields;

@@ -1,7 +1,9 @@
-/* sheet_out.h - a sheet under way, and the writers over it; a form uses one of them. */
+/* sheet_out.h - a sheet under way: the text that grows, with the writers over it (a form uses one of them), and the one way from readings to a
+ * document. */
 #ifndef PAGES_SHEETS_SHEET_OUT_H
 #define PAGES_SHEETS_SHEET_OUT_H
-#include "spezzato/language.h"
+#include "spezzato/reading.h"
+#include "spezzato/report.h"
 #include "writing/facts.h"
 #include "writing/markup.h"
 
@@ -11,23 +13,31 @@ typedef struct SheetOut {
     FactsOut facts;
     Buffer line; /* what is being said just now */
     spz_language language;
+    size_t number;          /* of the movement in the whole sheet, from 0 */
     const Buffer *pictures; /* of what is being written just now, one each; NULL for none */
+    PageHead head;          /* of a page */
+    const char *within;     /* the element around the movements of a page; NULL for none */
 } SheetOut;
 
-static inline void sheet_begin(SheetOut *sheet, spz_language language)
-{
-    sheet->language = language;
-    sheet->pictures = NULL;
-    buffer_init(&sheet->text);
-    buffer_init(&sheet->line);
-    markup_begin(&sheet->html, &sheet->text);
-    facts_begin(&sheet->facts, &sheet->text);
-}
+typedef void SheetStep(SheetOut *sheet);
+typedef struct SheetRun {
+    SheetStep *begin, *end; /* NULL: there is no such form */
+    spz_status (*movement)(SheetOut *sheet, const spz_reading *reading, size_t movement, void *context);
+    void *context;
+    spz_language language;
+} SheetRun;
 
-static inline void sheet_end(SheetOut *sheet)
-{
-    buffer_free(&sheet->facts.words);
-    buffer_free(&sheet->text);
-    buffer_free(&sheet->line);
-}
+/* SPZ_BAD_ARGUMENT also where a score was not judged. */
+spz_status sheet_write(const SheetRun *run, const spz_reading *const *readings, size_t count, spz_document **out);
+
+/* Steps that several forms share: none; a page, with its end; the object around the movements, and its end with the cautions and without. */
+void sheet_nothing(SheetOut *sheet);
+void sheet_page_begin(SheetOut *sheet, PageHead head, const char *within);
+void sheet_page_end(SheetOut *sheet);
+void sheet_json_begin(SheetOut *sheet);
+void sheet_json_end(SheetOut *sheet);
+void sheet_json_end_cautioned(SheetOut *sheet);
+
+/* What has been said on the line as an element; the line is emptied. */
+void sheet_put_line(SheetOut *sheet, const char *element, const char *class);
 #endif

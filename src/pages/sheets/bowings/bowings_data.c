@@ -149,17 +149,6 @@ static void csv_movement(SheetOut *sheet, const BowingsPage *page)
     }
 }
 
-static void csv_end_sheet(SheetOut *sheet)
-{
-    (void)sheet;
-}
-
-static void json_begin_sheet(SheetOut *sheet)
-{
-    json_object(&sheet->facts.json);
-    json_put_array(&sheet->facts.json, "movements");
-}
-
 static void json_gesture(FactsOut *out, const BowingsPage *page, const BowingMeeting *meeting)
 {
     json_object(&out->json);
@@ -190,11 +179,5 @@ static void json_movement(SheetOut *sheet, const BowingsPage *page)
     json_end(json);
 }
 
-static void json_end_sheet(SheetOut *sheet)
-{
-    json_end(&sheet->facts.json);
-    json_end(&sheet->facts.json);
-}
-
-const BowingsForm bowings_csv = {csv_begin_sheet, csv_movement, csv_end_sheet, true};
-const BowingsForm bowings_json = {json_begin_sheet, json_movement, json_end_sheet, true};
+const BowingsForm bowings_csv = {csv_begin_sheet, csv_movement, sheet_nothing, true};
+const BowingsForm bowings_json = {sheet_json_begin, json_movement, sheet_json_end, true};

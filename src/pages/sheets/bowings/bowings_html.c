@@ -12,34 +12,15 @@
 enum { SYSTEMS_MOST = 12 };
 static const double width_most = 720, width_least = 300, width_bar = 140; /* units of a line of notes */
 
-static PageHead head_of(spz_language language)
+static void put_line(SheetOut *sheet, const char *element, const char *class)
 {
-    return page_head(language, phrase_text(language, PHRASE_BOWINGS_TITLE), text_bowings_css);
+    sheet_put_line(sheet, element, class);
+    markup_line_end(&sheet->html);
 }
 
 static void begin(SheetOut *sheet)
 {
-    PageHead head = head_of(sheet->language);
-    markup_page_begin(&sheet->html, &head);
-    markup_open(&sheet->html, "main");
-    markup_line_end(&sheet->html);
-}
-
-static void end(SheetOut *sheet)
-{
-    PageHead head = head_of(sheet->language);
-    markup_close(&sheet->html);
-    markup_page_end(&sheet->html, &head);
-    markup_end(&sheet->html);
-}
-
-/* What has been said on the line, as an element; the line is emptied. */
-static void put_line(SheetOut *sheet, const char *element, const char *class)
-{
-    markup_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
-    markup_line_end(&sheet->html);
-    sheet->text.failed = sheet->text.failed || buffer_failed(&sheet->line);
-    buffer_clear(&sheet->line);
+    sheet_page_begin(sheet, page_head(sheet->language, phrase_text(sheet->language, PHRASE_BOWINGS_TITLE), text_bowings_css), "main");
 }
 
 /* The sections of a meeting as if they played at once: groups of their own, answers moved onto their call. */
@@ -185,4 +166,4 @@ static void movement(SheetOut *sheet, const BowingsPage *page)
     markup_close_line(html);
 }
 
-const BowingsForm bowings_html = {begin, movement, end, false};
+const BowingsForm bowings_html = {begin, movement, sheet_page_end, false};

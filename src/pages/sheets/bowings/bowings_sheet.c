@@ -1,13 +1,6 @@
 #include "pages/sheets/bowings/bowings_sheet.h"
 #include "pages/growing_report.h"
-#include "editing/score_files.h"
-#include "writing/document.h"
 #include "writing/text_layout.h"
-
-static void nothing(SheetOut *sheet)
-{
-    (void)sheet;
-}
 
 static void flow(SheetOut *sheet, int indent, const char *label)
 {
@@ -51,7 +44,7 @@ static void text_movement(SheetOut *sheet, const BowingsPage *page)
     sheet->text.failed = sheet->text.failed || buffer_failed(&sheet->line);
 }
 
-const BowingsForm bowings_text = {nothing, text_movement, nothing, false};
+const BowingsForm bowings_text = {sheet_nothing, text_movement, sheet_nothing, false};
 
 static const BowingsForm *form_of(spz_format format)
 {
@@ -64,15 +57,23 @@ static const BowingsForm *form_of(spz_format format)
     }
 }
 
-static spz_status add_movement(SheetOut *sheet, const BowingsForm *form, const spz_movement_reading *reading, const spz_sheet_options *options, size_t number)
+typedef struct Under { /* a sheet under way */
+    const BowingsForm *form;
+    const spz_sheet_options *options;
+} Under;
+
+static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t movement, void *context)
 {
+    const Under *under = context;
+    spz_movement_reading reading = spz_reading_at(of, movement);
     BowingList list;
-    spz_status status = bowings_find(reading, options, &list);
-    const char *title = spz_movement_title(reading->movement);
-    BowingsPage page = {reading, &list, movement_score_name(reading->movement), NULL, {form->data ? SPZ_ENGLISH : options->language, reading->sections}, number};
+    spz_status status = bowings_find(&reading, under->options, &list);
+    const char *title = spz_movement_title(reading.movement);
+    spz_language language = under->form->data ? SPZ_ENGLISH : sheet->language;
+    BowingsPage page = {&reading, &list, movement_score_name(reading.movement), NULL, {language, reading.sections}, sheet->number};
     page.title = *title ? title : page.file;
     if (!status)
-        form->movement(sheet, &page);
+        under->form->movement(sheet, &page);
     bowings_free(&list);
     return status;
 }
@@ -80,26 +81,9 @@ static spz_status add_movement(SheetOut *sheet, const BowingsForm *form, const s
 spz_status spz_sheet_bowings(const spz_reading *const *readings, size_t count, const spz_settings *settings, const spz_sheet_options *options, spz_format format,
                              spz_document **out)
 {
-    spz_sheet_options usual = SPZ_SHEET_USUAL;
-    const BowingsForm *form = form_of(format);
-    SheetOut sheet;
-    size_t number = 0;
-    spz_status status = SPZ_OK;
+    const spz_sheet_options usual = SPZ_SHEET_USUAL;
+    Under under = {form_of(format), options ? options : &usual};
+    SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
     (void)settings;
-    *out = NULL;
-    if (!form || !judged_all(readings, count))
-        return SPZ_BAD_ARGUMENT;
-    sheet_begin(&sheet, options ? options->language : usual.language);
-    form->begin(&sheet);
-    for (size_t i = 0; i < count && !status; i++)
-        for (size_t m = 0; m < spz_reading_count(readings[i]) && !status; m++) {
-            spz_movement_reading reading = spz_reading_at(readings[i], m);
-            status = add_movement(&sheet, form, &reading, options ? options : &usual, number++);
-        }
-    form->end(&sheet);
-    facts_finish(&sheet.facts);
-    if (!status)
-        status = document_take(&sheet.text, out);
-    sheet_end(&sheet);
-    return status;
+    return sheet_write(&run, readings, count, out);
 }

@@ -13,9 +13,9 @@ typedef struct BowingsPage { /* one movement */
 } BowingsPage;
 
 typedef struct BowingsForm {
-    void (*begin)(SheetOut *sheet);
+    SheetStep *begin;
     void (*movement)(SheetOut *sheet, const BowingsPage *page);
-    void (*end)(SheetOut *sheet);
+    SheetStep *end;
     bool data; /* in English */
 } BowingsForm;
 extern const BowingsForm bowings_text, bowings_html, bowings_json, bowings_csv;

@@ -80,13 +80,6 @@ static void json_start(SheetOut *sheet)
     json_put_array(json, "movements");
 }
 
-static void json_stop(SheetOut *sheet)
-{
-    json_end(&sheet->facts.json);
-    json_end(&sheet->facts.json);
-    json_finish(&sheet->facts.json);
-}
-
 static void list_names(Json *json, const MovementNotes *notes, spz_players players)
 {
     spz_group bodies[BODIES_MOST];
@@ -292,10 +285,5 @@ static void csv_movement(SheetOut *sheet, const MovementNotes *notes)
     }
 }
 
-static void csv_stop(SheetOut *sheet)
-{
-    (void)sheet;
-}
-
-const NotesForm notes_json = {json_start, json_movement, json_stop};
-const NotesForm notes_csv = {csv_start, csv_movement, csv_stop};
+const NotesForm notes_json = {json_start, json_movement, sheet_json_end};
+const NotesForm notes_csv = {csv_start, csv_movement, sheet_nothing};

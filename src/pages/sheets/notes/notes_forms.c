@@ -4,11 +4,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static void nothing(SheetOut *sheet)
-{
-    (void)sheet;
-}
-
 static const char *label(const SheetOut *sheet, Phrase phrase)
 {
     return phrase_text(sheet->language, phrase);
@@ -48,7 +43,7 @@ static void text_movement(SheetOut *sheet, const MovementNotes *notes)
     }
 }
 
-const NotesForm notes_text = {nothing, text_movement, nothing};
+const NotesForm notes_text = {sheet_nothing, text_movement, sheet_nothing};
 
 /* Text that Markdown shows as it is: every sign that could mean something is escaped (CommonMark 0.31, backslash escapes). */
 static void put_markdown(Buffer *out, const char *text)
@@ -102,5 +97,5 @@ static void markdown_movement(SheetOut *sheet, const MovementNotes *notes)
     }
 }
 
-const NotesForm notes_markdown = {nothing, markdown_movement, nothing};
+const NotesForm notes_markdown = {sheet_nothing, markdown_movement, sheet_nothing};
 

@@ -3,23 +3,9 @@
 #include "pages/page_heads.h"
 #include "pages/sheets/notes/notes_pictures.h"
 
-static PageHead head_of(spz_language language)
-{
-    return page_head_of_sheet(language, phrase_text(language, PHRASE_NOTES_TITLE), text_notes_css);
-}
-
 static void begin(SheetOut *sheet)
 {
-    PageHead head = head_of(sheet->language);
-    markup_page_begin(&sheet->html, &head);
-    markup_line_end(&sheet->html);
-}
-
-static void end(SheetOut *sheet)
-{
-    PageHead head = head_of(sheet->language);
-    markup_page_end(&sheet->html, &head);
-    markup_end(&sheet->html);
+    sheet_page_begin(sheet, page_head_of_sheet(sheet->language, phrase_text(sheet->language, PHRASE_NOTES_TITLE), text_notes_css), NULL);
 }
 
 /* An element on a line of its own; nothing for no text. */
@@ -98,4 +84,4 @@ static void movement(SheetOut *sheet, const MovementNotes *notes)
     markup_close_line(html);
 }
 
-const NotesForm notes_html = {begin, movement, end};
+const NotesForm notes_html = {begin, movement, sheet_page_end};

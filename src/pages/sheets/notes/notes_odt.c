@@ -174,6 +174,7 @@ static void end(SheetOut *sheet)
     package.failed = !zip_end(&zip) || failed || package.failed;
     buffer_free(&manifest);
     buffer_free(&look);
+    package.shortages = sheet->text.shortages;
     buffer_free(&sheet->text);
     sheet->text = package;
 }

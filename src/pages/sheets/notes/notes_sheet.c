@@ -68,17 +68,24 @@ static Buffer *make_pictures(const spz_reading *reading, const spz_note_options 
     return pictures;
 }
 
-static spz_status add_movement(const spz_reading *of, size_t movement, const spz_note_options *options, const NotesForm *form, NotesRun *run, SheetOut *sheet)
+typedef struct Under { /* a sheet under way */
+    const NotesForm *form;
+    const spz_note_options *options;
+    NotesRun run;
+} Under;
+
+static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t movement, void *context)
 {
+    Under *under = context;
     MovementNotes notes;
     Buffer *pictures = NULL;
     spz_movement_reading reading = spz_reading_at(of, movement);
-    spz_status status = notes_of(&reading, options, run, &notes);
-    if (!status && options->notation && form == &notes_html)
-        pictures = make_pictures(of, options, &notes, &status);
+    spz_status status = notes_of(&reading, under->options, &under->run, &notes);
+    if (!status && under->options->notation && under->form == &notes_html)
+        pictures = make_pictures(of, under->options, &notes, &status);
     sheet->pictures = pictures;
     if (!status)
-        form->movement(sheet, &notes);
+        under->form->movement(sheet, &notes);
     sheet->pictures = NULL;
     free_pictures(pictures, notes.citations.count);
     notes_free(&notes);
@@ -88,28 +95,14 @@ static spz_status add_movement(const spz_reading *of, size_t movement, const spz
 spz_status spz_sheet_notes(const spz_reading *const *readings, size_t count, const spz_note_options *options, spz_format format,
                            spz_document **out)
 {
-    spz_note_options usual = SPZ_NOTES_USUAL;
-    const spz_note_options *wanted = options ? options : &usual;
+    const spz_note_options usual = SPZ_NOTES_USUAL;
+    Under under = {.options = options ? options : &usual};
     size_t movements = 0;
     for (size_t i = 0; i < count; i++)
         movements += spz_reading_count(readings[i]);
-    const NotesForm *form = form_of(format, wanted->listeners, movements);
-    NotesRun run = {0};
-    SheetOut sheet;
-    spz_status status = SPZ_OK;
-    *out = NULL;
-    if (!form || (unsigned)wanted->language >= SPZ_LANGUAGE_COUNT || !judged_all(readings, count))
-        return SPZ_BAD_ARGUMENT;
-    sheet_begin(&sheet, wanted->language);
-    form->begin(&sheet);
-    for (size_t i = 0; i < count && !status; i++)
-        for (size_t m = 0; m < spz_reading_count(readings[i]) && !status; m++)
-            status = add_movement(readings[i], m, wanted, form, &run, &sheet);
-    form->end(&sheet);
-    if (!status)
-        status = document_take(&sheet.text, out);
-    sheet_end(&sheet);
-    return status;
+    under.form = (unsigned)under.options->language < SPZ_LANGUAGE_COUNT ? form_of(format, under.options->listeners, movements) : NULL;
+    SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
+    return sheet_write(&run, readings, count, out);
 }
 
 /* 'symphony-1-66-71': the file, the movement where there are several, the bars; what can't stand in a file's name is left out. */

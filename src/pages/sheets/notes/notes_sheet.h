@@ -5,9 +5,9 @@
 #include "wording/papers/notes_words.h"
 
 typedef struct NotesForm {
-    void (*begin)(SheetOut *sheet);
+    SheetStep *begin;
     void (*movement)(SheetOut *sheet, const MovementNotes *notes);
-    void (*end)(SheetOut *sheet);
+    SheetStep *end;
 } NotesForm;
 extern const NotesForm notes_text, notes_markdown;           /* notes_forms.c */
 extern const NotesForm notes_json, notes_csv;                /* notes_data.c, with the tables of their fields */

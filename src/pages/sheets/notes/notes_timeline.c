@@ -297,16 +297,9 @@ static void draw(SheetOut *sheet, const MovementNotes *notes, bool alone)
     markup_close_line(html);
 }
 
-static PageHead head_of(spz_language language)
-{
-    return page_head_of_sheet(language, phrase_text(language, PHRASE_NOTES_LISTENERS), text_notes_css);
-}
-
 static void html_start(SheetOut *sheet)
 {
-    PageHead head = head_of(sheet->language);
-    markup_page_begin(&sheet->html, &head);
-    markup_line_end(&sheet->html);
+    sheet_page_begin(sheet, page_head_of_sheet(sheet->language, phrase_text(sheet->language, PHRASE_NOTES_LISTENERS), text_notes_css), NULL);
 }
 
 static void html_movement(SheetOut *sheet, const MovementNotes *notes)
@@ -320,14 +313,7 @@ static void html_movement(SheetOut *sheet, const MovementNotes *notes)
     markup_close_line(html);
 }
 
-static void html_stop(SheetOut *sheet)
-{
-    PageHead head = head_of(sheet->language);
-    markup_page_end(&sheet->html, &head);
-    markup_end(&sheet->html);
-}
-
-const NotesForm timeline_html = {html_start, html_movement, html_stop};
+const NotesForm timeline_html = {html_start, html_movement, sheet_page_end};
 
 static void svg_start(SheetOut *sheet)
 {
