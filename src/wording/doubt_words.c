@@ -48,7 +48,7 @@ void say_doubt(Buffer *out, spz_language language, const spz_doubt *doubt)
     char holds[FRACTION_TEXT], asks[FRACTION_TEXT];
     Buffer pitch = {0};
     bool several = doubt->fault == SPZ_FAULT_OUT_OF_RANGE && doubt->count > 1;
-    bool lapses = doubt->fault == SPZ_FAULT_DIVISION_OPEN && *doubt->other;
+    bool lapses = doubt->fault == SPZ_FAULT_DIVISION_OPEN && doubt->other && *doubt->other;
     Phrase phrase = several ? PHRASE_DOUBT_OUT_OF_RANGE_SEVERAL : lapses ? PHRASE_DOUBT_DIVISION_LAPSES : (Phrase)(PHRASE_FAULT_BRACKET_NOT_OPENED + (int)doubt->fault - SPZ_FAULT_BRACKET_NOT_OPENED);
     if (doubt->fault <= SPZ_NO_FAULT || doubt->fault >= SPZ_FAULT_COUNT)
         return;
