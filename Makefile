@@ -48,7 +48,7 @@ override LIBRARY_CODE = -I$(MADE) -Isrc -fPIC -fno-semantic-interposition -fvisi
 LIB_SOURCES := $(sort $(filter-out src/cli/% src/sound/rendering/%,$(shell find src -name '*.c')))
 CLI_SOURCES := $(sort $(shell find src/cli -name '*.c'))
 UNIT_SOURCES := $(sort $(wildcard tests/unit/*.c tests/unit/*/*.c))
-SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c))
+SUPPORT_SOURCES := $(sort $(wildcard tests/support/*.c tests/support/*/*.c))
 objects = $(patsubst %.c,$(BUILD)/%.o,$(1))
 
 # The phrases of all languages, as a list of keys and a table; the first file has the keys.
@@ -157,7 +157,7 @@ $(BUILD)/src/cli/places/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"
 $(BUILD)/installed/places/sound_place.o: private EXTRA = -DSPEZZATO_SOUND_PLACE='"$(libdir)/spezzato/sound.so"'
 endif
 
-$(SKETCH): $(call objects,tests/tools/sketch.c $(wildcard tests/support/notation*.c))
+$(SKETCH): $(call objects,tests/tools/sketch.c $(wildcard tests/support/notation/*.c))
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(XML_LIBS) -lz
 
 # The program as part of a host that has chosen a language.
@@ -254,7 +254,7 @@ bench: all
 	@echo; echo "A library of scores:"; BUILD=$(BUILD) sh tests/tools/bench-library.sh
 
 # The notes of real scores beside independent tables of them (needs the shared folder).
-$(BUILD)/accuracy-notes: $(call objects,tests/tools/accuracy/notes.c tests/support/note_table.c) $(INTERNAL)
+$(BUILD)/accuracy-notes: $(call objects,tests/tools/accuracy/notes.c tests/support/tables/note_table.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 citation-times: $(PROGRAM)
 	@SPEZZATO=$(PROGRAM) sh tests/tools/citation-times.sh > $(BUILD)/citation-times.md; status=$$?; case $$status in 0|3) cp $(BUILD)/citation-times.md docs/citation-times.md ;; *) cat $(BUILD)/citation-times.md ;; esac; exit $$status
@@ -263,7 +263,7 @@ accuracy-notes: $(BUILD)/accuracy-notes
 	@$(BUILD)/accuracy-notes "$${SPEZZATO_SHARED:-../shared}/scores" > $(BUILD)/accuracy-notes.md; status=$$?; [ $$status = 2 ] || cp $(BUILD)/accuracy-notes.md docs/accuracy-notes.md; exit $$status
 
 # What was composed into corpus/ beside what is found there.
-$(BUILD)/corpus-table: $(call objects,tests/tools/accuracy/composed.c tests/support/composed.c) $(INTERNAL)
+$(BUILD)/corpus-table: $(call objects,tests/tools/accuracy/composed.c tests/support/tables/composed.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 
 # All figures of docs/accuracy.md (needs the shared folder and python3).
@@ -281,7 +281,7 @@ fit: $(BUILD)/evidence-table $(BUILD)/weights-table
 	@BUILD=$(BUILD) sh tests/tools/fit.sh
 
 # The unofficial MusicXML test suite, file by file (needs the shared folder).
-$(BUILD)/suite-table: $(call objects,tests/tools/accuracy/suite.c tests/support/suite_table.c tests/support/score_lines.c) $(INTERNAL)
+$(BUILD)/suite-table: $(call objects,tests/tools/accuracy/suite.c tests/support/tables/suite_table.c tests/support/scores/score_lines.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 suite-table: $(BUILD)/suite-table
 	@$(BUILD)/suite-table "$${SPEZZATO_SHARED:-../shared}/suite" > $(BUILD)/suite.md && cp $(BUILD)/suite.md docs/suite.md
@@ -292,11 +292,11 @@ HARNESSES ?= xml archive settings analysis music season library stage
 FUZZ_FLAGS = -O1 -g -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
 fuzz: all $(SKETCH)
 	@command -v clang >/dev/null 2>&1 || { echo "fuzz: clang is missing (Debian: clang libclang-rt-14-dev)" >&2; exit 1; }
-	@$(MAKE) -s --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/internal.a $(BUILD)-fuzz/tests/support/archive_text.o
+	@$(MAKE) -s --no-print-directory BUILD=$(BUILD)-fuzz CC=clang CFLAGS="$(FUZZ_FLAGS)" $(BUILD)-fuzz/internal.a $(BUILD)-fuzz/tests/support/scores/archive_text.o
 	@mkdir -p $(BUILD)/fuzz
 	@for harness in $(foreach wanted,$(HARNESSES),$(firstword $(subst :, ,$(wanted)))); do \
 	    clang -std=c11 $(FUZZ_FLAGS) -fsanitize=fuzzer -D_POSIX_C_SOURCE=200809L -Iinclude -Isrc -Itests $(XML_CFLAGS) -o $(BUILD)/fuzz/fuzz_$$harness tests/fuzz/fuzz_$$harness.c tests/fuzz/score_mutator.c tests/fuzz/choices.c \
-	        $(BUILD)-fuzz/tests/support/archive_text.o $(BUILD)-fuzz/internal.a $(LIB_LIBS) || exit 1; done
+	        $(BUILD)-fuzz/tests/support/scores/archive_text.o $(BUILD)-fuzz/internal.a $(LIB_LIBS) || exit 1; done
 	@BUILD=$(BUILD) HARNESSES="$(HARNESSES)" SECONDS_EACH="$(or $(SECONDS),60)" sh tests/fuzz/run.sh
 
 # Every note as written, for the second reader of tests/independent (npm; the tests alone use it).

@@ -1,6 +1,6 @@
 /* Any bytes as the packed score of an archive that is otherwise sound, and as a whole archive. The first byte chooses. */
 #include "spezzato/score.h"
-#include "support/archive_text.h"
+#include "support/scores/archive_text.h"
 #include <stdint.h>
 #include <stdlib.h>
 

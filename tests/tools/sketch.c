@@ -1,5 +1,5 @@
 /* sketch IN.txt OUT.musicxml|OUT.mxl: makes a score from its notation, plain or compressed by the file's ending. */
-#include "support/notation.h"
+#include "support/notation/notation.h"
 
 #include <errno.h>
 #include <stdint.h>

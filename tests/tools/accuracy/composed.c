@@ -1,6 +1,6 @@
 /* composed - prints how many of the passages composed into corpus/ are found, as Markdown, and which are not. Exit status 2 when a score can't
  * be read. */
-#include "support/composed.h"
+#include "support/tables/composed.h"
 #include <stdio.h>
 
 typedef struct Tally { int all, met, named, clear; } Tally;

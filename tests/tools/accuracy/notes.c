@@ -1,7 +1,7 @@
 /* notes - reads each score beside its table (NAME.mxl and NAME.csv in the folder given) and prints the agreement as Markdown. Exit status 1
  * when more than one entry in ten thousand is left unexplained. */
 #include "spezzato/score.h"
-#include "support/note_table.h"
+#include "support/tables/note_table.h"
 #include <dirent.h>
 #include <stdio.h>
 #include <stdlib.h>

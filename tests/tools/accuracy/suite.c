@@ -1,6 +1,6 @@
 /* suite - reads every file of the unofficial MusicXML test suite (the folder given) and prints what came of it as Markdown. Exit status 1 when a
  * file does not give what its description asks for. */
-#include "support/suite_table.h"
+#include "support/tables/suite_table.h"
 #include <stdio.h>
 
 int main(int argc, char **argv)
@@ -12,7 +12,7 @@ int main(int argc, char **argv)
     }
     printf("# The unofficial MusicXML test suite, file by file\n\n"
            "Made by `make suite-table`; not written by hand. The suite is MIT licensed. Each file states in its own description what it is for; what that\n"
-           "means for an analysis of notes stands in the second column and is checked by `make check` (tests/support/suite_table.c). `sounds` are the\n"
+           "means for an analysis of notes stands in the second column and is checked by `make check` (tests/support/tables/suite_table.c). `sounds` are the\n"
            "notes of all parts, tied notes joined; `length` is in crotchets.\n\n"
            "| file | what it asks for | parts | bars | sounds | length | reported | met |\n|---|---|---|---|---|---|---|---|\n");
     for (size_t i = 0; i < count; i++) {

@@ -1,5 +1,5 @@
 /* What counts as call and response, stated in music. */
-#include "support/rehearsal.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 #include <math.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* What was composed into the scores of corpus/ is heard in them. Floors lie a little under the figures of docs/accuracy.md; a fall below them
  * prints the figures kind by kind. */
-#include "support/composed.h"
+#include "support/tables/composed.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* What counts as a divided section, stated in music. */
 #include "analysis/division/divisi.h"
-#include "support/rehearsal.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

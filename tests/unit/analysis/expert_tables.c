@@ -1,7 +1,7 @@
 /* What the program lists against the tables of expert readers (shared folder: expert/, protocol beside them; each settled from two blind readings).
  * Floors are what was measured when they were set (docs/accuracy.md), cut off behind the third digit; a fall below one prints it. The quartets'
  * tables, of a single reading each, bear no floor. */
-#include "support/expert_table.h"
+#include "support/tables/expert_table.h"
 #include "support/suite.h"
 #include <dirent.h>
 #include <stdio.h>

@@ -1,7 +1,7 @@
 /* What is said about a bar, and that it agrees with what is reported there. */
 #include "spezzato/explain.h"
 #include "support/memory.h"
-#include "support/rehearsal.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 #include "wording/explain_words.h"
 #include <string.h>

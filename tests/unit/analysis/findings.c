@@ -1,6 +1,6 @@
 /* Passages in order, with names that can be read back. */
 #include "analysis/passages/findings.h"
-#include "support/rehearsal.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 #include <string.h>
 

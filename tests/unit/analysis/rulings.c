@@ -1,5 +1,5 @@
 /* The conductor's own ear: [passages] of the settings. */
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/suite.h"
 #include "analysis/passages/rulings.h"
 #include <stdio.h>

@@ -1,5 +1,5 @@
 /* One melody for two sections. */
-#include "support/rehearsal.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 
 /* Deutsch, J. Acoust. Soc. Am. 57 (1975) 1156: the tones of each ear, heard as one scale. */

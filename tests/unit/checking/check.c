@@ -1,6 +1,6 @@
 /* What `spezzato check` doubts, and what it lets pass. */
 #include "spezzato/check.h"
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

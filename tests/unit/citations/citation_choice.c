@@ -1,7 +1,7 @@
 /* Which passages are cited, and whom of their players the citation names. */
 #include "citations/citation_facts.h"
-#include "support/evening.h"
-#include "support/sheet_music.h"
+#include "support/scores/evening.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

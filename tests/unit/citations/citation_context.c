@@ -1,6 +1,6 @@
 /* What is said around a citation: heading, key, tempo, loudness, trio, solo winds. */
 #include "citations/citation_facts.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

@@ -2,7 +2,7 @@
 #include "editing/excerpt.h"
 #include "editing/excerpt_slurs.h"
 #include "spezzato/score.h"
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,7 +1,7 @@
 /* Directions put into a score stand where they were wanted, and nothing else is touched. */
 #include "editing/mark_insert.h"
 #include "model/own_marks.h"
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -4,7 +4,7 @@
 #include "reader/files/archive.h"
 #include "model/stream.h"
 #include "support/memory.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

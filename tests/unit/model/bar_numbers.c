@@ -1,6 +1,6 @@
 /* Printed numbers: what the user says of the edition. Gould, Behind Bars (2011), on the numbering of upbeats and split bars. */
 #include "model/bar_numbers.h"
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* The rule of docs/formats.md, "Playing order", case by case. Bars are named 1, 2, 3 ... */
 #include "model/playing_order.h"
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* What a client of the library sees of a score, through score.h alone. */
 #include "spezzato/score.h"
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,7 +1,7 @@
 /* What a bowing committee has to settle: slurs, signs and bow marks of sections that share a gesture. */
 #include "advice/bowings.h"
 #include "support/memory.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,6 +1,6 @@
 /* A tune that two sections share in one place and one section has whole in another is told with both places. */
 #include "citations/contrast.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 

@@ -2,7 +2,7 @@
 #include "pages/drawings/stage/stage_picture.h"
 #include "pages/drawings/staves/stave_bars.h"
 #include "pages/drawings/strip.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

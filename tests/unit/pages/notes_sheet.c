@@ -1,8 +1,8 @@
 /* What the writer cites: which passages, when they sound, and how it is said. */
 #include "wording/papers/notes_words.h"
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/memory.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <math.h>
 #include <stdio.h>

@@ -2,9 +2,9 @@
 #include "advice/parts_advice.h"
 #include "wording/papers/advice_words.h"
 #include "wording/papers/desk_words.h"
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/memory.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

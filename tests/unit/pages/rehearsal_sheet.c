@@ -1,7 +1,7 @@
 /* The rehearsal sheet: who is called, how long it lasts, what to listen for. */
 #include "advice/rehearsal.h"
-#include "support/evening.h"
-#include "support/rehearsal.h"
+#include "support/scores/evening.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 #include "wording/papers/rehearsal_words.h"
 #include <stdio.h>

@@ -2,7 +2,7 @@
 #include "support/text/utf8.h"
 #include "spezzato/spezzato.h"
 #include "support/memory.h"
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

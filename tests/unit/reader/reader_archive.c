@@ -1,7 +1,7 @@
 /* Compressed scores (MusicXML 4.0, "Compressed .mxl files") and collections of scores (MusicXML opus). */
-#include "support/archive_text.h"
+#include "support/scores/archive_text.h"
 #include "support/memory.h"
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <stdlib.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* Bars, parts, repeats by copying, several movements in one file. */
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

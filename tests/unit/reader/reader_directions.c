@@ -1,5 +1,5 @@
 /* Dynamics, words, tempo, letters, and what is in force at a note. */
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* What can't be read is refused with one sentence and its line; nothing crashes, nothing is fetched. */
 #include "support/memory.h"
-#include "support/score_lines.h"
-#include "support/score_text.h"
+#include "support/scores/score_lines.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include "support/xml_famine.h"
 #include <stdio.h>

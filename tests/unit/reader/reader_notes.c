@@ -1,5 +1,5 @@
 /* Pitch and time of notes, as MusicXML 4.0 (W3C Community Group) defines them. */
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 
 #define SOUNDS(bars, expected) CU_ASSERT_STRING_EQUAL(sounds_text(movement_of(PIECE(bars)), 0), expected)

@@ -1,7 +1,7 @@
 /* Random parts, written with divisions that change at random: every onset and duration comes out exactly. The seed is printed when a part fails;
  * SPEZZATO_SEED gives it back. */
 #include "support/buffer.h"
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include "support/suite.h"
 #include <inttypes.h>
 #include <stdio.h>

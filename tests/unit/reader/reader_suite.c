@@ -1,6 +1,6 @@
 /* The unofficial MusicXML test suite (MIT licence), file by file: support/suite_table.c says what each asks for. */
 #include "support/suite.h"
-#include "support/suite_table.h"
+#include "support/tables/suite_table.h"
 #include <dirent.h>
 #include <stdio.h>
 #include <string.h>

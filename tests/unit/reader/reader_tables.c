@@ -1,6 +1,6 @@
 /* Independent readings of real scores: the tables of the OpenScore Orchestra corpus (Gotham and others), beside the shared scores. */
 #include "spezzato/score.h"
-#include "support/note_table.h"
+#include "support/tables/note_table.h"
 #include "support/suite.h"
 #include <dirent.h>
 #include <stdio.h>

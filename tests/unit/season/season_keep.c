@@ -3,7 +3,7 @@
 #include "season/results/json_reader.h"
 #include "season/results/result_terms.h"
 #include "season/results/score_file.h"
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/memory.h"
 #include "support/text/name_order.h"
 #include "support/suite.h"

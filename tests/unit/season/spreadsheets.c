@@ -1,6 +1,6 @@
 /* Plans as spreadsheet programs save them, where memory ends at any moment: the whole table, or a status; never another table. */
 #include "season/table/spreadsheets/spreadsheet.h"
-#include "support/archive_text.h"
+#include "support/scores/archive_text.h"
 #include "support/memory.h"
 #include "support/suite.h"
 #include "support/xml_famine.h"

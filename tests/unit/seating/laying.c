@@ -1,8 +1,8 @@
 /* What the stage crew lays out: who is asked for, where everything stands, and the sums. */
 #include "spezzato/laying.h"
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/memory.h"
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <math.h>
 #include <stdio.h>

@@ -1,5 +1,5 @@
 /* House rules, the user's own arrangements, one seating for a work, and memory that runs out. */
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/memory.h"
 #include "support/suite.h"
 #include <math.h>

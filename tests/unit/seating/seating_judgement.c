@@ -1,5 +1,5 @@
 /* What the evidence does to the recommendation. */
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/suite.h"
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /* Desks on the stage. */
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "spezzato/stage.h"
 #include "support/memory.h"
 #include "support/suite.h"

@@ -1,7 +1,7 @@
 /* Orchestras on stages that are too small for whole arcs: what fits, what would, and that fewer players never need more. */
 #include "spezzato/laying.h"
 #include "spezzato/stage.h"
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/suite.h"
 #include <math.h>
 #include <stdio.h>

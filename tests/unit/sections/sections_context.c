@@ -1,5 +1,5 @@
 /* What parts are when seen beside each other. Practice of score order and of naming: common practice. */
-#include "support/parts.h"
+#include "support/scores/parts.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

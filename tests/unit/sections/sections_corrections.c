@@ -1,6 +1,6 @@
 /* What the user's [sections] change. */
 #include "settings/store.h"
-#include "support/parts.h"
+#include "support/scores/parts.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
  * shared folder (Gotham and others; see SOURCES.md there). */
 #include "sections/names/sound_ids.h"
 #include "sections/understanding.h"
-#include "support/parts.h"
+#include "support/scores/parts.h"
 #include "support/suite.h"
 #include <libxml/parser.h>
 #include <stdio.h>

@@ -1,6 +1,6 @@
 /* What each group of players sounds, as one stream. */
 #include "sections/section_map.h"
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

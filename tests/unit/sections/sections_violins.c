@@ -1,5 +1,5 @@
 /* One part called 'Violins': one section or two? */
-#include "support/rehearsal.h"
+#include "support/scores/rehearsal.h"
 #include "support/suite.h"
 #include <string.h>
 

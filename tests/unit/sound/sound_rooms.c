@@ -8,7 +8,7 @@
 #include "sound/rendering/loudness.h"
 #include "sound/rendering/tail.h"
 #include "support/memory.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "spezzato/listen.h"
 #include <math.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 /* What the players play, stated in music. */
 #include "sound/tones.h"
-#include "support/sheet_music.h"
+#include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <math.h>
 #include <stdlib.h>

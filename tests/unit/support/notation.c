@@ -1,5 +1,5 @@
 /* The notation in which tests and corpus are written: what it gives, and what it says of mistakes. */
-#include "support/notation.h"
+#include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdbool.h>
 #include <stdio.h>

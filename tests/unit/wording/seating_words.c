@@ -1,5 +1,5 @@
 /* A verdict and a stage in words, in each language. */
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/suite.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/seatings/stage_words.h"

@@ -1,4 +1,4 @@
-#include "support/note_table.h"
+#include "support/tables/note_table.h"
 #include "model/stream.h"
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,4 +1,4 @@
-#include "support/archive_text.h"
+#include "support/scores/archive_text.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

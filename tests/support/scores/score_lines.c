@@ -1,4 +1,4 @@
-#include "support/score_lines.h"
+#include "support/scores/score_lines.h"
 #include "model/stream.h"
 #include "support/buffer.h"
 

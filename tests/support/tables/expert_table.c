@@ -1,4 +1,4 @@
-#include "support/expert_table.h"
+#include "support/tables/expert_table.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>

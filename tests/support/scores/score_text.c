@@ -1,4 +1,4 @@
-#include "support/score_text.h"
+#include "support/scores/score_text.h"
 #include <CUnit/CUnit.h>
 #include <stdio.h>
 #include <string.h>

@@ -1,4 +1,4 @@
-#include "support/parts.h"
+#include "support/scores/parts.h"
 #include <stdio.h>
 #include <string.h>
 

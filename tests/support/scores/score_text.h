@@ -1,7 +1,7 @@
 /* score_text.h - MusicXML from small pieces, read for a test. */
 #ifndef TESTS_SCORE_TEXT_H
 #define TESTS_SCORE_TEXT_H
-#include "support/score_lines.h"
+#include "support/scores/score_lines.h"
 
 /* Pieces of MusicXML. `more` is further content of the note. */
 #define PITCH(step, octave) "<pitch><step>" #step "</step><octave>" #octave "</octave></pitch>"

@@ -1,4 +1,4 @@
-#include "support/evening.h"
+#include "support/scores/evening.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <stdlib.h>

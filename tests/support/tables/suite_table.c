@@ -1,6 +1,6 @@
-#include "support/suite_table.h"
+#include "support/tables/suite_table.h"
 #include "model/stream.h"
-#include "support/score_lines.h"
+#include "support/scores/score_lines.h"
 #include <stdio.h>
 #include <string.h>
 

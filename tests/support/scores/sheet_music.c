@@ -1,5 +1,5 @@
-#include "support/sheet_music.h"
-#include "support/notation.h"
+#include "support/scores/sheet_music.h"
+#include "support/notation/notation.h"
 #include <CUnit/CUnit.h>
 #include <stdio.h>
 #include <stdlib.h>

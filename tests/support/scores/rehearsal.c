@@ -1,5 +1,5 @@
-#include "support/rehearsal.h"
-#include "support/notation.h"
+#include "support/scores/rehearsal.h"
+#include "support/notation/notation.h"
 #include "wording/passage_words.h"
 #include <CUnit/CUnit.h>
 #include <stdio.h>

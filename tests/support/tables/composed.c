@@ -1,4 +1,4 @@
-#include "support/composed.h"
+#include "support/tables/composed.h"
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
