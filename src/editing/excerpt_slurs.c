@@ -1,5 +1,5 @@
 #include "editing/excerpt_slurs.h"
-#include "editing/mark_xml.h"
+#include "editing/bytes/mark_xml.h"
 #include "support/array.h"
 #include <stdlib.h>
 #include <string.h>

@@ -1,6 +1,6 @@
 #include "editing/mark_insert.h"
 #include "model/own_marks.h"
-#include "editing/mark_walk.h"
+#include "editing/bytes/mark_walk.h"
 #include "writing/markup.h"
 #include "support/numbers.h"
 #include <stdlib.h>

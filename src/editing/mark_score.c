@@ -1,7 +1,7 @@
 /* The librarian's advice as directions in the score file: each text of the file is taken out, freed of earlier marks, read, marked and put back. */
 #include "writing/document.h"
-#include "editing/mark_encoding.h"
-#include "editing/mark_file.h"
+#include "editing/bytes/mark_encoding.h"
+#include "editing/bytes/mark_file.h"
 #include "editing/mark_insert.h"
 #include "editing/mark_wishes.h"
 #include "spezzato/sheets.h"

@@ -57,15 +57,16 @@ allowed() {
     writing) echo "writing $texts" ;;
     citations) echo "citations engine $seating" ;;
     advice) echo "advice engine $seating" ;;
-    editing) echo "editing $words reader/files reader $told" ;;
+    editing/bytes) echo "editing/bytes writing reader/files $model" ;;
+    editing) echo "editing editing/bytes $words reader/files reader $told" ;;
     wording) echo "wording $told" ;;
     wording/papers) echo "$words $planned $told" ;;
     wording/seatings) echo "wording/seatings $words $planned $told" ;;
     wording/seasons) echo "$spoken $planned $told" ;;
-    pages) echo "pages $spoken editing $told" ;;
-    pages/drawings | pages/drawings/*) echo "$drawn pages $spoken editing $planned $told" ;;
-    pages/*/*) echo "$1 ${1%/*} $drawn pages $spoken editing $planned $told" ;;
-    pages/*) echo "$1 $1/notes $drawn pages $spoken editing $planned $told" ;;
+    pages) echo "pages $spoken editing editing/bytes $told" ;;
+    pages/drawings | pages/drawings/*) echo "$drawn pages $spoken editing editing/bytes $planned $told" ;;
+    pages/*/*) echo "$1 ${1%/*} $drawn pages $spoken editing editing/bytes $planned $told" ;;
+    pages/*) echo "$1 $1/notes $drawn pages $spoken editing editing/bytes $planned $told" ;;
     cli | cli/*) echo "cli cli/commands cli/options cli/places" ;;
     esac
 }
@@ -84,7 +85,7 @@ for file in $(find src -name '*.[ch]'); do
     done
 done
 belongs 'libxml/' reader reader/files season/table/spreadsheets about
-belongs zlib reader/files editing about
+belongs zlib reader/files editing/bytes about
 belongs ini.h settings
 belongs '(fluidsynth|mysofa|sndfile|fftw3|ebur128)\.h' sound/rendering
 belongs dlfcn sound
@@ -96,7 +97,7 @@ for file in $(find src include tests -name node_modules -prune -o -name '*.[ch]'
 done
 # Read, not written: the scanner of scores to be marked, the head that names an encoding, the test whether an engraving is whole; messages of the reader
 # name elements.
-reads="src/editing/mark_xml.c src/editing/mark_encoding.c src/pages/drawings/staves/engrave.c $(echo src/reader/*.c src/reader/files/*.c)"
+reads="src/editing/bytes/mark_xml.c src/editing/bytes/mark_encoding.c src/pages/drawings/staves/engrave.c $(echo src/reader/*.c src/reader/files/*.c)"
 past=$(find src -name '*.[ch]' ! -path 'src/writing/*' ! -path src/support/numbers.c ! -path src/cli/messages.c | sort | xargs awk -v reads="$reads" -f "$here/doors.awk")
 [ -z "$past" ] || say "$past"
 # Letters, digits and causes of errors do not hang on the host's language either; the command line, which chooses none, may ask the standard library.

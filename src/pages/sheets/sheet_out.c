@@ -1,5 +1,4 @@
 #include "pages/sheets/sheet_out.h"
-#include "editing/score_files.h"
 #include "pages/growing_report.h"
 #include "writing/document.h"
 
@@ -9,6 +8,15 @@ static void sheet_begin(SheetOut *sheet, spz_language language)
     buffer_init(&sheet->text);
     markup_begin(&sheet->html, &sheet->text);
     facts_begin(&sheet->facts, &sheet->text);
+}
+
+bool judged_all(const spz_reading *const *readings, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        for (size_t m = 0; m < spz_reading_count(readings[i]); m++)
+            if (!spz_reading_at(readings[i], m).verdict)
+                return false;
+    return true;
 }
 
 spz_status sheet_write(const SheetRun *run, const spz_reading *const *readings, size_t count, spz_document **out)

@@ -27,6 +27,8 @@ typedef struct SheetRun {
     spz_language language;
 } SheetRun;
 
+/* True when every movement was read as far as its verdict. */
+bool judged_all(const spz_reading *const *readings, size_t count);
 /* SPZ_BAD_ARGUMENT also where a score was not judged. */
 spz_status sheet_write(const SheetRun *run, const spz_reading *const *readings, size_t count, spz_document **out);
 

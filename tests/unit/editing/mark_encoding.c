@@ -1,5 +1,5 @@
 /* Files in every usual encoding come back byte for byte. */
-#include "editing/mark_encoding.h"
+#include "editing/bytes/mark_encoding.h"
 #include "support/suite.h"
 #include <string.h>
 

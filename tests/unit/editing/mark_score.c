@@ -1,6 +1,6 @@
 /* A marked score: what the librarian's sheet says stands in it, everything else as it was, and all of it can be taken out again. */
-#include "editing/mark_encoding.h"
-#include "editing/mark_zip.h"
+#include "editing/bytes/mark_encoding.h"
+#include "editing/bytes/mark_zip.h"
 #include "reader/files/archive.h"
 #include "model/stream.h"
 #include "support/memory.h"

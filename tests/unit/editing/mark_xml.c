@@ -1,5 +1,5 @@
 /* The walk over the bytes of a file: what a tag is, and what only looks like one. */
-#include "editing/mark_xml.h"
+#include "editing/bytes/mark_xml.h"
 #include "support/suite.h"
 #include <stdio.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* Archives that are written can be read: the directory and each member, by the reader's own unpacking with its checks. */
-#include "editing/mark_zip.h"
+#include "editing/bytes/mark_zip.h"
 #include "reader/files/archive.h"
 #include "support/suite.h"
 #include <string.h>

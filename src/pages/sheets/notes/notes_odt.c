@@ -1,6 +1,6 @@
 /* The notes for a word processor, with styles: OpenDocument 1.3 (OASIS), part 2 for the package (mimetype first and not compressed), part 3 for
  * what stands in it. */
-#include "editing/mark_zip.h"
+#include "editing/bytes/mark_zip.h"
 #include "pages/sheets/notes/notes_sheet.h"
 #include <string.h>
 

@@ -1,7 +1,6 @@
 #include "pages/sheets/notes/notes_pictures.h"
 #include "pages/sheets/notes/notes_timeline.h"
 #include "pages/sheets/notes/print_picture.h"
-#include "editing/score_files.h"
 #include "model/movement.h"
 #include "support/memory.h"
 #include "writing/document.h"

@@ -1,7 +1,7 @@
 /* mark_file.h - a score file as a whole, plain or compressed: its texts can be taken out one by one, and the file put together again with
  * other texts in their place. */
-#ifndef EDITING_MARK_FILE_H
-#define EDITING_MARK_FILE_H
+#ifndef EDITING_BYTES_MARK_FILE_H
+#define EDITING_BYTES_MARK_FILE_H
 #include "reader/files/archive.h"
 #include "spezzato/status.h"
 #include "support/buffer.h"

@@ -1,8 +1,8 @@
 /* mark_walk.h - where a direction may be put into a score file: bar by bar, part by part, with the musical time of each place. */
-#ifndef EDITING_MARK_WALK_H
-#define EDITING_MARK_WALK_H
+#ifndef EDITING_BYTES_MARK_WALK_H
+#define EDITING_BYTES_MARK_WALK_H
 #include "model/movement.h"
-#include "editing/mark_xml.h"
+#include "editing/bytes/mark_xml.h"
 #include "support/array.h"
 
 enum { PART_NAME_MOST = 64 };

@@ -1,7 +1,7 @@
 /* The walk follows the clock of each bar as the reader does: notes move it on, chord notes and grace notes don't, backup and forward
  * shift it. Elements are told apart by name and depth: <score-partwise><part><measure><note>, or the same with part and measure
  * changed over. */
-#include "editing/mark_walk.h"
+#include "editing/bytes/mark_walk.h"
 #include "support/numbers.h"
 #include <math.h>
 #include <stdlib.h>

@@ -1,4 +1,4 @@
-#include "editing/mark_zip.h"
+#include "editing/bytes/mark_zip.h"
 #include "support/memory.h"
 #include <string.h>
 #include <zlib.h>

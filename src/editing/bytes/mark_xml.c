@@ -1,4 +1,4 @@
-#include "editing/mark_xml.h"
+#include "editing/bytes/mark_xml.h"
 #include <stdlib.h>
 #include <string.h>
 

@@ -1,6 +1,6 @@
 /* mark_encoding.h - the bytes of an XML file as text in which ASCII is ASCII, and back again to the very same bytes. */
-#ifndef EDITING_MARK_ENCODING_H
-#define EDITING_MARK_ENCODING_H
+#ifndef EDITING_BYTES_MARK_ENCODING_H
+#define EDITING_BYTES_MARK_ENCODING_H
 #include "spezzato/status.h"
 #include "support/buffer.h"
 

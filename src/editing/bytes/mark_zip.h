@@ -1,7 +1,7 @@
 /* mark_zip.h - writes a zip archive into memory (PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16; DEFLATE by zlib). Members
  * made anew have the first date that the format can hold, so that the same contents give the same bytes. */
-#ifndef EDITING_MARK_ZIP_H
-#define EDITING_MARK_ZIP_H
+#ifndef EDITING_BYTES_MARK_ZIP_H
+#define EDITING_BYTES_MARK_ZIP_H
 #include "support/array.h"
 #include "support/buffer.h"
 #include <stdint.h>

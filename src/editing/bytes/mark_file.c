@@ -1,5 +1,5 @@
-#include "editing/mark_file.h"
-#include "editing/mark_zip.h"
+#include "editing/bytes/mark_file.h"
+#include "editing/bytes/mark_zip.h"
 #include "writing/markup.h"
 #include "support/memory.h"
 #include "support/message.h"

@@ -1,8 +1,8 @@
 /* mark_xml.h - a walk over the bytes of an XML file that says where each piece begins and ends, so that something can be put between
  * two pieces and every other byte stays as it was. It checks no more than it needs: the file has been read as a score before.
  * Works on UTF-8 and on every encoding that writes ASCII as ASCII. */
-#ifndef EDITING_MARK_XML_H
-#define EDITING_MARK_XML_H
+#ifndef EDITING_BYTES_MARK_XML_H
+#define EDITING_BYTES_MARK_XML_H
 #include <stdbool.h>
 #include <stddef.h>
 

@@ -1,5 +1,5 @@
 /* Unicode Standard, chapter 3.9: UTF-8 and UTF-16. */
-#include "editing/mark_encoding.h"
+#include "editing/bytes/mark_encoding.h"
 #include "support/text/utf8.h"
 #include "support/text/ascii.h"
 #include <stdint.h>
