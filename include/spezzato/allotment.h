@@ -42,12 +42,12 @@ SPZ_API spz_status spz_allotment_make(spz_section section, int players, int line
  * habit ([divisi]). For SPZ_VIOLINS in three the desks of both sections are shared out as one body, in blocks; in four, each
  * section in two. */
 SPZ_API spz_status spz_allotment_of(const spz_passage *passage, const spz_settings *settings, spz_allotment **out);
-SPZ_API void spz_allotment_free(spz_allotment *allotment);
+SPZ_API void spz_allotment_free(spz_allotment *allotment); /* takes NULL */
 
 SPZ_API spz_sharing spz_allotment_sharing(const spz_allotment *allotment); /* never SPZ_SHARE_USUAL */
-SPZ_API size_t spz_allotment_desks(const spz_allotment *allotment);
+SPZ_API size_t spz_allotment_desks(const spz_allotment *allotment); /* how many desks */
 SPZ_API const spz_desk *spz_allotment_desk(const spz_allotment *allotment, size_t index); /* NULL past the end */
-SPZ_API int spz_allotment_lines(const spz_allotment *allotment);
+SPZ_API int spz_allotment_lines(const spz_allotment *allotment); /* how many lines are read, 1 or more */
 SPZ_API int spz_allotment_players(const spz_allotment *allotment, int line); /* of line 1.. */
 /* Players of the line over an equal share: 1 is even, 0.8 a fifth too few. */
 SPZ_API double spz_allotment_balance(const spz_allotment *allotment, int line);

@@ -29,7 +29,7 @@ typedef struct spz_range {
     int lowest, highest; /* MIDI pitch, 60 middle C */
     const char *source;
 } spz_range;
-SPZ_API size_t spz_range_count(void);
+SPZ_API size_t spz_range_count(void); /* rows of the table of ranges */
 SPZ_API const spz_range *spz_range_at(size_t index); /* NULL past the end */
 
 typedef struct spz_doubt { /* views that live as long as the list; figures are 0 where the fault has none */
@@ -54,9 +54,9 @@ typedef struct spz_doubts spz_doubts;
 /* Reads the score and lists what is doubtful: by movement, then in the order of kinds, parts and bars. `settings` NULL: the usual; its
  * corrections of [sections] count. A file that can't be read is an error as in spz_score_read (codes there); its one message goes to the sink. */
 SPZ_API spz_status spz_check(const char *path, const spz_settings *settings, const spz_sink *sink, spz_doubts **out);
-SPZ_API void spz_doubts_free(spz_doubts *doubts);
-SPZ_API const char *spz_doubts_file(const spz_doubts *doubts);
-SPZ_API size_t spz_doubts_count(const spz_doubts *doubts);
+SPZ_API void spz_doubts_free(spz_doubts *doubts); /* takes NULL */
+SPZ_API const char *spz_doubts_file(const spz_doubts *doubts); /* as messages name it */
+SPZ_API size_t spz_doubts_count(const spz_doubts *doubts); /* doubts and notes together */
 SPZ_API const spz_doubt *spz_doubts_at(const spz_doubts *doubts, size_t index); /* NULL past the end */
 /* How many are SPZ_DOUBT: 0 means that the file is clean. */
 SPZ_API size_t spz_doubts_grave(const spz_doubts *doubts);

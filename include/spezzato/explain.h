@@ -66,8 +66,8 @@ typedef struct spz_explanation spz_explanation;
  * most `most`, and beyond that everything that is reported. Hears the movement anew: the time of spz_passages_find. `sections` must outlive the
  * result. SPZ_BAD_ARGUMENT where no bar has that number; SPZ_NO_MEMORY. */
 SPZ_API spz_status spz_explanation_make(const spz_sections *sections, const char *bar, size_t most, spz_explanation **out);
-SPZ_API void spz_explanation_free(spz_explanation *explanation);
-SPZ_API size_t spz_explanation_count(const spz_explanation *explanation);
+SPZ_API void spz_explanation_free(spz_explanation *explanation); /* takes NULL */
+SPZ_API size_t spz_explanation_count(const spz_explanation *explanation); /* how many are listed */
 SPZ_API const spz_considered *spz_explanation_at(const spz_explanation *explanation, size_t index); /* NULL past the end */
 /* How [passages] of a settings file names it, to hold it to be something though it isn't reported: '46-48 Vn I Vn II'. Returns `out`. */
 SPZ_API char *spz_considered_line(const spz_sections *sections, const spz_considered *considered, char *out, size_t size);

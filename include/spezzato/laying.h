@@ -67,13 +67,13 @@ typedef struct spz_laying spz_laying;
  * made with: soloists stand beside the conductor, a solo piano between podium and stage edge; woodwind, brass, timpani and
  * percussion in straight rows behind the last strings. The plan must outlive it. SPZ_NO_MEMORY. */
 SPZ_API spz_status spz_laying_make(const spz_plan *plan, const spz_forces *forces, const spz_settings *settings, spz_laying **out);
-SPZ_API void spz_laying_free(spz_laying *laying);
-SPZ_API const spz_plan *spz_laying_plan(const spz_laying *laying);
-SPZ_API size_t spz_laying_count(const spz_laying *laying);
+SPZ_API void spz_laying_free(spz_laying *laying); /* takes NULL; the plan stays */
+SPZ_API const spz_plan *spz_laying_plan(const spz_laying *laying); /* the plan that was laid out */
+SPZ_API size_t spz_laying_count(const spz_laying *laying); /* places laid, podium and piano too */
 SPZ_API const spz_laid *spz_laying_at(const spz_laying *laying, size_t index); /* podium, piano, soloists, desks as in the plan, then row by row; NULL past the end */
-SPZ_API size_t spz_laying_risers(const spz_laying *laying);
+SPZ_API size_t spz_laying_risers(const spz_laying *laying); /* 0: the stage is flat */
 SPZ_API const spz_riser *spz_laying_riser(const spz_laying *laying, size_t index); /* from the front; NULL past the end */
-SPZ_API spz_laid_sums spz_laying_sums(const spz_laying *laying);
+SPZ_API spz_laid_sums spz_laying_sums(const spz_laying *laying); /* over everything that is laid */
 /* From the stage edge to behind the last row. */
 SPZ_API double spz_laying_depth(const spz_laying *laying);
 /* The narrowest clear way between the chairs of two neighbours in the order, in metres; false past the last pair. */

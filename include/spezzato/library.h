@@ -63,7 +63,7 @@ typedef enum spz_interval {
     SPZ_INTERVAL_COUNT
 } spz_interval;
 SPZ_API const char *spz_interval_name(spz_interval interval); /* as in data: "unison" .. "octave"; "" for any */
-SPZ_API bool spz_interval_from_name(const char *name, spz_interval *out);
+SPZ_API bool spz_interval_from_name(const char *name, spz_interval *out); /* false, and `out` unchanged, for any other name */
 
 enum { SPZ_SHELF_SECTIONS = 5 }; /* Vn I, Vn II, Va, Vc, Db */
 
@@ -127,12 +127,12 @@ typedef struct spz_shelf_work {
 /* An answer: works in the order in which they answer the question best. */
 typedef struct spz_shelf spz_shelf;
 typedef enum spz_shelf_kind { SPZ_SHELF_FOUND, SPZ_SHELF_SHOWN, SPZ_SHELF_FITS, SPZ_SHELF_PARTNERS, SPZ_SHELF_ALIKE } spz_shelf_kind;
-SPZ_API spz_shelf_kind spz_shelf_kind_of(const spz_shelf *shelf);
-SPZ_API size_t spz_shelf_count(const spz_shelf *shelf);
+SPZ_API spz_shelf_kind spz_shelf_kind_of(const spz_shelf *shelf); /* which question it answers */
+SPZ_API size_t spz_shelf_count(const spz_shelf *shelf); /* works that are listed */
 SPZ_API size_t spz_shelf_total(const spz_shelf *shelf); /* works that answer, listed or not (`first`) */
 SPZ_API const spz_shelf_work *spz_shelf_at(const spz_shelf *shelf, size_t index); /* NULL past the end */
 SPZ_API const char *spz_shelf_question(const spz_shelf *shelf);                   /* FITS: the seating; SHOWN, PARTNERS: the name asked for; ALIKE: the passage in words of data; else "" */
-SPZ_API void spz_shelf_free(spz_shelf *shelf);
+SPZ_API void spz_shelf_free(spz_shelf *shelf); /* takes NULL */
 
 /* By composer, work and place. `most`: passages shown of a movement. SPZ_BAD_ARGUMENT for conditions that contradict each other. */
 SPZ_API spz_status spz_library_find(spz_library *library, const spz_conditions *conditions, size_t most, spz_shelf **out);

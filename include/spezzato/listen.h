@@ -42,18 +42,18 @@ SPZ_API spz_status spz_listen(const spz_movement_reading *reading, const spz_set
  * minute of thirty sources (measured). As spz_listen; all of `out` is NULL where it fails. */
 SPZ_API spz_status spz_listen_seats(const spz_movement_reading *reading, const spz_settings *settings, const spz_listen_wish *wish, const spz_seat *seats, size_t count,
                                     const spz_sink *sink, spz_listening **out);
-SPZ_API void spz_listening_free(spz_listening *listening);
-SPZ_API double spz_listening_seconds(const spz_listening *listening);
+SPZ_API void spz_listening_free(spz_listening *listening); /* takes NULL */
+SPZ_API double spz_listening_seconds(const spz_listening *listening); /* how long each version lasts */
 SPZ_API const char *spz_listening_bar(const spz_listening *listening, bool last); /* as printed */
-SPZ_API const char *spz_listening_arrangement(const spz_listening *listening, size_t version);
-SPZ_API spz_seat spz_listening_seat(const spz_listening *listening);
-SPZ_API bool spz_listening_for_loudspeakers(const spz_listening *listening);
+SPZ_API const char *spz_listening_arrangement(const spz_listening *listening, size_t version); /* its name; `version` 0 or 1 */
+SPZ_API spz_seat spz_listening_seat(const spz_listening *listening); /* from which it is heard */
+SPZ_API bool spz_listening_for_loudspeakers(const spz_listening *listening); /* false: for headphones */
 SPZ_API size_t spz_listening_sources(const spz_listening *listening); /* desks, soloists and winds that have a place of their own */
 /* Loudness in LUFS and true peak in dB of a version as it is written (ITU-R BS.1770), and by how many dB it was raised for that. */
 typedef struct spz_level {
     double loudness, peak, gain;
 } spz_level;
-SPZ_API spz_level spz_listening_level(const spz_listening *listening, size_t version);
+SPZ_API spz_level spz_listening_level(const spz_listening *listening, size_t version); /* all 0 for a version that there isn't */
 SPZ_API bool spz_listening_writes(const spz_listening *listening, spz_sound_form form); /* whether libsndfile, as it is installed, writes it */
 /* A version as a sound file in memory. */
 SPZ_API spz_status spz_listening_file(const spz_listening *listening, size_t version, spz_sound_form form, const spz_sink *sink, spz_document **out);

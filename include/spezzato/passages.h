@@ -21,12 +21,12 @@ typedef enum spz_kind {
     SPZ_KIND_COUNT
 } spz_kind;
 SPZ_API const char *spz_kind_name(spz_kind kind); /* as in data: "exchange", "hocket", "split-line", "imitation", "div2", "div3", "coupling" */
-SPZ_API bool spz_kind_from_name(const char *name, spz_kind *out);
+SPZ_API bool spz_kind_from_name(const char *name, spz_kind *out); /* false, and `out` unchanged, for any other name */
 SPZ_API bool spz_kind_is_antiphony(spz_kind kind); /* the first four */
 
 /* How strong a passage is: marginal below 0.5, clear from 0.5, striking from 0.8. */
 typedef enum spz_weight { SPZ_MARGINAL, SPZ_CLEAR, SPZ_STRIKING, SPZ_WEIGHT_COUNT } spz_weight;
-SPZ_API spz_weight spz_weight_of(double strength);
+SPZ_API spz_weight spz_weight_of(double strength); /* of a strength from 0 to 1 */
 SPZ_API const char *spz_weight_name(spz_weight weight); /* as in data: "marginal", "clear", "striking" */
 
 /* A set of players: bit g is group g of the sections (spz_sections_group). */
@@ -206,7 +206,7 @@ typedef struct spz_pairing {
     size_t groups[2];
     double together;  /* share of the bars in which both play, in which they are coupled */
     double unison, octaves, thirds, sixths; /* shares of the shared notes */
-    size_t shared_bars;
+    size_t shared_bars; /* in which both play */
 } spz_pairing;
 
 /* Finds all passages of the movement, ordered by first bar, then kind, then sections. `sections` must outlive the result. [passages] of
@@ -214,17 +214,17 @@ typedef struct spz_pairing {
  * SPZ_NO_STRINGS is not an error here: a score without strings has no passages. */
 SPZ_API spz_status spz_passages_find(const spz_sections *sections, const spz_settings *settings, const spz_sink *sink,
                                      spz_findings **out);
-SPZ_API void spz_findings_free(spz_findings *findings);
+SPZ_API void spz_findings_free(spz_findings *findings); /* takes NULL */
 /* Chamber music: every string part is one player's, so nothing in it is divided. Taken for that: the usual combinations of single strings
  * without basses, with at most one other instrument, where no name or word speaks of several players. */
 SPZ_API bool spz_findings_chamber_music(const spz_findings *findings);
-SPZ_API size_t spz_findings_count(const spz_findings *findings);
-SPZ_API const spz_passage *spz_findings_at(const spz_findings *findings, size_t index);
+SPZ_API size_t spz_findings_count(const spz_findings *findings); /* all passages, vetoed ones too */
+SPZ_API const spz_passage *spz_findings_at(const spz_findings *findings, size_t index); /* NULL past the end */
 /* How [passages] of a settings file names passage `index`: '46-48 Vn I Vn II', with its kind where only that tells it from another; ""
  * where its bars carry no number that could be written. Returns `out`. */
 SPZ_API char *spz_passage_line(const spz_findings *findings, size_t index, char *out, size_t size);
-SPZ_API size_t spz_findings_pairings(const spz_findings *findings);
-SPZ_API const spz_pairing *spz_findings_pairing(const spz_findings *findings, size_t index);
+SPZ_API size_t spz_findings_pairings(const spz_findings *findings); /* pairs of string groups that were compared */
+SPZ_API const spz_pairing *spz_findings_pairing(const spz_findings *findings, size_t index); /* NULL past the end */
 
 SPZ_C_END
 #endif

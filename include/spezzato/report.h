@@ -12,8 +12,8 @@ typedef enum spz_format { SPZ_AS_TEXT, SPZ_AS_JSON, SPZ_AS_CSV, SPZ_AS_HTML, SPZ
 
 /* A finished document in memory; `text` is UTF-8, ended with a zero byte. */
 typedef struct spz_document spz_document;
-SPZ_API const char *spz_document_text(const spz_document *document, size_t *length);
-SPZ_API void spz_document_free(spz_document *document);
+SPZ_API const char *spz_document_text(const spz_document *document, size_t *length); /* `*length` in bytes without the closing zero; may be NULL */
+SPZ_API void spz_document_free(spz_document *document); /* takes NULL */
 /* Writes the whole document under `path`, or not at all (written beside it, flushed, then renamed); NULL or "-" is standard
  * output. A path that names no ordinary file (a pipe, a device) is written straight. On failure nothing stays behind, an older
  * file under `path` is as it was, and one SPZ_ERROR has gone to the sink. SPZ_CANNOT_WRITE, SPZ_NO_MEMORY. A signal that kills the
@@ -23,7 +23,7 @@ SPZ_API spz_status spz_document_save(const spz_document *document, const char *p
 /* What engraves passages: `folder` (borrowed) holds engrave.mjs and, in node_modules, what that needs; node is looked for in those folders of
  * PATH that are named from the root. Where something is missing the passages are drawn by pitch and time. */
 typedef enum spz_engraver { SPZ_ENGRAVER_READY, SPZ_ENGRAVER_ABSENT, SPZ_ENGRAVER_WITHOUT_NODE } spz_engraver;
-SPZ_API spz_engraver spz_engraver_state(const char *folder);
+SPZ_API spz_engraver spz_engraver_state(const char *folder); /* what there is and what is missing; nothing is run */
 
 /* A passage that was made audible (listen.h) for the page: `file` names its sounds, one 'FILE-SEAT.js' for each seat, beside the page. Views. */
 typedef struct spz_page_sound {
@@ -41,7 +41,7 @@ typedef struct spz_page_sound {
 typedef struct spz_page_names spz_page_names;
 SPZ_API spz_status spz_page_names_make(const char *const *paths, size_t count, const char *const *taken, size_t taken_count, spz_page_names **out);
 SPZ_API const char *spz_page_names_of(const spz_page_names *names, const char *path); /* NULL: a path that is not among them */
-SPZ_API void spz_page_names_free(spz_page_names *names);
+SPZ_API void spz_page_names_free(spz_page_names *names); /* takes NULL */
 
 /* What a report shows. Start from SPZ_REPORT_USUAL and change what is wanted. */
 typedef struct spz_report_options {
@@ -106,13 +106,13 @@ SPZ_API spz_status spz_report_work(const spz_verdict *work, const char *const *p
                                    spz_document **out);
 /* Ends the report; it can only be freed afterwards. */
 SPZ_API spz_status spz_report_close(spz_report *report, spz_document **out);
-SPZ_API void spz_report_free(spz_report *report);
+SPZ_API void spz_report_free(spz_report *report); /* takes NULL; the document stays */
 
 /* Movements drawn as strips (calls and answers bar by bar) that wait for the pages of concerts: spz_season_look. Readings may be freed once they
  * are added; adding wants SPZ_TO_SEATING. `options` borrowed: kinds, strength and language count. SPZ_BAD_ARGUMENT, SPZ_NO_MEMORY. */
 typedef struct spz_strips spz_strips;
-SPZ_API spz_status spz_strips_new(const spz_report_options *options, spz_strips **out);
-SPZ_API spz_status spz_strips_add(spz_strips *strips, const spz_reading *reading);
+SPZ_API spz_status spz_strips_new(const spz_report_options *options, spz_strips **out); /* with no movement yet */
+SPZ_API spz_status spz_strips_add(spz_strips *strips, const spz_reading *reading); /* all movements of the reading, in order */
 SPZ_API void spz_strips_free(spz_strips *strips); /* NULL is allowed */
 
 /* The name of the page of a score's file, as the overview in HTML leads to it where no names are given: 'symphony-1.html' for 'scores/symphony-1.mxl'. Cut to fit.

@@ -41,18 +41,18 @@ SPZ_API spz_status spz_score_read(const char *path, const spz_sink *sink, spz_sc
 /* The same from memory; `name` is used in messages and as the file name of reports. */
 SPZ_API spz_status spz_score_read_memory(const void *data, size_t size, const char *name, const spz_sink *sink,
                                          spz_score **out);
-SPZ_API void spz_score_free(spz_score *score);
+SPZ_API void spz_score_free(spz_score *score); /* takes NULL; movements and everything asked of them go with it */
 
-SPZ_API const char *spz_score_file(const spz_score *score);
+SPZ_API const char *spz_score_file(const spz_score *score); /* as messages name it */
 SPZ_API size_t spz_score_movement_count(const spz_score *score); /* at least 1 */
 SPZ_API const spz_movement *spz_score_movement(const spz_score *score, size_t index); /* NULL past the end */
 
 SPZ_API const char *spz_movement_title(const spz_movement *movement); /* 'Work: movement'; never NULL, may be "" */
 SPZ_API const char *spz_movement_composer(const spz_movement *movement); /* likewise */
-SPZ_API const char *spz_movement_file(const spz_movement *movement);
+SPZ_API const char *spz_movement_file(const spz_movement *movement); /* of its score, likewise */
 SPZ_API int spz_movement_year(const spz_movement *movement); /* of composition, when the file states one; 0 if not */
-SPZ_API spz_ticks spz_movement_per_crotchet(const spz_movement *movement);
-SPZ_API spz_ticks spz_movement_length(const spz_movement *movement);
+SPZ_API spz_ticks spz_movement_per_crotchet(const spz_movement *movement); /* ticks: what all times of the movement are counted in */
+SPZ_API spz_ticks spz_movement_length(const spz_movement *movement); /* ticks, each bar once */
 /* Crotchets a minute at `when`: the last tempo mark at or before it in any part; 0 before the first. */
 SPZ_API double spz_movement_tempo(const spz_movement *movement, spz_ticks when);
 
@@ -66,9 +66,9 @@ typedef struct spz_bar {
     int fifths;             /* key signature of the first part: sharps, below 0 flats */
     bool counted;           /* false: an upbeat, the second half of a split bar */
 } spz_bar;
-SPZ_API size_t spz_movement_bars(const spz_movement *movement);
+SPZ_API size_t spz_movement_bars(const spz_movement *movement); /* as they stand on paper, each once */
 SPZ_API const char *spz_movement_bar_number(const spz_movement *movement, size_t bar); /* as printed */
-SPZ_API spz_bar spz_movement_bar(const spz_movement *movement, size_t bar);
+SPZ_API spz_bar spz_movement_bar(const spz_movement *movement, size_t bar); /* all 0 past the end */
 SPZ_API size_t spz_movement_bar_at(const spz_movement *movement, spz_ticks when); /* the last that begins at or before it */
 
 /* The bars in the order in which they sound: repeats, endings, da capo, dal segno, coda, fine; docs/formats.md holds the rule. */
@@ -77,7 +77,7 @@ typedef struct spz_played_bar {
     int pass; /* the how manieth time through its repeat, from 1; 0 where that isn't known */
 } spz_played_bar;
 SPZ_API size_t spz_movement_played(const spz_movement *movement); /* how many bars sound, each as often as it does */
-SPZ_API spz_played_bar spz_movement_played_bar(const spz_movement *movement, size_t index);
+SPZ_API spz_played_bar spz_movement_played_bar(const spz_movement *movement, size_t index); /* in order of sounding; all 0 past the end */
 
 /* Parts, as the file names them; what they are is a matter of sections.h. Strings are never NULL, may be "". */
 typedef struct spz_part {
@@ -89,9 +89,9 @@ typedef struct spz_part {
     int staves;             /* 1 or more */
     size_t directions;
 } spz_part;
-SPZ_API size_t spz_movement_parts(const spz_movement *movement);
-SPZ_API const char *spz_movement_part_name(const spz_movement *movement, size_t part);
-SPZ_API spz_part spz_movement_part(const spz_movement *movement, size_t part);
+SPZ_API size_t spz_movement_parts(const spz_movement *movement); /* in the order of the file */
+SPZ_API const char *spz_movement_part_name(const spz_movement *movement, size_t part); /* as printed, may be ""; NULL past the end */
+SPZ_API spz_part spz_movement_part(const spz_movement *movement, size_t part); /* all 0 past the end */
 
 /* The ladder of loudness. */
 typedef enum spz_dynamic {
@@ -176,8 +176,8 @@ typedef enum spz_notes_as {
 } spz_notes_as;
 typedef struct spz_notes spz_notes; /* the notes of a part, by onset, then staff, voice, order in the file. The movement must outlive them */
 SPZ_API spz_status spz_notes_make(const spz_movement *movement, size_t part, spz_notes_as as, spz_notes **out); /* SPZ_BAD_ARGUMENT: no such part */
-SPZ_API void spz_notes_free(spz_notes *notes);
-SPZ_API size_t spz_notes_count(const spz_notes *notes);
+SPZ_API void spz_notes_free(spz_notes *notes); /* takes NULL */
+SPZ_API size_t spz_notes_count(const spz_notes *notes); /* chord notes each by itself */
 SPZ_API const spz_note *spz_notes_at(const spz_notes *notes, size_t index); /* NULL past the end */
 
 SPZ_C_END

@@ -267,17 +267,17 @@ typedef struct spz_season_options {
  * is wrong has gone to the sink), SPZ_OVER_LIMIT, SPZ_INTERRUPTED (what was read stays in the library), SPZ_NO_MEMORY. Messages about
  * scores come in the order of the table, whatever `jobs`. */
 SPZ_API spz_status spz_season_plan(const char *path, const spz_season_options *options, const spz_sink *sink, spz_season **out);
-SPZ_API void spz_season_free(spz_season *season);
+SPZ_API void spz_season_free(spz_season *season); /* takes NULL */
 
 /* Reads the scores of the table (or of one share of them) and writes one line of JSON a movement, for spz_season_options.lines. Same
  * codes. */
 SPZ_API spz_status spz_season_lines(const char *path, const spz_season_options *options, const spz_sink *sink, spz_document **out);
 
-SPZ_API size_t spz_season_concerts(const spz_season *season);
+SPZ_API size_t spz_season_concerts(const spz_season *season); /* of the table, planned or not */
 SPZ_API const spz_planned_concert *spz_season_concert(const spz_season *season, size_t index); /* by date, then line; NULL past the end */
-SPZ_API size_t spz_season_notes(const spz_season *season);
+SPZ_API size_t spz_season_notes(const spz_season *season); /* remarks on rows of the table and on scores */
 SPZ_API const spz_table_note *spz_season_note(const spz_season *season, size_t index); /* by line; NULL past the end */
-SPZ_API spz_season_totals spz_season_total(const spz_season *season);
+SPZ_API spz_season_totals spz_season_total(const spz_season *season); /* over the whole table */
 
 /* How a report of a season looks; all 0: the usual width, English. */
 typedef struct spz_season_look {

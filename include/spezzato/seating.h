@@ -27,7 +27,7 @@ typedef enum spz_standard {
     SPZ_TOGETHER_VIOLAS_OUTSIDE, /* "violins together, violas outside" */
     SPZ_OWN_ARRANGEMENT          /* any other name */
 } spz_standard;
-SPZ_API spz_standard spz_arrangement_standard(const char *name);
+SPZ_API spz_standard spz_arrangement_standard(const char *name); /* SPZ_OWN_ARRANGEMENT for NULL too */
 
 /* Bars, indices, and their numbers as printed. */
 typedef struct spz_bars {
@@ -218,29 +218,29 @@ SPZ_API spz_status spz_seating_judge(const spz_findings *findings, const spz_set
  * the movements were judged under different arrangements. */
 SPZ_API spz_status spz_seating_judge_work(const spz_verdict *const *movements, size_t count, const spz_settings *settings,
                                           const spz_sink *sink, spz_verdict **out);
-SPZ_API void spz_verdict_free(spz_verdict *verdict);
+SPZ_API void spz_verdict_free(spz_verdict *verdict); /* takes NULL */
 
-SPZ_API spz_statement spz_verdict_statement(const spz_verdict *verdict);
+SPZ_API spz_statement spz_verdict_statement(const spz_verdict *verdict); /* what the verdict comes to, as it stands on top of every page */
 SPZ_API spz_by_year spz_verdict_by_year(const spz_verdict *verdict); /* where nothing was judged all three are the statement */
 SPZ_API size_t spz_verdict_count(const spz_verdict *verdict);          /* ranked arrangements; 0 when nothing could be judged */
 SPZ_API const spz_ranked *spz_verdict_ranked(const spz_verdict *verdict, size_t place); /* best first */
 /* 0..1: hundredths of the score between the best and the best of the other violin placing; where the house allows one placing only,
  * to the next best. */
 SPZ_API double spz_verdict_margin(const spz_verdict *verdict);
-SPZ_API spz_confidence spz_verdict_confidence(const spz_verdict *verdict);
-SPZ_API size_t spz_verdict_reasons(const spz_verdict *verdict);
+SPZ_API spz_confidence spz_verdict_confidence(const spz_verdict *verdict); /* how sure it is */
+SPZ_API size_t spz_verdict_reasons(const spz_verdict *verdict); /* how many; 0 where nothing was judged */
 SPZ_API const spz_reason *spz_verdict_reason(const spz_verdict *verdict, size_t index); /* weightiest first */
 /* What would turn the verdict: the term whose weight has to move least, and by which factor. Factor 0: no weight turns it. */
 typedef struct spz_turning {
     spz_term_kind term;
     double factor;
 } spz_turning;
-SPZ_API spz_turning spz_verdict_turning(const spz_verdict *verdict);
+SPZ_API spz_turning spz_verdict_turning(const spz_verdict *verdict); /* factor 0 where nothing was judged */
 /* Title of the movement judged; "" for a work. */
 SPZ_API const char *spz_verdict_title(const spz_verdict *verdict);
 /* The movements of a work as they were given: how many, and their titles ("" for none). 0 where one movement was judged. */
 SPZ_API size_t spz_verdict_movements(const spz_verdict *verdict);
-SPZ_API const char *spz_verdict_movement_title(const spz_verdict *verdict, size_t movement);
+SPZ_API const char *spz_verdict_movement_title(const spz_verdict *verdict, size_t movement); /* "" past the end */
 /* Whether the violins were seated in three sections. */
 SPZ_API bool spz_verdict_thirds(const spz_verdict *verdict);
 /* How many orchestras the score has: 1, or 2 that face each other, each judged by itself. 0 where nothing was judged. */

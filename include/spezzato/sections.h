@@ -35,7 +35,7 @@ typedef enum spz_role {
     SPZ_CONTINUO,  /* plays along with the bass; sits with it */
     SPZ_ROLE_COUNT
 } spz_role;
-SPZ_API const char *spz_role_name(spz_role role);
+SPZ_API const char *spz_role_name(spz_role role); /* as in data; "" outside the list */
 
 /* What tells which instrument or section a part is. In brackets: what `text` or `number` holds. */
 typedef enum spz_clue_kind {
@@ -119,11 +119,11 @@ typedef struct spz_sections spz_sections;
  * movement must outlive the result. */
 SPZ_API spz_status spz_sections_find(const spz_movement *movement, const spz_settings *settings, const spz_sink *sink,
                                      spz_sections **out);
-SPZ_API void spz_sections_free(spz_sections *sections);
-SPZ_API size_t spz_sections_lines(const spz_sections *sections);
-SPZ_API const spz_line *spz_sections_line(const spz_sections *sections, size_t index);
+SPZ_API void spz_sections_free(spz_sections *sections); /* takes NULL */
+SPZ_API size_t spz_sections_lines(const spz_sections *sections); /* every part, staff or voice that was understood by itself, in score order */
+SPZ_API const spz_line *spz_sections_line(const spz_sections *sections, size_t index); /* NULL past the end */
 SPZ_API size_t spz_sections_groups(const spz_sections *sections); /* string groups, in score order */
-SPZ_API const spz_group *spz_sections_group(const spz_sections *sections, size_t index);
+SPZ_API const spz_group *spz_sections_group(const spz_sections *sections, size_t index); /* NULL past the end */
 
 /* What to write into a settings file to make this line what it was taken for, or to change that: "[sections]\nViolins = Vn II staff 2".
  * The part is named so that the entry fits no other part. A view. */

@@ -25,11 +25,11 @@ typedef struct spz_setting {
     const char *source;        /* where the default comes from: a publication, 'common practice', 'measured: docs/accuracy.md' */
 } spz_setting;
 
-SPZ_API size_t spz_setting_count(void);
+SPZ_API size_t spz_setting_count(void); /* rows of the table of settings */
 SPZ_API const spz_setting *spz_setting_at(size_t index); /* NULL past the end */
 
 SPZ_API spz_status spz_settings_new(spz_settings **out); /* all defaults */
-SPZ_API void spz_settings_free(spz_settings *settings);
+SPZ_API void spz_settings_free(spz_settings *settings); /* takes NULL */
 /* Reads a settings file over what is set. An unknown key, or a value out of its range, is an error with its line; on error nothing
  * is changed. A key of a free section ([sections], [arrangement NAME]) may stand several times; all are kept in order.
  * SPZ_CANNOT_OPEN, SPZ_CANNOT_READ, SPZ_BAD_SETTINGS, SPZ_NO_MEMORY. */
@@ -43,10 +43,10 @@ SPZ_API const char *spz_settings_house(const spz_settings *settings); /* that na
 SPZ_API spz_status spz_settings_set(spz_settings *settings, const char *name, const char *value, const spz_sink *sink);
 
 /* By name 'stage.width'. An unknown name is a mistake of the caller: 0, false or "". Views live until the next change. */
-SPZ_API double spz_settings_number(const spz_settings *settings, const char *name);
-SPZ_API const char *spz_settings_text(const spz_settings *settings, const char *name);
-SPZ_API bool spz_settings_flag(const spz_settings *settings, const char *name);
-SPZ_API bool spz_settings_is_default(const spz_settings *settings, const char *name);
+SPZ_API double spz_settings_number(const spz_settings *settings, const char *name); /* SPZ_NUMBER, in the unit of the setting; SPZ_YES_NO as 1 and 0 */
+SPZ_API const char *spz_settings_text(const spz_settings *settings, const char *name); /* as written, else the default */
+SPZ_API bool spz_settings_flag(const spz_settings *settings, const char *name); /* SPZ_YES_NO; false for other kinds */
+SPZ_API bool spz_settings_is_default(const spz_settings *settings, const char *name); /* nothing was set, or the default itself */
 
 /* Free-form entries: sections of a settings file whose keys are names of the user's: [sections] 'Oboe d'amore' = ..., and
  * [arrangement NAME]. Walks all entries of `section` in file order; `index` from 0; false past the end. */

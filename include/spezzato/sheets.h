@@ -21,7 +21,7 @@ typedef struct spz_sheet_options {
 
 /* For each string part, in bar order, what to write into it: who leads and who answers, how a divided section shares its lines desk by
  * desk, where it is one again, with whom it moves. `readings` have to reach SPZ_TO_SEATING and be made with the same `settings` (NULL:
- * all defaults); SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_HTML (one file, for paper of A4 or Letter size). SPZ_BAD_ARGUMENT for another format,
+ * all defaults); SPZ_AS_TEXT, SPZ_AS_CSV, SPZ_AS_JSON, SPZ_AS_HTML (one file, for paper of A4 or Letter size). SPZ_BAD_ARGUMENT for another format,
  * a reading that stops before, an arrangement that the settings don't know; SPZ_NO_MEMORY. */
 SPZ_API spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, const spz_settings *settings,
                                    const spz_sheet_options *options, spz_format format, spz_document **out);

@@ -35,7 +35,7 @@ typedef enum spz_seat {
     SPZ_SEAT_RIGHT = SPZ_RIGHT_SEATS, SPZ_SEAT_PODIUM = SPZ_LISTENER_COUNT, SPZ_SEAT_COUNT
 } spz_seat;
 SPZ_API const char *spz_seat_name(spz_seat seat); /* "front", "middle", "back", "left", "right", "podium"; "" outside the list */
-SPZ_API bool spz_seat_from_name(const char *name, spz_seat *out);
+SPZ_API bool spz_seat_from_name(const char *name, spz_seat *out); /* false, and `out` unchanged, for any other name */
 
 /* How two sections are heard from one place. */
 typedef struct spz_separation {
@@ -61,30 +61,30 @@ SPZ_API spz_status spz_stage_plan_double(const spz_settings *settings, const cha
 /* What spz_plan_least_width and spz_plan_least_depth say of a plan, for an arrangement that may not fit: 0 where no width or no depth up
  * to 60 m is enough. Codes as of spz_stage_plan. */
 SPZ_API spz_status spz_stage_least(const spz_settings *settings, const char *arrangement, double *width, double *depth);
-SPZ_API void spz_plan_free(spz_plan *plan);
+SPZ_API void spz_plan_free(spz_plan *plan); /* takes NULL */
 
-SPZ_API const char *spz_plan_arrangement(const spz_plan *plan);
-SPZ_API spz_order spz_plan_order(const spz_plan *plan);
+SPZ_API const char *spz_plan_arrangement(const spz_plan *plan); /* its name */
+SPZ_API spz_order spz_plan_order(const spz_plan *plan); /* sections from house left to house right */
 SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it has no name */
-SPZ_API size_t spz_plan_desks(const spz_plan *plan);
+SPZ_API size_t spz_plan_desks(const spz_plan *plan); /* of both orchestras where there are two */
 SPZ_API const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */
-SPZ_API bool spz_plan_is_double(const spz_plan *plan);
+SPZ_API bool spz_plan_is_double(const spz_plan *plan); /* two orchestras */
 SPZ_API int spz_plan_players(const spz_plan *plan, spz_section section);   /* 0: not on the stage */
 /* The stage, and how much of it the desks take (chairs included). The stage edge lies at y = -front. */
-SPZ_API double spz_plan_stage_width(const spz_plan *plan);
-SPZ_API double spz_plan_stage_depth(const spz_plan *plan);
-SPZ_API double spz_plan_front(const spz_plan *plan);
+SPZ_API double spz_plan_stage_width(const spz_plan *plan); /* metres, as the settings have it */
+SPZ_API double spz_plan_stage_depth(const spz_plan *plan); /* metres, likewise */
+SPZ_API double spz_plan_front(const spz_plan *plan); /* metres from the stage edge to the podium's middle */
 SPZ_API double spz_plan_aisle(const spz_plan *plan); /* clear way kept between neighbouring sections, as asked for; 0: none */
-SPZ_API double spz_plan_used_width(const spz_plan *plan);
-SPZ_API double spz_plan_used_depth(const spz_plan *plan);
+SPZ_API double spz_plan_used_width(const spz_plan *plan); /* metres */
+SPZ_API double spz_plan_used_depth(const spz_plan *plan); /* metres from the stage edge to behind the last desk */
 /* Whole arcs do not fit: the rows are cut to the stage, and there are more of them. */
 SPZ_API bool spz_plan_is_cut(const spz_plan *plan);
 /* The basses stand along the back, as there was no room for them where the house wants them. */
 SPZ_API bool spz_plan_basses_moved(const spz_plan *plan);
 /* The least that would still hold these players, with rows cut and the basses along the back: the width at this depth, the depth at this
  * width, in metres to the hundredth. Fewer players never need more. */
-SPZ_API double spz_plan_least_width(const spz_plan *plan);
-SPZ_API double spz_plan_least_depth(const spz_plan *plan);
+SPZ_API double spz_plan_least_width(const spz_plan *plan); /* 0: no width up to 60 m is enough */
+SPZ_API double spz_plan_least_depth(const spz_plan *plan); /* 0: no depth up to 60 m is enough */
 SPZ_API double spz_plan_desk_width(const spz_plan *plan, spz_section section); /* of a desk of two, along its row, spread included */
 /* False where one of the two is not on the stage. SPZ_VIOLINS and SPZ_STRINGS (violas, cellos and basses) are sets: what lies
  * between them is the mean over their sections, by players. In a double plan it is what lies between sections of the first
