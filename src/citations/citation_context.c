@@ -201,7 +201,7 @@ static bool begins_entry(const Part *part, const spz_entry *entry)
 {
     for (size_t i = 0; i < part->note_count && part->notes[i].onset <= entry->onset; i++) {
         const Note *note = &part->notes[i];
-        if (note->onset == entry->onset && note->midi >= 0 && note->duration > 0 && (note->midi - entry->first.midi) % 12 == 0)
+        if (note->onset == entry->onset && note->midi >= 0 && note->duration > 0 && !(note->flags & NOTE_TIE_STOP) && (note->midi - entry->first.midi) % 12 == 0)
             return true;
     }
     return false;

@@ -4,6 +4,12 @@
 
 static const double clear = 0.5, striking = 0.8; /* the scale of passages.h */
 
+/* Where neither of two leads: what is called and answered but once does not go to and fro. */
+static Shape of_equals(const Citation *citation)
+{
+    return citation->heard_all == 2 ? SHAPE_ONCE : SHAPE_TO_AND_FRO;
+}
+
 static Shape shape_of(const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
@@ -11,8 +17,8 @@ static Shape shape_of(const Citation *citation)
     if (citation->swapped && passage->kind != SPZ_HOCKET)
         return SHAPE_SWAP;
     switch (passage->kind) {
-    case SPZ_EXCHANGE: return many ? SHAPE_CHAIN : citation->led ? SHAPE_EXCHANGE : SHAPE_TO_AND_FRO;
-    case SPZ_IMITATION: return many ? SHAPE_STRETTO : citation->led ? SHAPE_IMITATION : SHAPE_TO_AND_FRO;
+    case SPZ_EXCHANGE: return many ? SHAPE_CHAIN : citation->led ? SHAPE_EXCHANGE : of_equals(citation);
+    case SPZ_IMITATION: return many ? SHAPE_STRETTO : citation->led ? SHAPE_IMITATION : of_equals(citation);
     case SPZ_HOCKET: return many ? SHAPE_CHAIN : SHAPE_HOCKET;
     case SPZ_SPLIT_LINE: return SHAPE_SPLIT_LINE;
     case SPZ_COUPLING: return SHAPE_COUPLING;

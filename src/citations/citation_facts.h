@@ -12,7 +12,7 @@ enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16, HEARD_MOST = 64, WINDS_
 /* What kind of sentence a citation asks for; sentences of one shape take turns. */
 typedef enum Shape {
     SHAPE_EXCHANGE, SHAPE_IMITATION, SHAPE_HOCKET, SHAPE_SPLIT_LINE, SHAPE_CHAIN, SHAPE_STRETTO, SHAPE_DIVIDED, SHAPE_VIOLINS, SHAPE_SOLOISTS,
-    SHAPE_COUPLING, SHAPE_TO_AND_FRO, SHAPE_SWAP, SHAPE_COUNT
+    SHAPE_COUPLING, SHAPE_TO_AND_FRO, SHAPE_ONCE, SHAPE_SWAP, SHAPE_COUNT
 } Shape;
 
 /* A moment of the movement as it sounds. */
@@ -109,7 +109,7 @@ void notes_free(MovementNotes *notes);
 /* citation_told.c: fills in what is told of a dialogue's players. A body of players that is heard beside an answer, and answers nobody, is not
  * told, nor is one that answers in passing, or plays what is unlike the call. */
 void citation_tell(const spz_sections *sections, Citation *citation);
-/* Which of two is named first: who leads, or, where neither does, who stands higher in the score. 0 or 1. */
+/* Which of two is named first: who leads, or is heard first where each has it once; else who stands higher in the score. 0 or 1. */
 size_t citation_named_first(const Citation *citation);
 
 /* citation_context.c: fills in what the file says around it. */

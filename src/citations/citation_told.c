@@ -294,5 +294,6 @@ void citation_tell(const spz_sections *map, Citation *citation)
 size_t citation_named_first(const Citation *citation)
 {
     spz_players one = citation->told[0].players, two = citation->told[1].players;
-    return !citation->led && citation->told_count == 2 && one && two && (two & -two) < (one & -one);
+    bool in_order = citation->led || (citation->heard_all == 2 && !citation->swapped);
+    return !in_order && citation->told_count == 2 && one && two && (two & -two) < (one & -one);
 }

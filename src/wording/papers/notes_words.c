@@ -173,6 +173,7 @@ static Phrase pair_phrase(const Citation *citation, bool sets)
     case SHAPE_IMITATION: return IN_TURN(NOTES_IMITATION, 4, citation->variant);
     case SHAPE_HOCKET: return sets ? PHRASE_NOTES_HOCKET_SETS : IN_TURN(NOTES_HOCKET, 3, citation->variant);
     case SHAPE_SWAP: return sets ? IN_TURN(NOTES_TO_AND_FRO_SETS, 3, citation->variant) : IN_TURN(NOTES_SWAP, 2, citation->variant);
+    case SHAPE_ONCE: return citation->variant % 2 ? PHRASE_NOTES_ONCE : PHRASE_NOTES_EXCHANGE_5; /* one after the other, and no more */
     case SHAPE_TO_AND_FRO: return sets ? IN_TURN(NOTES_TO_AND_FRO_SETS, 3, citation->variant) : IN_TURN(NOTES_TO_AND_FRO, 3, citation->variant);
     default: return IN_TURN(NOTES_EXCHANGE, 5, citation->variant);
     }

@@ -282,6 +282,16 @@ static void nobody_leads_with_what_was_heard_before(void)
     CU_ASSERT_FALSE(citation.led);
 }
 
+static void what_each_has_once_is_named_in_its_order(void)
+{
+    Citation once = told_in(QUARTET("R | R | " CALL, "R | " CALL " | R", "R | R | R", "R | R | R"), SPZ_EXCHANGE, "1?4 0!8", 4);
+    CU_ASSERT_FALSE(once.led);
+    CU_ASSERT_EQUAL(citation_named_first(&once), 0); /* the seconds, who come first here; the score has them below */
+    Citation more = told_in(QUARTET("R | R | " CALL " | R", "R | " CALL " | R | " CALL, "R | R | R | R", "R | R | R | R"), SPZ_EXCHANGE, "1?4 0!8 1?12", 4);
+    CU_ASSERT_FALSE(more.led);
+    CU_ASSERT_EQUAL(citation_named_first(&more), 1);
+}
+
 static void who_change_places_lead_neither(void)
 {
     Citation citation = told_in(QUARTET(CALL " | c4:q e4 d4 f4", "c5:q e5 d5 f5 | " ANSWER, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4);
@@ -336,6 +346,7 @@ void suite_citation_choice(void)
         STATEMENT(who_is_doubled_by_the_caller_does_not_answer),
         STATEMENT(where_all_begin_together_nobody_begins),
         STATEMENT(nobody_leads_with_what_was_heard_before),
+    STATEMENT(what_each_has_once_is_named_in_its_order),
         STATEMENT(who_change_places_lead_neither),
         STATEMENT(a_theme_that_answers_a_short_figure_is_what_is_passed_on),
         STATEMENT(every_entry_of_a_fugato_is_listed_with_its_interval),

@@ -1,5 +1,6 @@
 /* What is said around a citation: heading, key, tempo, loudness, trio, solo winds. */
 #include "citations/citation_facts.h"
+#include "model/movement.h"
 #include "support/scores/sheet_music.h"
 #include "support/suite.h"
 #include <stdio.h>
@@ -152,6 +153,19 @@ static void loudness_is_not_told_once_it_has_begun_to_change(void)
     sheet_music_end(&music);
 }
 
+static void a_wind_that_only_holds_on_begins_nothing(void)
+{
+    SheetMusic music = sheet_music("time: 4/4\nFlute: R | g5:q a5 b5 c6\nOboe: g5:w~ | g5:h r\n" TWO_BARS);
+    spz_movement_reading reading = first_movement(&music);
+    spz_entry entry = {.players = SPZ_WIND_PLAYERS, .bar = 1, .onset = 4 * reading.movement->per_crotchet, .first = {.midi = 79}};
+    spz_passage passage = {.kind = SPZ_EXCHANGE, .first = 1, .last = 1, .onset = entry.onset, .entries = &entry, .entry_count = 1};
+    Citation citation = {.passage = &passage};
+    citation_surround(reading.movement, reading.sections, &citation);
+    CU_ASSERT_EQUAL_FATAL(citation.wind_count, 1);
+    CU_ASSERT_STRING_EQUAL(citation.winds[0], "Flute");
+    sheet_music_end(&music);
+}
+
 /* Deutsch's scale, shared out by two sections in bars 1 and 2, and what the seconds play in bars 4 and 5. */
 static Citation shared_scale(const char *later)
 {
@@ -189,6 +203,7 @@ void suite_citation_context(void)
         STATEMENT(loudness_is_that_of_the_call_and_of_the_answer),
         STATEMENT(words_for_a_tempo_hold_until_others_lead_back),
     STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
+        STATEMENT(a_wind_that_only_holds_on_begins_nothing),
         STATEMENT(a_shared_melody_is_found_where_one_section_plays_it_whole),
     };
     suite_of("around a citation", statements, COUNT(statements));
