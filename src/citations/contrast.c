@@ -1,5 +1,5 @@
 #include "citations/contrast.h"
-#include <string.h>
+#include <stdint.h>
 
 enum { LEAST_NOTES = 8, MOST_NOTES = 160 };
 
@@ -50,43 +50,53 @@ static bool take_tune(const SectionMap *map, const spz_passage *passage, size_t 
     return tune->count >= LEAST_NOTES && tune->hands > 0;
 }
 
-/* Whether the tune stands whole from the sound `at` on. */
-static bool stands_at(const Tune *tune, const Group *group, size_t at, Ticks *end)
+/* Whether the tune, whose first note is the one given, goes on from `at` to its end. */
+static bool goes_on(const Tune *tune, const Group *group, size_t at, Ticks first, int key, Ticks *end)
 {
-    Ticks onset = 0, first = 0;
-    int midi = 0, key = 0;
-    for (size_t n = 0; n < tune->count; n++) {
+    Ticks onset = first;
+    int midi = 0;
+    for (size_t n = 1; n < tune->count; n++) {
         at = next_note(group, at, &onset, &midi);
-        if (at == SIZE_MAX)
+        if (at == SIZE_MAX || onset - first != tune->onsets[n] - tune->onsets[0] || midi - tune->midi[n] != key)
             return false;
-        if (n == 0) {
-            first = onset;
-            key = midi - tune->midi[0];
-        } else if (onset - first != tune->onsets[n] - tune->onsets[0] || midi - tune->midi[n] != key) {
-            return false;
-        }
     }
     *end = onset;
     return true;
 }
 
+/* The first place of the group outside the passage where it has the tune, before `until`. */
+static bool find_in_group(const Group *group, const spz_passage *passage, const Tune *tune, Ticks until, Ticks *begin, Ticks *end, int *moved)
+{
+    Ticks first = 0, onset = 0, step = tune->onsets[1] - tune->onsets[0];
+    int first_midi = 0, midi = 0;
+    size_t at = next_note(group, 0, &onset, &midi);
+    while (at != SIZE_MAX && onset < until) {
+        size_t before = at;
+        first = onset;
+        first_midi = midi;
+        at = next_note(group, at, &onset, &midi);
+        if (at == SIZE_MAX || onset - first != step || (first >= passage->onset && first < passage->end))
+            continue;
+        *moved = first_midi - tune->midi[0];
+        if (goes_on(tune, group, before, first, *moved, end)) {
+            *begin = first;
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The first place outside the passage where one section has the tune. */
 static bool find_whole(const SectionMap *map, const spz_passage *passage, const Tune *tune, Contrast *out)
 {
+    Ticks earliest = INT64_MAX, end = 0;
+    int moved = 0;
     bool found = false;
-    Ticks earliest = 0;
-    for (size_t g = 0; g < map->group_count; g++) {
-        const Group *group = &map->groups[g];
-        for (size_t at = 0; at < group->sound_count; at++) {
-            Ticks onset = group->sounds[at].onset, end = 0;
-            bool apart = onset >= passage->end || onset < passage->onset, new_moment = at == 0 || group->sounds[at - 1].onset != onset;
-            if (!apart || !new_moment || (found && onset >= earliest) || !stands_at(tune, group, at, &end))
-                continue;
+    for (size_t g = 0; g < map->group_count; g++)
+        if (find_in_group(&map->groups[g], passage, tune, earliest, &earliest, &end, &moved)) {
             found = true;
-            earliest = onset;
-            *out = (Contrast){g, (size_t)movement_bar_at(map->movement, onset), (size_t)movement_bar_at(map->movement, end), group->sounds[at].note->midi - tune->midi[0]};
+            *out = (Contrast){g, (size_t)movement_bar_at(map->movement, earliest), (size_t)movement_bar_at(map->movement, end), moved};
         }
-    }
     return found;
 }
 

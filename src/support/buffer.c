@@ -85,16 +85,23 @@ void buffer_putc(Buffer *buffer, char c)
     buffer_add(buffer, &c, 1);
 }
 
+/* Into what is free, and once more where that was too little. */
 void buffer_vprintf(Buffer *buffer, const char *format, va_list list)
 {
+    enum { MOSTLY_ENOUGH = 127 };
     va_list again;
     va_copy(again, list);
-    int length = number_format(NULL, 0, format, list);
-    if (length < 0)
-        buffer->failed = true;
-    else if (make_room(buffer, (size_t)length)) {
-        number_format(buffer->text + buffer->length, (size_t)length + 1, format, again);
-        buffer->length += (size_t)length;
+    if (make_room(buffer, MOSTLY_ENOUGH)) {
+        size_t room = buffer->capacity - buffer->length;
+        int length = number_format(buffer->text + buffer->length, room, format, list);
+        if (length < 0)
+            buffer->failed = true;
+        else if ((size_t)length < room || make_room(buffer, (size_t)length)) {
+            if ((size_t)length >= room)
+                number_format(buffer->text + buffer->length, (size_t)length + 1, format, again);
+            buffer->length += (size_t)length;
+        }
+        buffer->text[buffer->length] = '\0';
     }
     va_end(again);
 }

@@ -81,11 +81,16 @@ static void add_character(Markup *html, uint32_t character)
     }
 }
 
+static bool is_plain(char c)
+{
+    return c >= ' ' && c <= '~' && c != '&' && c != '<' && c != '>' && c != '"';
+}
+
 /* How much of the text stands as it is. */
 static size_t plain_length(const char *text)
 {
     size_t length = 0;
-    while (text[length] >= ' ' && text[length] <= '~' && !strchr("&<>\"", text[length]))
+    while (is_plain(text[length]))
         length++;
     return length;
 }

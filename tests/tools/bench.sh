@@ -1,6 +1,6 @@
 #!/bin/sh
-# Speed and memory side by side: `spezzato SCORE` (read, analysed, reported) against `xmllint --stream --noout` (read only) on the
-# same XML; then every command on the largest score, and the largest score against itself written twice over. Medians of RUNS
+# Speed and memory side by side: `spezzato SCORE` (read, analysed, reported) against one bare pass of libxml2's SAX interface over the same XML, with handlers that do nothing
+# (tests/tools/measure/sax_pass.c); then every command on the largest score, and the largest score against itself written twice over. Medians of RUNS
 # runs, turn by turn. The shared scores when they are at hand, else the scores of corpus/.
 set -eu
 build=${BUILD:-build}
@@ -8,8 +8,8 @@ runs=${RUNS:-5}
 shared=${SPEZZATO_SHARED:-../shared}
 folder=$(mktemp -d "${TMPDIR:-/tmp}/spezzato-bench-XXXXXX")
 trap 'rm -rf "$folder"' EXIT INT TERM
-command -v xmllint >/dev/null 2>&1 || { echo "bench: xmllint is missing (Debian: libxml2-utils)" >&2; exit 1; }
 ${CC:-cc} -O2 -std=c11 -o "$folder/measure" tests/tools/measure/measure.c
+${CC:-cc} -O2 -std=c11 $(pkg-config --cflags libxml-2.0) -o "$folder/sax_pass" tests/tools/measure/sax_pass.c $(pkg-config --libs libxml-2.0)
 
 # The root file of a compressed score, unpacked.
 unpack() {
@@ -38,12 +38,12 @@ line() { # name, megabytes, then the six figures of measure
 }
 megabytes() { awk -v b="$(wc -c < "$1")" 'BEGIN { printf "%.3f", b / 1e6 }'; }
 
-printf "$heads" "" "" "spezzato" "" "xmllint" "" "ratio" "" "peak"
+printf "$heads" "" "" "spezzato" "" "SAX pass" "" "ratio" "" "peak"
 printf "$heads" "whole page of" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
 largest=""; most=0
 for score in "$folder"/*.xml "$folder"/*.musicxml; do
     [ -e "$score" ] || continue
-    figures=$("$folder/measure" "$runs" "$build/spezzato" "$score" --against xmllint --stream --noout "$score")
+    figures=$("$folder/measure" "$runs" "$build/spezzato" "$score" --against "$folder/sax_pass" "$score")
     size=$(wc -c < "$score")
     if [ "$size" -gt "$most" ]; then most=$size; largest=$score; fi
     line "$(basename "$score" | cut -c 1-34)" "$(megabytes "$score")" $figures
@@ -52,15 +52,29 @@ done
 awk -v rows="$rows" '{ s += $1; c += $2; w += $3; if ($4 > k) k = $4; xc += $5; xw += $6; r = $2 / $5; if (r > worst) worst = r }
     END { printf rows, "all together", s, c, w, xc, xw, c / xc, w / xw, k / 1024; printf "highest ratio of CPU time: %.2f\n", worst }' "$folder/all"
 
+# All of them in one call, and all their pages for the browser. (On two cores: bench-season.sh.)
+together() { # words, goal, command...
+    name=$1 goal=$2
+    shift 2
+    "$folder/measure" "$runs" "$@" "$folder"/*.xml --against "$folder/sax_pass" "$folder"/*.xml |
+        awk -v name="$name" -v goal="$goal" '{ printf "  %-10s CPU %.0f ms against %.0f ms: %.2f times (goal: %s)\n", name, $1, $4, $1 / $4, goal }'
+}
+ls "$folder"/*.xml > /dev/null 2>&1 || for score in "$folder"/*.musicxml; do mv "$score" "${score%.musicxml}.xml"; done
+largest=${largest%.musicxml}; largest=${largest%.xml}.xml
 echo
-echo "Every command on the largest, $(basename "$largest"), against the same pass of xmllint:"
+echo "All of them in one call, against a bare pass over each:"
+together "text" "1.5" "$build/spezzato" -o "$folder/together"
+together "report" "2.0" "$build/spezzato" report --engraver none -o "$folder/together-pages"
+
+echo
+echo "Every command on the largest, $(basename "$largest"), against the same pass:"
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
 for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "stage --format csv" "parts" "parts --format html" \
     "bowings" "bowings --format html" \
     "notes" "notes --many --format json" "notes --for listeners" "notes --engraver none --notation --format html" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
     operand=$largest
     [ "$command" = settings ] && operand=""
-    figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against xmllint --stream --noout "$largest")
+    figures=$("$folder/measure" "$runs" "$build/spezzato" $command $operand --against "$folder/sax_pass" "$largest")
     line "spezzato ${command%%-o*}" "$(megabytes "$largest")" $figures
 done
 
@@ -97,7 +111,7 @@ printf '[players]\nfirst violins = 16\nsecond violins = 14\nviolas = 12\ncellos 
 echo
 echo "Made audible: bars 29-36 of corpus/brelisk-balconies-1.musicxml with 60 string players, both seatings (goal: CPU under their duration):"
 if heard=$("$build/spezzato" listen corpus/brelisk-balconies-1.musicxml --bars 29-36 --settings "$folder/sixty.ini" -o "$folder/heard" 2>&1); then
-    figures=$("$folder/measure" "$runs" "$build/spezzato" listen corpus/brelisk-balconies-1.musicxml --bars 29-36 --settings "$folder/sixty.ini" -o "$folder/heard" --against xmllint --stream --noout corpus/brelisk-balconies-1.musicxml)
+    figures=$("$folder/measure" "$runs" "$build/spezzato" listen corpus/brelisk-balconies-1.musicxml --bars 29-36 --settings "$folder/sixty.ini" -o "$folder/heard" --against "$folder/sax_pass" corpus/brelisk-balconies-1.musicxml)
     printf '%s\n%s\n' "$figures" "$heard" | awk 'NR == 1 { split($0, a, " ") } NR == 2 { match($0, /[0-9.]+ seconds/); printf "  CPU %.1f s, clock %.1f s for %s; memory %.0f MB\n", a[1] / 1000, a[2] / 1000, substr($0, RSTART, RLENGTH), a[3] / 1024 }'
 else
     echo "  not measured: $heard" | head -n 1
