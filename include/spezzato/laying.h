@@ -76,8 +76,14 @@ SPZ_API const spz_riser *spz_laying_riser(const spz_laying *laying, size_t index
 SPZ_API spz_laid_sums spz_laying_sums(const spz_laying *laying); /* over everything that is laid */
 /* From the stage edge to behind the last row. */
 SPZ_API double spz_laying_depth(const spz_laying *laying);
-/* The narrowest clear way between the chairs of two neighbours in the order, in metres; false past the last pair. */
-SPZ_API bool spz_laying_way(const spz_laying *laying, size_t index, spz_section pair[2], double *clear);
+/* The way between two neighbours in the order (of two orchestras: in the first, which the other mirrors): its middle line, in metres as everything here, and how narrow
+ * it is between their chairs where it is narrowest. */
+typedef struct spz_way {
+    spz_section pair[2];
+    spz_spot front, back; /* at the front desks; behind the last row of the two */
+    double clear;
+} spz_way;
+SPZ_API bool spz_laying_way(const spz_laying *laying, size_t index, spz_way *out); /* false past the last pair */
 
 /* The laying table (SPZ_AS_CSV), a page to print with drawing, table and sums (SPZ_AS_HTML), the drawing with metre grid, risers and all
  * players (SPZ_AS_SVG). `pairs` and `count` as of spz_report_stage. SPZ_BAD_ARGUMENT for other formats. */

@@ -87,6 +87,16 @@ run 0 stage --format csv "$score"
 awk -F, 'NR > 1 { c += $18; s += $19; t += $20; l += $21; if ($1 == "player") p[$2]++ }
     END { exit !(c == 49 && s == 7 && t == 32 && l == 32 && p["oboes"] == 2 && p["bassoons"] == 1 && p["horns"] == 2 && p["timpani"] == 1) }' "$folder/out" ||
     fault "the laying table's sums are $(awk -F, 'NR > 1 { c += $18; s += $19; t += $20; l += $21 } END { print c, s, t, l }' "$folder/out")"
+# Its aisles lie between the desks that stand next to each other, as wide as the drawing says, and at least as wide as was asked for.
+cp "$folder/out" "$folder/laying.csv"
+run 0 stage --format svg "$score"
+for way in $(awk -F, '$1 == "aisle" { gsub(/ \/ /, "/", $2); gsub(/ /, "_", $2); print $2 ":" $24 }' "$folder/laying.csv"); do
+    pair=$(echo "${way%%:*}" | tr _ ' ')
+    grep -qF "${pair%%/*}" "$folder/out" && grep -qF "${way#*:} m" "$folder/out" || fault "the drawing does not tell the aisle $way"
+done
+[ "$(awk -F, '$1 == "aisle"' "$folder/laying.csv" | wc -l)" = 3 ] || fault "four sections side by side have three aisles"
+run 0 stage --format csv --set stage.aisle=1 "$score"
+awk -F, '$1 == "aisle" && $24 < 0.99 { exit 1 }' "$folder/out" || fault "an aisle is narrower than was asked for"
 run 0 stage --format html --set stage.riser=0.2 "$score"
 shows "56 players; to be laid out: 49 chairs, 7 stools, 32 stands, 32 lights."
 shows "Riser 0.20 m high: front edge"

@@ -2,10 +2,12 @@
 #include "pages/data/fields.h"
 #include "pages/laying_forms.h"
 #include "writing/document.h"
+#include <math.h>
+#include <stdio.h>
 
 static const Field of_laid[] = {
-    {"what", IN_CSV, "podium, piano, soloist, desk (of strings), player (of others)"},
-    {"who", IN_CSV, "section or instrument"},
+    {"what", IN_CSV, "podium, piano, soloist, desk (of strings), player (of others), aisle (between two sections)"},
+    {"who", IN_CSV, "section or instrument; of an aisle the two sections"},
     {"orchestra", IN_CSV, "1 or 2 where there are two; else empty"},
     {"number", IN_CSV, "of the desk in its section, of the player in the instrument"},
     {"players", IN_CSV, "who sit there"},
@@ -25,6 +27,9 @@ static const Field of_laid[] = {
     {"stools", IN_CSV, "how many"},
     {"stands", IN_CSV, "how many"},
     {"lights", IN_CSV, "how many"},
+    {"end_x", IN_CSV, "of an aisle, which begins at x and y by the front desks: its end behind the last row; else empty"},
+    {"end_y", IN_CSV, "the same"},
+    {"clear", IN_CSV, "of an aisle: metres between the chairs at its two sides where it is narrowest; else empty"},
 };
 const FieldTable laid_fields = FIELD_TABLE("laid", of_laid);
 const Columns laying_columns = {"laying", IN_CSV, {&laid_fields}};
@@ -69,6 +74,34 @@ static void give_laid(FactsOut *out, const spz_laid *laid)
     fact_integer(&facts, "stools", laid->stools);
     fact_integer(&facts, "stands", laid->stands);
     fact_integer(&facts, "lights", laid->lights);
+    fact_nothing(&facts, "end_x");
+    fact_nothing(&facts, "end_y");
+    fact_nothing(&facts, "clear");
+    facts_done(&facts);
+    facts_end_row(out);
+}
+
+static void give_way(FactsOut *out, const spz_way *way)
+{
+    static const char *const of_places[] = {"seat", "outside_x", "outside_y", "inside_x", "inside_y", "stand_x", "stand_y", "chairs", "stools", "stands", "lights"};
+    Facts facts = facts_of(out, &laid_fields);
+    char who[32];
+    snprintf(who, sizeof who, "%s / %s", spz_section_name(way->pair[0]), spz_section_name(way->pair[1]));
+    fact_text(&facts, "what", "aisle");
+    fact_text(&facts, "who", who);
+    fact_nothing(&facts, "orchestra");
+    fact_nothing(&facts, "number");
+    fact_nothing(&facts, "players");
+    fact_number(&facts, "x", way->front.x, 2);
+    fact_number(&facts, "y", way->front.y, 2);
+    fact_nothing(&facts, "height");
+    fact_number(&facts, "radius", hypot(way->front.x, way->front.y), 2);
+    fact_number(&facts, "angle", atan2(way->front.x, way->front.y) * 180 / acos(-1), 1);
+    for (size_t i = 0; i < sizeof of_places / sizeof *of_places; i++)
+        fact_nothing(&facts, of_places[i]);
+    fact_number(&facts, "end_x", way->back.x, 2);
+    fact_number(&facts, "end_y", way->back.y, 2);
+    fact_number(&facts, "clear", way->clear, 2);
     facts_done(&facts);
     facts_end_row(out);
 }
@@ -77,11 +110,14 @@ spz_status laying_csv(const spz_laying *laying, spz_document **out)
 {
     FactsOut facts;
     Buffer text;
+    spz_way way;
     buffer_init(&text);
     facts_begin(&facts, &text);
     facts_columns(&facts, &laying_columns);
     for (size_t i = 0; i < spz_laying_count(laying); i++)
         give_laid(&facts, spz_laying_at(laying, i));
+    for (size_t i = 0; spz_laying_way(laying, i, &way); i++)
+        give_way(&facts, &way);
     facts_finish(&facts);
     return document_take(&text, out);
 }

@@ -132,6 +132,8 @@ static void put_page(Sheet *sheet, const spz_document *drawing)
     buffer_puts(&sheet->text, phrase_text(language, PHRASE_LAYING_TITLE));
     put_text(sheet, "h2", NULL);
     say_laid_sums(&sheet->text, language, sheet->laying);
+    buffer_puts(&sheet->text, " ");
+    say_laid_ways(&sheet->text, language, sheet->laying);
     put_text(sheet, "p", NULL);
     SAY(&sheet->text, language, PHRASE_LAYING_DEPTH, slot_decimal("n", spz_laying_depth(sheet->laying), 2));
     put_text(sheet, "p", NULL);

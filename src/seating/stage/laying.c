@@ -10,7 +10,7 @@
 static const double half_turn = 3.14159265358979323846;
 /* Metres: common practice. A concert grand is about 2.75 m by 1.58 m (makers' tables, from memory). */
 static const double way_behind_strings = 0.6, row_ends = 0.3, soloist_width = 1.1, soloist_y = 0.6, piano_deep = 1.58, piano_clear = 0.2,
-                    stand_before = 0.55;
+                    stand_before = 0.55, behind_last_row = 0.7;
 
 struct spz_laying {
     const spz_plan *plan;
@@ -308,19 +308,49 @@ static double clear_between(const spz_laid *a, const spz_laid *b)
     return least - (a->stools ? furniture_stool : furniture_chair) - (b->stools ? furniture_stool : furniture_chair);
 }
 
-bool spz_laying_way(const spz_laying *laying, size_t index, spz_section pair[2], double *clear)
+static double narrowest(const spz_laying *laying, const spz_section pair[2])
 {
-    spz_order order = spz_plan_order(laying->plan);
-    if ((int)index + 1 >= order.count)
-        return false;
-    pair[0] = order.sections[index];
-    pair[1] = order.sections[index + 1];
-    *clear = INFINITY;
+    double clear = INFINITY;
     for (size_t i = 0; i < laying->places.count; i++)
         for (size_t j = 0; j < laying->places.count; j++) {
             const spz_laid *a = &laying->places.at[i], *b = &laying->places.at[j];
             if (a->kind == SPZ_LAID_DESK && b->kind == SPZ_LAID_DESK && a->section == pair[0] && b->section == pair[1] && a->orchestra == b->orchestra)
-                *clear = fmin(*clear, clear_between(a, b));
+                clear = fmin(clear, clear_between(a, b));
         }
-    return isfinite(*clear);
+    return clear;
+}
+
+static spz_spot at_radius(double radius, double angle)
+{
+    return (spz_spot){radius * sin(angle * half_turn / 180), radius * cos(angle * half_turn / 180)};
+}
+
+/* Midway between the desks of the two that are next to each other, from the first of their rows to the last. */
+static void find_middle_line(const spz_laying *laying, spz_way *way)
+{
+    double last = -90, next = 90, inner = INFINITY, outer = 0;
+    for (size_t i = 0; i < laying->places.count; i++) {
+        const spz_laid *laid = &laying->places.at[i];
+        if (laid->kind != SPZ_LAID_DESK || laid->orchestra == 2 || (laid->section != way->pair[0] && laid->section != way->pair[1]))
+            continue;
+        last = laid->section == way->pair[0] ? fmax(last, laid->angle) : last;
+        next = laid->section == way->pair[1] ? fmin(next, laid->angle) : next;
+        inner = fmin(inner, laid->radius);
+        outer = fmax(outer, laid->radius);
+    }
+    way->front = at_radius(inner, (last + next) / 2);
+    way->back = at_radius(outer + behind_last_row, (last + next) / 2);
+}
+
+bool spz_laying_way(const spz_laying *laying, size_t index, spz_way *out)
+{
+    spz_order order = spz_plan_order(laying->plan);
+    if ((int)index + 1 >= order.count)
+        return false;
+    *out = (spz_way){.pair = {order.sections[index], order.sections[index + 1]}};
+    out->clear = narrowest(laying, out->pair);
+    if (!isfinite(out->clear))
+        return false;
+    find_middle_line(laying, out);
+    return true;
 }

@@ -41,12 +41,11 @@ void say_laid_sums(Buffer *out, spz_language language, const spz_laying *laying)
 void say_laid_ways(Buffer *out, spz_language language, const spz_laying *laying)
 {
     Buffer ways = {0};
-    spz_section pair[2];
-    double clear;
-    for (size_t i = 0; spz_laying_way(laying, i, pair, &clear); i++) {
+    spz_way way;
+    for (size_t i = 0; spz_laying_way(laying, i, &way); i++) {
         buffer_puts(&ways, ways.length ? phrase_text(language, PHRASE_LIST_NEXT) : "");
-        SAY(&ways, language, PHRASE_LAYING_WAY, slot_text("a", words_section_short(language, pair[0])), slot_text("b", words_section_short(language, pair[1])),
-            slot_decimal("n", clear, 2));
+        SAY(&ways, language, PHRASE_LAYING_WAY, slot_text("a", words_section_short(language, way.pair[0])), slot_text("b", words_section_short(language, way.pair[1])),
+            slot_decimal("n", way.clear, 2));
     }
     if (ways.length)
         SAY(out, language, PHRASE_LAYING_WAYS, slot_text("ways", ways.text));

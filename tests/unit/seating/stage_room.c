@@ -123,14 +123,13 @@ static void an_aisle_that_is_asked_for_is_kept_clear(void)
             for (size_t a = 0; a < COUNT(aisles); a++) {
                 spz_plan *plan = NULL;
                 spz_laying *laying = NULL;
-                spz_section pair[2];
-                double clear;
+                spz_way between;
                 CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.width", widths[w], NULL), SPZ_OK);
                 CU_ASSERT_EQUAL(spz_settings_set(settings, "stage.aisle", aisles[a], NULL), SPZ_OK);
                 CU_ASSERT_EQUAL_FATAL(spz_stage_plan(settings, orders[o], false, NULL, &plan), SPZ_OK);
                 CU_ASSERT_EQUAL_FATAL(spz_laying_make(plan, NULL, settings, &laying), SPZ_OK);
-                for (size_t way = 0; spz_laying_way(laying, way, pair, &clear); way++)
-                    CU_ASSERT(a == 0 || clear >= spz_plan_aisle(plan) - 0.005);
+                for (size_t way = 0; spz_laying_way(laying, way, &between); way++)
+                    CU_ASSERT(a == 0 || between.clear >= spz_plan_aisle(plan) - 0.005);
                 needs[a] += spz_plan_least_width(plan);
                 spz_laying_free(laying);
                 spz_plan_free(plan);

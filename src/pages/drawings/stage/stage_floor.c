@@ -70,33 +70,23 @@ static void name_risers(Drawing *d)
     buffer_let_go(d, &text);
 }
 
-/* From one radius to the other in a direction, so far to its right. */
-static void draw_way(Drawing *d, double x, double y, double inner, double outer, double aside)
+/* Along its middle line, so far to the right of it. */
+static void draw_way(Drawing *d, const spz_way *way, double aside)
 {
-    stage_line(d, stage_across(d, inner * x + aside * y), stage_down(d, inner * y - aside * x), stage_across(d, outer * x + aside * y), stage_down(d, outer * y - aside * x), "aisle");
+    double length = hypot(way->back.x - way->front.x, way->back.y - way->front.y);
+    double x = aside * (way->back.y - way->front.y) / length, y = -aside * (way->back.x - way->front.x) / length;
+    stage_line(d, stage_across(d, way->front.x + x), stage_down(d, way->front.y + y), stage_across(d, way->back.x + x), stage_down(d, way->back.y + y), "aisle");
 }
 
 /* The clear way between two sections, from the front desks to the last row; where an aisle is asked for, its two sides. */
 static void draw_ways(Drawing *d)
 {
-    spz_section pair[2];
-    double clear;
-    for (size_t way = 0; spz_laying_way(d->laying, way, pair, &clear); way++) {
-        double last = -90, next = 90, outer = 0, inner = INFINITY;
-        for (size_t i = 0; i < spz_laying_count(d->laying); i++) {
-            const spz_laid *laid = spz_laying_at(d->laying, i);
-            if (laid->kind != SPZ_LAID_DESK || laid->orchestra == 2 || (laid->section != pair[0] && laid->section != pair[1]))
-                continue;
-            last = laid->section == pair[0] ? fmax(last, laid->angle) : last;
-            next = laid->section == pair[1] ? fmin(next, laid->angle) : next;
-            outer = fmax(outer, laid->radius);
-            inner = fmin(inner, laid->radius);
-        }
-        double x = sin((last + next) / 2 * degree), y = cos((last + next) / 2 * degree);
-        double side = spz_plan_aisle(d->plan) / 2;
-        draw_way(d, x, y, inner, outer + 0.7, side);
+    spz_way way;
+    double side = spz_plan_aisle(d->plan) / 2;
+    for (size_t i = 0; spz_laying_way(d->laying, i, &way); i++) {
+        draw_way(d, &way, side);
         if (side > 0)
-            draw_way(d, x, y, inner, outer + 0.7, -side);
+            draw_way(d, &way, -side);
     }
 }
 
