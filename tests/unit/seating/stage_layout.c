@@ -245,7 +245,7 @@ static void an_unknown_seating_is_refused_by_name(void)
     const spz_sink sink = {hear, &heard};
     CU_ASSERT_EQUAL(spz_stage_plan(NULL, "violins upstairs", false, &sink, &plan), SPZ_BAD_ARGUMENT);
     CU_ASSERT_PTR_NOT_NULL(
-        strstr(heard.text, "there is no arrangement 'violins upstairs'; there are 'violins opposed, cellos inside left'; "));
+        strstr(heard.text, "there is no seating 'violins upstairs'; there are 'violins opposed, cellos inside left'; "));
     CU_ASSERT_PTR_NULL(plan);
 }
 
