@@ -1,6 +1,7 @@
 /* spezzato - from a score file to a seating that can be defended with bar numbers. The command line is a face of the library. */
 #include "cli/command.h"
 #include "cli/messages.h"
+#include "cli/options/option_rules.h"
 #include "cli/output.h"
 #include "spezzato/version.h"
 #include <signal.h>
@@ -24,7 +25,7 @@ static int run_command(const Command *command, int count, char **words)
             command_help(command);
         else if (strncmp(command->operands, "SCORE...", 8) == 0 && !arguments_open_folders(&arguments))
             status = EXIT_INPUT;
-        else
+        else if (options_have_effect(&arguments))
             status = command->run(&arguments);
         status = help ? EXIT_OK : status;
     }

@@ -42,7 +42,7 @@ says "there is no bar 999; the first is 1"
 run 1 passages --explain 10 --format json "$score"
 says "as text only"
 run 1 passages --explain 10 --kind hocket "$score"
-says "--kind does not go with it"
+says "--kind does nothing with --explain; leave one of them out"
 run 1 passages "$score" --explain
 says "--explain needs BAR"
 finish

@@ -79,6 +79,11 @@ if at_hand xmllint; then
 fi
 
 run 0 report --engraver none "$one" -o "$folder/alone"
+run 0 report --engraver none "$two" -o "$folder/later" && run 0 report --engraver none "$one" -o "$folder/later"
+says "pages from before lie here too, to which these don't lead: $(basename "$two" .mxl).html"
+run 0 report --engraver none "$one" "$two" -o "$folder/later"
+[ ! -s "$folder/err" ] || fault "pages of this run are taken for old ones: $(cat "$folder/err")"
+
 # Engravers that can't be trusted: one that fails, one that says nonsense, one that breaks off, none at all. The page is drawn instead.
 mkdir -p "$folder/engraver/node_modules" "$folder/path"
 printf '// not used by the stand-in\n' > "$folder/engraver/engrave.mjs"

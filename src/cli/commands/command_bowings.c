@@ -2,7 +2,7 @@
 
 static const Option option_form = {"format", 0, "FORM", "text, html (with the notes; one file for paper, A4 or Letter), csv or json"};
 static const Option option_arrangement = {"arrangement", 0, NULL, ""}; /* what is bowed alike hangs on no seating */
-static const Option *const options[] = {&option_all,      &option_kind, &option_strength, &option_year,    &option_language,
+static const Option *const options[] = {&option_all,      &option_kind, &option_strength, &option_language,
                                         &option_settings, &option_set,  &option_form,     &option_output, &option_verbose, NULL};
 
 static int run(const Arguments *arguments)

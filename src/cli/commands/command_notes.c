@@ -177,8 +177,6 @@ static bool options_agree(const Arguments *arguments, bool page)
         wrong = "--most says how many, --many and --all want them all: give one of them";
     else if (arguments_have(arguments, &option_notation) && !page)
         wrong = "--notation goes with --format html; --pictures saves the notes as files";
-    else if (arguments_have(arguments, &option_picture_form) && !arguments_have(arguments, &option_pictures))
-        wrong = "--picture-format goes with --pictures";
     if (wrong)
         complain_usage(arguments->command, "%s", wrong);
     return !wrong;

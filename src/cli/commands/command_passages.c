@@ -26,13 +26,7 @@ static bool has_bar(const spz_report_options *report, const spz_reading *reading
 
 static int explain(const Arguments *arguments, const char *bar)
 {
-    static const Option *const others[] = {&option_kind, &option_strength};
     Run run = {.report = SPZ_REPORT_CONSIDERED, .depth = SPZ_TO_PASSAGES, .usual = SPZ_AS_TEXT, .options = SPZ_REPORT_USUAL, .fits = has_bar};
-    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
-        if (arguments_have(arguments, others[i])) {
-            complain_usage(arguments->command, "--explain tells everything about the bar; --%s does not go with it", others[i]->name);
-            return EXIT_USAGE;
-        }
     if (strcmp(arguments_value(arguments, &option_format, "text"), "text") != 0) {
         complain_usage(arguments->command, "--explain is written as text only");
         return EXIT_USAGE;

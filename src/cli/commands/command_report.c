@@ -34,6 +34,8 @@ typedef struct Pages {
     spz_strips *strips; /* of a season's movements; NULL where there is no season */
     int year;
     size_t most_doubts, written;
+    char **names_written; /* of documents, in the order in which they were */
+    size_t names_count;
     ScoreList scores;
     bool with_work;     /* one seating for all is asked for */
     Verdicts verdicts;
@@ -44,9 +46,32 @@ typedef struct Pages {
     PageSounds sounds; /* of the page under way */
 } Pages;
 
-static int write_document(const Pages *pages, const char *name, const spz_document *document)
+static bool remember(Pages *pages, const char *name)
+{
+    char **names = realloc(pages->names_written, (pages->names_count + 1) * sizeof *names);
+    size_t size = strlen(name) + 1;
+    if (names)
+        pages->names_written = names;
+    char *copy = names ? malloc(size) : NULL;
+    if (copy)
+        pages->names_written[pages->names_count++] = memcpy(copy, name, size);
+    return copy != NULL;
+}
+
+static void forget_names(Pages *pages)
+{
+    for (size_t i = 0; i < pages->names_count; i++)
+        free(pages->names_written[i]);
+    free(pages->names_written);
+}
+
+static int write_document(Pages *pages, const char *name, const spz_document *document)
 {
     char path[PATH_SIZE];
+    if (!remember(pages, name)) {
+        complain_status(name, SPZ_NO_MEMORY);
+        return EXIT_INPUT;
+    }
     int length = snprintf(path, sizeof path, "%s/%s", pages->folder, name);
     if (length < 0 || (size_t)length >= sizeof path) {
         complain_status(pages->folder, SPZ_CANNOT_WRITE);
@@ -290,8 +315,10 @@ static int report_all(Pages *pages, const Arguments *arguments)
     if (pages->written > 0) {
         int index = write_index(pages);
         result = index ? index : result;
-        if (!index)
+        if (!index) {
             printf("Open %s/%s in a browser.\n", pages->folder, index_page);
+            folder_tell_others(pages->folder, pages->names_written, pages->names_count);
+        }
     }
     spz_report_free(pages->index);
     spz_strips_free(pages->strips);
@@ -307,6 +334,10 @@ static int run(const Arguments *arguments)
         return EXIT_USAGE;
     if (arguments->operand_count == 0 || !pages.folder) {
         complain_usage(arguments->command, arguments->operand_count ? "where to? Give a folder with -o" : "which score? Give a MusicXML file, plain or compressed");
+        return EXIT_USAGE;
+    }
+    if (arguments_have(arguments, &option_library) && !score_list_asks_library(arguments)) {
+        complain_usage(arguments->command, "--library does nothing here: neither a season's table nor a work of a library (library:NAME) is asked for");
         return EXIT_USAGE;
     }
     int result = arguments_settings(arguments, &pages.settings);
@@ -326,6 +357,7 @@ static int run(const Arguments *arguments)
     score_list_free(&pages.scores);
     verdicts_free(&pages.verdicts);
     free(pages.verdict_pages);
+    forget_names(&pages);
     spz_page_names_free(pages.names);
     spz_settings_free(pages.settings);
     return result;

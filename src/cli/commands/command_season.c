@@ -58,10 +58,6 @@ static bool read_share(Wish *wish)
     char rest;
     if (!value)
         return true;
-    if (wish->form != FORM_LINES) {
-        complain_usage("season", "--share goes with --format ndjson: a plan needs all scores");
-        return false;
-    }
     if (strspn(value, "0123456789/") != strlen(value) || strlen(value) > 15 ||
         sscanf(value, "%d/%d%c", &wish->season.share, &wish->season.shares, &rest) != 2 || wish->season.share < 1 ||
         wish->season.share > wish->season.shares || wish->season.shares > SHARES_MOST) {

@@ -79,6 +79,14 @@ static bool is_table(const char *path)
     return length > 4 && strcmp(path + length - 4, ".csv") == 0;
 }
 
+bool score_list_asks_library(const Arguments *arguments)
+{
+    for (size_t i = 0; i < arguments->operand_count; i++)
+        if (is_table(arguments->operands[i]) || strncmp(arguments->operands[i], "library:", 8) == 0)
+            return true;
+    return false;
+}
+
 int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings)
 {
     int result = EXIT_OK;

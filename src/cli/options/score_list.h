@@ -17,5 +17,7 @@ typedef struct ScoreList {
 /* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv are tables of a season: it is planned, and its scores come in its place. Exit status: EXIT_INPUT where
  * something could not be used (what could be is in the list), EXIT_USAGE for two tables. The caller frees. */
 int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings);
+/* Whether what is asked for may come from a library: a table, 'library:NAME'. */
+bool score_list_asks_library(const Arguments *arguments);
 void score_list_free(ScoreList *list);
 #endif

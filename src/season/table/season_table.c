@@ -340,8 +340,12 @@ static spz_status parse_bytes(SeasonTable *table, const TableOptions *options, c
         status = spreadsheet_text(bytes, length, options->sheet, &room, &fault);
         text = room.length ? room.text : "";
         length = room.length;
-    } else
+    } else {
+        if (options->sheet)
+            buffer_printf(&fault, "the file is one table without sheets; there is none called '%s'", options->sheet);
+        status = options->sheet ? SPZ_BAD_SETTINGS : SPZ_OK;
         text = table_text_open(bytes, &length, &room);
+    }
     if (fault.length)
         complain(table->path, sink, status, fault.text);
     else if (status == SPZ_OK)
