@@ -269,14 +269,23 @@ static double measure(Picture *p, int wind_rows)
     return p->y + (p->size == STAGE_WHOLE ? below : little_below);
 }
 
+/* Whether an area beside another is too narrow for a name in large letters. */
+static bool is_narrow(const Picture *p)
+{
+    static const double name = 74; /* units: the longest in large letters, with air */
+    bool narrow = p->count > 7;
+    for (size_t i = 0; i < p->count; i++)
+        narrow = narrow || (!p->areas[i].behind && (p->areas[i].to - p->areas[i].from) * (p->inner + p->outer) / 2 * p->scale < name);
+    return narrow && p->size != STAGE_GLYPH;
+}
+
 static void open_picture(const Picture *p, double height)
 {
     static const char *const classes[] = {"stage", "stage little", "glyph"};
     Buffer words = {0}, order = {0};
-    bool narrow = p->size != STAGE_GLYPH && p->count > 7;
     say_order(&order, p->language, spz_plan_order(p->plan));
     SAY(&words, p->language, PHRASE_STAGE_PICTURE, slot_text("arrangement", words_arrangement(p->language, spz_plan_arrangement(p->plan))), slot_text("order", order.text));
-    markup_open_drawing(p->html, narrow ? "stage narrow" : classes[p->size], width, height, words.text ? words.text : "");
+    markup_open_drawing(p->html, is_narrow(p) ? "stage narrow" : classes[p->size], width, height, words.text ? words.text : "");
     buffer_let_go(p->html, &words);
     buffer_let_go(p->html, &order);
 }

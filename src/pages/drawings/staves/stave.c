@@ -20,7 +20,7 @@ static void draw_staff(const Line *line, size_t s)
     for (int i = 0; i < 5; i++)
         markup_line(html, "staff", line->left, line->tops[s] + STAVE_SPACE * i, line->look.width - 1, line->tops[s] + STAVE_SPACE * i);
     for (size_t bar = 0; bar <= line->end - line->first; bar++)
-        markup_line(html, "bar", bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s], bar == 0 ? line->left : fmin(line->bars[bar], line->look.width - 1), line->tops[s] + 4 * STAVE_SPACE);
+        markup_line(html, "bar", line->bars[bar], line->tops[s], line->bars[bar], line->tops[s] + 4 * STAVE_SPACE);
     markup_label(html, "staff-name", line->left - 6, line->tops[s] + 12.5, view_name(line->view, stave->group, name));
     markup_open_class(html, "g", "clef");
     glyph_clef(html, stave->clef, line->left + 4, line->tops[s]);
@@ -101,7 +101,7 @@ static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Alte
         if (chord->notes[n]->flags & NOTE_STACCATO && n == 0)
             glyph_dot(html, x, chord->places[0] < line->staves[s].bottom + 4 ? y + 4.5 : y - 4.5);
         if (chord->went_on || chord->goes_on) {
-            double from = chord->went_on ? x - 9 : x + 2, to = chord->went_on ? x - 2 : x + 9;
+            double from = chord->went_on ? x - 9 : x + 2, to = chord->went_on ? x - 2 : fmin(x + 9, line->look.width - 1);
             glyph_path(html, "pen", 0.8, "M# #Q# # # #", (const double[]){from, y + 2.6, (from + to) / 2, y + 5, to, y + 2.6}, 6);
         }
     }
@@ -177,7 +177,7 @@ static void draw_beams(const Line *line, size_t s, size_t first, size_t end)
         }
     }
     if (chords[first].value.triplet)
-        markup_label(line->view->html, "number", (x1 + x2) / 2 - 2, y1 + tilt / 2 + (up ? -2 : 10), "3");
+        markup_label(line->view->html, "triplet", (x1 + x2) / 2 - 2, y1 + tilt / 2 + (up ? -2 : 10), "3");
 }
 
 static void open_notes(const Line *line, size_t s, const StaveChord *chord)
@@ -233,18 +233,25 @@ static const char *loudness(const Stave *stave, Ticks when)
     return "";
 }
 
-/* An answer is marked where its call can be seen: in a group that has a stave. */
+static bool is_drawn(const Line *line, const spz_entry *entry)
+{
+    for (size_t s = 0; s < line->count; s++)
+        if (stave_has_entry(&line->staves[s], entry))
+            return true;
+    return false;
+}
+
+/* An answer is marked where its call can be seen: in a group that has a stave, or in one of those who call together with others. */
 static bool call_is_drawn(const Line *line, size_t entry)
 {
-    const spz_passage *passage = line->passage;
-    if (!view_answers(passage, &passage->entries[entry]))
+    const spz_entry *entries = line->passage->entries;
+    bool called = false;
+    if (!view_answers(line->passage, &entries[entry]))
         return true;
-    for (size_t i = entry; i-- > 0;) {
-        bool drawn = false;
-        for (size_t s = 0; s < line->count; s++)
-            drawn = drawn || stave_has_entry(&line->staves[s], &passage->entries[i]);
-        if (drawn || !view_answers(passage, &passage->entries[i]))
-            return drawn;
+    for (size_t i = entry; i-- > 0 && !(called && view_answers(line->passage, &entries[i]));) {
+        if (is_drawn(line, &entries[i]))
+            return true;
+        called = called || !view_answers(line->passage, &entries[i]);
     }
     return false;
 }
@@ -322,7 +329,7 @@ static void draw(Line *line)
 {
     Markup *html = line->view->html;
     stave_place(line, signature_width(line));
-    markup_open_drawing(html, "notes", line->look.width, line->height, NULL);
+    markup_open_drawing(html, line->look.width > stave_short.width ? "notes wide" : "notes", line->look.width, line->height, NULL);
     markup_put_number(html, "width", line->look.width, 0);
     put_label(line);
     draw_numbers(line);

@@ -211,18 +211,24 @@ static bool find_winds(const ScoreView *view, const spz_passage *passage, Stave 
     return stave->winds != NULL;
 }
 
-static spz_players topmost(spz_players players)
+/* The topmost of the side's players but for `taken`; a soloist who goes with a section only where nobody else is left. */
+static spz_players named_one(const SectionMap *map, const spz_side *side, spz_players taken)
 {
-    return players & (~players + 1);
+    spz_players left = side->players & ~taken, tutti = left;
+    for (size_t i = 0; side->group >= 63 && i < map->group_count && i < 63; i++)
+        if (map->groups[i].about.solo)
+            tutti &= ~((spz_players)1 << i);
+    left = side->group < 63 && left >> side->group & 1 ? (spz_players)1 << side->group : tutti ? tutti : left;
+    return left & (~left + 1);
 }
 
 /* Of each side one, where not all have room: as the passage is told. */
-static spz_players two_sides(const spz_passage *passage)
+static spz_players two_sides(const SectionMap *map, const spz_passage *passage)
 {
     bool told = spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE;
     const spz_side *sides = told && passage->told.gesture.sides[0].players ? passage->told.gesture.sides : passage->sides;
-    spz_players calls = topmost(sides[0].players);
-    return calls | topmost(sides[1].players & ~calls);
+    spz_players calls = named_one(map, &sides[0], 0);
+    return calls | named_one(map, &sides[1], calls);
 }
 
 static size_t bits(spz_players players)
@@ -237,8 +243,9 @@ size_t staves_of(const ScoreView *view, const spz_passage *passage, Stave *stave
 {
     size_t count = 0;
     spz_players all = view_players(passage);
-    if (bits(all) > most && two_sides(passage))
-        all = two_sides(passage);
+    spz_players sides = two_sides(view->map, passage);
+    if (bits(all) > most && sides)
+        all = sides;
     if (all & SPZ_WIND_PLAYERS) {
         staves[count] = (Stave){.group = NULL};
         count += find_winds(view, passage, &staves[count]);

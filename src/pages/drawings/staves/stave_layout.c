@@ -4,7 +4,7 @@
 #include <stdlib.h>
 
 enum { SIGNS_ABOVE = 12, SIGNS_BELOW = 7 };
-static const double least_moment = 7.5; /* units */
+static const double least_moment = 7.5, last_air = 6; /* units: for a moment; for the flag or tie of the last one */
 
 static int by_time(const void *a, const void *b)
 {
@@ -91,7 +91,7 @@ double stave_x(const Line *line, const StaveChord *chord)
 
 static void place_moments(Line *line, double signature)
 {
-    double from = line->left + signature, room = line->look.width - from, air = 6, bars = (double)(line->end - line->first);
+    double from = line->left + signature, room = line->look.width - from - last_air, air = 6, bars = (double)(line->end - line->first);
     double each = (room - air * bars) / fmax(weight_of(line), 0.1), x = from;
     size_t i = 0;
     line->bars[0] = line->left;
@@ -103,6 +103,7 @@ static void place_moments(Line *line, double signature)
         }
         line->bars[bar - line->first + 1] = x;
     }
+    line->bars[line->end - line->first] = line->look.width - 1;
 }
 
 /* Stems point to the middle line, together in a beam. */
