@@ -27,14 +27,6 @@ typedef struct Cutter {
     bool in_sign, failed;
 } Cutter;
 
-static long part_of(const Movement *movement, const char *id)
-{
-    for (size_t i = 0; id && i < movement->part_count; i++)
-        if (strcmp(movement->parts[i].id, id) == 0)
-            return (long)i;
-    return -1;
-}
-
 static bool known(const Cutter *cutter)
 {
     return cutter->part >= 0 && cutter->bar < cutter->source->movement->bar_count;
@@ -50,7 +42,7 @@ static void open_frame(Cutter *cutter, const XmlPiece *piece)
 {
     char id[256];
     if (xml_is(piece, "part")) {
-        cutter->part = part_of(cutter->source->movement, xml_attribute(&cutter->scan, piece, "id", id, sizeof id));
+        cutter->part = movement_part_of(cutter->source->movement, xml_attribute(&cutter->scan, piece, "id", id, sizeof id));
         if (!cutter->timewise)
             cutter->bar = SIZE_MAX;
     } else if (xml_is(piece, "measure"))

@@ -30,7 +30,7 @@ typedef struct Adding {
     const spz_settings *settings;
     char terms[SHA256_TEXT]; /* of the settings */
     const spz_sink *sink;
-    const Paths *paths;
+    const FileList *paths;
     Task *tasks; /* one a path */
     spz_progress progress;
     spz_added *added;
@@ -221,7 +221,7 @@ static spz_status set_tasks(Adding *adding, Arena *arena)
 
 static spz_status add_all(Adding *adding, const char *const *places, size_t count, Arena *arena)
 {
-    Paths paths = {NULL, 0, 0};
+    FileList paths = {NULL, 0, 0};
     spz_status status = SPZ_OK;
     for (size_t i = 0; status == SPZ_OK && i < count; i++)
         status = folders_walk(places[i], adding->sink, arena, &paths, &adding->added->unusable);

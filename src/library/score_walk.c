@@ -1,10 +1,7 @@
 /* realpath belongs to the X/Open part of POSIX. */
 #define _XOPEN_SOURCE 700
 #include "library/score_walk.h"
-#include "season/table/score_cells.h"
 #include "support/message.h"
-#include "support/text/name_order.h"
-#include <dirent.h>
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
@@ -15,14 +12,9 @@ enum { DEEPEST = 64 };
 typedef struct Walk {
     const spz_sink *sink;
     Arena *arena;
-    Paths *paths;
+    FileList *paths;
     size_t *missing;
 } Walk;
-
-static int by_name(const void *a, const void *b)
-{
-    return names_compare(*(const char *const *)a, *(const char *const *)b);
-}
 
 static void complain(const Walk *walk, const char *path, int cause)
 {
@@ -31,30 +23,19 @@ static void complain(const Walk *walk, const char *path, int cause)
     ++*walk->missing;
 }
 
-static spz_status list_names(const Walk *walk, const char *path, Paths *names)
+static bool is_seen(const char *name)
 {
-    DIR *folder = opendir(path);
-    spz_status status = SPZ_OK;
-    if (!folder)
-        complain(walk, path, errno);
-    for (struct dirent *entry; folder && status == SPZ_OK && (entry = readdir(folder)) != NULL;) {
-        if (entry->d_name[0] == '.')
-            continue;
-        const char *name = arena_format(walk->arena, "%s%s%s", path, path[strlen(path) - 1] == '/' ? "" : "/", entry->d_name);
-        if (!name || !array_push(names, name))
-            status = SPZ_NO_MEMORY;
-    }
-    if (folder)
-        closedir(folder);
-    if (names->count)
-        qsort(names->at, names->count, sizeof *names->at, by_name);
-    return status;
+    return name[0] != '.';
 }
 
 static spz_status walk_folder(const Walk *walk, const char *path, int depth)
 {
-    Paths names = {NULL, 0, 0};
-    spz_status status = list_names(walk, path, &names);
+    FileList names = {NULL, 0, 0};
+    spz_status status = scores_folder(path, is_seen, walk->arena, &names);
+    if (status == SPZ_CANNOT_OPEN) {
+        complain(walk, path, errno);
+        return SPZ_OK;
+    }
     for (size_t i = 0; status == SPZ_OK && i < names.count; i++) {
         struct stat about, led;
         const char *name = names.at[i];
@@ -69,7 +50,7 @@ static spz_status walk_folder(const Walk *walk, const char *path, int depth)
     return status;
 }
 
-spz_status folders_walk(const char *place, const spz_sink *sink, Arena *arena, Paths *paths, size_t *missing)
+spz_status folders_walk(const char *place, const spz_sink *sink, Arena *arena, FileList *paths, size_t *missing)
 {
     const Walk walk = {sink, arena, paths, missing};
     struct stat about;

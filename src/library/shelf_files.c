@@ -3,7 +3,7 @@
 
 enum { NAMES_TOLD = 4 };
 
-static bool list_files(Store *store, long long work, Arena *arena, Paths *paths)
+static bool list_files(Store *store, long long work, Arena *arena, FileList *paths)
 {
     bool whole = true;
     Query query = query_begin(store, "SELECT (SELECT min(path) FROM file WHERE file.score = movement.score) AS place FROM movement WHERE work = ? GROUP BY place ORDER BY place COLLATE names");

@@ -7,7 +7,7 @@
 typedef struct ShelfFiles {
     size_t works;      /* that have the name */
     const char *names; /* of the first of them, where they are several; else NULL */
-    Paths paths;       /* of the one work, each once, in order; the caller frees the list */
+    FileList paths;       /* of the one work, each once, in order; the caller frees the list */
 } ShelfFiles;
 
 /* Names and paths live in the arena. What goes wrong is told. SPZ_CANNOT_READ, SPZ_NO_MEMORY. */

@@ -10,11 +10,6 @@ static int by_label(const void *a, const void *b)
     return order ? order : (one->bar > other->bar) - (one->bar < other->bar);
 }
 
-static bool same_ending(const Movement *m, size_t a, size_t b)
-{
-    return b < m->bar_count && m->bars[b].ending == m->bars[a].ending && !m->bars[b].ending_start;
-}
-
 static void look_back(JumpSigns *signs)
 {
     const Movement *m = signs->movement;
@@ -23,7 +18,7 @@ static void look_back(JumpSigns *signs)
         const Bar *bar = &m->bars[at];
         signs->segno_after[at] = segno;
         signs->coda_after[at] = coda;
-        signs->ending_end[at] = bar->ending && same_ending(m, at, at + 1) ? signs->ending_end[at + 1] : (int32_t)at + 1;
+        signs->ending_end[at] = bar->ending && movement_ending_goes_on(m, at) ? signs->ending_end[at + 1] : (int32_t)at + 1;
         if ((bar->to_coda || bar->coda) && coda < none && signs->last_leaving < 0)
             signs->last_leaving = (int32_t)at;
         segno = bar->segno ? (int32_t)at : segno;

@@ -8,6 +8,20 @@ int movement_bar_at(const Movement *movement, Ticks when)
     return next ? (int)next - 1 : (movement->bar_count ? 0 : -1);
 }
 
+bool movement_ending_goes_on(const Movement *movement, size_t bar)
+{
+    size_t next = bar + 1;
+    return next < movement->bar_count && movement->bars[next].ending == movement->bars[bar].ending && !movement->bars[next].ending_start;
+}
+
+long movement_part_of(const Movement *movement, const char *id)
+{
+    for (size_t i = 0; id && i < movement->part_count; i++)
+        if (strcmp(movement->parts[i].id, id) == 0)
+            return (long)i;
+    return -1;
+}
+
 /* An upbeat, and the second half of a split bar, are counted from the end: the last beat of 4/4 is the fourth also when it stands alone. */
 static Ticks missing_at_start(const Movement *movement, size_t index)
 {

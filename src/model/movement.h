@@ -178,6 +178,8 @@ const char *movement_score_name(const Movement *movement);
 
 /* The bar that holds time `when` (the last one that starts at or before it); -1 for a movement of no bars. */
 int movement_bar_at(const Movement *movement, Ticks when);
+bool movement_ending_goes_on(const Movement *movement, size_t bar);          /* the next bar stands under the same bracket */
+long movement_part_of(const Movement *movement, const char *id);             /* by its id in the file; -1 for none, and for NULL */
 
 /* Beat in the bar, from 1, as ticks of which `*beat` make one; and exactly as '2' or '5/2', in units of the bar's beat. */
 Ticks movement_beat_at(const Movement *movement, Ticks when, Ticks *beat);

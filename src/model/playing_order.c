@@ -31,11 +31,6 @@ typedef struct Walk {
     bool no_memory;
 } Walk;
 
-static bool same_ending(const Movement *m, size_t a, size_t b)
-{
-    return b < m->bar_count && m->bars[b].ending == m->bars[a].ending && !m->bars[b].ending_start;
-}
-
 /* All passes that the endings standing next to each other at `bar` (from its own on) are for. */
 static uint32_t passes_from(const Walk *walk, size_t bar)
 {
@@ -147,7 +142,7 @@ static size_t next_bar(Walk *walk, size_t bar)
         return start_over(walk, bar, 0);
     if (at->dal_segno && !walk->jumped[bar])
         return start_over(walk, bar, jump_signs_segno(&walk->signs, bar));
-    bool last_ending = at->ending && !same_ending(m, bar, bar + 1) && (bar + 1 >= m->bar_count || m->bars[bar + 1].ending == 0);
+    bool last_ending = at->ending && !movement_ending_goes_on(m, bar) && (bar + 1 >= m->bar_count || m->bars[bar + 1].ending == 0);
     if (at->repeat_end || last_ending)
         leave_section(walk, bar + 1);
     return bar + 1;

@@ -4,6 +4,7 @@
 #include "support/memory.h"
 #include "support/message.h"
 #include <errno.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -78,23 +79,10 @@ void score_file_close(ScoreFile *file)
 
 spz_status score_file_text(const ScoreFile *file, const char *name, Buffer *text)
 {
-    char piece[4096];
-    ArchiveStream stream;
-    int got = 1;
-    if (!file->compressed) {
-        buffer_add(text, file->bytes.text, file->bytes.length);
-        return buffer_failed(text) ? SPZ_NO_MEMORY : SPZ_OK;
-    }
-    const ArchiveMember *member = archive_find(&file->archive, name);
-    if (!member)
-        return SPZ_BAD_ARCHIVE;
-    if (archive_stream_open(&stream, &file->archive, member) == SPZ_OK)
-        while (got > 0 && !buffer_failed(text)) {
-            got = archive_stream_read(&stream, piece, sizeof piece);
-            buffer_add(text, piece, got > 0 ? (size_t)got : 0);
-        }
-    archive_stream_close(&stream);
-    return stream.status ? stream.status : buffer_failed(text) ? SPZ_NO_MEMORY : SPZ_OK;
+    if (file->compressed)
+        return archive_text(&file->archive, name, SIZE_MAX, text);
+    buffer_add(text, file->bytes.text, file->bytes.length);
+    return buffer_failed(text) ? SPZ_NO_MEMORY : SPZ_OK;
 }
 
 static const NewText *new_text_of(const NewText *texts, size_t count, const ArchiveMember *member)

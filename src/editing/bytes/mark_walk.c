@@ -34,14 +34,6 @@ typedef struct Walk {
     spz_status status;
 } Walk;
 
-static long part_of_id(const Movement *movement, const char *id)
-{
-    for (size_t i = 0; id && i < movement->part_count; i++)
-        if (strcmp(movement->parts[i].id, id) == 0)
-            return (long)i;
-    return -1;
-}
-
 static void open_bar(Walk *walk)
 {
     walk->in_bar = true;
@@ -74,7 +66,7 @@ static void open_frame(Walk *walk, const XmlPiece *piece)
     if (walk->depth == 1)
         walk->timewise = xml_is(piece, "score-timewise");
     else if (xml_is(piece, "part")) {
-        walk->part = part_of_id(walk->movement, xml_attribute(&walk->scan, piece, "id", id, sizeof id));
+        walk->part = movement_part_of(walk->movement, xml_attribute(&walk->scan, piece, "id", id, sizeof id));
         if (walk->depth == 2)
             walk->bar = SIZE_MAX;
     } else if (xml_is(piece, "measure"))

@@ -202,3 +202,20 @@ void archive_stream_close(ArchiveStream *stream)
         inflateEnd(&stream->zlib);
     stream->inflating = false;
 }
+
+spz_status archive_text(const Archive *archive, const char *name, size_t most, Buffer *text)
+{
+    char piece[8192];
+    ArchiveStream stream;
+    int got = 1;
+    const ArchiveMember *member = archive_find(archive, name);
+    if (!member)
+        return SPZ_BAD_ARCHIVE;
+    if (archive_stream_open(&stream, archive, member) == SPZ_OK)
+        while (got > 0 && !buffer_failed(text) && text->length <= most) {
+            got = archive_stream_read(&stream, piece, sizeof piece);
+            buffer_add(text, piece, got > 0 ? (size_t)got : 0);
+        }
+    archive_stream_close(&stream);
+    return stream.status ? stream.status : buffer_failed(text) ? SPZ_NO_MEMORY : text->length > most ? SPZ_OVER_LIMIT : SPZ_OK;
+}

@@ -3,6 +3,7 @@
 #define READER_ARCHIVE_H
 #include "reader/files/limits.h"
 #include "spezzato/status.h"
+#include "support/buffer.h"
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -45,4 +46,8 @@ typedef struct ArchiveStream {
 spz_status archive_stream_open(ArchiveStream *stream, const Archive *archive, const ArchiveMember *member);
 int archive_stream_read(void *stream, char *buffer, int length); /* -1 on a fault */
 void archive_stream_close(ArchiveStream *stream);
+
+/* Adds a whole member to `text`. SPZ_BAD_ARCHIVE: none of that name, or it is damaged; SPZ_OVER_LIMIT: `text` would hold more than `most` bytes;
+ * SPZ_NO_MEMORY. */
+spz_status archive_text(const Archive *archive, const char *name, size_t most, Buffer *text);
 #endif

@@ -25,7 +25,7 @@ bool scores_is_name(const char *name)
     return false;
 }
 
-static spz_status add_folder(const char *path, Arena *arena, FileList *files)
+spz_status scores_folder(const char *path, bool (*wanted)(const char *name), Arena *arena, FileList *files)
 {
     size_t before = files->count;
     spz_status status = SPZ_OK;
@@ -33,7 +33,7 @@ static spz_status add_folder(const char *path, Arena *arena, FileList *files)
     if (!folder)
         return SPZ_CANNOT_OPEN;
     for (struct dirent *entry; status == SPZ_OK && (entry = readdir(folder)) != NULL;) {
-        if (!scores_is_name(entry->d_name))
+        if (!wanted(entry->d_name))
             continue;
         const char *name = arena_format(arena, "%s%s%s", path, path[strlen(path) - 1] == '/' ? "" : "/", entry->d_name);
         if (!name || !array_push(files, name))
@@ -109,7 +109,7 @@ static spz_status add_one(ScoreSearch *search, const char *path, const char *sho
     if (!S_ISDIR(about.st_mode))
         return array_push(files, path) ? SPZ_OK : SPZ_NO_MEMORY;
     size_t before = files->count;
-    spz_status status = add_folder(path, arena, files);
+    spz_status status = scores_folder(path, scores_is_name, arena, files);
     if (status == SPZ_CANNOT_OPEN)
         complain(search, SPZ_FAULT_SCORE_NOT_OPENED, shown, "");
     else if (status == SPZ_OK && files->count == before)

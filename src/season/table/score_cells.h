@@ -16,5 +16,7 @@ typedef struct ScoreSearch { /* who hears of what is not there */
  * a folder are taken by name, numbers by their value: 'air-2' before 'air-10'. What is not there is noted and counted. Names live in the arena.
  * SPZ_NO_MEMORY. */
 spz_status scores_find(ScoreSearch *search, const char *cell, const char *folder, Arena *arena, FileList *files);
+/* Adds the paths of what a folder holds and is `wanted` by its name, in order of names. Paths live in the arena. SPZ_CANNOT_OPEN: errno tells why; SPZ_NO_MEMORY. */
+spz_status scores_folder(const char *path, bool (*wanted)(const char *name), Arena *arena, FileList *files);
 bool scores_is_name(const char *name); /* whether a file of that name is taken for a score: .musicxml, .mxl, .xml, whatever the capitals */
 #endif

@@ -40,19 +40,7 @@ void sheet_row_end(SheetRows *rows, long line, long times)
 
 spz_status sheet_member(const Archive *archive, const char *name, Buffer *text)
 {
-    char piece[8192];
-    ArchiveStream stream;
-    int got = 1;
-    const ArchiveMember *member = archive_find(archive, name);
-    if (!member)
-        return SPZ_BAD_ARCHIVE;
-    if (archive_stream_open(&stream, archive, member) == SPZ_OK)
-        while (got > 0 && !buffer_failed(text) && text->length <= MEMBER_MOST) {
-            got = archive_stream_read(&stream, piece, sizeof piece);
-            buffer_add(text, piece, got > 0 ? (size_t)got : 0);
-        }
-    archive_stream_close(&stream);
-    return stream.status ? stream.status : buffer_failed(text) ? SPZ_NO_MEMORY : text->length > MEMBER_MOST ? SPZ_OVER_LIMIT : SPZ_OK;
+    return archive_text(archive, name, MEMBER_MOST, text);
 }
 
 spz_status sheet_missing(const char *sheet, const Buffer *names, Buffer *fault)
