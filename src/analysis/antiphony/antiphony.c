@@ -1,6 +1,7 @@
 #include "analysis/antiphony/antiphony.h"
 #include "analysis/antiphony/chain_facts.h"
 #include "analysis/antiphony/later_links.h"
+#include "analysis/antiphony/matching/match_head.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -24,6 +25,7 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, AntiphonyS
         if (!hopeless_too && candidate.evidence.chance < chains_least_chance)
             continue;
         sides_of(map, &candidate.match, &candidate.evidence, candidate.sides);
+        match_take_head(map->movement, search->melodies, &candidate.match);
         candidate.first = movement_bar_at(map->movement, candidate.match.onset);
         candidate.last = movement_bar_at(map->movement, candidate.match.end - 1);
         if (!array_push(&search->candidates, candidate))
