@@ -71,17 +71,25 @@ static bool take_passage(spz_shelf *shelf, const Query *row, spz_shelf_passage *
     return passage->sides[0] && passage->sides[1] && passage->first_bar && passage->last_bar && passage->letter;
 }
 
-static spz_status passages_of(Store *store, const char *sql, const Where *where, long long id, size_t most, spz_shelf *shelf, spz_shelf_movement *movement)
+typedef struct PassageSearch {
+    Store *store;
+    const char *sql;
+    Where where;
+    size_t most; /* that are kept of a movement */
+    spz_shelf *shelf;
+} PassageSearch;
+
+static spz_status passages_of(const PassageSearch *search, long long id, spz_shelf_movement *movement)
 {
     bool whole = true;
-    spz_shelf_passage *kept = arena_take(&shelf->arena, most + 1, sizeof *kept);
-    Query query = query_begin(store, sql);
+    spz_shelf_passage *kept = arena_take(&search->shelf->arena, search->most + 1, sizeof *kept);
+    Query query = query_begin(search->store, search->sql);
     query_integer(&query, id);
-    where_bind(where, &query);
+    where_bind(&search->where, &query);
     movement->passages = kept;
     while (kept && whole && query_row(&query)) {
-        if (movement->found++ < most)
-            whole = take_passage(shelf, &query, &kept[movement->passage_count++]);
+        if (movement->found++ < search->most)
+            whole = take_passage(search->shelf, &query, &kept[movement->passage_count++]);
     }
     spz_status status = query_end(&query);
     return kept && whole ? status : SPZ_NO_MEMORY;
@@ -89,24 +97,34 @@ static spz_status passages_of(Store *store, const char *sql, const Where *where,
 
 spz_status find_passages(Store *store, const spz_conditions *conditions, size_t most, spz_shelf *shelf)
 {
-    Where where = {.count = 0};
-    Buffer sql;
+    PassageSearch search = {.store = store, .most = most, .shelf = shelf};
+    Where *where = &search.where;
+    Buffer sql = {0};
     spz_status status = SPZ_OK;
-    buffer_init(&where.sql);
-    buffer_init(&sql);
-    where_passages(&where, conditions);
+    where_passages(where, conditions);
     buffer_printf(&sql, "SELECT kind, first_side, second_side, first_bar, last_bar, strength, turns, semitones, steps, letter FROM passage p INDEXED BY passage_movement"
-                        " WHERE movement = ?%s ORDER BY strength DESC, number", where.sql.text ? where.sql.text : "");
-    const char *text = arena_string(&shelf->arena, sql.text);
-    if (!text || buffer_failed(&sql) || buffer_failed(&where.sql))
+                        " WHERE movement = ?%s ORDER BY strength DESC, number", where->sql.text ? where->sql.text : "");
+    search.sql = arena_string(&shelf->arena, sql.text);
+    if (!search.sql || buffer_failed(&sql) || buffer_failed(&where->sql))
         status = SPZ_NO_MEMORY;
     for (size_t w = 0; status == SPZ_OK && w < shelf->works.count; w++)
         for (size_t m = 0; status == SPZ_OK && m < shelf->works.at[w].movements.count; m++)
-            status = passages_of(store, text, &where, shelf->works.at[w].ids.at[m], most, shelf, &shelf->works.at[w].movements.at[m]);
-    store_forget(store, text);
-    where_free(&where);
+            status = passages_of(&search, shelf->works.at[w].ids.at[m], &shelf->works.at[w].movements.at[m]);
+    store_forget(store, search.sql);
+    where_free(where);
     buffer_free(&sql);
     return status;
+}
+
+spz_status shelf_begin(spz_library *library, spz_shelf_kind kind, const char *question, spz_shelf **shelf)
+{
+    *shelf = shelf_new(kind, question);
+    spz_status status = *shelf ? store_begin(library->store, false) : SPZ_NO_MEMORY;
+    if (status == SPZ_OK)
+        return SPZ_OK;
+    spz_shelf_free(*shelf);
+    *shelf = NULL;
+    return library_end(library, status);
 }
 
 spz_status shelf_finish(spz_library *library, spz_status status, spz_shelf *shelf, spz_shelf **out)
@@ -124,15 +142,12 @@ spz_status shelf_finish(spz_library *library, spz_status status, spz_shelf *shel
 
 spz_status spz_library_find(spz_library *library, const spz_conditions *conditions, size_t most, spz_shelf **out)
 {
-    Where where = {.count = 0};
+    Where where = {0};
+    spz_shelf *shelf;
     *out = NULL;
-    spz_shelf *shelf = shelf_new(SPZ_SHELF_FOUND, "");
-    spz_status status = shelf ? store_begin(library->store, false) : SPZ_NO_MEMORY;
-    if (status != SPZ_OK) {
-        spz_shelf_free(shelf);
-        return library_end(library, status);
-    }
-    buffer_init(&where.sql);
+    spz_status status = shelf_begin(library, SPZ_SHELF_FOUND, "", &shelf);
+    if (status != SPZ_OK)
+        return status;
     where_movements(&where, conditions);
     if (conditions_of_passages(conditions)) {
         buffer_puts(&where.sql, " AND m.id IN (SELECT p.movement FROM passage p WHERE 1");
@@ -174,17 +189,14 @@ spz_status spz_library_show(spz_library *library, const char *name, size_t most,
 {
     static const spz_conditions all = {.strength = 0.5};
     long long works[WORKS_SHOWN];
+    spz_shelf *shelf;
     *out = NULL;
-    spz_shelf *shelf = shelf_new(SPZ_SHELF_SHOWN, name);
-    spz_status status = shelf ? store_begin(library->store, false) : SPZ_NO_MEMORY;
-    if (status != SPZ_OK) {
-        spz_shelf_free(shelf);
-        return library_end(library, status);
-    }
+    spz_status status = shelf_begin(library, SPZ_SHELF_SHOWN, name, &shelf);
+    if (status != SPZ_OK)
+        return status;
     size_t count = find_works(library->store, name, works, WORKS_SHOWN);
     for (size_t i = 0; status == SPZ_OK && i < count && i < WORKS_SHOWN; i++) {
         Where where = {.values = {{.number = (double)works[i]}}, .count = 1};
-        buffer_init(&where.sql);
         buffer_puts(&where.sql, " AND m.work = ?");
         status = find_movements(library->store, &where, SIZE_MAX, shelf);
         where_free(&where);

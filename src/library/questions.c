@@ -60,7 +60,6 @@ static spz_status add_choice(Store *store, const Choice *choice, spz_shelf *shel
 {
     Where where = {.values = {{.number = (double)choice->work}}, .count = 1};
     size_t before = shelf->works.count;
-    buffer_init(&where.sql);
     buffer_puts(&where.sql, " AND m.work = ?");
     spz_status status = find_movements(store, &where, SIZE_MAX, shelf);
     where_free(&where);
@@ -76,10 +75,8 @@ static spz_status add_choice(Store *store, const Choice *choice, spz_shelf *shel
 /* Marks the works that meet the conditions. */
 static spz_status mark_asked(Store *store, const spz_conditions *conditions, Giving *giving)
 {
-    Where where = {.count = 0};
-    Buffer sql;
-    buffer_init(&where.sql);
-    buffer_init(&sql);
+    Where where = {0};
+    Buffer sql = {0};
     where_movements(&where, conditions);
     bool any = where.sql.length > 0;
     buffer_printf(&sql, "SELECT DISTINCT m.work FROM movement m JOIN work w ON w.id = m.work WHERE 1%s", any ? where.sql.text : "");
@@ -193,13 +190,11 @@ spz_status spz_library_fits(spz_library *library, const spz_evening *evening, co
 {
     Store *store = library->store;
     Giving giving;
+    spz_shelf *shelf;
     *out = NULL;
-    spz_shelf *shelf = shelf_new(SPZ_SHELF_FITS, evening->seating ? evening->seating : "");
-    spz_status status = shelf ? store_begin(store, false) : SPZ_NO_MEMORY;
-    if (status != SPZ_OK) {
-        spz_shelf_free(shelf);
-        return library_end(library, status);
-    }
+    spz_status status = shelf_begin(library, SPZ_SHELF_FITS, evening->seating ? evening->seating : "", &shelf);
+    if (status != SPZ_OK)
+        return status;
     status = giving_read(store, &giving);
     long long with = evening->with ? the_work(store, evening->with) : 0;
     size_t place = with && status == SPZ_OK ? giving_find(&giving, with) : SIZE_MAX;
@@ -217,13 +212,11 @@ spz_status spz_library_partners(spz_library *library, const char *name, const sp
 {
     Store *store = library->store;
     Giving giving;
+    spz_shelf *shelf;
     *out = NULL;
-    spz_shelf *shelf = shelf_new(SPZ_SHELF_PARTNERS, name);
-    spz_status status = shelf ? store_begin(store, false) : SPZ_NO_MEMORY;
-    if (status != SPZ_OK) {
-        spz_shelf_free(shelf);
-        return library_end(library, status);
-    }
+    spz_status status = shelf_begin(library, SPZ_SHELF_PARTNERS, name, &shelf);
+    if (status != SPZ_OK)
+        return status;
     status = giving_read(store, &giving);
     long long work = the_work(store, name);
     size_t place = work && status == SPZ_OK ? giving_find(&giving, work) : SIZE_MAX;
@@ -299,7 +292,6 @@ static bool describe(Store *store, Named named, const char *bar, spz_conditions 
 static spz_status find_alike(Store *store, const spz_conditions *like, long long work, size_t first, size_t passages, spz_shelf *shelf)
 {
     Where where = {.values = {{.number = (double)work}}, .count = 1};
-    buffer_init(&where.sql);
     buffer_puts(&where.sql, " AND m.work <> ? AND m.id IN (SELECT p.movement FROM passage p WHERE 1");
     where_passages(&where, like);
     buffer_puts(&where.sql, ")");
@@ -316,13 +308,11 @@ spz_status spz_library_alike(spz_library *library, const char *name, const char 
     spz_conditions like;
     Named named;
     Buffer words = {0};
+    spz_shelf *shelf;
     *out = NULL;
-    spz_shelf *shelf = shelf_new(SPZ_SHELF_ALIKE, "");
-    spz_status status = shelf ? store_begin(store, false) : SPZ_NO_MEMORY;
-    if (status != SPZ_OK) {
-        spz_shelf_free(shelf);
-        return library_end(library, status);
-    }
+    spz_status status = shelf_begin(library, SPZ_SHELF_ALIKE, "", &shelf);
+    if (status != SPZ_OK)
+        return status;
     size_t found = find_named(store, name, &named);
     if (found != 1)
         status = found ? SPZ_BAD_ARGUMENT : SPZ_EMPTY;

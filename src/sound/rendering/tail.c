@@ -38,21 +38,29 @@ static void direction(int index, double at[3])
     at[2] = up;
 }
 
+typedef struct Noise { /* of one direction after the other */
+    const SoundTail *tail;
+    double offset;
+    size_t length;
+    fftwf_complex *spectrum;
+} Noise;
+
 /* The responses of the head are much shorter than the noise; both are multiplied as spectra. */
-static void add_direction(Ears *ears, Fourier *fourier, int index, const SoundTail *tail, double offset, size_t length, fftwf_complex *noise, fftwf_complex *sums[2])
+static void add_direction(Ears *ears, Fourier *fourier, int index, const Noise *noise, fftwf_complex *sums[2])
 {
+    const SoundTail *tail = noise->tail;
     double at[3], level = sqrt(2 * 6.907755278982137 / tail->seconds * tail->energy / SOUND_RATE / DIRECTIONS);
     direction(index, at);
     memset(fourier->signal, 0, fourier->size * sizeof *fourier->signal);
-    fill_noise(fourier->signal, length, tail, offset, level, (uint64_t)index + 1);
+    fill_noise(fourier->signal, noise->length, tail, noise->offset, level, (uint64_t)index + 1);
     fourier_there(fourier);
-    memcpy(noise, fourier->spectrum, fourier->bins * sizeof *noise);
+    memcpy(noise->spectrum, fourier->spectrum, fourier->bins * sizeof *noise->spectrum);
     ears_turn(ears, at[0], at[1], at[2]);
     for (int ear = 0; ear < 2; ear++) {
         memset(fourier->signal, 0, fourier->size * sizeof *fourier->signal);
         memcpy(fourier->signal, ear ? ears->right : ears->left, (size_t)ears->taps * sizeof *fourier->signal);
         fourier_there(fourier);
-        fourier_add_product(sums[ear], noise, fourier->spectrum, fourier->bins);
+        fourier_add_product(sums[ear], noise->spectrum, fourier->spectrum, fourier->bins);
     }
 }
 
@@ -67,8 +75,9 @@ spz_status tail_make(Ears *ears, const SoundTail *tail, double offset, float *ou
     room = spectra && out[0] && out[1];
     if (room) {
         fftwf_complex *sums[2] = {spectra + fourier.bins, spectra + 2 * fourier.bins};
+        const Noise noise = {tail, offset, *length - (size_t)ears->taps, spectra};
         for (int i = 0; i < DIRECTIONS; i++)
-            add_direction(ears, &fourier, i, tail, offset, *length - (size_t)ears->taps, spectra, sums);
+            add_direction(ears, &fourier, i, &noise, sums);
         for (int ear = 0; ear < 2; ear++) {
             memcpy(fourier.spectrum, sums[ear], fourier.bins * sizeof *fourier.spectrum);
             fourier_back(&fourier);

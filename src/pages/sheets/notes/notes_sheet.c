@@ -121,15 +121,21 @@ static void name_picture(const MovementNotes *notes, const Citation *citation, b
             *at = '_';
 }
 
-static spz_status hand_over(const MovementNotes *notes, size_t i, bool several, spz_picture form, Buffer *picture, spz_picture_taker *take, void *context)
+typedef struct Taking { /* where pictures go, and as what */
+    spz_picture form;
+    spz_picture_taker *take;
+    void *context;
+} Taking;
+
+static spz_status hand_over(const Taking *taking, const MovementNotes *notes, size_t i, bool several, Buffer *picture)
 {
     char name[200];
     spz_document *document = NULL;
     name_picture(notes, &notes->citations.at[i], several, name, sizeof name);
-    spz_status status = form == SPZ_PICTURE_SVG ? SPZ_OK : print_picture(form, picture);
+    spz_status status = taking->form == SPZ_PICTURE_SVG ? SPZ_OK : print_picture(taking->form, picture);
     if (!status && picture->length)
         status = document_take(picture, &document);
-    return status || !document ? status : take(context, name, document);
+    return status || !document ? status : taking->take(taking->context, name, document);
 }
 
 spz_status spz_sheet_notes_pictures(const spz_reading *const *readings, size_t count, const spz_note_options *options, spz_picture form,
@@ -137,6 +143,7 @@ spz_status spz_sheet_notes_pictures(const spz_reading *const *readings, size_t c
 {
     spz_note_options usual = SPZ_NOTES_USUAL;
     const spz_note_options *wanted = options ? options : &usual;
+    const Taking taking = {form, take, context};
     NotesRun run = {0};
     spz_status status = SPZ_OK;
     if ((unsigned)wanted->language >= SPZ_LANGUAGE_COUNT || !judged_all(readings, count) || !spz_picture_possible(form))
@@ -150,7 +157,7 @@ spz_status spz_sheet_notes_pictures(const spz_reading *const *readings, size_t c
             if (!status)
                 pictures = make_pictures(readings[i], wanted, &notes, &status);
             for (size_t p = 0; p < notes.citations.count && !status; p++)
-                status = hand_over(&notes, p, spz_reading_count(readings[i]) > 1, form, &pictures[p], take, context);
+                status = hand_over(&taking, &notes, p, spz_reading_count(readings[i]) > 1, &pictures[p]);
             free_pictures(pictures, notes.citations.count);
             notes_free(&notes);
         }
