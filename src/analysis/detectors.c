@@ -7,7 +7,6 @@
 #include "analysis/division/shortages.h"
 #include "analysis/raised.h"
 #include "analysis/antiphony/strings_and_winds.h"
-#include <string.h>
 
 static const Detector detectors[] = {
     { "antiphony", detect_antiphony },
@@ -50,10 +49,9 @@ spz_status spz_passages_find(const spz_sections *sections, const spz_settings *s
                              spz_findings **out)
 {
     *out = NULL;
-    Findings *findings = memory_get(sizeof *findings);
+    Findings *findings = memory_zeroed(1, sizeof *findings);
     if (!findings)
         return SPZ_NO_MEMORY;
-    memset(findings, 0, sizeof *findings);
     arena_init(&findings->arena);
     findings->map = sections;
     spz_status status = sections->movement->bar_count ? run_all(findings, settings) : SPZ_OK; /* what they are unsure of comes out weak */

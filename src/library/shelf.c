@@ -5,10 +5,9 @@
 
 spz_shelf *shelf_new(spz_shelf_kind kind, const char *question)
 {
-    spz_shelf *shelf = memory_get(sizeof *shelf);
+    spz_shelf *shelf = memory_zeroed(1, sizeof *shelf);
     if (!shelf)
         return NULL;
-    memset(shelf, 0, sizeof *shelf);
     arena_init(&shelf->arena);
     shelf->kind = kind;
     shelf->question = arena_string(&shelf->arena, question);

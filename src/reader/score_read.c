@@ -96,10 +96,9 @@ static void release_reader(Reader *reader)
 
 static Reader *new_reader(const Job *job, const char *file)
 {
-    Reader *reader = memory_get(sizeof *reader);
+    Reader *reader = memory_zeroed(1, sizeof *reader);
     if (!reader)
         return NULL;
-    memset(reader, 0, sizeof *reader);
     reader->score = job->score;
     reader->sink = job->sink;
     reader->file = file;
@@ -224,9 +223,8 @@ static pthread_once_t parser_set_up = PTHREAD_ONCE_INIT;
 static spz_status new_score(Job *job, const char *name)
 {
     pthread_once(&parser_set_up, xmlInitParser);
-    Score *score = memory_get(sizeof *score);
+    Score *score = memory_zeroed(1, sizeof *score);
     if (score) {
-        memset(score, 0, sizeof *score);
         arena_init(&score->arena);
         score->file = arena_string(&score->arena, name ? name : "");
     }

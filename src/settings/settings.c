@@ -18,10 +18,9 @@ const spz_setting *spz_setting_at(size_t index)
 spz_status spz_settings_new(spz_settings **out)
 {
     *out = NULL;
-    spz_settings *settings = memory_get(sizeof *settings);
+    spz_settings *settings = memory_zeroed(1, sizeof *settings);
     if (!settings)
         return SPZ_NO_MEMORY;
-    memset(settings, 0, sizeof *settings);
     arena_init(&settings->arena);
     settings->values = arena_take(&settings->arena, settings_table_count, sizeof *settings->values);
     settings->numbers = arena_take(&settings->arena, settings_table_count, sizeof *settings->numbers);

@@ -3,7 +3,6 @@
 #include "support/memory.h"
 #include "support/message.h"
 #include <stdio.h>
-#include <string.h>
 
 static bool same_players(const spz_side *a, const spz_side *b)
 {
@@ -54,10 +53,9 @@ void shortages_tell(const Findings *findings, const spz_settings *settings, cons
 
 spz_status shortages_find(const SectionMap *map, const spz_settings *settings, const spz_sink *sink)
 {
-    Findings *findings = memory_get(sizeof *findings);
+    Findings *findings = memory_zeroed(1, sizeof *findings);
     if (!findings)
         return SPZ_NO_MEMORY;
-    memset(findings, 0, sizeof *findings);
     arena_init(&findings->arena);
     findings->map = map;
     spz_status status = map->movement->bar_count ? detect_divisi(findings, settings) : SPZ_OK;

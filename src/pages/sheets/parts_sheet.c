@@ -196,16 +196,7 @@ void parts_about(const PartsPage *page, Buffer *out)
     SAY(out, page->speaker.language, *page->arrangement ? PHRASE_PARTS_ABOUT_SEATING : PHRASE_PARTS_ABOUT, slot_text("seating", words_arrangement(page->speaker.language, page->arrangement)));
 }
 
-static const PartsForm *form_of(spz_format format)
-{
-    switch (format) {
-    case SPZ_AS_TEXT: return &parts_text;
-    case SPZ_AS_HTML: return &parts_html;
-    case SPZ_AS_JSON: return &parts_json;
-    case SPZ_AS_CSV: return &parts_csv;
-    default: return NULL;
-    }
-}
+static const PartsForm *const forms[SHEET_FORMATS] = {[SPZ_AS_TEXT] = &parts_text, [SPZ_AS_HTML] = &parts_html, [SPZ_AS_JSON] = &parts_json, [SPZ_AS_CSV] = &parts_csv};
 
 typedef struct Under { /* a sheet under way */
     const PartsForm *form;
@@ -219,11 +210,9 @@ static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t mo
     spz_movement_reading reading = spz_reading_at(of, movement);
     AdviceList advice;
     spz_status status = advice_find(&reading, under->settings, under->options, &advice);
-    const char *title = spz_movement_title(reading.movement);
     spz_language language = under->form->data ? SPZ_ENGLISH : sheet->language;
-    PartsPage page = {reading.movement, reading.sections, &advice, movement_score_name(reading.movement), NULL,
+    PartsPage page = {reading.movement, reading.sections, &advice, movement_score_name(reading.movement), sheet_title(reading.movement),
                       advice_arrangement(&reading, under->options), {language, reading.sections}, sheet->number, under->settings};
-    page.title = *title ? title : page.file;
     if (!status)
         under->form->movement(sheet, &page);
     advice_free(&advice);
@@ -234,7 +223,7 @@ spz_status spz_sheet_parts(const spz_reading *const *readings, size_t count, con
                            const spz_sheet_options *options, spz_format format, spz_document **out)
 {
     const spz_sheet_options usual = SPZ_SHEET_USUAL;
-    Under under = {form_of(format), settings, options ? options : &usual};
+    Under under = {(unsigned)format < SHEET_FORMATS ? forms[format] : NULL, settings, options ? options : &usual};
     SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
     return sheet_write(&run, readings, count, out);
 }

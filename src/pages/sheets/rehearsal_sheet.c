@@ -76,16 +76,7 @@ static void text_movement(SheetOut *sheet, const RehearsalPage *page)
 
 const RehearsalForm rehearsal_text = {sheet_nothing, text_movement, sheet_nothing, false};
 
-static const RehearsalForm *form_of(spz_format format)
-{
-    switch (format) {
-    case SPZ_AS_TEXT: return &rehearsal_text;
-    case SPZ_AS_HTML: return &rehearsal_html;
-    case SPZ_AS_JSON: return &rehearsal_json;
-    case SPZ_AS_CSV: return &rehearsal_csv;
-    default: return NULL;
-    }
-}
+static const RehearsalForm *const forms[SHEET_FORMATS] = {[SPZ_AS_TEXT] = &rehearsal_text, [SPZ_AS_HTML] = &rehearsal_html, [SPZ_AS_JSON] = &rehearsal_json, [SPZ_AS_CSV] = &rehearsal_csv};
 
 typedef struct Under { /* a sheet under way */
     const RehearsalForm *form;
@@ -99,10 +90,8 @@ static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t mo
     spz_movement_reading reading = spz_reading_at(of, movement);
     RehearsalPlan plan;
     spz_status status = rehearsal_plan(&reading, under->settings, under->options, &plan);
-    const char *title = spz_movement_title(reading.movement);
     spz_language language = under->form->data ? SPZ_ENGLISH : sheet->language;
-    RehearsalPage page = {reading.movement, reading.findings, &plan, movement_score_name(reading.movement), NULL, {language, reading.sections}, sheet->number};
-    page.title = *title ? title : page.file;
+    RehearsalPage page = {reading.movement, reading.findings, &plan, movement_score_name(reading.movement), sheet_title(reading.movement), {language, reading.sections}, sheet->number};
     if (!status)
         under->form->movement(sheet, &page);
     rehearsal_free(&plan);
@@ -113,7 +102,7 @@ spz_status spz_sheet_rehearsal(const spz_reading *const *readings, size_t count,
                                spz_format format, spz_document **out)
 {
     const spz_sheet_options usual = SPZ_SHEET_USUAL;
-    Under under = {form_of(format), settings, options ? options : &usual};
+    Under under = {(unsigned)format < SHEET_FORMATS ? forms[format] : NULL, settings, options ? options : &usual};
     SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
     return sheet_write(&run, readings, count, out);
 }

@@ -1,4 +1,5 @@
 #include "pages/sheets/sheet_out.h"
+#include "model/movement.h"
 #include "pages/growing_report.h"
 #include "writing/document.h"
 
@@ -38,6 +39,12 @@ spz_status sheet_write(const SheetRun *run, const spz_reading *const *readings, 
     buffer_free(&sheet.text);
     buffer_free(&sheet.line);
     return status;
+}
+
+const char *sheet_title(const spz_movement *movement)
+{
+    const char *title = spz_movement_title(movement);
+    return *title ? title : movement_score_name(movement);
 }
 
 void sheet_nothing(SheetOut *sheet)

@@ -19,6 +19,7 @@ typedef struct SheetOut {
     const char *within;     /* the element around the movements of a page; NULL for none */
 } SheetOut;
 
+enum { SHEET_FORMATS = SPZ_AS_ICS + 1 };
 typedef void SheetStep(SheetOut *sheet);
 typedef struct SheetRun {
     SheetStep *begin, *end; /* NULL: there is no such form */
@@ -31,6 +32,8 @@ typedef struct SheetRun {
 bool judged_all(const spz_reading *const *readings, size_t count);
 /* SPZ_BAD_ARGUMENT also where a score was not judged. */
 spz_status sheet_write(const SheetRun *run, const spz_reading *const *readings, size_t count, spz_document **out);
+
+const char *sheet_title(const spz_movement *movement); /* never empty: the file where the movement has none */
 
 /* Steps that several forms share: none; a page, with its end; the object around the movements, and its end with the cautions and without. */
 void sheet_nothing(SheetOut *sheet);

@@ -11,10 +11,9 @@
 
 ScoreResult *score_result_new(void)
 {
-    ScoreResult *result = memory_get(sizeof *result);
+    ScoreResult *result = memory_zeroed(1, sizeof *result);
     if (!result)
         return NULL;
-    memset(result, 0, sizeof *result);
     arena_init(&result->arena);
     return result;
 }

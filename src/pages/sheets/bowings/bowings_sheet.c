@@ -46,16 +46,7 @@ static void text_movement(SheetOut *sheet, const BowingsPage *page)
 
 const BowingsForm bowings_text = {sheet_nothing, text_movement, sheet_nothing, false};
 
-static const BowingsForm *form_of(spz_format format)
-{
-    switch (format) {
-    case SPZ_AS_TEXT: return &bowings_text;
-    case SPZ_AS_HTML: return &bowings_html;
-    case SPZ_AS_JSON: return &bowings_json;
-    case SPZ_AS_CSV: return &bowings_csv;
-    default: return NULL;
-    }
-}
+static const BowingsForm *const forms[SHEET_FORMATS] = {[SPZ_AS_TEXT] = &bowings_text, [SPZ_AS_HTML] = &bowings_html, [SPZ_AS_JSON] = &bowings_json, [SPZ_AS_CSV] = &bowings_csv};
 
 typedef struct Under { /* a sheet under way */
     const BowingsForm *form;
@@ -68,10 +59,8 @@ static spz_status add_movement(SheetOut *sheet, const spz_reading *of, size_t mo
     spz_movement_reading reading = spz_reading_at(of, movement);
     BowingList list;
     spz_status status = bowings_find(&reading, under->options, &list);
-    const char *title = spz_movement_title(reading.movement);
     spz_language language = under->form->data ? SPZ_ENGLISH : sheet->language;
-    BowingsPage page = {&reading, &list, movement_score_name(reading.movement), NULL, {language, reading.sections}, sheet->number};
-    page.title = *title ? title : page.file;
+    BowingsPage page = {&reading, &list, movement_score_name(reading.movement), sheet_title(reading.movement), {language, reading.sections}, sheet->number};
     if (!status)
         under->form->movement(sheet, &page);
     bowings_free(&list);
@@ -82,7 +71,7 @@ spz_status spz_sheet_bowings(const spz_reading *const *readings, size_t count, c
                              spz_document **out)
 {
     const spz_sheet_options usual = SPZ_SHEET_USUAL;
-    Under under = {form_of(format), options ? options : &usual};
+    Under under = {(unsigned)format < SHEET_FORMATS ? forms[format] : NULL, options ? options : &usual};
     SheetRun run = {under.form ? under.form->begin : NULL, under.form ? under.form->end : NULL, add_movement, &under, under.options->language};
     (void)settings;
     return sheet_write(&run, readings, count, out);
