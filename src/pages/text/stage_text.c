@@ -134,9 +134,8 @@ static void show_hearing(const spz_plan *plan, spz_language language, StagePairs
         table_row(&table, cells);
     }
     table_end(&table, out, 0, COLUMNS);
-    for (size_t i = 0; i < count; i++) {
+    for (size_t i = 0; i < count; i++)
         buffers_let_go(out, &text[i], &names[i]);
-    }
     layout_paragraph(out, 0, "", phrase_text(language, PHRASE_STAGE_HEARD_ABOUT), COLUMNS);
 }
 

@@ -70,9 +70,8 @@ static void add_row(spz_report *report, Table *table, const ShownMovement *shown
     for (int i = 0; i < CELLS; i++)
         cells[i] = row.cells[i].text;
     table_row(table, cells);
-    for (int i = 0; i < CELLS; i++) {
+    for (int i = 0; i < CELLS; i++)
         buffer_let_go(&report->out, &row.cells[i]);
-    }
 }
 
 static void page(spz_report *report, const ShownMovement *shown)
