@@ -30,6 +30,17 @@ if [ "${SPEZZATO_WHOLE:-no}" = yes ] && at_hand dpkg-buildpackage dh fakeroot; t
     for package in "${BUILD:-build}"/deb/spezzato_*.deb; do
         dpkg-deb -x "$package" "$folder/root" || fault "$package can't be unpacked"
     done
+    # What is needed to hear a passage is asked for by its own package alone.
+    dpkg-deb -f "${BUILD:-build}"/deb/spezzato_*.deb Depends | grep -q fluidsynth && fault "whoever reads scores has to install what plays them"
+    [ -z "$(find "$folder/root" -name sound.so)" ] || fault "the library of sound is in the program's package"
+    if pkg-config --exists fluidsynth libmysofa sndfile fftw3f libebur128; then
+        dpkg-deb -x "${BUILD:-build}"/deb/spezzato-sound_*.deb "$folder/root" || fault "there is no package of sound"
+        dpkg-deb -f "${BUILD:-build}"/deb/spezzato-sound_*.deb Depends | grep -q fluidsynth || fault "the package of sound does not ask for its libraries"
+        place=$(find "$folder/root" -path '*/spezzato/sound.so' | sed "s|^$folder/root||")
+        grep -qF "$place" "$folder/root/usr/bin/spezzato" || fault "the program does not look for its sound where the package puts it"
+    else
+        skip "the libraries of sound are not at hand"
+    fi
     [ "$("$folder/root/usr/bin/spezzato" --version | head -n 1)" = "spezzato $version" ] || fault "the program of the package is of another version"
     [ -r "$folder/root/usr/share/bash-completion/completions/spezzato" ] || fault "the package has no completions"
 fi

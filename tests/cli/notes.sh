@@ -203,4 +203,12 @@ if shared_has scores; then
     SPEZZATO="$SPEZZATO" sh tests/tools/citation-times.sh > "$folder/times" || fault "$(tail -n 1 "$folder/times")"
     [ "$(grep -c '^| [A-Z][a-z]*_' "$folder/times")" -ge 10 ] || fault "recordings are missing from the comparison"
 fi
+# Pictures of scores that are called the same lie side by side.
+mkdir -p "$folder/spring" "$folder/autumn"
+cp corpus/brelisk-balconies-1.musicxml "$folder/spring/score.musicxml"
+cp corpus/brelisk-balconies-1.musicxml "$folder/autumn/score.musicxml"
+run 0 notes --engraver none --pictures "$folder/of-one" "$folder/spring/score.musicxml"
+run 0 notes --engraver none --pictures "$folder/of-both" "$folder/spring/score.musicxml" "$folder/autumn/score.musicxml"
+one=$(ls "$folder/of-one" | wc -l) both=$(ls "$folder/of-both" | wc -l)
+[ "$one" -gt 2 ] && [ "$both" = $((2 * one)) ] || fault "$both pictures of two scores with $one each"
 finish

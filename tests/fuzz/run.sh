@@ -42,7 +42,7 @@ for wanted in ${HARNESSES:-xml archive settings analysis music season library st
     case $harness in library | stage) lengths="-max_len=400 -len_control=0" ;; esac
     mkdir -p "$folder/work-$harness"
     # shellcheck disable=SC2086
-    "$folder/fuzz_$harness" -max_total_time="$seconds" -print_final_stats=1 -timeout=20 -rss_limit_mb=2048 $lengths \
+    "$folder/fuzz_$harness" -max_total_time="$seconds" -print_final_stats=1 -timeout="${TIMEOUT:-20}" -rss_limit_mb=2048 $lengths \
         -dict=tests/fuzz/musicxml.dict -artifact_prefix="$folder/found/$harness-" "$folder/work-$harness" "$folder/seeds-$seeds" > "$folder/$harness.log" 2>&1
     status=$?
     runs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$folder/$harness.log")

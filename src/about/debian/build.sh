@@ -1,5 +1,6 @@
 #!/bin/sh
-# Debian packages of this tree into $BUILD/deb: program, library, development. Version and history are those of include/spezzato/version.h and
+# Debian packages of this tree into $BUILD/deb: program, library, development, and, where its libraries are at hand (`make sounds`), what `listen` plays through as a package of
+# its own, so that nobody else has to install those. SOUND=no leaves it out. Version and history are those of include/spezzato/version.h and
 # docs/changelog.md. Where lintian is at hand it has the last word.
 set -eu
 build=${BUILD:-build}
@@ -13,8 +14,14 @@ rm -rf "$build/deb"
 mkdir -p "$tree/debian/source"
 git ls-files -z 2> /dev/null | xargs -0 cp --parents -t "$tree"
 here=$tree/src/about/debian
-sed -e "s/@soname@/$soname/" -e "s/@more@//" "$here/control.in" > "$tree/debian/control"
-cp "$here/rules" "$here/spezzato.install" "$here/libspezzato-dev.install" "$tree/debian/"
+with_sound=no
+[ "${SOUND:-yes}" = no ] || ! pkg-config --exists fluidsynth libmysofa sndfile fftw3f libebur128 || with_sound=yes
+sound_needs=""
+[ $with_sound = no ] || sound_needs=", libebur128-dev, libfftw3-dev, libfluidsynth-dev, libmysofa-dev, libsndfile1-dev"
+{ cat "$here/control.in"; [ $with_sound = no ] || cat "$here/control-sound.in"; } | sed -e "s/@soname@/$soname/" -e "s/@sound@/$sound_needs/" > "$tree/debian/control"
+[ $with_sound = no ] || cp "$here/spezzato-sound.install" "$tree/debian/"
+sed "s/@sound@/$with_sound/" "$here/rules" > "$tree/debian/rules"
+cp "$here/spezzato.install" "$here/libspezzato-dev.install" "$tree/debian/"
 cp "$here/library.install" "$tree/debian/$soname.install"
 chmod +x "$tree/debian/rules"
 echo "3.0 (quilt)" > "$tree/debian/source/format"
