@@ -98,7 +98,7 @@ static spz_status change_text(Job *job, const char *name, Buffer *bytes)
         job->marks += taken;
     if (!status) {
         buffer_clear(bytes);
-        encoding_close(encoding, plain.text ? plain.text : "", plain.length, bytes);
+        encoding_close(encoding, buffer_text(&plain), plain.length, bytes);
         status = buffer_failed(bytes) ? complain(job, name, SPZ_NO_MEMORY, NULL) : SPZ_OK;
     }
     buffer_free(&plain);

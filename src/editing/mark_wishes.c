@@ -133,7 +133,7 @@ static const char *joined_words(MarkCollector *collector, const Wanted *wanted, 
         if (!again)
             buffer_printf(&text, "%s%s", i ? "; " : "", wanted[i].words);
     }
-    const char *kept = buffer_failed(&text) ? NULL : arena_string(&collector->wishes->arena, text.text ? text.text : "");
+    const char *kept = buffer_failed(&text) ? NULL : arena_string(&collector->wishes->arena, buffer_text(&text));
     buffer_free(&text);
     return kept;
 }

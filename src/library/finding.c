@@ -10,7 +10,7 @@ static spz_status list_movements(Store *store, const Where *where, size_t most, 
     Buffer sql = {0};
     bool whole = true;
     long long last = 0;
-    buffer_printf(&sql, "SELECT m.work, m.id FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name COLLATE names, m.work", where->sql.text ? where->sql.text : "");
+    buffer_printf(&sql, "SELECT m.work, m.id FROM movement m JOIN work w ON w.id = m.work WHERE 1%s ORDER BY w.composer, w.name COLLATE names, m.work", buffer_text(&where->sql));
     if (buffer_failed(&sql) || buffer_failed(&where->sql)) {
         buffer_free(&sql);
         return SPZ_NO_MEMORY;
@@ -103,7 +103,7 @@ spz_status find_passages(Store *store, const spz_conditions *conditions, size_t 
     spz_status status = SPZ_OK;
     where_passages(where, conditions);
     buffer_printf(&sql, "SELECT kind, first_side, second_side, first_bar, last_bar, strength, turns, semitones, steps, letter FROM passage p INDEXED BY passage_movement"
-                        " WHERE movement = ?%s ORDER BY strength DESC, number", where->sql.text ? where->sql.text : "");
+                        " WHERE movement = ?%s ORDER BY strength DESC, number", buffer_text(&where->sql));
     search.sql = arena_string(&shelf->arena, sql.text);
     if (!search.sql || buffer_failed(&sql) || buffer_failed(&where->sql))
         status = SPZ_NO_MEMORY;

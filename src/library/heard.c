@@ -33,7 +33,7 @@ static double crotchets(const Keeping *keeping, spz_ticks ticks)
 
 static void put_text(Keeping *keeping, Query *query)
 {
-    query_text(query, keeping->text.text ? keeping->text.text : "");
+    query_text(query, buffer_text(&keeping->text));
     buffer_clear(&keeping->text);
 }
 

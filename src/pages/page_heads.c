@@ -22,7 +22,7 @@ void page_link_open(Markup *html, const char *class, const char *page, size_t mo
     markup_open(html, "a");
     if (class)
         markup_put(html, "class", class);
-    markup_put(html, "href", address.text ? address.text : "");
+    markup_put(html, "href", buffer_text(&address));
     buffer_let_go(html, &address);
 }
 

@@ -16,6 +16,11 @@ void buffer_init(Buffer *buffer);
 void buffer_free(Buffer *buffer);
 void buffer_clear(Buffer *buffer); /* keeps the memory */
 bool buffer_failed(const Buffer *buffer);
+/* Never NULL: "" before anything was added. */
+static inline const char *buffer_text(const Buffer *buffer)
+{
+    return buffer->text ? buffer->text : "";
+}
 /* Ends pieces that were written for a larger text (a buffer, a page, a drawing): what failed in them has failed in that too. A piece may begin as {0}. */
 #define buffer_let_go(whole, piece) ((whole)->failed = (whole)->failed || (piece)->failed, buffer_free(piece))
 #define buffers_let_go(whole, ...) \

@@ -46,7 +46,7 @@ void calendar_property(Calendar *calendar, const char *property, const char *tex
         return;
     buffer_printf(&line, "%s:", property);
     put_escaped(&line, text);
-    put_line(calendar, line.text ? line.text : "");
+    put_line(calendar, buffer_text(&line));
     buffer_let_go(calendar->out, &line);
 }
 

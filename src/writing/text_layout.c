@@ -88,7 +88,7 @@ void layout_paragraph(Buffer *out, int indent, const char *lead, const char *tex
 
 void layout_flow(Buffer *out, int indent, const char *lead, Buffer *line, int width)
 {
-    layout_paragraph(out, indent, lead, line->text ? line->text : "", width);
+    layout_paragraph(out, indent, lead, buffer_text(line), width);
     buffer_let_go(out, line);
 }
 

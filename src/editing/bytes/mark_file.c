@@ -136,7 +136,7 @@ static void add_container(Zip *zip)
     markup_close_line(&html);
     markup_end(&html);
     zip->failed = zip->failed || buffer_failed(&text);
-    zip_deflated(zip, container_name, strlen(container_name), text.text ? text.text : "", text.length);
+    zip_deflated(zip, container_name, strlen(container_name), buffer_text(&text), text.length);
     buffer_free(&text);
 }
 

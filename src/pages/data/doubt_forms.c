@@ -33,7 +33,7 @@ const Columns doubts_columns = {"check", IN_CSV, {&doubt_fields}};
 /* What was put together as one line; `line` is empty afterwards. */
 static void end_line(Buffer *out, Buffer *line)
 {
-    layout_words(out, line->text ? line->text : "");
+    layout_words(out, buffer_text(line));
     buffer_putc(out, '\n');
     out->failed = out->failed || buffer_failed(line);
     buffer_clear(line);

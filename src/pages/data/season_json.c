@@ -445,7 +445,7 @@ static void give_rehearsals(Facts *facts, const spz_planned_concert *concert)
         buffer_printf(words, "%04d-%02d-%02d", when->year, when->month, when->day);
         if (when->time >= 0)
             buffer_printf(words, " %02d:%02d", when->time / 60, when->time % 60);
-        json_text(&facts->out->json, words->text ? words->text : "");
+        json_text(&facts->out->json, buffer_text(words));
         buffer_clear(words);
     }
     facts_end_list(facts);

@@ -76,7 +76,7 @@ static void text_setting(const spz_settings *settings, const spz_setting *settin
         buffer_printf(&line, "; default %s", setting->initial);
     if (*setting->source)
         buffer_printf(&line, " (%s)", setting->source);
-    add_comment(out, line.text ? line.text : "");
+    add_comment(out, buffer_text(&line));
     buffer_let_go(out, &line);
     buffer_printf(out, "%s = %s\n", setting->key, spz_settings_text(settings, full_name(setting, name)));
 }

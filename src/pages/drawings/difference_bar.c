@@ -13,7 +13,7 @@ void difference_bar(Markup *html, spz_language language, double points, double l
     markup_open_class(html, "svg", "difference");
     markup_put(html, "height", "16");
     markup_put(html, "role", "img");
-    markup_put(html, "aria-label", figure.text ? figure.text : "");
+    markup_put(html, "aria-label", buffer_text(&figure));
     markup_open_class(html, "line", "axis");
     draw_percent(html, "x1", middle);
     draw_percent(html, "x2", middle);
@@ -30,7 +30,7 @@ void difference_bar(Markup *html, spz_language language, double points, double l
     draw_percent(html, "x", points > 0 ? from : from + length);
     markup_put(html, "dx", points > 0 ? "-5" : "5");
     markup_put(html, "y", "13");
-    markup_words(html, figure.text ? figure.text : "");
+    markup_words(html, buffer_text(&figure));
     markup_close(html);
     markup_close(html);
     buffer_let_go(html, &figure);

@@ -73,7 +73,7 @@ static void dot(Markup *html, spz_language language, const Hearing *all, const H
     markup_put_format(html, "class", "heard-at %s", view_class(heard->section));
     draw_percent(html, "x", heard->shares[SPZ_MIDDLE_SEATS]);
     markup_put(html, "overflow", "visible");
-    markup_put(html, "data-at", shares.text ? shares.text : "");
+    markup_put(html, "data-at", buffer_text(&shares));
     draw_dot(html, 0, line, 6);
     markup_label(html, "name", 0, section_is_violin(heard->section) ? line - 11 - ROW * heard->row : line + 21 + ROW * heard->row, words_section_short(language, heard->section));
     markup_close(html);

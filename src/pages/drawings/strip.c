@@ -301,7 +301,7 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
     markup_put(html, "role", "group");
     Buffer label = {0};
     SAY(&label, piece->view->language, PHRASE_WEB_MAP_BARS, slot_text("from", bars[piece->first].number), slot_text("to", bars[piece->end - 1].number));
-    markup_put(html, "aria-label", label.text ? label.text : "");
+    markup_put(html, "aria-label", buffer_text(&label));
     buffer_let_go(html, &label);
     draw_lanes(piece);
     draw_bars(piece);

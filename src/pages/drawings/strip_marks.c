@@ -265,7 +265,7 @@ static void name_mark(const StripPiece *piece, const spz_passage *passage)
     Buffer words = {0};
     SAY(&words, speaker.language, PHRASE_WEB_MARK, slot_text("bars", words_bars(speaker.language, passage, bars)), slot_text("kind", words_kind(speaker.language, passage, kind)),
         slot_text("who", words_who(&speaker, passage, who)), slot_text("weight", words_weight(speaker.language, passage->strength)));
-    markup_element(html, "title", NULL, words.text ? words.text : "");
+    markup_element(html, "title", NULL, buffer_text(&words));
     buffer_let_go(html, &words);
 }
 

@@ -47,7 +47,7 @@ static void given_up(WorkPage *page, double points, size_t bars, double seconds)
     markup_close(html);
     if (points >= nothing && bars)
         say_clock(&page->words, page->language, seconds);
-    markup_element(html, "td", "figure", page->words.length ? page->words.text : "");
+    markup_element(html, "td", "figure", buffer_text(&page->words));
     buffer_clear(&page->words);
 }
 
@@ -59,7 +59,7 @@ static void movement_name(WorkPage *page, const spz_reason *reason)
     if (page->pages)
         page_link_open(html, NULL, page->pages[reason->movement], 0, 0);
     say_movement(&page->words, page->language, page->work, reason->movement);
-    markup_words(html, page->words.text ? page->words.text : "");
+    markup_words(html, buffer_text(&page->words));
     buffer_clear(&page->words);
     if (page->pages)
         markup_close(html);
@@ -76,7 +76,7 @@ static void movement_row(WorkPage *page, const spz_reason *reason)
     markup_element(html, "td", NULL, judged ? words_confidence(page->language, reason->alone.confidence) : "-");
     given_up(page, reason->lost, reason->lost_bars, reason->lost_seconds);
     say_losses(&page->words, page->language, reason->losses, reason->lost > 0.05 ? reason->loss_count : 0);
-    markup_element(html, "td", NULL, page->words.length ? page->words.text : "");
+    markup_element(html, "td", NULL, buffer_text(&page->words));
     buffer_clear(&page->words);
     markup_close_line(html);
 }

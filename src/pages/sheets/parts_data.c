@@ -66,7 +66,7 @@ static void give_place(Facts *facts, const PartsPage *page, const Advice *advice
     fact_integer(facts, "bar_index", (long long)advice->bar);
     fact_text(facts, "beat", cells->beat);
     fact_text(facts, "letter", cells->letter);
-    fact_text(facts, "time", parts_text_of(&cells->pass));
+    fact_text(facts, "time", buffer_text(&cells->pass));
     fact_text(facts, "until_bar", advice->kind == ADVICE_UNISON ? "" : page->movement->bars[advice->last_bar].number);
 }
 
@@ -90,13 +90,13 @@ static void give_division(Facts *facts, const PartsPage *page, const Advice *adv
     fact_text(facts, "sharing", divides && advice->allotment ? spz_sharing_name(spz_allotment_sharing(advice->allotment)) : "");
     fact_some(facts, "players_needed", few, advice->shortage.needs);
     fact_some(facts, "players_there", few, advice->shortage.has);
-    fact_text(facts, "warning", parts_text_of(&cells->warning));
+    fact_text(facts, "warning", buffer_text(&cells->warning));
     fact_text(facts, "pages_of", pages_name(pages_of(page->map, advice->group)));
     say_turns(words, page, advice);
     fact_said(facts, "page_turns", "");
     say_missing(words, advice);
     fact_said(facts, "lines_missing", "");
-    fact_text(facts, "question", parts_text_of(&cells->question));
+    fact_text(facts, "question", buffer_text(&cells->question));
 }
 
 static void give_advice(FactsOut *out, const PartsPage *page, const Advice *advice)
@@ -109,8 +109,8 @@ static void give_advice(FactsOut *out, const PartsPage *page, const Advice *advi
     fact_said(&facts, "part_names", "");
     give_place(&facts, page, advice, &cells);
     fact_text(&facts, "kind", kinds[advice->kind]);
-    fact_text(&facts, "write", parts_text_of(&cells.words));
-    fact_text(&facts, "detail", parts_text_of(&cells.detail));
+    fact_text(&facts, "write", buffer_text(&cells.words));
+    fact_text(&facts, "detail", buffer_text(&cells.detail));
     fact_text(&facts, "passage", spz_kind_name(advice->passage->kind));
     fact_number(&facts, "strength", shown_strength(advice->passage->strength), 2);
     fact_text(&facts, "seating", page->arrangement);

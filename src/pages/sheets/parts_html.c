@@ -58,9 +58,9 @@ static void html_row(Markup *html, const PartsPage *page, const Advice *advice)
     headed_cell(html, "bar", phrase_text(page->speaker.language, PHRASE_HEAD_BAR), row.bar);
     headed_cell(html, "beat", phrase_text(page->speaker.language, PHRASE_HEAD_BEAT), row.beat);
     markup_element(html, "td", "letter", row.letter);
-    markup_element(html, "td", "time", parts_text_of(&row.pass));
+    markup_element(html, "td", "time", buffer_text(&row.pass));
     markup_open_class(html, "td", "write");
-    markup_words(html, parts_text_of(&row.words));
+    markup_words(html, buffer_text(&row.words));
     if (remark.length) {
         markup_words(html, " ");
         markup_element(html, "span", "remark", remark.text);
@@ -80,14 +80,14 @@ static void html_group_head(Markup *html, const PartsPage *page, size_t group)
     Buffer names = {0}, about = {0};
     char who[WORDS_TEXT];
     parts_names(&names, page, group);
-    SAY(&about, page->speaker.language, PHRASE_PARTS_TITLE_IN_SCORE, slot_text("title", page->title), slot_text("names", parts_text_of(&names)));
+    SAY(&about, page->speaker.language, PHRASE_PARTS_TITLE_IN_SCORE, slot_text("title", page->title), slot_text("names", buffer_text(&names)));
     html_own_line(html, "h2", NULL, words_body(page->speaker.language, &page->map->groups[group].about, who));
-    html_own_line(html, "p", "about", parts_text_of(&about));
+    html_own_line(html, "p", "about", buffer_text(&about));
     int players = parts_players(page, group);
     if (players > 0 && page->map->groups[group].about.section != SPZ_DB) { /* what the sharing counts with; basses have stools */
         buffer_clear(&about);
         SAY(&about, page->speaker.language, PHRASE_SEASON_LOAD, slot_number("chairs", players), slot_number("stands", (players + 1) / 2));
-        html_own_line(html, "p", "about", parts_text_of(&about));
+        html_own_line(html, "p", "about", buffer_text(&about));
     }
     buffers_let_go(html, &names, &about);
 }
@@ -151,7 +151,7 @@ static void html_empty(Markup *html, const PartsPage *page)
     parts_untouched(page, &names);
     if (names.length) {
         SAY(&line, page->speaker.language, PHRASE_PARTS_NOTHING, slot_text("names", names.text));
-        html_own_line(html, "p", "empty", parts_text_of(&line));
+        html_own_line(html, "p", "empty", buffer_text(&line));
     }
     buffers_let_go(html, &line, &names);
 }
@@ -163,11 +163,11 @@ static void html_about(Markup *html, const PartsPage *page)
     parts_about(page, &about);
     html_own_line(html, "h1", NULL, page->title);
     markup_open_class(html, "p", "about");
-    markup_format(html, "%s. %s", words_source(page->movement, page->file, source), parts_text_of(&about));
+    markup_format(html, "%s. %s", words_source(page->movement, page->file, source), buffer_text(&about));
     markup_close_line(html);
     bool warning;
     for (size_t i = 0; parts_preface(page, i, &warning, &about); i++)
-        html_own_line(html, "p", warning ? "about warning" : "about", parts_text_of(&about));
+        html_own_line(html, "p", warning ? "about warning" : "about", buffer_text(&about));
     buffer_let_go(html, &about);
 }
 

@@ -129,7 +129,7 @@ static void say_short(const PartsPage *page, const Advice *advice, Buffer *out)
             words_bar(page->speaker.language, page->movement->bars[other->bar].number, other->bar, bar);
             buffer_printf(&bars, "%s%s", count++ ? ", " : "", bar);
         }
-    SAY(out, page->speaker.language, PHRASE_PARTS_SHORT, slot_text("what", parts_text_of(&words)), slot_number("n", count), slot_text("bars", parts_text_of(&bars)));
+    SAY(out, page->speaker.language, PHRASE_PARTS_SHORT, slot_text("what", buffer_text(&words)), slot_number("n", count), slot_text("bars", buffer_text(&bars)));
     buffers_let_go(out, &words, &bars);
 }
 
@@ -172,7 +172,7 @@ void parts_remark(Buffer *out, const PartsPage *page, const PartsRow *row)
     buffer_clear(out);
     if (until || detail)
         SAY(out, page->speaker.language, !detail ? PHRASE_PARTS_UNTIL : until ? PHRASE_PARTS_UNTIL_AND : PHRASE_PARTS_DETAIL,
-            slot_text("bar", row->until), slot_text("detail", parts_text_of(&row->detail)));
+            slot_text("bar", row->until), slot_text("detail", buffer_text(&row->detail)));
 }
 
 void parts_untouched(const PartsPage *page, Buffer *out)

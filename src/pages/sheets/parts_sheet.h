@@ -35,10 +35,6 @@ typedef struct PartsRow {
 void parts_row(const PartsPage *page, const Advice *advice, PartsRow *row);
 bool parts_row_failed(const PartsRow *row);
 void parts_row_free(PartsRow *row);
-static inline const char *parts_text_of(const Buffer *words)
-{
-    return words->length ? words->text : "";
-}
 /* The parts that stay as they are: 'Va, Vc'; nothing where every part has something. */
 void parts_untouched(const PartsPage *page, Buffer *out);
 /* 'What to write into the string parts. Seating: ...' */

@@ -26,10 +26,10 @@ static void text_group_head(Buffer *out, const PartsPage *page, size_t group)
     Buffer line = {0}, names = {0};
     parts_names(&names, page, group);
     SAY(&line, page->speaker.language, PHRASE_PARTS_IN_SCORE, slot_players("who", &page->map->groups[group].about, 1),
-        slot_text("names", parts_text_of(&names)));
+        slot_text("names", buffer_text(&names)));
     buffer_free(&names);
     buffer_putc(out, '\n');
-    layout_heading(out, line.text ? line.text : "", '-', LAYOUT_USUAL_WIDTH);
+    layout_heading(out, buffer_text(&line), '-', LAYOUT_USUAL_WIDTH);
     buffer_let_go(out, &line);
 }
 
@@ -52,7 +52,7 @@ static void text_rows(Buffer *out, const PartsPage *page, size_t first, size_t e
     for (size_t i = first; i < end; i++) {
         PartsRow row;
         parts_row(page, &page->advice->items.at[i], &row);
-        table_row(&table, (const char *const[]){row.bar, row.beat, row.letter, parts_text_of(&row.pass), parts_text_of(&row.words)});
+        table_row(&table, (const char *const[]){row.bar, row.beat, row.letter, buffer_text(&row.pass), buffer_text(&row.words)});
         parts_remark(&remark, page, &row);
         add_point(&remark, &row.warning);
         add_point(&remark, &row.question);

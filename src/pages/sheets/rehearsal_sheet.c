@@ -26,7 +26,7 @@ static void text_row(Table *table, const RehearsalPage *page, const RehearsalIte
     char bars[WORDS_TEXT], letter[WORDS_TEXT], kind[WORDS_TEXT], standing[WORDS_TEXT];
     Buffer lasts = {0}, note = {0};
     say_lasts(&lasts, language, item);
-    table_row(table, (const char *const[]){words_bars(language, p, bars), words_letter(p, letter), lasts.text ? lasts.text : "", words_kind(language, p, kind),
+    table_row(table, (const char *const[]){words_bars(language, p, bars), words_letter(p, letter), buffer_text(&lasts), words_kind(language, p, kind),
                                            words_standing(language, p, standing)});
     say_to_rehearse(&note, &page->speaker, item);
     buffer_puts(&note, ". ");
@@ -45,7 +45,7 @@ static void text_call(SheetOut *sheet, const RehearsalPage *page, const Rehearsa
     buffer_clear(&sheet->line);
     say_call(&sheet->line, &page->speaker, call);
     buffer_putc(&sheet->text, '\n');
-    layout_heading(&sheet->text, sheet->line.text ? sheet->line.text : "", '-', LAYOUT_USUAL_WIDTH);
+    layout_heading(&sheet->text, buffer_text(&sheet->line), '-', LAYOUT_USUAL_WIDTH);
     table_begin(&table, 5, heads, most);
     for (size_t i = 0; i < call->count; i++)
         text_row(&table, page, &page->plan->items.at[call->first + i]);
@@ -62,7 +62,7 @@ static void text_movement(SheetOut *sheet, const RehearsalPage *page)
     layout_paragraph(out, 0, "", words_source(page->movement, page->file, source), LAYOUT_USUAL_WIDTH);
     buffer_clear(&sheet->line);
     rehearsal_about(page, &sheet->line);
-    layout_paragraph(out, 0, "", sheet->line.text ? sheet->line.text : "", LAYOUT_USUAL_WIDTH);
+    layout_paragraph(out, 0, "", buffer_text(&sheet->line), LAYOUT_USUAL_WIDTH);
     for (size_t i = 0; i < page->plan->calls.count; i++)
         text_call(sheet, page, &page->plan->calls.at[i]);
     if (page->plan->calls.count == 0)

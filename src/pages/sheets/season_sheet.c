@@ -31,7 +31,7 @@ static void put_change_head(Sheet *sheet, const spz_changeover *change)
     buffer_puts(sheet->out, "\n");
     say_change_place(&sheet->line, sheet->language, change);
     say_minutes(&text, sheet->language, change->minutes);
-    buffer_printf(&sheet->line, " (%s)", text.text ? text.text : "");
+    buffer_printf(&sheet->line, " (%s)", buffer_text(&text));
     end_line(sheet, 0, "");
     buffer_clear(&text);
     say_change(&text, sheet->language, change);
@@ -94,7 +94,7 @@ static void put_work(Sheet *sheet, const spz_planned_concert *concert, size_t pl
 static void put_head(Sheet *sheet, const spz_planned_concert *concert)
 {
     SAY(&sheet->line, sheet->language, PHRASE_SEASON_SHEET_OF, slot_text("concert", concert->name));
-    layout_heading(sheet->out, sheet->line.text ? sheet->line.text : "", '=', sheet->width);
+    layout_heading(sheet->out, buffer_text(&sheet->line), '=', sheet->width);
     buffer_clear(&sheet->line);
     say_when_where(&sheet->line, sheet->language, concert);
     end_line(sheet, 0, "");

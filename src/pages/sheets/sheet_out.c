@@ -91,7 +91,7 @@ void sheet_json_end_cautioned(SheetOut *sheet)
 
 void sheet_put_line(SheetOut *sheet, const char *element, const char *class)
 {
-    markup_element(&sheet->html, element, class, sheet->line.text ? sheet->line.text : "");
+    markup_element(&sheet->html, element, class, buffer_text(&sheet->line));
     sheet->text.failed = sheet->text.failed || buffer_failed(&sheet->line);
     buffer_clear(&sheet->line);
 }

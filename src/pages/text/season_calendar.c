@@ -13,7 +13,7 @@ static void month_heading(const spz_planned_concert *concert, const spz_season_l
     Buffer text = {0};
     say_month(&text, look->language, concert);
     buffer_puts(out, out->length ? "\n" : "");
-    layout_heading(out, text.text ? text.text : "", '-', look->width);
+    layout_heading(out, buffer_text(&text), '-', look->width);
     buffer_let_go(out, &text);
 }
 

@@ -145,7 +145,7 @@ static spz_status stage_text(const spz_plan *plan, StagePairs pairs, size_t coun
     buffer_init(&page);
     buffer_init(&text);
     SAY(&text, language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(language, spz_plan_arrangement(plan))));
-    layout_heading(&page, text.text ? text.text : "", '=', COLUMNS);
+    layout_heading(&page, buffer_text(&text), '=', COLUMNS);
     buffer_clear(&text);
     buffer_puts(&page, "\n");
     say_stage_size(&text, language, plan);

@@ -44,7 +44,7 @@ static void remark(spz_report *report, const spz_line *line, const char *part)
     char name[120];
     Buffer why = {0};
     say_clues(&why, SPZ_ENGLISH, line);
-    buffer_printf(&report->out, "# %s: %s\n", spz_text_clean(part, name, sizeof name), why.text ? why.text : "");
+    buffer_printf(&report->out, "# %s: %s\n", spz_text_clean(part, name, sizeof name), buffer_text(&why));
     buffer_let_go(&report->out, &why);
 }
 

@@ -49,7 +49,7 @@ static void list_reported(spz_report *report, const ShownMovement *shown, const 
         buffer_clear(&told);
         words_told(&speaker, passage, &told);
         words_ruling(speaker.language, passage, &told);
-        table_note(&table, told.length ? told.text : "");
+        table_note(&table, buffer_text(&told));
     }
     buffer_let_go(&report->out, &told);
     table_end(&table, &report->out, INDENT, report->options.width);

@@ -16,7 +16,7 @@ typedef struct Page {
 
 static const char *take_words(Page *page)
 {
-    return page->words.text ? page->words.text : "";
+    return buffer_text(&page->words);
 }
 
 /* The words under way as one element. */

@@ -163,7 +163,7 @@ static void place_of(const Web *web, const spz_passage *passage)
     if (seconds >= 0)
         say_clock(&clock, web->view.language, seconds);
     markup_open_class(web->html, "span", "small soft");
-    markup_format(web->html, "%s%s%s", letter, *letter && clock.length ? ", " : "", clock.length ? clock.text : "");
+    markup_format(web->html, "%s%s%s", letter, *letter && clock.length ? ", " : "", buffer_text(&clock));
     markup_close(web->html);
     buffer_let_go(web->html, &clock);
 }
@@ -218,7 +218,7 @@ static void whole(const Web *web, const size_t *chosen, size_t count)
     markup_open_class(html, "div", "whole");
     markup_open_class(html, "div", "whole-head");
     markup_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_FIRST_WHOLE));
-    strip_key(&web->view, lost.text ? lost.text : "", with.text ? with.text : "");
+    strip_key(&web->view, buffer_text(&lost), buffer_text(&with));
     markup_open(html, "a");
     markup_put_format(html, "href", "#m%zu-map", web->shown->number);
     markup_words(html, phrase_text(language, PHRASE_FIRST_TO_MAP));

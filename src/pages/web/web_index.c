@@ -57,7 +57,7 @@ static void strip_cell(spz_report *report, const ShownMovement *shown, const Sco
     open_cell(html, "strip-cell", (double)bars);
     markup_open(html, "div");
     markup_put_format(html, "style", "--bars:%zu", bars);
-    strip_thumb(view, label.text ? label.text : "", true);
+    strip_thumb(view, buffer_text(&label), true);
     markup_close(html);
     markup_close(html);
     report->longest = bars > report->longest ? bars : report->longest;

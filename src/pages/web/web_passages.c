@@ -50,7 +50,7 @@ static void put_bodies(const Web *web, const spz_passage *passage)
     if (all & SPZ_WIND_PLAYERS)
         buffer_printf(&text, "%s%s", text.length ? "|" : "", spz_section_name(SPZ_WINDS));
     web->html->failed = web->html->failed || buffer_failed(&text);
-    markup_put(web->html, "data-bodies", text.text ? text.text : "");
+    markup_put(web->html, "data-bodies", buffer_text(&text));
     buffer_free(&text);
 }
 

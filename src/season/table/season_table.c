@@ -338,7 +338,7 @@ static spz_status parse_bytes(SeasonTable *table, const TableOptions *options, c
     const char *text;
     if (spreadsheet_is(bytes, length)) {
         status = spreadsheet_text(bytes, length, options->sheet, &room, &fault);
-        text = room.length ? room.text : "";
+        text = buffer_text(&room);
         length = room.length;
     } else {
         if (options->sheet)

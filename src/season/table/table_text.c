@@ -47,7 +47,7 @@ const char *table_text_open(const char *bytes, size_t *length, Buffer *room)
     if (units) {
         open_utf16(units, bytes, *length, room);
         *length = room->length;
-        return room->text ? room->text : "";
+        return buffer_text(room);
     }
     *length -= mark;
     return bytes + mark;

@@ -65,7 +65,7 @@ static void name_risers(Drawing *d)
                y = riser->straight ? middle : middle * cos(riser->from * degree) - 0.25;
         buffer_clear(&text);
         say_riser_height(&text, d->language, riser);
-        stage_words(d, stage_across(d, x), stage_down(d, y) + 3, "height", text.text ? text.text : "");
+        stage_words(d, stage_across(d, x), stage_down(d, y) + 3, "height", buffer_text(&text));
     }
     buffer_let_go(d, &text);
 }

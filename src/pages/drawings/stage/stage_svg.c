@@ -169,7 +169,7 @@ static void tell_way(Drawing *d, const spz_section pair[2], size_t index)
     if (!spz_plan_distance(d->plan, pair[0], pair[1], &way) || !find_ends(d, pair, &from, &to))
         return;
     say_stage_way(&text, d->language, &way);
-    const char *label = text.text ? text.text : "";
+    const char *label = buffer_text(&text);
     double x = 0, y = 0, least = HUGE_VAL, long_x = stage_across(d, to.x) - stage_across(d, from.x), long_y = stage_down(d, to.y) - stage_down(d, from.y);
     for (int spot = 0; spot < PLACES * HEIGHTS * SIDES; spot++) {
         double at = (0.5 + spot / (HEIGHTS * SIDES)) / PLACES, up = 4.0 * (spot / SIDES % HEIGHTS - HEIGHTS / 2),
@@ -276,7 +276,7 @@ static double further_lines(Drawing *d, StagePairs pairs, size_t count)
     for (size_t i = 0; i < count * TELLINGS; i++) {
         const struct Telling *telling = &tellings[i % TELLINGS];
         telling->say(&text, d->language, d->plan, pairs[i / TELLINGS]);
-        for (const char *at = text.length ? text.text : ""; *at;) {
+        for (const char *at = buffer_text(&text); *at;) {
             at += line_length(at, letters_in_line(d, telling));
             lines += *at == ' ';
             at += *at == ' ';
@@ -292,7 +292,7 @@ static double room(Drawing *d, double y)
 {
     Buffer text = {0};
     say_stage_room(&text, d->language, d->plan);
-    y = paragraph(d, d->left, y + 4, "plain", text.text ? text.text : "", letters_from(d, d->left, 12));
+    y = paragraph(d, d->left, y + 4, "plain", buffer_text(&text), letters_from(d, d->left, 12));
     buffer_let_go(d, &text);
     return y;
 }
@@ -304,7 +304,7 @@ static double tell_laying(Drawing *d, double y)
     say_laid_sums(&text, d->language, d->laying);
     buffer_puts(&text, " ");
     say_laid_ways(&text, d->language, d->laying);
-    y = paragraph(d, d->left, y + 4, "plain", text.text ? text.text : "", letters_from(d, d->left, 12));
+    y = paragraph(d, d->left, y + 4, "plain", buffer_text(&text), letters_from(d, d->left, 12));
     buffer_let_go(d, &text);
     return y;
 }
@@ -337,16 +337,16 @@ static void head(Drawing *d)
     Buffer title = {0};
     SAY(&title, d->language, PHRASE_ARRANGEMENT_TITLE, slot_text("arrangement", words_arrangement(d->language, spz_plan_arrangement(d->plan))));
     say_stage_players(&text, d->language, d->plan);
-    about(&d->html, "title", title.text ? title.text : "");
-    about(&d->html, "desc", text.text ? text.text : "");
+    about(&d->html, "title", buffer_text(&title));
+    about(&d->html, "desc", buffer_text(&text));
     about(&d->html, "style", NULL);
     paper(&d->html);
-    stage_words(d, d->left, 34, "title", title.text ? title.text : "");
-    stage_words(d, d->left, 56, "plain", text.text ? text.text : "");
+    stage_words(d, d->left, 34, "title", buffer_text(&title));
+    stage_words(d, d->left, 56, "plain", buffer_text(&text));
     buffer_clear(&text);
     say_stage_size(&text, d->language, d->plan);
     bool fits = text.length <= letters_from(d, d->left, 12);
-    stage_words(d, d->left, 75, fits ? "plain" : "small", text.text ? text.text : "");
+    stage_words(d, d->left, 75, fits ? "plain" : "small", buffer_text(&text));
     buffers_let_go(d, &text, &title);
 }
 

@@ -303,7 +303,7 @@ static void put_label(const Line *line)
     buffer_init(&label);
     SAY(&label, speaker.language, PHRASE_WEB_NOTES_ALT, slot_text("bars", words_bars(speaker.language, line->passage, bars)), slot_text("who", words_who(&speaker, line->passage, who)));
     markup_put(html, "role", "img");
-    markup_put(html, "aria-label", label.text ? label.text : "");
+    markup_put(html, "aria-label", buffer_text(&label));
     html->failed = html->failed || label.failed;
     buffer_free(&label);
 }

@@ -16,7 +16,7 @@ void glyph_path(Markup *html, const char *class, double width, const char *forma
     markup_open(html, "path");
     if (class)
         markup_put(html, "class", class);
-    markup_put(html, "d", path.text ? path.text : "");
+    markup_put(html, "d", buffer_text(&path));
     if (width > 0)
         markup_put_number(html, "stroke-width", width, 1);
     markup_close_void(html);

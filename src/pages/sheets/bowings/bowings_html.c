@@ -158,7 +158,7 @@ static void movement(SheetOut *sheet, const BowingsPage *page)
     markup_open_class(html, "p", "small");
     markup_format(html, "%s. %s ", page->file, phrase_text(page->speaker.language, PHRASE_BOWINGS_ABOUT));
     say_bowings(&sheet->line, &page->speaker, page->list);
-    markup_words(html, sheet->line.text ? sheet->line.text : "");
+    markup_words(html, buffer_text(&sheet->line));
     buffer_clear(&sheet->line);
     markup_close_line(html);
     for (size_t i = 0; i < page->list->meetings.count; i++)

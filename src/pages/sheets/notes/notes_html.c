@@ -32,7 +32,7 @@ static void picture(SheetOut *sheet, const MovementNotes *notes, size_t i)
     markup_open(&sheet->html, "img");
     markup_put(&sheet->html, "alt", said_of_one(sheet, say_citation_place, notes, &notes->citations.at[i]));
     markup_put_number(&sheet->html, "width", width > 700 ? width * 0.6 : width, 0); /* engraved notes are larger than drawn ones */
-    markup_put(&sheet->html, "src", address.text ? address.text : "");
+    markup_put(&sheet->html, "src", buffer_text(&address));
     markup_close_void(&sheet->html);
     markup_close_line(&sheet->html);
     buffer_free(&address);

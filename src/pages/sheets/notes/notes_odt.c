@@ -152,7 +152,7 @@ static void write_manifest(Buffer *out)
 
 static void add_member(Zip *zip, const char *name, Buffer *content)
 {
-    zip_deflated(zip, name, strlen(name), content->text ? content->text : "", content->length);
+    zip_deflated(zip, name, strlen(name), buffer_text(content), content->length);
 }
 
 /* The text of the sheet becomes the package. */

@@ -68,7 +68,7 @@ static long take_cell(Ods *ods, long column)
         take_inside(ods, piece, worded && inside);
     }
     for (long i = 0; i < times && column + i < SHEET_COLUMNS_MOST; i++)
-        sheet_cell(ods->rows, column + i, ods->text.length ? ods->text.text : "");
+        sheet_cell(ods->rows, column + i, buffer_text(&ods->text));
     return column + times;
 }
 

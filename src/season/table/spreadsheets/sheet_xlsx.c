@@ -65,7 +65,7 @@ static void read_style(Xlsx *xlsx, SheetXml *xml, bool *cells)
 
 static void keep_string(Xlsx *xlsx)
 {
-    const char *kept = arena_string(&xlsx->arena, xlsx->text.length ? xlsx->text.text : "");
+    const char *kept = arena_string(&xlsx->arena, buffer_text(&xlsx->text));
     if (!kept || !array_push(&xlsx->strings, kept))
         xlsx->status = SPZ_NO_MEMORY;
     buffer_clear(&xlsx->text);
@@ -164,7 +164,7 @@ static long take_cell(Xlsx *xlsx, SheetXml *xml, long usual)
     buffer_clear(&xlsx->text);
     if (value.length)
         put_value(xlsx, value.text, kind, style);
-    sheet_cell(xlsx->rows, column, xlsx->text.length ? xlsx->text.text : "");
+    sheet_cell(xlsx->rows, column, buffer_text(&xlsx->text));
     buffer_let_go(xlsx->rows->csv, &value);
     return column + 1;
 }
@@ -264,7 +264,7 @@ spz_status sheet_of_office_xml(const Archive *archive, const char *sheet, SheetR
     if (xlsx.status == SPZ_OK)
         read_about(&xlsx, "xl/styles.xml", false);
     if (xlsx.status == SPZ_OK)
-        read_sheet(&xlsx, member.length ? member.text : "");
+        read_sheet(&xlsx, buffer_text(&member));
     buffer_free(&member);
     buffer_free(&names);
     buffer_free(&relation);

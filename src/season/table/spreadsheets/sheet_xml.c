@@ -65,7 +65,7 @@ const char *sheet_xml_attribute(SheetXml *xml, const char *name)
     while (!found && (more = xmlTextReaderMoveToNextAttribute(xml->reader)) == 1)
         if (sheet_xml_is(xml, name)) {
             buffer_puts(&xml->value, sheet_xml_text(xml));
-            found = buffer_failed(&xml->value) ? NULL : xml->value.length ? xml->value.text : "";
+            found = buffer_failed(&xml->value) ? NULL : buffer_text(&xml->value);
         }
     if (more < 0)
         xml->status = SPZ_NO_MEMORY;

@@ -46,7 +46,7 @@ spz_status sheet_member(const Archive *archive, const char *name, Buffer *text)
 spz_status sheet_missing(const char *sheet, const Buffer *names, Buffer *fault)
 {
     buffer_printf(fault, sheet ? "it has no sheet '%s'" : "it has no sheet", sheet);
-    for (const char *at = names->length ? names->text : ""; *at; at += strcspn(at, "\n") + 1)
+    for (const char *at = buffer_text(names); *at; at += strcspn(at, "\n") + 1)
         buffer_printf(fault, "%s'%.*s'", at == names->text ? "; there are " : ", ", (int)strcspn(at, "\n"), at);
     return SPZ_BAD_SETTINGS;
 }
