@@ -51,51 +51,92 @@ static void tell(Citation *citation, size_t index)
     }
 }
 
-/* The first, then everybody's first answer to one of those before. Returns the notes that show it. */
-static size_t tell_from(const SectionMap *map, Citation *citation, size_t first)
+/* An answer in so many times fewer notes than another is a scrap of what goes round (set by hand). */
+enum { LITTLE = 3 };
+
+/* What one round of telling shows: notes of all answers, and of the longest. */
+typedef struct Shown {
+    size_t notes, most;
+} Shown;
+
+/* The first, then everybody's first answer to one of those before, but for scraps of `most` notes. */
+static Shown tell_round(const SectionMap *map, Citation *citation, size_t first, size_t most)
 {
     const spz_passage *passage = citation->passage;
-    size_t shown = 0;
+    Shown shown = {0, 0};
     citation->told_count = 0;
     tell(citation, first);
     for (size_t i = first + 1; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        size_t notes = entry->answer && !is_told(citation, entry) ? notes_like_told(map, citation, entry) : 0;
-        if (notes)
-            tell(citation, i);
-        shown += notes;
+        size_t notes = is_told(citation, entry) ? 0 : notes_like_told(map, citation, entry);
+        bool next = passage->kind == SPZ_IMITATION && citation->told_count == 1 && notes >= THEME_NOTES; /* the first to have a fugue's subject next */
+        if ((!entry->answer && !next) || !notes || LITTLE * notes < most)
+            continue;
+        tell(citation, i);
+        shown.notes += notes;
+        shown.most = notes > shown.most ? notes : shown.most;
     }
     return shown;
+}
+
+/* Returns the notes that show it. */
+static size_t tell_from(const SectionMap *map, Citation *citation, size_t first)
+{
+    return tell_round(map, citation, first, tell_round(map, citation, first, 0).most).notes;
 }
 
 static size_t answers_of(const SectionMap *map, const Citation *citation, size_t told)
 {
     const spz_passage *passage = citation->passage;
+    spz_players own = citation->told[told].players;
     size_t count = 0;
+    for (size_t i = 0; i < told; i++)
+        own &= ~citation->told[i].players;
     for (size_t i = citation->told_entry[told]; i < passage->entry_count; i++) {
         const spz_entry *entry = &passage->entries[i];
-        count += entry->answer && (citation->told[told].players & lead(entry)) && notes_like_told(map, citation, entry);
+        bool answers = entry->answer || i == citation->told_entry[told];
+        count += answers && (own & lead(entry)) && notes_like_told(map, citation, entry);
     }
     return count;
 }
 
-/* A body of players that answers but once, where another answers again and again, is passing. Entries of a fugue come once each. */
+/* A body of players that answers but once, where another answers again and again, is passing; and one that answers seldom, where another does many times as
+ * often, unless nobody else of its side is told. Entries of a fugue come once each. */
+enum { SELDOM = 4, SELDOM_IN_IMITATION = 6 }; /* set by hand */
+
+/* Is it the only one told of a side that the passage names? */
+static bool speaks_alone(const Citation *citation, size_t told)
+{
+    const spz_side *sides = citation->passage->sides;
+    bool alone[2];
+    for (int side = 0; side < 2; side++) {
+        alone[side] = lead(&citation->passage->entries[citation->told_entry[told]]) & sides[side].players;
+        for (size_t i = 0; i < citation->told_count; i++)
+            alone[side] = alone[side] && (i == told || !(lead(&citation->passage->entries[citation->told_entry[i]]) & sides[side].players));
+    }
+    return alone[0] || alone[1];
+}
+
+static bool is_passing(spz_kind kind, size_t answers, size_t most, bool alone)
+{
+    bool imitation = kind == SPZ_IMITATION, seldom = (imitation ? SELDOM_IN_IMITATION : SELDOM) * answers <= most;
+    return !alone && (seldom || (!imitation && most > 1 && answers < 2));
+}
+
 static void leave_out_passing(const SectionMap *map, Citation *citation)
 {
     size_t answers[TOLD_MOST] = {0}, most = 0, kept = 1;
-    if (citation->passage->kind == SPZ_IMITATION || citation->told_count < 3)
-        return;
     for (size_t i = 1; i < citation->told_count; i++) {
         answers[i] = answers_of(map, citation, i);
         most = answers[i] > most ? answers[i] : most;
     }
     for (size_t i = 1; i < citation->told_count; i++) {
-        if (most > 1 && answers[i] < 2)
+        if (is_passing(citation->passage->kind, answers[i], most, speaks_alone(citation, i)))
             continue;
         citation->told[kept] = citation->told[i];
         citation->told_entry[kept++] = citation->told_entry[i];
     }
-    citation->told_count = kept;
+    citation->told_count = citation->told_count ? kept : 0;
 }
 
 /* Are the two told whom the passage names, one against the other? */
@@ -111,6 +152,17 @@ static bool tells_the_sides(const Citation *citation)
     return !sides[0].players || !sides[1].players;
 }
 
+/* Whoever has been told is not told again among those who come in. */
+static void tell_once(Citation *citation)
+{
+    spz_players before = 0;
+    for (size_t i = 0; i < citation->told_count; i++) {
+        spz_players fresh = citation->told[i].players & ~before;
+        citation->told[i].players = fresh ? fresh : citation->told[i].players;
+        before |= fresh;
+    }
+}
+
 static bool is_of_both(const spz_passage *passage, const spz_entry *entry)
 {
     return (entry->players & passage->sides[0].players) && (entry->players & passage->sides[1].players);
@@ -123,6 +175,7 @@ static size_t tell_well(const SectionMap *map, Citation *citation, size_t first)
         return 0;
     size_t shown = tell_from(map, citation, first);
     leave_out_passing(map, citation);
+    tell_once(citation);
     return citation->told_count > 1 && tells_the_sides(citation) ? shown : 0;
 }
 

@@ -7,8 +7,9 @@ static const struct {
     double alike_fragment; /* likewise in a hocket, whose turns are single notes */
     double doubled; /* share of the answer's notes from which on its caller plays them too */
     double same;    /* share of the notes that two have in the same intervals, from which on they have the same (tune_same) */
+    double beginning; /* likewise of a beginning, which goes the same ways all along: a tonal answer changes a step or two */
     double interval; /* share of the notes that must stand at one interval from those of the call */
-} rule = {.alike = 0.7, .alike_fragment = 0.5, .doubled = 0.9, .same = 0.8, .interval = 0.6};
+} rule = {.alike = 0.7, .alike_fragment = 0.5, .doubled = 0.9, .same = 0.8, .beginning = 0.6, .interval = 0.6};
 /* Notes that show that two have the same, and how many different ones of them; fewer happen by chance (common practice, no source). */
 enum { SAME_NOTES = 4, SWAPPED_NOTES = 3, SWAPPED_PITCHES = 3 };
 
@@ -31,6 +32,16 @@ static size_t notes_met(const Tune *call, const Group *calling, const Tune *answ
     return answer->count > notes && tune_alike(answer, calling, called, -manner.stretch, manner.mirror) >= least ? answer->count : notes;
 }
 
+/* In imitation the beginning tells: the answer has it, though it goes its own way later. Its notes, 0 where it has not. */
+static size_t beginning_met(const Tune *call, const Group *answering, const Tune *answer)
+{
+    Tune beginning = *call;
+    beginning.count = beginning.count < THEME_NOTES ? beginning.count : THEME_NOTES;
+    bool long_enough = beginning.count >= THEME_NOTES && answer->count >= THEME_NOTES;
+    Ticks there = answer->notes[0].onset;
+    return long_enough && tune_alike(&beginning, answering, there, 0, 1) >= rule.same && tune_same(&beginning, answering, there) >= rule.beginning ? beginning.count : 0;
+}
+
 /* Is the answer heard as one, or do those whom it answers play it too, or its beginning? */
 static bool is_heard(const Tune *answer, const Group *calling, bool behind)
 {
@@ -50,6 +61,8 @@ size_t notes_alike(const SectionMap *map, spz_kind kind, const spz_entry *call, 
     tune_take(answering, answer->onset, answer->end, &two);
     size_t plain = notes_met(&one, calling, &two, answering, (Manner){0, 1}, least);
     size_t changed = notes_met(&one, calling, &two, answering, (Manner){answer->change.stretch, answer->change.inverted ? -1 : 1}, least);
+    if (kind == SPZ_IMITATION && !plain && !changed)
+        plain = beginning_met(&one, answering, &two);
     bool heard = calling == answering || is_heard(&two, calling, answer->onset >= call->end);
     return heard ? (plain < changed ? changed : plain) : 0;
 }

@@ -219,13 +219,22 @@ def in_order(named, links):
     return at < len(links)
 
 
+def one_by_one(names):
+    """The sections that are meant, all violins as firsts and seconds."""
+    found = sections_of(names)
+    return (found - {"violins", "strings"}) | ({"vn1", "vn2"} if "violins" in found else set())
+
+
 def told_of(citation, passage):
-    """The names of the citation's links, where each of them is one of the passage's entries, and all but the first answer; of two who lead, the first
+    """The names of the citation's links, where each of them is one of the passage's entries, but for those named before, and all but the first answer (in
+    imitation they may call as well: the subject goes on from them); of two who lead, the first
     is of those who call by the passage's own name. Single notes that fly to and fro between its two sides are told of the sides."""
-    at, entries = 0, passage["entries"]
+    at, entries, before = 0, passage["entries"], set()
     for i, names in enumerate(citation["links"]):
-        while at < len(entries) and not (set(names) == set(entries[at]["sections"]) and (i == 0 or entries[at]["part_in_it"] == "answer")):
+        who = one_by_one(names)
+        while at < len(entries) and not (who in (one_by_one(entries[at]["sections"]), one_by_one(entries[at]["sections"]) - before) and (i == 0 or entries[at]["part_in_it"] == "answer" or passage["kind"] == "imitation")):
             at += 1
+        before = before | who
     callers, answerers = [sections_of([name]) for name in passage["groups"]] if len(passage["groups"]) == 2 else ({}, {})
     first = sections_of(citation["links"][0]) if citation["links"] else set()
     if len(citation["links"]) == 2 and citation["led"] and callers != answerers and first & answerers and not first & callers:

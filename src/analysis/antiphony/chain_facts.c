@@ -5,8 +5,10 @@
 static const struct {
     double along; /* share of a statement's notes that a section must begin too, to have the statement with its leader ... */
     double more;  /* ... and how many times as many notes it may begin meanwhile: more is another figure */
+    double moving; /* share of its steps with which they must move too: who repeats a note under it accompanies it */
+    double silence; /* share of the lag for which a caller is silent before it calls anew */
     double opening; /* share of the clearest match's chance from which an earlier one is told as the passage's opening */
-} rule = {.along = 0.66, .more = 1.5, .opening = 0.7};
+} rule = {.along = 0.66, .more = 1.5, .moving = 0.5, .silence = 0.5, .opening = 0.7};
 
 /* One statement of one match, before those that begin together are made one. */
 typedef struct Statement {
@@ -93,10 +95,43 @@ static StatementWalk walk_begin(const Texture *texture, const Match *match)
     return walk;
 }
 
-/* A new statement begins where the answer had time to begin and the one before is over: after a rest, a long note, or other notes. */
-static bool begins_anew(const StatementWalk *walk, const NoteEvent *last)
+/* Steps by whose rhythm a beginning is known again; how many times as many notes make a turn (set by hand). */
+enum { BEGINNING = 3, QUIETER = 2 };
+
+/* Does the caller begin fewer notes while it is answered than while it calls? */
+static bool is_quieter(const NoteEvent *first, const NoteEvent *again, Ticks lag)
 {
-    return walk->called->onset - last->onset >= walk->match->lag && (event_is_fresh(walk->called) || walk->called > last + 1);
+    int calling = 0, answered = 0;
+    for (const NoteEvent *event = first; event < again; event++) {
+        bool late = (event->onset - first->onset) % (2 * lag) >= lag;
+        calling += !late;
+        answered += late;
+    }
+    return QUIETER * answered <= calling;
+}
+
+/* Two who take turns come round after twice the lag: does the caller begin there as it began the statement, so that it calls again? */
+static bool comes_round(const StatementWalk *walk, const NoteEvent *first)
+{
+    const Melody *calling = &walk->texture->melodies[walk->match->caller];
+    const NoteEvent *again = walk->called, *end = calling->events + calling->count;
+    if ((again->onset - first->onset) % (2 * walk->match->lag) || again - first <= BEGINNING || end - again <= BEGINNING)
+        return false;
+    for (int i = 0; i < BEGINNING; i++)
+        if (again[i + 1].onset - again[i].onset != first[i + 1].onset - first[i].onset)
+            return false;
+    return is_quieter(first, again, walk->match->lag); /* a row of equal notes always looks the same */
+}
+
+/* A new statement begins where the answer had time to begin and the one before is over: after a rest, a long note, or other notes; after a silence
+ * that leaves the answer as much room as that; or where the turns come round. */
+static bool begins_anew(const StatementWalk *walk, const NoteEvent *first, const NoteEvent *last)
+{
+    Ticks lag = walk->match->lag;
+    if (comes_round(walk, first))
+        return true;
+    bool over = walk->called->onset - last->onset >= lag && (event_is_fresh(walk->called) || walk->called > last + 1);
+    return over || ((walk->called->flags & EVENT_AFTER_REST) && (double)(walk->called->onset - walk->called[-1].end) >= rule.silence * (double)lag);
 }
 
 /* The next call and its answer, from their first to their last notes; false: no more. */
@@ -111,7 +146,7 @@ static bool walk_statement(StatementWalk *walk, Statement *call, Statement *answ
         call->last = walk->called;
         answer->last = walk->answered;
         count_distance(&distances, change_between(walk->called, walk->answered, walk->match));
-    } while (walk_pair(walk) && !begins_anew(walk, call->last));
+    } while (walk_pair(walk) && !begins_anew(walk, call->first, call->last));
     answer->change = usual_distance(&distances);
     return true;
 }
@@ -169,6 +204,23 @@ static void tidy(StatementList *list)
     list->count = kept;
 }
 
+/* Who is in the middle of a statement begins no other. */
+static void leave_out_middles(StatementList *list)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        const Statement *now = &list->at[i];
+        bool middle = false;
+        for (size_t k = kept; k-- > 0 && !middle;) {
+            const Statement *before = &list->at[k];
+            middle = before->melody == now->melody && before->first < now->first && now->first <= before->last && before->own && !now->own;
+        }
+        if (!middle)
+            list->at[kept++] = *now;
+    }
+    list->count = kept;
+}
+
 static bool statements_of_chain(const Texture *texture, const CandidateList *candidates, const Chain *chain, StatementList *out)
 {
     bool ok = statements_of_candidates(texture, candidates, chain->candidates, chain->candidate_count, true, out);
@@ -176,6 +228,7 @@ static bool statements_of_chain(const Texture *texture, const CandidateList *can
         ok = statements_of_candidates(texture, candidates, pair->candidates, pair->count, false, out);
     keep_within(out, chain->onset, chain->end);
     tidy(out);
+    leave_out_middles(out);
     return ok;
 }
 
@@ -188,31 +241,50 @@ static size_t group_of_line(const SectionMap *map, uint16_t line)
     return SIZE_MAX;
 }
 
-/* Notes that the group begins within the statement, and at how many of the statement's notes it begins one. */
-static void count_together(const Group *group, const Statement *statement, size_t *begun, size_t *shared, size_t *notes)
+/* What a group has in common with a statement: moments at which it begins notes, how many of these are the statement's, and with how many of the steps that
+ * the statement takes at them it moves too. */
+typedef struct Together {
+    size_t begun, shared, moves, moved, notes;
+} Together;
+
+static const GroupSound *top_sound(const Group *group, size_t at)
 {
-    size_t at = group_sound_at(group, statement->first->onset);
-    const NoteEvent *event = statement->first;
-    *begun = *shared = *notes = 0;
-    for (; event <= statement->last; event++)
-        ++*notes;
-    event = statement->first;
-    for (Ticks last = -1; at < group->sound_count && group->sounds[at].onset <= statement->last->onset; at++) {
-        Ticks onset = group->sounds[at].onset;
-        while (event < statement->last && event->onset < onset)
-            event++;
-        *begun += onset != last;
-        *shared += onset != last && event->onset == onset;
-        last = onset;
-    }
+    const GroupSound *top = &group->sounds[at];
+    for (size_t i = at + 1; i < group->sound_count && group->sounds[i].onset == top->onset; i++)
+        top = group->sounds[i].note->midi > top->note->midi ? &group->sounds[i] : top;
+    return top;
 }
 
-/* Whether the group has the statement together with its leader: in one rhythm, whatever the pitches. */
+/* A note struck again under the statement is nothing else than it held. */
+static Together count_together(const Group *group, const Statement *statement)
+{
+    Together found = {.notes = (size_t)(statement->last - statement->first) + 1};
+    const NoteEvent *event = statement->first, *met = NULL;
+    const GroupSound *last = NULL, *last_met = NULL;
+    for (size_t at = group_sound_at(group, event->onset); at < group->sound_count && group->sounds[at].onset <= statement->last->onset; at++) {
+        const GroupSound *now = top_sound(group, at);
+        if (last && now->onset == last->onset)
+            continue;
+        while (event < statement->last && event->onset < now->onset)
+            event++;
+        bool shared = event->onset == now->onset, moves = shared && met && met->midi != event->midi;
+        found.begun += shared || !last || last->note->midi != now->note->midi;
+        found.shared += shared;
+        found.moves += moves;
+        found.moved += moves && last_met->note->midi != now->note->midi;
+        last = now;
+        last_met = shared ? now : last_met;
+        met = shared ? event : met;
+    }
+    return found;
+}
+
+/* Whether the group has the statement together with its leader: in its rhythm, at whatever pitches, but moving where it moves. */
 static bool plays_along(const Group *group, const Statement *statement)
 {
-    size_t begun, shared, notes;
-    count_together(group, statement, &begun, &shared, &notes);
-    return (double)shared >= rule.along * (double)notes && (double)begun <= rule.more * (double)notes;
+    Together with = count_together(group, statement);
+    return (double)with.shared >= rule.along * (double)with.notes && (double)with.begun <= rule.more * (double)with.notes &&
+           (double)with.moved >= rule.moving * (double)with.moves;
 }
 
 static spz_players playing_along(const SectionMap *map, spz_players players, const Statement *statement)

@@ -250,6 +250,50 @@ static void what_is_unlike_the_call_is_no_answer(void)
     CU_ASSERT_EQUAL(citation.told_count, 2); /* then the passage is taken at its word */
 }
 
+static void who_was_told_is_not_told_again_with_those_who_come_in(void)
+{
+    static const char music[] = QUARTET("R | R | " ANSWER, CALL " | R | " CALL, "R | " ANSWER " | " ANSWER, "R | R | R");
+    spz_passage passage = {.kind = SPZ_EXCHANGE};
+    SheetMusic sheet = sheet_music(music);
+    spz_movement_reading reading = first_movement(&sheet);
+    enter(&passage, "1?0 2!4 0!8", reading.movement->per_crotchet, 4);
+    spz_entry entries[3] = {passage.entries[0], passage.entries[1], passage.entries[2]};
+    entries[2].players = 5; /* the first violins with the violas */
+    passage.entries = entries;
+    Citation citation = {.passage = &passage};
+    citation_tell(reading.sections, &citation);
+    CU_ASSERT_EQUAL_FATAL(citation.told_count, 3);
+    CU_ASSERT_EQUAL(citation.told[2].players, 1);
+    sheet_music_end(&sheet);
+}
+
+static void who_has_but_a_scrap_of_it_is_not_told(void)
+{
+    static const char whole[] = "g4:e a4 b4 g4 d5 e5 f5 g5", scrap[] = "r:h.. g4:e | a4:e r:h..", half[] = "d4:e e4 f4 d4 r:h | R";
+    char music[512];
+    snprintf(music, sizeof music, QUARTET("%s | R | R | R", "R | %s | R | R", "R | R | %s", "R | R | R | R"), whole, whole, scrap);
+    CU_ASSERT_EQUAL(told_in(music, SPZ_EXCHANGE, "0?0 1!4 2!11", 4).told_count, 2);
+    snprintf(music, sizeof music, QUARTET("%s | R | R | R", "R | %s | R | R", "R | R | %s", "R | R | R | R"), whole, whole, half);
+    CU_ASSERT_EQUAL(told_in(music, SPZ_EXCHANGE, "0?0 1!4 2!8", 4).told_count, 3);
+}
+
+static void a_fugue_answer_is_known_by_its_beginning_though_it_goes_on_otherwise(void)
+{
+    static const char music[] = QUARTET("e5:q a4:e b4 a4 g4 a4:q | e5:q. f5:e g5 a5 b5 c6 | d6:e c6 b5 c6 d6 e6 f6 g6 | a6:h g6:h",
+                                        "R | e4:q b3:e c4 b3 a3 b3:q | e4:q. g4:e e4:h | c4:h. a3:q", "R | R | R | R", "R | R | R | R");
+    CU_ASSERT_TRUE(told_in(music, SPZ_IMITATION, "0?0 1!4", 12).told_count == 2 && told_in(music, SPZ_IMITATION, "0?0 1!4", 12).borne_out);
+    CU_ASSERT_FALSE(told_in(music, SPZ_EXCHANGE, "0?0 1!4", 12).borne_out);
+}
+
+static void who_answers_many_times_more_seldom_than_another_is_not_told(void)
+{
+    Evening evening;
+    evening_begin(&evening, 40);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_IMITATION, "0?0 1!2 0?4 1!6 0?8 1!10 0?12 1!14 0?16 1!18 0?20 1!22 2!24").told_count, 2);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_IMITATION, "0?0 1!2 0?4 1!6 2!8").told_count, 3);
+    evening_end(&evening);
+}
+
 static void who_is_doubled_by_the_caller_does_not_answer(void)
 {
     CU_ASSERT_FALSE(told_in(QUARTET(CALL " | " CALL, "R | " CALL, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4).borne_out);
@@ -343,6 +387,10 @@ void suite_citation_choice(void)
         STATEMENT(who_answers_nobody_is_not_told),
         STATEMENT(who_answers_in_passing_is_not_told_but_in_a_fugue),
         STATEMENT(what_is_unlike_the_call_is_no_answer),
+        STATEMENT(who_was_told_is_not_told_again_with_those_who_come_in),
+        STATEMENT(who_has_but_a_scrap_of_it_is_not_told),
+        STATEMENT(a_fugue_answer_is_known_by_its_beginning_though_it_goes_on_otherwise),
+        STATEMENT(who_answers_many_times_more_seldom_than_another_is_not_told),
         STATEMENT(who_is_doubled_by_the_caller_does_not_answer),
         STATEMENT(where_all_begin_together_nobody_begins),
         STATEMENT(nobody_leads_with_what_was_heard_before),

@@ -1,0 +1,177 @@
+/* Where the calls and answers of a passage begin and end, and who has them, stated in music. */
+#include "support/scores/rehearsal.h"
+#include "support/suite.h"
+
+#define QUARTET \
+    "time: 4/4  key: 0  tempo: q=96\n" \
+    "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+
+static spz_players players(const Rehearsal *r, const char *names)
+{
+    spz_players set = 0;
+    for (size_t g = 0; g < spz_sections_groups(r->sections); g++)
+        if (strstr(names, spz_sections_group(r->sections, g)->name))
+            set |= (spz_players)1 << g;
+    return set;
+}
+
+static const spz_passage *passage_of(Rehearsal *r, const char *caller, const char *responder)
+{
+    const spz_passage *passage = antiphony(r, caller, responder);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(passage);
+    return passage;
+}
+
+static void stands_at(const spz_entry *entry, size_t bar, int64_t beat)
+{
+    CU_ASSERT_EQUAL(entry->bar, bar);
+    CU_ASSERT_EQUAL(entry->beat.over, beat);
+    CU_ASSERT_EQUAL(entry->beat.under, 1);
+}
+
+static void a_gesture_begins_with_its_long_first_note_though_no_rest_precedes(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | d5:q b4 c5 a4 | g5:q. e5:e f5:e g5 a5:q | R | g4:q a4 b4 c5 | c5:w\n"
+                           "Violin II:   R*2 | e4:h d4 | g4:q. e4:e f4:e g4 a4:q | R | c4:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
+    CU_ASSERT_TRUE_FATAL(p->entry_count >= 2);
+    stands_at(&p->entries[0], 2, 1);
+    stands_at(&p->entries[1], 3, 1);
+    CU_ASSERT_TRUE(p->onset <= p->entries[0].onset);
+    rehearsal_end(&r);
+}
+
+static void turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | c5:q. e5:e g5:q c6 | a5:h a4:h | d5:q. f5:e a5:q d6 | b5:h b4:h | e5:q. g5:e b5:q e6 | c6:h c5:h | c5:w\n"
+                           "Violin II:   R*8\n"
+                           "Viola:       c4:w~ | c4~ | c4 | d4~ | d4 | e4~ | e4 | e4\n"
+                           "Violoncello: R | c3:h r:h | c3:q. e3:e g3:q c4 | a3:h a2:h | d3:q. f3:e a3:q d4 | b3:h b2:h | e3:q. g3:e b3:q e4 | c3:w\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vc");
+    CU_ASSERT_EQUAL_FATAL(p->entry_count, 6);
+    for (size_t i = 0; i < 6; i++) {
+        stands_at(&p->entries[i], i + 1, 1);
+        CU_ASSERT_EQUAL(p->entries[i].players, players(&r, i % 2 ? "Vc" : "Vn I"));
+    }
+    rehearsal_end(&r);
+}
+
+static void who_repeats_a_note_under_a_gesture_does_not_have_it(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | c6:w\n"
+                           "Violin II:   R*6\n"
+                           "Viola:       R | R | d4:q. d4:e d4:q d4 | R | e4:q. e4:e e4:q e4 | c4:w\n"
+                           "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vc");
+    for (size_t i = 0; i < p->entry_count; i++)
+        CU_ASSERT_EQUAL(p->entries[i].players & players(&r, "Va"), 0);
+    rehearsal_end(&r);
+}
+
+static void who_strikes_a_held_note_again_has_it_all_the_same(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | <f> g5:h a5:q b5 | R | a5:h b5:q c6 | R | c6:w\n"
+                           "Violin II:   R | <f> g4:e g4 g4 g4 a4 a4 b4 b4 | R | a4:e a4 a4 a4 b4 b4 c5 c5 | R | c5:w\n"
+                           "Viola:       d4:w | d4 | d4 | e4 | e4 | c4\n"
+                           "Violoncello: R | R | <f> g2:h a2:q b2 | R | a2:h b2:q c3 | c3:w\n");
+    const spz_passage *p = passage_of(&r, "Violins", "Vc");
+    CU_ASSERT_EQUAL(p->entries[0].players, (spz_players)3);
+    rehearsal_end(&r);
+}
+
+static void sections_that_enter_together_are_one_entry_and_one_link(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | c6:w\n"
+                           "Violin II:   R | <f> g4:q. a4:e b4:q d5 | R | a4:q. b4:e c5:q e5 | R | c5:w\n"
+                           "Viola:       R | d4:w | d4 | e4 | e4 | g4\n"
+                           "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\n");
+    const spz_passage *p = antiphony(&r, "Violins", "Vc");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL_FATAL(p->link_count, 2);
+    CU_ASSERT_EQUAL(p->links[0].players, (spz_players)3);
+    CU_ASSERT_EQUAL(p->links[1].players, players(&r, "Vc"));
+    CU_ASSERT_EQUAL_FATAL(p->entry_count, 4);
+    for (size_t i = 0; i < 4; i++) {
+        CU_ASSERT_EQUAL(p->entries[i].players, p->links[i % 2].players);
+        CU_ASSERT_EQUAL(p->entries[i].link, i % 2);
+        CU_ASSERT_EQUAL(p->entries[i].answer, i % 2 == 1);
+        CU_ASSERT_EQUAL(p->entries[i].bar, i + 1);
+        CU_ASSERT_TRUE(p->entries[i].beat.over == 1 && p->entries[i].beat.under == 1);
+    }
+    CU_ASSERT_EQUAL(p->entries[1].change.semitones, -36); /* from the firsts, three octaves down to the cellos */
+    rehearsal_end(&r);
+}
+
+static void a_held_note_above_a_call_does_not_call(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    d6:w | e6:w | d6 | e6 | d6 | c6\n"
+                           "Violin II:   R*6\n"
+                           "Viola:       R | g4:e( a4 b4 c5) g4:q r | R | a4:e( b4 c5 d5) a4:q r | R | e4:w\n"
+                           "Violoncello: R | R | g3:e( a3 b3 c4) g3:q r | R | a3:e( b3 c4 d4) a3:q r | c3:w\n");
+    const spz_passage *p = antiphony(&r, "Va", "Vc");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    for (size_t i = 0; i < p->entry_count; i++)
+        CU_ASSERT_EQUAL(p->entries[i].players & players(&r, "Vn I"), 0);
+    rehearsal_end(&r);
+}
+
+static void whoever_leads_for_the_first_time_is_a_link_of_their_own(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*5 | g5:e( a5 b5 c6) g5:q e5 | R | c5:w\n"
+                           "Violin II:   R*4 | g4:e( a4 b4 c5) g4:q e4 | R*2 | c4:w\n"
+                           "Viola:       R*3 | g3:e( a3 b3 c4) g3:q e3 | R*3 | c4:w\n"
+                           "Violoncello: R*2 | g2:e( a2 b2 c3) g2:q e2 | R*2 | g2:e( a2 b2 c3) g2:q e2 | R | c3:w\n");
+    const spz_passage *p = NULL;
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++)
+        if (!p || spz_findings_at(r.findings, i)->link_count > p->link_count)
+            p = spz_findings_at(r.findings, i);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL_FATAL(p->link_count, 4);
+    CU_ASSERT_EQUAL(p->links[0].players, players(&r, "Vc"));
+    CU_ASSERT_EQUAL(p->links[1].players, players(&r, "Va"));
+    CU_ASSERT_EQUAL(p->links[2].players, (spz_players)2); /* the second violins alone */
+    CU_ASSERT_EQUAL(p->links[3].players, players(&r, "Vn I")); /* the cellos play along, but had it before */
+    rehearsal_end(&r);
+}
+
+static void a_call_held_under_its_answer_is_listed(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | g5:e( a5 b5 c6) d6:h~ | d6:w~ | d6:q r:h. | c5:w\n"
+                           "Violin II:   R*2 | R | g5:e( a5 b5 c6) d6:h | R | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *p = antiphony(&r, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL_FATAL(p->entry_count, 2);
+    CU_ASSERT_EQUAL(p->entries[0].players, players(&r, "Vn I"));
+    CU_ASSERT_FALSE(p->entries[0].answer);
+    CU_ASSERT_TRUE(p->entries[0].end <= p->end);
+    rehearsal_end(&r);
+}
+
+static const struct Statement statements[] = {
+    STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
+    STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
+    STATEMENT(who_repeats_a_note_under_a_gesture_does_not_have_it),
+    STATEMENT(sections_that_enter_together_are_one_entry_and_one_link),
+    STATEMENT(a_held_note_above_a_call_does_not_call),
+    STATEMENT(whoever_leads_for_the_first_time_is_a_link_of_their_own),
+    STATEMENT(a_call_held_under_its_answer_is_listed),
+    STATEMENT(who_strikes_a_held_note_again_has_it_all_the_same),
+};
+
+void suite_entries(void);
+void suite_entries(void)
+{
+    suite_of("entries", statements, COUNT(statements));
+}
