@@ -152,6 +152,7 @@ typedef enum spz_reason_kind {
     SPZ_REASON_HOUSE,
     SPZ_REASON_MELODY,    /* the seconds have the melody: heard apart from the firsts, or less */
     SPZ_REASON_TURNED,    /* the same: their instruments face the audience more, or less */
+    SPZ_REMARK_CHAMBER_MUSIC,      /* one player a part: the orders of a quartet, and with what reserve they are judged */
     SPZ_REMARK_TWO_ORCHESTRAS,     /* they face each other whatever the seating within each */
     SPZ_REMARK_BETWEEN_ORCHESTRAS, /* their passages */
     SPZ_REMARK_THIRD_VIOLINS,      /* where they sit: on the seconds' inner side, or after them where the violins sit together */
@@ -166,7 +167,7 @@ typedef enum spz_reason_kind {
     SPZ_REASON_MOVEMENT,  /* of a work: what the movement says by itself, and what it gives up */
     SPZ_REASON_KIND_COUNT
 } spz_reason_kind;
-/* As in data: "antiphony", "ensemble", "three", "bass", "era", "house", "melody", "turned", "two orchestras", "between orchestras",
+/* As in data: "antiphony", "ensemble", "three", "bass", "era", "house", "melody", "turned", "chamber music", "two orchestras", "between orchestras",
  * "third violins", "in four", "winds", "soloists", "vetoed", "weighted", "forbidden", "neighbour", "small stage", "movement"; "" outside the list. */
 SPZ_API const char *spz_reason_name(spz_reason_kind kind);
 
@@ -245,6 +246,8 @@ SPZ_API const char *spz_verdict_movement_title(const spz_verdict *verdict, size_
 SPZ_API bool spz_verdict_thirds(const spz_verdict *verdict);
 /* How many orchestras the score has: 1, or 2 that face each other, each judged by itself. 0 where nothing was judged. */
 SPZ_API int spz_verdict_orchestras(const spz_verdict *verdict);
+/* Whether every part was seated as one player: chamber music. */
+SPZ_API bool spz_verdict_singles(const spz_verdict *verdict);
 /* The pairs of sections on which the verdict hangs most, weightiest first; false past the last. With two orchestras the first
  * violins of the one and of the other come first, as the same section twice. */
 SPZ_API bool spz_verdict_pair(const spz_verdict *verdict, size_t index, spz_section out[2]);

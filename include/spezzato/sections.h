@@ -110,6 +110,7 @@ typedef struct spz_group {
     spz_section section;
     int orchestra, number; /* as in spz_line */
     bool solo;             /* concertino or soloists */
+    bool single;           /* one player: a soloist, or a part of chamber music */
     const char *name;      /* 'Vn I', 'Va 2', 'Vn I (orchestra 2)' */
 } spz_group;
 
@@ -124,6 +125,8 @@ SPZ_API size_t spz_sections_lines(const spz_sections *sections); /* every part, 
 SPZ_API const spz_line *spz_sections_line(const spz_sections *sections, size_t index); /* NULL past the end */
 SPZ_API size_t spz_sections_groups(const spz_sections *sections); /* string groups, in score order */
 SPZ_API const spz_group *spz_sections_group(const spz_sections *sections, size_t index); /* NULL past the end */
+/* Whether every string part is one player's: a usual combination of single strings, duo to octet, without basses. */
+SPZ_API bool spz_sections_chamber_music(const spz_sections *sections);
 
 /* What to write into a settings file to make this line what it was taken for, or to change that: "[sections]\nViolins = Vn II staff 2".
  * The part is named so that the entry fits no other part. A view. */

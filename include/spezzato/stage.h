@@ -58,6 +58,11 @@ SPZ_API spz_status spz_stage_plan(const spz_settings *settings, const char *arra
  * in the order of the arrangement from the edge of the stage inward, the second its mirror image. */
 SPZ_API spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                                          spz_plan **out);
+/* The same for chamber music: one player a part in a circle of their own, no conductor and no basses. */
+SPZ_API spz_status spz_stage_plan_single(const spz_settings *settings, const char *arrangement, const spz_sink *sink, spz_plan **out);
+/* Lays out `arrangement` for what was judged: one orchestra or two, violins in two sections or three, single players. `verdict` NULL: as
+ * spz_stage_plan does. Codes as there. */
+SPZ_API spz_status spz_verdict_plan(const spz_verdict *verdict, const spz_settings *settings, const char *arrangement, const spz_sink *sink, spz_plan **out);
 /* What spz_plan_least_width and spz_plan_least_depth say of a plan, for an arrangement that may not fit: 0 where no width or no depth up
  * to 60 m is enough. Codes as of spz_stage_plan. */
 SPZ_API spz_status spz_stage_least(const spz_settings *settings, const char *arrangement, double *width, double *depth);

@@ -1,6 +1,6 @@
 #include "advice/parts_advice.h"
 #include "advice/page_turns.h"
-#include "analysis/division/division_marks.h"
+#include "sections/names/division_marks.h"
 #include "model/durations.h"
 #include "support/text/ascii.h"
 #include <stdint.h>
@@ -56,7 +56,7 @@ static int end_of_stage(const Advisor *advisor, size_t group)
 /* Whether the group sits at one end of the stage and all of `players` at the other. */
 static bool across(const Advisor *advisor, size_t group, spz_players players)
 {
-    int own = advisor->seating ? end_of_stage(advisor, group) : 0;
+    int own = advisor->seating && !advisor->map->chamber_music ? end_of_stage(advisor, group) : 0;
     bool all = own != 0 && players && !(players & SPZ_WIND_PLAYERS);
     for (size_t other = 0; all && other < advisor->map->group_count && other < 63; other++)
         all = !(players >> other & 1) || end_of_stage(advisor, other) == -own;

@@ -1,5 +1,6 @@
 #include "advice/rehearsal.h"
 #include "advice/parts_advice.h"
+#include "analysis/passages/findings.h"
 #include "model/durations.h"
 #include "spezzato/stage.h"
 #include <stdlib.h>
@@ -33,8 +34,10 @@ static ListenFor listen_for(spz_kind kind)
 }
 
 /* What is said across the stage is heard in the hall; lines of one section at the podium; what parts first when it parts, at the last desks. */
-static ListenFrom listen_from(ListenFor listen)
+static ListenFrom listen_from(ListenFor listen, bool singles)
 {
+    if (singles)
+        return FROM_HALL;
     return listen == LISTEN_BALANCE ? FROM_PODIUM : listen == LISTEN_TOGETHER ? FROM_LAST_DESKS : FROM_HALL;
 }
 
@@ -73,8 +76,9 @@ static RehearsalItem item_of(const Movement *movement, const spz_findings *findi
     item.seconds = movement_seconds(movement, movement->bars[p->first].onset, last->onset + last->length);
     item.rate = movement_rate_at(movement, movement->bars[p->first].onset);
     item.times = movement_times_played(movement, p->first);
-    item.from = listen_from(item.listen);
-    place_on_stage(plan, &item);
+    item.from = listen_from(item.listen, findings->map->chamber_music);
+    if (!findings->map->chamber_music || item.listen != LISTEN_TOGETHER) /* who sit side by side hear each other at once */
+        place_on_stage(plan, &item);
     return item;
 }
 
@@ -145,13 +149,8 @@ static void sort_calls(RehearsalPlan *rehearsal)
 static spz_plan *plan_of(const spz_movement_reading *reading, const spz_settings *settings, const char *seating)
 {
     spz_plan *plan = NULL;
-    bool thirds = reading->verdict && spz_verdict_thirds(reading->verdict);
-    if (!*seating)
-        return NULL;
-    if (spz_verdict_orchestras(reading->verdict) > 1)
-        spz_stage_plan_double(settings, seating, thirds, NULL, &plan);
-    else
-        spz_stage_plan(settings, seating, thirds, NULL, &plan);
+    if (*seating)
+        spz_verdict_plan(reading->verdict, settings, seating, NULL, &plan);
     return plan;
 }
 

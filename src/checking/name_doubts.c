@@ -1,6 +1,6 @@
 /* name_doubts.c - parts that could not be named, and divisions that begin and never end. */
 #include "analysis/division/divisi_writing.h"
-#include "analysis/division/division_marks.h"
+#include "sections/names/division_marks.h"
 #include "checking/checks.h"
 #include <string.h>
 

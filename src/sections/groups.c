@@ -1,5 +1,6 @@
 /* Lines to groups of players. */
 #include "sections/groups.h"
+#include "sections/chamber_music.h"
 
 static bool same_group(const spz_group *a, const spz_group *b)
 {
@@ -71,8 +72,15 @@ static size_t list_lines(const SectionMap *map, const spz_group *about, uint16_t
     return count;
 }
 
+/* A soloist, or a part of chamber music. */
+static bool is_single(const SectionMap *map, const Group *group)
+{
+    return map->chamber_music || (group->about.solo && group->line_count == 1 && !map->lines[group->lines[0]].several);
+}
+
 static spz_status describe_groups(SectionMap *map)
 {
+    map->chamber_music = chamber_music(map);
     for (size_t i = 0; i < map->group_count; i++) {
         Group *group = &map->groups[i];
         bool shared;
@@ -82,6 +90,7 @@ static spz_status describe_groups(SectionMap *map)
         if (!group->lines || !group->about.name)
             return SPZ_NO_MEMORY;
         list_lines(map, &group->about, group->lines, &shared);
+        group->about.single = is_single(map, group);
         group->shares_bass = shared && group->about.section == SPZ_DB;
     }
     return SPZ_OK;

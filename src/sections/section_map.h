@@ -30,6 +30,7 @@ struct spz_sections {
     size_t line_count;
     Group *groups;      /* strings only; score order: orchestra, section, number; solo groups of a section before its tutti */
     size_t group_count;
+    bool chamber_music; /* every string part is one player's */
     /* Everything else that sounds, merged, for the foreground and for strings against winds; part tells which. */
     GroupSound *others; /* by onset */
     size_t other_count;

@@ -73,6 +73,11 @@ size_t spz_sections_groups(const spz_sections *sections)
     return sections->group_count;
 }
 
+bool spz_sections_chamber_music(const spz_sections *sections)
+{
+    return sections->chamber_music;
+}
+
 const spz_group *spz_sections_group(const spz_sections *sections, size_t index)
 {
     return index < sections->group_count ? &sections->groups[index].about : NULL;

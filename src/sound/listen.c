@@ -78,8 +78,9 @@ static spz_status seat_players(Rehearsal *rehearsal, const spz_settings *setting
     const spz_listen_wish *wish = rehearsal->wish;
     spz_status status = SPZ_OK;
     for (int i = 0; i < SPZ_LISTEN_VERSIONS && !status; i++)
-        status = wish->two_orchestras ? spz_stage_plan_double(settings, wish->arrangements[i], wish->thirds, sink, &rehearsal->plans[i])
-                                      : spz_stage_plan(settings, wish->arrangements[i], wish->thirds, sink, &rehearsal->plans[i]);
+        status = spz_sections_chamber_music(rehearsal->reading->sections) ? spz_stage_plan_single(settings, wish->arrangements[i], sink, &rehearsal->plans[i])
+                 : wish->two_orchestras ? spz_stage_plan_double(settings, wish->arrangements[i], wish->thirds, sink, &rehearsal->plans[i])
+                                        : spz_stage_plan(settings, wish->arrangements[i], wish->thirds, sink, &rehearsal->plans[i]);
     if (!status)
         status = cast_make(rehearsal->reading->sections, rehearsal->plans[0], &rehearsal->cast);
     return status;

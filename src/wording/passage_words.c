@@ -251,7 +251,7 @@ static void tell_braid(const Speaker *speaker, const spz_passage *passage, Buffe
     spz_group parts[3];
     size_t count = 0;
     for (size_t i = 0; i < 3 && passage->told.braid.sections[i]; i++)
-        parts[count++] = (spz_group){.section = passage->told.braid.sections[i]};
+        parts[count++] = (spz_group){.section = passage->told.braid.sections[i], .single = spz_sections_chamber_music(speaker->sections)};
     SAY(out, speaker->language, PHRASE_PASSAGE_SPLIT_LINE, slot_players("parts", parts, count), slot_number("n", passage->told.braid.changes));
 }
 
@@ -282,7 +282,7 @@ static Phrase division_phrase(const spz_division *division)
 static void tell_division(const Speaker *speaker, const spz_passage *passage, Buffer *out)
 {
     const spz_division *division = &passage->told.division;
-    spz_group who = {.section = passage->sides[0].section};
+    spz_group who = spz_side_named(speaker->sections, &passage->sides[0]);
     char first[WORDS_TEXT], second[WORDS_TEXT];
     bool of_seconds = division->violins == SPZ_SECONDS_DIVIDED;
     SAY(out, speaker->language, division_phrase(division), slot_players("who", &who, 1),
@@ -298,7 +298,7 @@ _Static_assert(PHRASE_LOUDNESS_FULL - PHRASE_LOUDNESS_PLAIN == SPZ_FULL_STRENGTH
 static void tell_unity(const Speaker *speaker, const spz_passage *passage, Buffer *out)
 {
     const spz_unity *unity = &passage->told.unity;
-    spz_group who[2] = {{.section = passage->sides[0].section}, {.section = passage->sides[1].section}};
+    spz_group who[2] = {spz_side_named(speaker->sections, &passage->sides[0]), spz_side_named(speaker->sections, &passage->sides[1])};
     SAY(out, speaker->language, unity->notes_a_second > 0 ? PHRASE_UNITY_FAST : PHRASE_UNITY, slot_players("who", who, 2),
         slot_phrase("parallel", (Phrase)(PHRASE_PARALLEL_UNISON + (unsigned)unity->parallel)),
         slot_phrase("loudness", (Phrase)(PHRASE_LOUDNESS_PLAIN + (unsigned)unity->loudness)), slot_decimal("n", unity->notes_a_second, 0));

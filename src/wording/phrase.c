@@ -12,6 +12,8 @@ _Static_assert(PHRASE_SECTION_VN1_SHORT - PHRASE_SECTION_VN1_PLAIN == FORM_COUNT
 _Static_assert(PHRASE_SECTION_WINDS_PLAIN - PHRASE_SECTION_VN1_PLAIN == (SPZ_WINDS - SPZ_VN1) * FORM_COUNT, "sections in score order");
 _Static_assert(PHRASE_NUMBERED_SHORT - PHRASE_NUMBERED_PLAIN == FORM_COUNT - 1, "numbered sections have every form");
 _Static_assert(PHRASE_SOLO_SHORT - PHRASE_SOLO_PLAIN == FORM_COUNT - 1, "soloists have every form");
+_Static_assert(PHRASE_SOLO_ONE_IN - PHRASE_SOLO_ONE_PLAIN == FORM_SHORT - 1 && PHRASE_NUMBERED_ONE_IN - PHRASE_NUMBERED_ONE_PLAIN == FORM_SHORT - 1 &&
+               PHRASE_PLAYER_DB_IN - PHRASE_PLAYER_VN1_PLAIN + 1 == (SPZ_DB - SPZ_VN1 + 1) * FORM_SHORT, "one player has every form but the short one, which is the section's");
 
 typedef struct Speech { /* a phrase being said */
     Buffer *out;
@@ -103,8 +105,16 @@ static int form_of(const char *name)
     return FORM_PLAIN;
 }
 
-static Phrase section_phrase(spz_section section, int form)
+static bool is_one_player(const spz_group *body, int form)
 {
+    return body->single && form != FORM_SHORT && body->section <= SPZ_DB;
+}
+
+static Phrase body_phrase(const spz_group *body, int form)
+{
+    spz_section section = body->section;
+    if (is_one_player(body, form))
+        return (Phrase)(PHRASE_PLAYER_VN1_PLAIN + (int)(section - SPZ_VN1) * FORM_SHORT + form);
     return (Phrase)(PHRASE_SECTION_VN1_PLAIN + (int)(section - SPZ_VN1) * FORM_COUNT + form);
 }
 
@@ -113,14 +123,17 @@ static void say_body(const Speech *speech, const spz_group *body, int form)
 {
     if (body->section < SPZ_VN1 || body->section > SPZ_WINDS)
         return;
-    const char *section = phrase_text(speech->language, section_phrase(body->section, form == FORM_SHORT ? form : FORM_PLAIN));
-    const spz_group own = {.section = body->section};
+    const spz_group own = {.section = body->section, .single = body->single};
+    const char *section = phrase_text(speech->language, body_phrase(body, form == FORM_SHORT ? form : FORM_PLAIN));
+    bool one = is_one_player(body, form);
     if (body->solo)
-        SAY(speech->out, speech->language, (Phrase)(PHRASE_SOLO_PLAIN + form), slot_players("section", &own, 1), slot_number("n", body->number));
+        SAY(speech->out, speech->language, (Phrase)((one ? PHRASE_SOLO_ONE_PLAIN : PHRASE_SOLO_PLAIN) + form), slot_players("section", &own, 1), slot_number("n", body->number));
+    else if (body->number && one)
+        SAY(speech->out, speech->language, (Phrase)(PHRASE_NUMBERED_ONE_PLAIN + form), slot_players("section", &own, 1), slot_number("n", body->number));
     else if (body->number)
         SAY(speech->out, speech->language, (Phrase)(PHRASE_NUMBERED_PLAIN + form), slot_text("section", section), slot_number("n", body->number));
     else
-        buffer_puts(speech->out, phrase_text(speech->language, section_phrase(body->section, form)));
+        buffer_puts(speech->out, phrase_text(speech->language, body_phrase(body, form)));
     if (body->orchestra)
         SAY(speech->out, speech->language, form == FORM_SHORT ? PHRASE_PLAYERS_ORCHESTRA_SHORT : PHRASE_PLAYERS_ORCHESTRA,
             slot_number("n", body->orchestra));
@@ -162,11 +175,17 @@ static void say_slot(const Speech *speech, const Slot *slot, const char *form)
     }
 }
 
-/* What a slot counts as: players by their bodies, a figure as it is shown. */
+/* One player alone takes the verb of one, a section and several that of many. */
+static double number_of_players(const Slot *slot)
+{
+    return slot->count == 1 && is_one_player(&slot->players[0], FORM_PLAIN) ? 1 : 2;
+}
+
+/* What a slot counts as: players as the verb needs it, a figure as it is shown. */
 static double counted(const Slot *slot)
 {
     double unit = pow(10, slot->places);
-    return slot->kind == SLOT_PLAYERS ? (double)slot->count : slot->kind == SLOT_DECIMAL ? round(slot->number * unit) / unit : slot->number;
+    return slot->kind == SLOT_PLAYERS ? number_of_players(slot) : slot->kind == SLOT_DECIMAL ? round(slot->number * unit) / unit : slot->number;
 }
 
 /* What stands between the braces: 'name', 'name.form' or 'name|one|many'. */

@@ -62,6 +62,12 @@ static inline Slot slot_phrase(const char *name, Phrase phrase)
     return (Slot){.name = name, .kind = SLOT_PHRASE, .phrase = phrase};
 }
 
+/* Whether each part is one player's: '{alone|players|sections}'. */
+static inline Slot slot_alone(const spz_sections *sections)
+{
+    return slot_number("alone", sections && spz_sections_chamber_music(sections) ? 1 : 2);
+}
+
 /* Appends the phrase with its slots filled. */
 void say(Buffer *out, spz_language language, Phrase phrase, const Slot *slots, size_t count);
 #define SAY(out, language, phrase, ...) \

@@ -1,5 +1,4 @@
 #include "analysis/division/divisi.h"
-#include "analysis/division/chamber_music.h"
 #include "analysis/division/divisi_soloists.h"
 #include "analysis/division/divisi_violins.h"
 #include "analysis/division/divisi_texture.h"
@@ -131,8 +130,7 @@ spz_status detect_divisi(Findings *findings, const spz_settings *settings)
     const SectionMap *map = findings->map;
     Arena work;
     PlayingParts company;
-    findings->chamber_music = chamber_music(map);
-    if (findings->chamber_music) /* one player is not divided */
+    if (map->chamber_music) /* one player is not divided */
         return SPZ_OK;
     arena_init(&work);
     Divided *all = memory_get((map->group_count + 1) * sizeof *all);

@@ -1,5 +1,5 @@
 #include "analysis/division/divisi_soloists.h"
-#include "analysis/division/division_marks.h"
+#include "sections/names/division_marks.h"
 #include <string.h>
 
 static bool names_soloists(const Part *part)

@@ -1,5 +1,5 @@
 #include "analysis/division/divisi_writing.h"
-#include "analysis/division/division_marks.h"
+#include "sections/names/division_marks.h"
 #include "analysis/division/stopping.h"
 #include <string.h>
 

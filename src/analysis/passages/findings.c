@@ -84,7 +84,7 @@ void spz_findings_free(spz_findings *findings)
 
 bool spz_findings_chamber_music(const spz_findings *findings)
 {
-    return findings->chamber_music;
+    return findings->map->chamber_music;
 }
 
 size_t spz_findings_count(const spz_findings *findings)

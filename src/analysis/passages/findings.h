@@ -11,7 +11,6 @@ struct spz_findings {
     Arena arena;               /* links and entries of the passages */
     const SectionMap *map;
     const Melody *melodies;         /* of the map's groups, from the arena; set by findings_melodies */
-    bool chamber_music;             /* every string part is one player's */
     ARRAY(spz_passage) passages;
     ARRAY(spz_pairing) pairings;
 };

@@ -98,5 +98,5 @@ spz_group spz_side_named(const spz_sections *sections, const spz_side *side)
 {
     if (side->group < sections->group_count)
         return sections->groups[side->group].about;
-    return (spz_group){.section = side->section, .orchestra = side->orchestra};
+    return (spz_group){.section = side->section, .orchestra = side->orchestra, .single = sections->chamber_music};
 }

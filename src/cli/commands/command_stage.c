@@ -12,7 +12,6 @@ static const Option *const options[] = {&option_arrangement, &option_language, &
 /* What is to be drawn, as far as a score tells. */
 typedef struct Wish {
     const char *arrangement; /* a view into `verdict`, or of the command line */
-    bool thirds, two_orchestras;
     spz_section pairs[2][2];
     size_t pair_count;
     spz_verdict *verdict;
@@ -36,8 +35,6 @@ static void take_wish(Wish *wish)
     const spz_ranked *best = spz_verdict_ranked(wish->verdict, 0);
     if (!wish->arrangement)
         wish->arrangement = best->name;
-    wish->thirds = spz_verdict_thirds(wish->verdict);
-    wish->two_orchestras = spz_verdict_orchestras(wish->verdict) > 1;
     while (wish->pair_count < 2 && spz_verdict_pair(wish->verdict, wish->pair_count, wish->pairs[wish->pair_count]))
         wish->pair_count++;
 }
@@ -75,8 +72,7 @@ static int draw(const Wish *wish, const spz_settings *settings, spz_format forma
     spz_plan *plan = NULL;
     spz_laying *laying = NULL;
     spz_document *document = NULL;
-    spz_status status = wish->two_orchestras ? spz_stage_plan_double(settings, wish->arrangement, wish->thirds, &sink, &plan)
-                                             : spz_stage_plan(settings, wish->arrangement, wish->thirds, &sink, &plan);
+    spz_status status = spz_verdict_plan(wish->verdict, settings, wish->arrangement, &sink, &plan);
     if (!status && format == SPZ_AS_TEXT)
         status = spz_report_stage(plan, wish->pairs, wish->pair_count, format, wish->language, &document);
     else if (!status)

@@ -187,12 +187,12 @@ static void give_figure(Facts *facts, const char *name, double value, int decima
         fact_number(facts, name, value, decimals);
 }
 
-static void give_term(FactsOut *out, const spz_ranked *ranked, const spz_term *term)
+static void give_term(FactsOut *out, const spz_verdict *verdict, const spz_ranked *ranked, const spz_term *term)
 {
     Facts facts = facts_line(out, &term_fields);
     fact_text(&facts, "name", spz_term_name(term->kind));
     fact_number(&facts, "points", term->points, 2);
-    say_because(&out->words, SPZ_ENGLISH, ranked, term);
+    say_because(&out->words, SPZ_ENGLISH, verdict, ranked, term);
     fact_said(&facts, "because", "");
     if (term->sections[0] != SPZ_NO_SECTION)
         give_sections(&facts, term->sections, 2);
@@ -231,12 +231,12 @@ void give_losses(Facts *facts, const char *name, const spz_loss *losses, size_t 
     facts_end_list(facts);
 }
 
-static void give_terms(Facts *facts, const spz_ranked *ranked)
+static void give_terms(Facts *facts, const spz_verdict *verdict, const spz_ranked *ranked)
 {
     if (!fact_array(facts, "terms"))
         return;
     for (size_t i = 0; i < ranked->term_count; i++)
-        give_term(facts->out, ranked, &ranked->terms[i]);
+        give_term(facts->out, verdict, ranked, &ranked->terms[i]);
     facts_end_list(facts);
 }
 
@@ -259,7 +259,7 @@ static void give_ranked(FactsOut *out, const spz_verdict *verdict, size_t place)
     give_losses(&facts, "weakened", ranked->losses, ranked->loss_count, spz_verdict_movements(verdict) > 0);
     fact_integer(&facts, "lost_bars", (long long)ranked->lost_bars);
     fact_number(&facts, "lost_seconds", ranked->lost_seconds, 1);
-    give_terms(&facts, ranked);
+    give_terms(&facts, verdict, ranked);
     facts_done(&facts);
 }
 

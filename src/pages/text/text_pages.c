@@ -49,7 +49,7 @@ static void block_sections(spz_report *report, const ShownMovement *shown)
         char name[WORDS_TEXT];
         buffer_printf(&names, "%s%s", i ? ", " : "", words_body(report->options.language, spz_sections_group(sections, i), name));
     }
-    SAY(&line, report->options.language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
+    SAY(&line, report->options.language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text), slot_alone(sections));
     layout_flow(&report->out, 0, "", &line, report->options.width);
     buffer_let_go(&report->out, &names);
 }

@@ -118,7 +118,9 @@ static void print_family(spz_report *report, const ShownMovement *shown, const F
         rows = clear_ones < family->most ? clear_ones : family->most;
         qsort(picks, rows, sizeof *picks, earlier_first);
     }
-    buffer_printf(&report->out, "\n%s\n", phrase_text(speaker.language, family->title));
+    buffer_putc(&report->out, '\n');
+    SAY(&report->out, speaker.language, family->title, slot_alone(speaker.sections));
+    buffer_putc(&report->out, '\n');
     if (rows > 0) {
         Table table;
         passage_heads(&table, speaker.language);

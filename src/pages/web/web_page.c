@@ -175,7 +175,7 @@ static void about_reading(const Web *web)
     markup_open_class(html, "p", "small soft");
     WEB_SAY(html, language, PHRASE_FIRST_READ_FROM, slot_text("file", web->shown->file));
     markup_words(html, " ");
-    WEB_SAY(html, language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text));
+    WEB_SAY(html, language, count ? PHRASE_PAGE_SECTIONS : PHRASE_PAGE_NO_SECTIONS, slot_text("names", names.text), slot_alone(web->map));
     if (web->report->options.house_rules) {
         markup_words(html, " ");
         WEB_SAY(html, language, PHRASE_PAGE_HOUSE_RULES, slot_text("file", web->report->options.house_rules));

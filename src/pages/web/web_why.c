@@ -55,7 +55,7 @@ static void ground(const Web *web, const spz_reason *reason, double longest)
     Buffer words = {0};
     markup_open_class(html, "details", "ground");
     markup_open(html, "summary");
-    say_ground(&words, web->view.language, reason);
+    say_ground(&words, web->view.language, web->view.verdict, reason);
     web_element(html, "span", "short", &words);
     markup_words(html, " ");
     difference_bar(html, web->view.language, reason->points, longest);

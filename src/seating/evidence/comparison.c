@@ -44,7 +44,7 @@ static spz_status read_names(const spz_settings *settings, Comparison *out, cons
     return SPZ_BAD_SETTINGS;
 }
 
-spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, const spz_sink *sink, Arena *arena,
+spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, bool singles, const spz_sink *sink, Arena *arena,
                           Comparison *out)
 {
     *out = (Comparison){0};
@@ -54,6 +54,8 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
         rules_split_violins(&out->rules);
     else
         out->rules.players[SPZ_VN3] = 0;
+    if (singles)
+        rules_seat_singles(&out->rules);
     spz_status status = arrangements_list(settings, sink, arena, &out->list);
     if (status != SPZ_OK)
         return status;

@@ -13,7 +13,7 @@ typedef struct Comparison {
 } Comparison;
 
 /* `settings` must outlive the comparison. SPZ_BAD_SETTINGS, told to the sink, when an arrangement is wrong or none is allowed. */
-spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, const spz_sink *sink, Arena *arena,
+spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_orchestras, bool singles, const spz_sink *sink, Arena *arena,
                           Comparison *out);
 
 /* What the four standard arrangements give on average on this stage: what each arrangement is measured against. */

@@ -33,5 +33,7 @@ void rules_read(const spz_settings *settings, Rules *rules);
 /* For a score with third violins, where the house names no players for them: all violins in three equal parts, the firsts one
  * more. */
 void rules_split_violins(Rules *rules);
+/* For chamber music: one player a part, no conductor, no basses; they sit as close as they like. */
+void rules_seat_singles(Rules *rules);
 bool bass_place_from_words(const char *words, BassPlace *out);
 #endif

@@ -17,7 +17,7 @@ struct spz_plan {
 
 typedef struct Wanted {
     const char *arrangement;
-    bool thirds, two_orchestras;
+    bool thirds, two_orchestras, singles;
 } Wanted;
 
 #define WHOLE_AND_HUNDREDTHS(metres) (int)lround(100 * (metres)) / 100, (int)lround(100 * (metres)) % 100
@@ -109,6 +109,8 @@ static spz_status fill(spz_plan *plan, const spz_settings *settings, const Wante
     } else {
         plan->rules.players[SPZ_VN3] = 0;
     }
+    if (wanted->singles)
+        rules_seat_singles(&plan->rules);
     layout_make(&arrangement, &plan->rules, &plan->layout);
     if (!plan->layout.fits)
         return refuse(&arrangement, &plan->rules, &plan->layout, sink);
@@ -143,13 +145,18 @@ static spz_status make(const spz_settings *settings, const Wanted *wanted, const
 spz_status spz_stage_plan(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                           spz_plan **out)
 {
-    return make(settings, &(Wanted){arrangement, thirds, false}, sink, out);
+    return make(settings, &(Wanted){arrangement, thirds, false, false}, sink, out);
 }
 
 spz_status spz_stage_plan_double(const spz_settings *settings, const char *arrangement, bool thirds, const spz_sink *sink,
                                  spz_plan **out)
 {
-    return make(settings, &(Wanted){arrangement, thirds, true}, sink, out);
+    return make(settings, &(Wanted){arrangement, thirds, true, false}, sink, out);
+}
+
+spz_status spz_stage_plan_single(const spz_settings *settings, const char *arrangement, const spz_sink *sink, spz_plan **out)
+{
+    return make(settings, &(Wanted){arrangement, false, false, true}, sink, out);
 }
 
 void spz_plan_free(spz_plan *plan)

@@ -102,10 +102,13 @@ static spz_status judge(Verdict *verdict, const Findings *findings, const spz_se
     SeatingEvidence evidence = {0};
     Rules rules;
     rules_read(settings, &rules);
+    verdict->singles = findings->map->chamber_music;
+    if (verdict->singles)
+        rules_seat_singles(&rules);
     arena_init(&arena);
     spz_status status = evidence_gather(findings, &rules, year, &evidence);
     if (status == SPZ_OK)
-        status = comparison_set(settings, evidence.has_thirds, evidence.two_orchestras, sink, &arena, &comparison);
+        status = comparison_set(settings, evidence.has_thirds, evidence.two_orchestras, verdict->singles, sink, &arena, &comparison);
     if (status == SPZ_OK) {
         verdict->orchestras = evidence.two_orchestras ? 2 : 1;
         verdict->thirds = evidence.has_thirds;

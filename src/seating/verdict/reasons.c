@@ -18,7 +18,7 @@ typedef struct Case {
 const char *spz_reason_name(spz_reason_kind kind)
 {
     static const char *const names[] = {"antiphony",    "ensemble",      "three",           "bass",           "era",     "house",
-                                        "melody",       "turned",        "two orchestras",  "between orchestras", "third violins", "in four",
+                                        "melody",       "turned",        "chamber music", "two orchestras",  "between orchestras", "third violins", "in four",
                                         "winds",        "soloists",      "vetoed",          "weighted",       "forbidden",       "neighbour",      "small stage",   "movement"};
     _Static_assert(sizeof names / sizeof *names == SPZ_REASON_KIND_COUNT, "every kind has its name");
     return (unsigned)kind < SPZ_REASON_KIND_COUNT ? names[kind] : "";
@@ -198,7 +198,9 @@ static spz_status remark_stage(Case *c)
 static spz_status remarks(Case *c)
 {
     const SeatingEvidence *e = c->evidence;
-    spz_status status = remark(c, e->two_orchestras, SPZ_REMARK_TWO_ORCHESTRAS);
+    spz_status status = remark(c, c->verdict->singles, SPZ_REMARK_CHAMBER_MUSIC);
+    if (status == SPZ_OK)
+        status = remark(c, e->two_orchestras, SPZ_REMARK_TWO_ORCHESTRAS);
     if (status == SPZ_OK)
         status = remark_items(c, &e->orchestras, SPZ_REMARK_BETWEEN_ORCHESTRAS);
     if (status == SPZ_OK)

@@ -1,4 +1,5 @@
 #include "seating/verdict/verdict.h"
+#include "spezzato/stage.h"
 #include "support/memory.h"
 #include <math.h>
 #include <stdlib.h>
@@ -153,6 +154,19 @@ const spz_reason *spz_verdict_reason(const spz_verdict *verdict, size_t index)
 int spz_verdict_orchestras(const spz_verdict *verdict)
 {
     return verdict->orchestras;
+}
+
+bool spz_verdict_singles(const spz_verdict *verdict)
+{
+    return verdict->singles;
+}
+
+spz_status spz_verdict_plan(const spz_verdict *verdict, const spz_settings *settings, const char *arrangement, const spz_sink *sink, spz_plan **out)
+{
+    if (verdict && verdict->singles)
+        return spz_stage_plan_single(settings, arrangement, sink, out);
+    bool thirds = verdict && verdict->thirds, two = verdict && verdict->orchestras > 1;
+    return (two ? spz_stage_plan_double : spz_stage_plan)(settings, arrangement, thirds, sink, out);
 }
 
 bool spz_verdict_pair(const spz_verdict *verdict, size_t index, spz_section out[2])

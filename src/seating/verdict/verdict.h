@@ -23,6 +23,7 @@ struct spz_verdict {
     size_t pair_count;
     bool thirds;
     int orchestras;
+    bool singles; /* chamber music: one player a part */
 };
 typedef spz_verdict Verdict;
 

@@ -63,6 +63,7 @@ static spz_status combine(Verdict *work, const spz_verdict *const *movements, si
         work->year = work->year ? work->year : movements[m]->year;
         judged++;
         work->thirds = work->thirds || movements[m]->thirds;
+        work->singles = (m == 0 || work->singles) && movements[m]->singles;
         work->orchestras = movements[m]->orchestras > work->orchestras ? movements[m]->orchestras : work->orchestras;
     }
     for (size_t m = 0; m < count; m++) {

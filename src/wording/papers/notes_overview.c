@@ -26,9 +26,9 @@ static void say_some(Buffer *out, spz_language language, const SomePhrases *phra
 }
 
 /* `one` and the phrase behind it: for one, and for more. */
-static void say_counted(Buffer *out, spz_language language, Phrase one, size_t count, const char *name, const Buffer *more)
+static void say_counted(Buffer *out, spz_language language, Phrase one, size_t count, const char *name, const Buffer *more, Slot alone)
 {
-    SAY(out, language, (Phrase)(one + (count != 1)), slot_number("n", (long)count), slot_of(name, more));
+    SAY(out, language, (Phrase)(one + (count != 1)), slot_number("n", (long)count), slot_of(name, more), alone);
 }
 
 static void say_best(Buffer *out, spz_language language, const MovementNotes *notes)
@@ -48,7 +48,7 @@ static void say_dialogues(Buffer *out, spz_language language, const MovementNote
     const Overview *overview = &notes->overview;
     Buffer more = {0};
     say_some(&more, language, &striking, overview->striking, overview->dialogues);
-    say_counted(out, language, (Phrase)(PHRASE_NOTES_DIALOGUES_1_ONE + 2 * (notes->number % DIALOGUE_WAYS)), overview->dialogues, "striking", &more);
+    say_counted(out, language, (Phrase)(PHRASE_NOTES_DIALOGUES_1_ONE + 2 * (notes->number % DIALOGUE_WAYS)), overview->dialogues, "striking", &more, slot_alone(notes->sections));
     if (overview->dialogues > 1 && overview->pair_count > 1)
         SAY(out, language, overview->pair_count == overview->dialogues ? PHRASE_NOTES_PAIR_ALL : PHRASE_NOTES_PAIR_SOME,
             slot_players("first", &overview->pair[0], 1), slot_players("second", &overview->pair[1], 1), slot_number("m", (long)overview->pair_count));
@@ -57,12 +57,13 @@ static void say_dialogues(Buffer *out, spz_language language, const MovementNote
     buffer_let_go(out, &more);
 }
 
-static void say_divisions(Buffer *out, spz_language language, const Overview *overview)
+static void say_divisions(Buffer *out, spz_language language, const MovementNotes *notes)
 {
+    const Overview *overview = &notes->overview;
     static const SomePhrases threefold = {PHRASE_NOTES_THREEFOLD_ONE, PHRASE_NOTES_THREEFOLD_ALL, PHRASE_NOTES_THREEFOLD_SOME_ONE, PHRASE_NOTES_THREEFOLD_SOME_MANY};
     Buffer more = {0};
     say_some(&more, language, &threefold, overview->threefold, overview->divided);
-    say_counted(out, language, PHRASE_NOTES_DIVISIONS_ONE, overview->divided, "threefold", &more);
+    say_counted(out, language, PHRASE_NOTES_DIVISIONS_ONE, overview->divided, "threefold", &more, slot_alone(notes->sections));
     buffer_let_go(out, &more);
 }
 
@@ -76,13 +77,13 @@ void say_overview(Buffer *out, spz_language language, const MovementNotes *notes
     if (overview->dialogues)
         say_dialogues(out, language, notes);
     else
-        buffer_puts(out, phrase_text(language, (Phrase)(PHRASE_NOTES_NO_DIALOGUE_1 + notes->number % NONE_WAYS)));
+        SAY(out, language, (Phrase)(PHRASE_NOTES_NO_DIALOGUE_1 + notes->number % NONE_WAYS), slot_alone(notes->sections));
     if (overview->divided)
-        say_divisions(out, language, overview);
+        say_divisions(out, language, notes);
     if (overview->coupled)
-        SAY(out, language, (Phrase)(PHRASE_NOTES_COUPLINGS_ONE + (overview->coupled != 1)), slot_number("n", (long)overview->coupled));
+        SAY(out, language, (Phrase)(PHRASE_NOTES_COUPLINGS_ONE + (overview->coupled != 1)), slot_number("n", (long)overview->coupled), slot_alone(notes->sections));
     if (overview->seating)
-        buffer_puts(out, phrase_text(language, (Phrase)(PHRASE_NOTES_SEATING_OPEN + (overview->seating - SEATING_OPEN))));
+        SAY(out, language, (Phrase)(PHRASE_NOTES_SEATING_OPEN + (overview->seating - SEATING_OPEN)), slot_alone(notes->sections));
 }
 
 void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)

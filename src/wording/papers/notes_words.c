@@ -247,7 +247,7 @@ static void say_chain(Buffer *out, spz_language language, const MovementNotes *n
         say_link(&links, language, notes, citation, i);
     say_turns(&turns, language, PHRASE_NOTES_TURNS_AFTER, citation);
     SAY(out, language, citation->shape == SHAPE_STRETTO ? IN_TURN(NOTES_STRETTO, 3, citation->variant) : IN_TURN(NOTES_CHAIN, 3, citation->variant),
-        slot_of("links", &links), slot_of("turns", &turns));
+        slot_of("links", &links), slot_of("turns", &turns), slot_alone(notes->sections));
     buffers_let_go(out, &links, &turns);
 }
 
@@ -293,13 +293,13 @@ static void say_whole(Buffer *out, spz_language language, const MovementNotes *n
     buffer_let_go(out, &bar);
 }
 
-static void say_split_line(Buffer *out, spz_language language, const Citation *citation)
+static void say_split_line(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
     const spz_braid *braid = &citation->passage->told.braid;
     spz_group parts[3];
     size_t count = 0;
     for (size_t i = 0; i < 3 && braid->sections[i]; i++)
-        parts[count++] = (spz_group){.section = braid->sections[i]};
+        parts[count++] = (spz_group){.section = braid->sections[i], .single = spz_sections_chamber_music(notes->sections)};
     SAY(out, language, IN_TURN(NOTES_SPLIT_LINE, 2, citation->variant), slot_players("parts", parts, count));
 }
 
@@ -329,7 +329,7 @@ static void say_coupling(Buffer *out, spz_language language, const MovementNotes
     SAY(out, language, IN_TURN(NOTES_COUPLING, 3, citation->variant), slot_players("who", who, 2),
         slot_phrase("parallel", (Phrase)(PHRASE_PARALLEL_UNISON + (unsigned)unity->parallel)),
         slot_phrase("loudness", (Phrase)(PHRASE_LOUDNESS_PLAIN + (unsigned)unity->loudness)),
-        unity->notes_a_second > 0 ? slot_phrase("fast", PHRASE_NOTES_FAST) : slot_text("fast", ""));
+        unity->notes_a_second > 0 ? slot_phrase("fast", PHRASE_NOTES_FAST) : slot_text("fast", ""), slot_alone(notes->sections));
 }
 
 static void say_returns(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
@@ -383,7 +383,7 @@ void say_citation(Buffer *out, spz_language language, const MovementNotes *notes
     switch (citation->shape) {
     case SHAPE_CHAIN:
     case SHAPE_STRETTO: say_chain(out, language, notes, citation); break;
-    case SHAPE_SPLIT_LINE: say_split_line(out, language, citation); break;
+    case SHAPE_SPLIT_LINE: say_split_line(out, language, notes, citation); break;
     case SHAPE_DIVIDED:
     case SHAPE_VIOLINS:
     case SHAPE_SOLOISTS: say_divided(out, language, notes, citation); break;
@@ -437,7 +437,7 @@ void say_for_listeners(Buffer *out, spz_language language, const MovementNotes *
     else if (spz_kind_is_antiphony(citation->passage->kind) && citation->shape != SHAPE_SPLIT_LINE)
         say_pair(out, language, notes, citation, false);
     else if (citation->shape == SHAPE_SPLIT_LINE)
-        say_split_line(out, language, citation);
+        say_split_line(out, language, notes, citation);
     else if (citation->shape == SHAPE_COUPLING)
         say_coupling(out, language, notes, citation);
     else

@@ -11,15 +11,15 @@ _Static_assert(PHRASE_REASON_BASS_HARDLY_PARTED - PHRASE_REASON_BASS_CONTINUO ==
 _Static_assert(PHRASE_MOVEMENT_FIRM - PHRASE_MOVEMENT_OPEN == SPZ_FIRM - SPZ_OPEN, "confidences in their order");
 
 /* 'first and second violins', 'violas and cellos'. */
-static void say_pair(Buffer *out, spz_language language, const spz_section sections[2])
+static void say_pair(Buffer *out, spz_language language, const spz_section sections[2], bool singles)
 {
-    spz_group who[2] = {{.section = sections[0]}, {.section = sections[1]}};
+    spz_group who[2] = {{.section = sections[0], .single = singles}, {.section = sections[1], .single = singles}};
     bool violins = section_is_violin(sections[0]) && section_is_violin(sections[1]);
     Phrase phrase = !violins                     ? PHRASE_PAIR_SECTIONS
                     : sections[0] == SPZ_VN2     ? PHRASE_PAIR_VIOLINS_2_3
                     : sections[1] == SPZ_VN2     ? PHRASE_PAIR_VIOLINS_1_2
                                                  : PHRASE_PAIR_VIOLINS_1_3;
-    SAY(out, language, phrase, slot_players("who", who, 2));
+    SAY(out, language, phrase, slot_players("who", who, 2), slot_number("alone", singles ? 1 : 2));
 }
 
 /* '2 exchanges, 1 hocket'; '1 striking, 2 clear'. */
@@ -46,12 +46,12 @@ typedef struct ReasonSlots {
     size_t count;
 } ReasonSlots;
 
-static void fill_texts(ReasonSlots *s, spz_language language, const spz_reason *reason)
+static void fill_texts(ReasonSlots *s, spz_language language, const spz_reason *reason, bool singles)
 {
     bool ensemble = reason->kind == SPZ_REASON_ENSEMBLE;
     if (reason->kind != SPZ_REASON_ANTIPHONY && !ensemble)
         return;
-    say_pair(&s->pair, language, reason->sections);
+    say_pair(&s->pair, language, reason->sections, singles);
     for (int kind = SPZ_EXCHANGE; kind <= SPZ_IMITATION; kind++)
         say_counts(&s->kinds, language, (Phrase)(PHRASE_COUNT_EXCHANGE + kind), count_passages(&reason->basis, kind, -1));
     for (int weight = SPZ_STRIKING; weight >= SPZ_MARGINAL; weight--)
@@ -75,16 +75,16 @@ Phrase words_enough_stage(const double needs[2])
     return wide && deep ? PHRASE_REMARK_SMALL_STAGE_EITHER : wide ? PHRASE_REMARK_SMALL_STAGE_WIDE : deep ? PHRASE_REMARK_SMALL_STAGE_DEEP : PHRASE_REMARK_SMALL_STAGE_NEITHER;
 }
 
-static void fill_slots(ReasonSlots *s, spz_language language, const spz_reason *reason)
+static void fill_slots(ReasonSlots *s, spz_language language, const spz_reason *reason, bool singles)
 {
-    fill_texts(s, language, reason);
+    fill_texts(s, language, reason, singles);
     const Slot slots[] = {slot_text("pair", s->pair.text), slot_text("kinds", s->kinds.text), slot_text("weights", s->weights.text),
                           slot_text("top", s->top.text), slot_text("notes", s->notes.text), slot_number("n", (long)reason->basis.passage_count),
                           slot_decimal("here", told(reason, reason->here), 0), slot_decimal("there", told(reason, reason->there), 0),
                           slot_text("other", reason->other ? words_arrangement(language, reason->other) : ""), slot_number("year", reason->year),
                           slot_phrase("ground", (Phrase)(PHRASE_REASON_BASS_CONTINUO + (unsigned)reason->bass)), slot_decimal("lost", reason->lost, 1),
                           slot_decimal("wide", reason->needs[0], 2), slot_decimal("deep", reason->needs[1], 2), slot_decimal("has", reason->has[0], 2),
-                          slot_decimal("by", reason->has[1], 2), slot_phrase("enough", words_enough_stage(reason->needs))};
+                          slot_decimal("by", reason->has[1], 2), slot_phrase("enough", words_enough_stage(reason->needs)), slot_number("alone", singles ? 1 : 2)};
     _Static_assert(sizeof slots <= sizeof s->at, "room for every slot");
     memcpy(s->at, slots, sizeof slots);
     s->count = sizeof slots / sizeof *slots;
@@ -110,6 +110,7 @@ static Phrase phrase_of(const spz_reason *reason)
     case SPZ_REASON_HOUSE: return good ? PHRASE_REASON_HOUSE_FOR : PHRASE_REASON_HOUSE_AGAINST;
     case SPZ_REASON_MELODY: return good ? PHRASE_REASON_MELODY_FOR : PHRASE_REASON_MELODY_AGAINST;
     case SPZ_REASON_TURNED: return good ? PHRASE_REASON_TURNED_FOR : PHRASE_REASON_TURNED_AGAINST;
+    case SPZ_REMARK_CHAMBER_MUSIC: return PHRASE_REMARK_CHAMBER_MUSIC;
     case SPZ_REMARK_TWO_ORCHESTRAS: return PHRASE_REMARK_TWO_ORCHESTRAS;
     case SPZ_REMARK_BETWEEN_ORCHESTRAS: return PHRASE_REMARK_BETWEEN_ORCHESTRAS;
     case SPZ_REMARK_THIRD_VIOLINS: return reason->opposed ? PHRASE_REMARK_THIRD_VIOLINS_OPPOSED : PHRASE_REMARK_THIRD_VIOLINS_TOGETHER;
@@ -138,12 +139,13 @@ static Phrase ground_phrase(const spz_reason *reason)
     }
 }
 
-void say_ground(Buffer *out, spz_language language, const spz_reason *reason)
+void say_ground(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason)
 {
     Buffer pair = {0};
     if (reason->sections[0] != SPZ_NO_SECTION)
-        say_pair(&pair, language, reason->sections);
-    SAY(out, language, ground_phrase(reason), slot_text("pair", pair.text), slot_number("year", reason->year));
+        say_pair(&pair, language, reason->sections, spz_verdict_singles(verdict));
+    SAY(out, language, ground_phrase(reason), slot_text("pair", pair.text), slot_number("year", reason->year),
+        slot_number("alone", spz_verdict_singles(verdict) ? 1 : 2));
     buffer_let_go(out, &pair);
 }
 
@@ -180,7 +182,7 @@ void say_reason(Buffer *out, spz_language language, const spz_verdict *verdict, 
         say_movement_reason(out, language, verdict, reason);
         return;
     }
-    fill_slots(&slots, language, reason);
+    fill_slots(&slots, language, reason, spz_verdict_singles(verdict));
     say(&sentence, language, phrase_of(reason), slots.at, slots.count);
     SAY(out, language, reason->points < 0 ? PHRASE_REASON_AGAINST : PHRASE_REASON_FOR, slot_text("reason", sentence.text));
     buffer_let_go(out, &sentence);

@@ -192,10 +192,11 @@ static Phrase because_phrase(const spz_ranked *ranked, const spz_term *term)
     }
 }
 
-void say_because(Buffer *out, spz_language language, const spz_ranked *ranked, const spz_term *term)
+void say_because(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_ranked *ranked, const spz_term *term)
 {
     bool of_pair = term->kind == SPZ_TERM_OTHERS || term->kind == SPZ_TERM_ENSEMBLE;
-    spz_group who[2] = {{.section = term->sections[0]}, {.section = term->sections[1]}};
+    bool singles = verdict && spz_verdict_singles(verdict);
+    spz_group who[2] = {{.section = term->sections[0], .single = singles}, {.section = term->sections[1], .single = singles}};
     if (term->of_movements)
         buffer_puts(out, phrase_text(language, PHRASE_BECAUSE_MEAN));
     else if (!of_pair || term->sections[0] != SPZ_NO_SECTION)
@@ -208,7 +209,7 @@ void say_first_because(Buffer *out, spz_language language, const spz_verdict *ve
 {
     for (size_t place = 0; place < spz_verdict_count(verdict) && !out->length; place++) {
         const spz_ranked *ranked = spz_verdict_ranked(verdict, place);
-        say_because(out, language, ranked, &ranked->terms[index]);
+        say_because(out, language, verdict, ranked, &ranked->terms[index]);
     }
 }
 

@@ -26,13 +26,14 @@ void say_margin(Buffer *out, spz_language language, const spz_verdict *verdict);
 /* 'turns if ensemble weighs 1.8 times as much'; nothing when no weight turns it. */
 void say_turning(Buffer *out, spz_language language, spz_turning turning);
 /* The figures behind a term of that arrangement, in one clause. */
-void say_because(Buffer *out, spz_language language, const spz_ranked *ranked, const spz_term *term);
+/* `verdict` NULL: of sections. */
+void say_because(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_ranked *ranked, const spz_term *term);
 /* The clause of the term with that index, in the first arrangement that it touches. */
 void say_first_because(Buffer *out, spz_language language, const spz_verdict *verdict, size_t index);
 /* The phrase that says which width {wide} or depth {deep} would be enough; 0: none is. */
 Phrase words_enough_stage(const double needs[2]);
 /* One reason in a line, without figures: 'First and second violins answer each other'. */
-void say_ground(Buffer *out, spz_language language, const spz_reason *reason);
+void say_ground(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason);
 /* One reason as a sentence without its bars, and with them. */
 void say_reason(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason);
 void say_reason_and_place(Buffer *out, spz_language language, const spz_verdict *verdict, const spz_reason *reason);

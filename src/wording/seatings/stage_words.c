@@ -80,11 +80,12 @@ static Slot way_slot(Lengths *ways, spz_language language, const char *name, dou
 void say_stage_distance(Buffer *out, spz_language language, const spz_plan *plan, const spz_section pair[2])
 {
     spz_distance way;
-    spz_group a = {.section = pair[0]}, b = {.section = pair[1]};
+    bool singles = spz_plan_players(plan, pair[0]) == 1 && spz_plan_players(plan, pair[1]) == 1;
+    spz_group a = {.section = pair[0], .single = singles}, b = {.section = pair[1], .single = singles};
     Lengths ways = {0};
     if (!spz_plan_distance(plan, pair[0], pair[1], &way))
         return;
-    SAY(out, language, PHRASE_STAGE_DISTANCE, slot_players("a", &a, 1), slot_players("b", &b, 1),
+    SAY(out, language, singles ? PHRASE_STAGE_DISTANCE_PLAYERS : PHRASE_STAGE_DISTANCE, slot_players("a", &a, 1), slot_players("b", &b, 1),
         slot_phrase("between", pair[0] == pair[1]             ? PHRASE_STAGE_ACROSS
                                : spz_plan_is_double(plan) ? PHRASE_STAGE_BETWEEN_DOUBLE
                                                           : PHRASE_STAGE_BETWEEN),
@@ -135,8 +136,8 @@ void say_stage_players(Buffer *out, spz_language language, const spz_plan *plan)
 {
     Buffer players = {0};
     for (spz_section section = SPZ_VN1; section <= SPZ_DB; section++) {
-        spz_group who = {.section = section};
         int count = spz_plan_players(plan, section);
+        spz_group who = {.section = section, .single = count == 1};
         if (!count)
             continue;
         buffer_puts(&players, players.length ? phrase_text(language, PHRASE_LIST_NEXT) : "");

@@ -188,7 +188,7 @@ static void an_answer_in_notes_twice_as_long_is_known_again(void)
     CU_ASSERT_PTR_NOT_NULL_FATAL(p);
     CU_ASSERT_TRUE(p->strength >= 0.5);
     CU_ASSERT_TRUE(lies_in(p, "3", "5"));
-    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "answered a bar later by the second violins at the same pitch, in notes twice as long"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "answered a bar later by the second violin at the same pitch, in notes twice as long"));
     rehearsal_end(&r);
 }
 

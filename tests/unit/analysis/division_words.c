@@ -1,5 +1,5 @@
 /* Words over a string staff. The list is that of common practice in the five languages (Gould, Behind Bars, 2011, on divisi, from memory). */
-#include "analysis/division/division_marks.h"
+#include "sections/names/division_marks.h"
 #include "support/suite.h"
 
 struct Said { const char *text; int lines; };

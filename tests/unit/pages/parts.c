@@ -15,7 +15,7 @@ static const char dialogue[] =
     "Violin I:    c5 r:h. | R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
     "Violin II:   R*3 | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
     "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4\n"
-    "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n";
+    "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\nContrabass: c3:w | R*7\n";
 
 static char *sheet(const SheetMusic *music, spz_format format, const char *arrangement)
 {
@@ -296,13 +296,36 @@ static void who_enters_together_leads_together(void)
     sheet_music_end(&music);
 }
 
+/* Four players sit a step from each other: no stage lies between them, and no section. */
+static void a_quartet_is_spoken_of_as_four_players(void)
+{
+    SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
+                                   "Violin I:    c5 r:h. | R*2 | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | R | c5:w\n"
+                                   "Violin II:   R*3 | R | g5:e( a5 b5 c6) g5:q r | R | e5:e( f5 g5 a5) e5:q r | c5:w\n"
+                                   "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4\n"
+                                   "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_reading *readings[] = {music.reading};
+    spz_document *document = NULL;
+    spz_sheet_options options = SPZ_SHEET_USUAL;
+    char *parts = sheet(&music, SPZ_AS_TEXT, "violins opposed, cellos inside left");
+    CU_ASSERT_PTR_NULL(strstr(parts, "across"));
+    free(parts);
+    CU_ASSERT_EQUAL_FATAL(spz_sheet_rehearsal(readings, 1, NULL, &options, SPZ_AS_TEXT, &document), SPZ_OK);
+    char *rehearsal = text_of(document, NULL);
+    CU_ASSERT_PTR_NOT_NULL(strstr(rehearsal, "First violin's"));
+    CU_ASSERT_PTR_NULL(strstr(rehearsal, "desk"));
+    CU_ASSERT_PTR_NULL(strstr(rehearsal, "violins'"));
+    free(rehearsal);
+    sheet_music_end(&music);
+}
+
 static void across_the_stage_are_all_of_them_or_it_is_not_said(void)
 {
     SheetMusic music = sheet_music("time: 4/4  tempo: q=96\n"
                                    "Violin I:    R | <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | c6:w\n"
                                    "Violin II:   R | <f> g4:q. a4:e b4:q d5 | R | a4:q. b4:e c5:q e5 | R | c5:w\n"
                                    "Viola:       R | d4:w | d4 | e4 | e4 | g4\n"
-                                   "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\n");
+                                   "Violoncello: R | R | <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | c3:w\nContrabass:  R*5 | c3:w\n");
     char *csv = sheet(&music, SPZ_AS_CSV, "violins together, cellos outside");
     CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vn I,Violin I,2,1,1,,,4,lead,\"with Vn II: lead, Vc answers across the stage\","));
     CU_ASSERT_PTR_NOT_NULL(strstr(csv, ",Vn II,Violin II,2,1,1,,,4,lead,\"with Vn I: lead, Vc answers\","));
@@ -395,7 +418,7 @@ void suite_parts(void)
         STATEMENT(a_repeated_bar_says_which_time_is_meant),
         STATEMENT(a_player_in_a_chain_is_told_of_both_neighbours),
         STATEMENT(who_enters_together_leads_together),
-        STATEMENT(across_the_stage_are_all_of_them_or_it_is_not_said),
+        STATEMENT(across_the_stage_are_all_of_them_or_it_is_not_said), STATEMENT(a_quartet_is_spoken_of_as_four_players),
         STATEMENT(the_first_violins_of_two_orchestras_sit_across_the_stage),
         STATEMENT(a_score_without_strings_has_an_empty_sheet),
         STATEMENT(when_memory_ends_there_is_no_sheet),

@@ -63,7 +63,7 @@ static const char *because(spz_language language, bool opposed, spz_term term)
     const spz_ranked ranked = {.opposed = opposed};
     Buffer out;
     buffer_init(&out);
-    say_because(&out, language, &ranked, &term);
+    say_because(&out, language, NULL, &ranked, &term);
     return taken(&out);
 }
 

@@ -415,9 +415,7 @@ spz_plan *stage_plan_of(const spz_settings *settings, const spz_verdict *verdict
 {
     spz_plan *plan = NULL;
     const char *name = spz_verdict_ranked(verdict, place)->name;
-    spz_status (*const lay_out)(const spz_settings *, const char *, bool, const spz_sink *, spz_plan **) =
-        spz_verdict_orchestras(verdict) > 1 ? spz_stage_plan_double : spz_stage_plan;
-    if (lay_out(settings, name, spz_verdict_thirds(verdict), NULL, &plan) != SPZ_OK)
-        lay_out(NULL, name, spz_verdict_thirds(verdict), NULL, &plan);
+    if (spz_verdict_plan(verdict, settings, name, NULL, &plan) != SPZ_OK)
+        spz_verdict_plan(verdict, NULL, name, NULL, &plan);
     return plan;
 }

@@ -1,5 +1,5 @@
-#include "analysis/division/chamber_music.h"
-#include "analysis/division/division_marks.h"
+#include "sections/chamber_music.h"
+#include "sections/names/division_marks.h"
 
 /* Common practice: violins, violas, cellos. */
 static const struct {
@@ -20,7 +20,7 @@ static bool speaks_of_sections(const Part *part)
     return false;
 }
 
-static bool is_single(const SectionMap *map, const spz_line *line)
+static bool is_one_players(const SectionMap *map, const spz_line *line)
 {
     return line->role == SPZ_TUTTI && !line->several && !line->division && !line->orchestra && line->also == SPZ_NO_SECTION && !line->staff &&
            !line->voice && !speaks_of_sections(&map->movement->parts[line->part]);
@@ -37,7 +37,7 @@ bool chamber_music(const SectionMap *map)
             others++;
             continue;
         }
-        if (!is_single(map, line))
+        if (!is_one_players(map, line))
             return false;
         violins += section_is_violin(line->section);
         violas += line->section == SPZ_VA;

@@ -1,6 +1,6 @@
 /* chamber_music.h - whether every string part is one player's. */
-#ifndef ANALYSIS_DIVISION_CHAMBER_MUSIC_H
-#define ANALYSIS_DIVISION_CHAMBER_MUSIC_H
+#ifndef SECTIONS_CHAMBER_MUSIC_H
+#define SECTIONS_CHAMBER_MUSIC_H
 #include "sections/section_map.h"
 
 /* True for the usual combinations of single strings (duo to octet, without basses) with at most one other instrument, where no name speaks

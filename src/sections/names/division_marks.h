@@ -1,8 +1,8 @@
 /* division_marks.h - what the words over a string staff say about who plays: divided, in how many, one player a note or two, by desks,
  * half of them, solo, the others, all again. English, German, French, Italian and Spanish, with the usual short forms and old
  * spellings. */
-#ifndef ANALYSIS_DIVISION_DIVISION_MARKS_H
-#define ANALYSIS_DIVISION_DIVISION_MARKS_H
+#ifndef SECTIONS_NAMES_DIVISION_MARKS_H
+#define SECTIONS_NAMES_DIVISION_MARKS_H
 #include <stdbool.h>
 
 typedef struct DivisionWords {

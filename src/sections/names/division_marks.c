@@ -1,7 +1,7 @@
 /* The text is folded to small letters without accents and cut into words; a number stuck to letters ('3fach', 'a2', '1er') is a
  * word of its own. Each word is looked up in one table; the few meanings that hang on two words ('non div.', 'in 3', 'alle
  * geteilt') are read off what stands before. */
-#include "analysis/division/division_marks.h"
+#include "sections/names/division_marks.h"
 #include "support/text/ascii.h"
 #include <stdlib.h>
 #include <string.h>
