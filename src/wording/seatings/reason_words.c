@@ -39,6 +39,12 @@ static size_t count_passages(const spz_basis *basis, int kind, int weight)
     return count;
 }
 
+/* Of chamber music; without a verdict, of sections. */
+static bool is_of_singles(const spz_verdict *verdict)
+{
+    return verdict && spz_verdict_singles(verdict);
+}
+
 /* The slots of a reason, and the texts in them. */
 typedef struct ReasonSlots {
     Buffer pair, kinds, weights, top, notes;
@@ -143,9 +149,9 @@ void say_ground(Buffer *out, spz_language language, const spz_verdict *verdict, 
 {
     Buffer pair = {0};
     if (reason->sections[0] != SPZ_NO_SECTION)
-        say_pair(&pair, language, reason->sections, spz_verdict_singles(verdict));
+        say_pair(&pair, language, reason->sections, is_of_singles(verdict));
     SAY(out, language, ground_phrase(reason), slot_text("pair", pair.text), slot_number("year", reason->year),
-        slot_number("alone", spz_verdict_singles(verdict) ? 1 : 2));
+        slot_number("alone", is_of_singles(verdict) ? 1 : 2));
     buffer_let_go(out, &pair);
 }
 
@@ -182,7 +188,7 @@ void say_reason(Buffer *out, spz_language language, const spz_verdict *verdict, 
         say_movement_reason(out, language, verdict, reason);
         return;
     }
-    fill_slots(&slots, language, reason, spz_verdict_singles(verdict));
+    fill_slots(&slots, language, reason, is_of_singles(verdict));
     say(&sentence, language, phrase_of(reason), slots.at, slots.count);
     SAY(out, language, reason->points < 0 ? PHRASE_REASON_AGAINST : PHRASE_REASON_FOR, slot_text("reason", sentence.text));
     buffer_let_go(out, &sentence);
