@@ -201,6 +201,7 @@ FORMS = ["plain", "the", "to", "from", "of", "by", "with", "in"]
 def sections_named(code, text):
     """The sections that a sentence names, in its order, whatever their grammatical form; soloists, numbers and orchestras left aside."""
     forms = {LANGUAGES[code]["section.%s.%s" % (s, form)].lower(): s for s in SECTIONS for form in FORMS}
+    forms.update({LANGUAGES[code]["player.%s.%s" % (s, form)].lower(): s for s in SECTIONS[:6] for form in FORMS})  # one player alone
     names = "|".join(re.escape(form) for form in sorted(forms, key=len, reverse=True))
     return [forms[name] for name in re.findall(r"(?<!\w)(%s)(?!\w)" % names, flat(text).lower())]
 
