@@ -97,6 +97,8 @@ static void say_decimal(const Speech *speech, const Slot *slot)
         *c == '.' ? buffer_puts(speech->out, sign) : buffer_putc(speech->out, *c);
 }
 
+static const char called[] = "short-";
+
 static int form_of(const char *name)
 {
     for (int i = 0; i < FORM_COUNT; i++)
@@ -145,6 +147,23 @@ static int following_form(spz_language language, int form)
     return form_of(phrase_text(language, (Phrase)(PHRASE_FOLLOWING_PLAIN + form)));
 }
 
+static void say_players(const Speech *speech, const Slot *slot, int form);
+
+/* 'short-FORM': an abbreviation as it is ('Vn I'), or with the word that the language puts before it; what has none ('Winds') by its name in that form. */
+static void say_called(const Speech *speech, const Slot *slot, int form)
+{
+    bool lone = slot->count == 1, set = lone && slot->players->section >= SPZ_VIOLINS && !slot->players->solo && !slot->players->number;
+    if (set) {
+        buffer_puts(speech->out, phrase_text(speech->language, section_phrase(slot->players->section, form)));
+        if (slot->players->orchestra)
+            SAY(speech->out, speech->language, PHRASE_PLAYERS_ORCHESTRA_SHORT, slot_number("n", slot->players->orchestra));
+        return;
+    }
+    if (!strcmp(forms[form], "to"))
+        buffer_puts(speech->out, phrase_text(speech->language, PHRASE_SHORT_TO));
+    say_players(speech, slot, FORM_SHORT);
+}
+
 static void say_players(const Speech *speech, const Slot *slot, int form)
 {
     for (size_t i = 0; i < slot->count; i++) {
@@ -170,7 +189,12 @@ static void say_slot(const Speech *speech, const Slot *slot, const char *form)
     case SLOT_TEXT: buffer_puts(speech->out, slot->text); break;
     case SLOT_NUMBER: say_number(speech, slot, form); break;
     case SLOT_DECIMAL: say_decimal(speech, slot); break;
-    case SLOT_PLAYERS: say_players(speech, slot, form_of(form)); break;
+    case SLOT_PLAYERS:
+        if (!strncmp(form, called, strlen(called)))
+            say_called(speech, slot, form_of(form + strlen(called)));
+        else
+            say_players(speech, slot, form_of(form));
+        break;
     case SLOT_PHRASE: say(speech->out, speech->language, slot->phrase, speech->slots, speech->count); break;
     }
 }

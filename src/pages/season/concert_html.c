@@ -288,7 +288,7 @@ static void programme_work(ConcertPage *page, size_t place)
     markup_element(html, "h3", NULL, work->title);
     if (work->year || *work->note) {
         if (work->year)
-            buffer_printf(&page->words, "%d%s", work->year, *work->note ? "; " : "");
+            buffer_printf(&page->words, "%d%s", work->year, *work->note ? phrase_text(page->language, PHRASE_LIST_PART) : "");
         buffer_puts(&page->words, work->note);
         concert_put(page, "p", "small soft");
     }

@@ -55,7 +55,7 @@ static void put_spot(Sheet *sheet, const spz_spot *spot)
 static void put_seats(Sheet *sheet, const spz_laid *laid)
 {
     for (int i = 0; i < laid->players && laid->chairs + laid->stools > 0; i++) {
-        buffer_puts(&sheet->text, i ? "; " : "");
+        buffer_puts(&sheet->text, i ? phrase_text(sheet->language, PHRASE_LIST_PART) : "");
         put_spot(sheet, &laid->seats[i]);
     }
     put_text(sheet, "td", NULL);

@@ -109,7 +109,7 @@ void say_bowing_difference(Buffer *out, const Speaker *speaker, const BowingList
         char who[WORDS_TEXT];
         say_bowing_marks(&marks, speaker, list, difference, other);
         group_words(speaker, meeting->strands[other ? difference->strand : 0].group, who);
-        buffer_puts(out, other ? "; " : "");
+        buffer_puts(out, other ? phrase_text(speaker->language, PHRASE_LIST_PART) : "");
         SAY(out, speaker->language, marks.length ? PHRASE_BOWINGS_HAS : PHRASE_BOWINGS_HAS_NOT, slot_text("who", who), slot_text("marks", text_of(&marks)));
         buffer_let_go(out, &marks);
     }

@@ -60,7 +60,7 @@ void words_lines_desks(spz_language language, const spz_allotment *allotment, sp
         words_line_desks(language, allotment, section, line, &desks);
         if (!desks.length) /* nobody of this section: the line is the other one's */
             continue;
-        buffer_puts(out, begun ? "; " : "");
+        buffer_puts(out, begun ? phrase_text(language, PHRASE_LIST_PART) : "");
         SAY(out, language, line == 1 ? PHRASE_DESKS_TOP_LINE : PHRASE_DESKS_LINE, slot_number("n", line), slot_text("desks", desks.text));
         begun = true;
     }
@@ -104,7 +104,7 @@ static void put_all_violins(spz_language language, const spz_allotment *allotmen
         Buffer desks = {0};
         spz_group who = {.section = violins[i]};
         words_lines_desks(language, allotment, violins[i], &desks);
-        buffer_puts(out, begun && desks.length ? "; " : "");
+        buffer_puts(out, begun && desks.length ? phrase_text(language, PHRASE_LIST_PART) : "");
         if (desks.length)
             SAY(out, language, PHRASE_DESKS_OF, slot_players("who", &who, 1), slot_text("desks", desks.text));
         begun = begun || desks.length;

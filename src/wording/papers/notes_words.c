@@ -33,8 +33,8 @@ void say_about(Buffer *out, spz_language language, double seconds)
 
 Phrase share_phrase(double share)
 {
-    static const double shares[] = {0, 1.0 / 10, 1.0 / 5, 1.0 / 4, 1.0 / 3, 2.0 / 5, 1.0 / 2, 3.0 / 5, 2.0 / 3, 3.0 / 4, 4.0 / 5, 9.0 / 10, 1};
-    _Static_assert(sizeof shares / sizeof *shares == PHRASE_SHARE_12 - PHRASE_SHARE_0 + 1, "every share has its phrase");
+    static const double shares[] = {0, 1.0 / 10, 1.0 / 6, 1.0 / 5, 1.0 / 4, 1.0 / 3, 2.0 / 5, 1.0 / 2, 3.0 / 5, 2.0 / 3, 3.0 / 4, 4.0 / 5, 5.0 / 6, 9.0 / 10, 1};
+    _Static_assert(sizeof shares / sizeof *shares == PHRASE_SHARE_14 - PHRASE_SHARE_0 + 1, "every share has its phrase");
     size_t best = 0;
     for (size_t i = 1; i < sizeof shares / sizeof *shares; i++)
         if (fabs(share - shares[i]) < fabs(share - shares[best]))

@@ -141,7 +141,7 @@ void say_not_planned(Buffer *out, spz_language language, const spz_planned_conce
     SAY(out, language, PHRASE_SEASON_NOT_PLANNED, slot_text("problem", problem.text));
     buffer_clear(&problem);
     for (size_t i = 0; i < concert->programme_count; i++)
-        buffer_printf(&problem, "%s%s", i ? "; " : "", concert->programme[i]);
+        buffer_printf(&problem, "%s%s", i ? phrase_text(language, PHRASE_LIST_PART) : "", concert->programme[i]);
     if (problem.length)
         SAY(out, language, PHRASE_SEASON_PROGRAMME, slot_text("works", problem.text));
     buffer_let_go(out, &problem);

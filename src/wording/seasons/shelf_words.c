@@ -40,7 +40,7 @@ static void say_shelf_passage(Buffer *out, spz_language language, const spz_shel
 void say_shelf_passages(Buffer *out, spz_language language, const spz_shelf_movement *movement)
 {
     for (size_t i = 0; i < movement->passage_count; i++) {
-        buffer_puts(out, i ? "; " : "");
+        buffer_puts(out, i ? phrase_text(language, PHRASE_LIST_PART) : "");
         say_shelf_passage(out, language, &movement->passages[i]);
     }
     if (movement->passage_count && movement->found > movement->passage_count)
@@ -57,9 +57,9 @@ void say_shelf_needs(Buffer *out, spz_language language, const spz_shelf_work *w
     if (work->orchestras > 1)
         buffer_puts(out, phrase_text(language, PHRASE_LIBRARY_TWO_ORCHESTRAS));
     if (work->thirds)
-        buffer_printf(out, "%s%s", work->orchestras > 1 ? "; " : "", phrase_text(language, PHRASE_LIBRARY_THIRDS));
+        buffer_printf(out, "%s%s", work->orchestras > 1 ? phrase_text(language, PHRASE_LIST_PART) : "", phrase_text(language, PHRASE_LIBRARY_THIRDS));
     if (players.length && (work->orchestras > 1 || work->thirds))
-        buffer_puts(out, "; ");
+        buffer_puts(out, phrase_text(language, PHRASE_LIST_PART));
     if (players.length)
         SAY(out, language, PHRASE_LIBRARY_PLAYERS, slot_text("players", players.text));
     buffer_let_go(out, &players);
@@ -101,7 +101,7 @@ void say_shelf_losses(Buffer *out, spz_language language, const char *weakens)
     for (const char *at = weakens; *at;) {
         const char *end = strstr(at, "; ");
         size_t length = end ? (size_t)(end - at) : strlen(at);
-        buffer_puts(out, at == weakens ? "" : "; ");
+        buffer_puts(out, at == weakens ? "" : phrase_text(language, PHRASE_LIST_PART));
         say_loss_piece(out, language, at, length);
         at += length + (end ? 2 : 0);
     }

@@ -199,7 +199,7 @@ static void say_piece(Buffer *out, spz_language language, const char *before, co
         return;
     bool told = *now && strcmp(now, "x") != 0;
     Phrase phrase = (Phrase)((int)on + (*now ? told ? 1 : 0 : 2)); /* comes; comes, and what it is; goes */
-    buffer_puts(out, out->length ? "; " : "");
+    buffer_puts(out, out->length ? phrase_text(language, PHRASE_LIST_PART) : "");
     SAY(out, language, phrase, slot_text("what", now));
 }
 

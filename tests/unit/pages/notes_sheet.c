@@ -231,8 +231,8 @@ static void the_paragraph_counts_what_was_found(void)
                            "Stimmen. An einer Stelle bewegen sich zwei Gruppen wie eine einzige Stimme. Wo die Violinen sitzen, lässt die Partitur offen.");
     CU_ASSERT_STRING_EQUAL(paragraph(SPZ_FRENCH, &overview),
                            "Les groupes se répondent dans quatre passages, de façon frappante dans l'un d'eux. Le plus souvent (trois fois), ce sont les altos de l'orchestre 1 "
-                           "et les altos de l'orchestre 2. Dans deux passages, un pupitre se divise, dans l'un d'eux en trois voix ou plus. Dans un passage, deux "
-                           "pupitres avancent comme une seule voix. La partition ne tranche pas la question de la place des violons.");
+                           "et les altos de l'orchestre 2. Dans deux passages, un groupe se divise, dans l'un d'eux en trois voix ou plus. Dans un passage, deux "
+                           "groupes avancent comme une seule voix. La partition ne tranche pas la question de la place des violons.");
 }
 
 static void a_movement_without_strings_says_so(void)

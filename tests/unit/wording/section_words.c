@@ -24,7 +24,7 @@ static void clues_make_one_sentence(void)
     const spz_line line = {.clues = clues, .clue_count = 2}, guide = {.clues = &clues[2], .clue_count = 1}, nothing = {0};
     CU_ASSERT_STRING_EQUAL(heard(say_clues, SPZ_ENGLISH, &line), "its name says 'Violini', and the plural without a number means both violin sections");
     CU_ASSERT_STRING_EQUAL(heard(say_clues, SPZ_GERMAN, &line), "ihr Name lautet „Violini“, und die Mehrzahl ohne Nummer meint beide Violingruppen");
-    CU_ASSERT_STRING_EQUAL(heard(say_clues, SPZ_FRENCH, &line), "son nom est «\u00A0Violini\u00A0», et le pluriel sans numéro désigne les deux pupitres de violons");
+    CU_ASSERT_STRING_EQUAL(heard(say_clues, SPZ_FRENCH, &line), "son nom est «\u00A0Violini\u00A0», et le pluriel sans numéro désigne les deux groupes de violons");
     CU_ASSERT_STRING_EQUAL(heard(say_clues, SPZ_ENGLISH, &guide), "97 % of its notes are played by other parts at the same time");
     CU_ASSERT_STRING_EQUAL(heard(say_clues, SPZ_GERMAN, &nothing), "nichts in der Datei sagt, was sie ist");
 }
