@@ -34,13 +34,13 @@ void web_put(Markup *html, const char *attribute, spz_language language, Phrase 
 {
     Buffer words = {0};
     say(&words, language, phrase, slots, count);
-    markup_put(html, attribute, words.length ? words.text : "");
+    markup_put(html, attribute, buffer_text(&words));
     buffer_let_go(html, &words);
 }
 
 void web_words(Markup *html, Buffer *words)
 {
-    markup_words(html, words->text ? words->text : "");
+    markup_words(html, buffer_text(words));
     html->failed = html->failed || buffer_failed(words);
     buffer_clear(words);
 }
@@ -139,11 +139,11 @@ static void facts(const Web *web)
     snprintf(number, sizeof number, "%zu", web->movement->bar_count);
     Slot bars = slot_number("n", (long)web->movement->bar_count);
     say(&clock, language, PHRASE_FIRST_BARS, &bars, 1);
-    fact(html, number, clock.text ? clock.text : "");
+    fact(html, number, buffer_text(&clock));
     buffer_clear(&clock);
     if (seconds > 0 && web->movement->tempo_count) {
         say_clock(&clock, language, seconds);
-        fact(html, clock.text ? clock.text : "", phrase_text(language, PHRASE_FIRST_LASTS));
+        fact(html, buffer_text(&clock), phrase_text(language, PHRASE_FIRST_LASTS));
     }
     markup_close(html);
     buffer_let_go(html, &clock);

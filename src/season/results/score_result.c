@@ -143,8 +143,7 @@ static void tell_message(const ResultMessage *kept, const char *path, const spz_
 /* 'season.csv, line 4: the score 'air.musicxml' could not be read: line 100, Violin I, bar 3: ...' */
 static void tell_at_row(const ResultMessage *kept, const char *path, const spz_message *row, const spz_sink *sink)
 {
-    Buffer why;
-    buffer_init(&why);
+    Buffer why = {0};
     if (kept->line > 0)
         buffer_printf(&why, "line %ld%s", kept->line, kept->part && *kept->part ? ", " : ": ");
     if (kept->part && *kept->part)

@@ -277,8 +277,7 @@ static bool is_table_name(const char *name)
 /* A folder is no table; the tables that lie in it may be meant. */
 static spz_status complain_of_folder(SeasonTable *table, const spz_sink *sink)
 {
-    Buffer name;
-    buffer_init(&name);
+    Buffer name = {0};
     size_t count = 0;
     DIR *folder = opendir(table->path);
     for (struct dirent *entry; folder && (entry = readdir(folder)) != NULL;)

@@ -203,6 +203,6 @@ void say_reason_and_place(Buffer *out, spz_language language, const spz_verdict 
     if (place.length)
         SAY(out, language, PHRASE_SEATING_BASIS, slot_text("reason", sentence.text), slot_text("place", place.text));
     else
-        buffer_puts(out, sentence.text ? sentence.text : "");
+        buffer_puts(out, buffer_text(&sentence));
     buffers_let_go(out, &place, &sentence);
 }

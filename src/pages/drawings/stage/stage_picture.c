@@ -173,7 +173,7 @@ static void draw_desks(const Picture *p, const Area *area)
     }
     markup_open(p->html, "path");
     markup_put_format(p->html, "class", "desks %s", view_class(area->section));
-    markup_put(p->html, "d", path.text ? path.text : "");
+    markup_put(p->html, "d", buffer_text(&path));
     markup_close_void(p->html);
     buffer_let_go(p->html, &path);
 }
@@ -285,9 +285,8 @@ static void open_picture(const Picture *p, double height)
     Buffer words = {0}, order = {0};
     say_order(&order, p->language, spz_plan_order(p->plan));
     SAY(&words, p->language, PHRASE_STAGE_PICTURE, slot_text("arrangement", words_arrangement(p->language, spz_plan_arrangement(p->plan))), slot_text("order", order.text));
-    markup_open_drawing(p->html, is_narrow(p) ? "stage narrow" : classes[p->size], width, height, words.text ? words.text : "");
-    buffer_let_go(p->html, &words);
-    buffer_let_go(p->html, &order);
+    markup_open_drawing(p->html, is_narrow(p) ? "stage narrow" : classes[p->size], width, height, buffer_text(&words));
+    buffers_let_go(p->html, &words, &order);
 }
 
 void stage_picture(Markup *html, spz_language language, const spz_plan *plan, const SectionMap *map, StageSize size)
@@ -310,8 +309,7 @@ void stage_picture(Markup *html, spz_language language, const spz_plan *plan, co
         markup_box(html, "podium", width / 2 - 24, p.y - 40, 48, 48);
     for (size_t i = 0; i < p.count && size != STAGE_GLYPH; i++)
         name_area(&p, &p.areas[i]);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 static const Area *find_area(const Picture *p, const Area *like)
@@ -358,7 +356,7 @@ static void draw_way(const Picture *p, const Area *from, const Area *to, int num
     const char *const classes[] = {"way-halo", "way"};
     for (int i = 0; i < 2; i++) {
         markup_open_class(p->html, "path", classes[i]);
-        markup_put(p->html, "d", path.text ? path.text : "");
+        markup_put(p->html, "d", buffer_text(&path));
         markup_close_void(p->html);
     }
     char n[6][NUMBER_TEXT];
@@ -407,8 +405,7 @@ void stage_picture_change(Markup *html, spz_language language, const spz_plan *b
     }
     for (size_t i = 0; i < p.count; i++)
         name_area(&p, &p.areas[i]);
-    markup_close(html);
-    markup_line_end(html);
+    markup_close_line(html);
 }
 
 spz_plan *stage_plan_of(const spz_settings *settings, const spz_verdict *verdict, size_t place)
