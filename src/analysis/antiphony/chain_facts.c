@@ -79,7 +79,40 @@ typedef struct StatementWalk {
     const Match *match;
     uint32_t call, answer;
     const NoteEvent *called, *answered; /* what begins the next statement */
+    size_t voice[2];                    /* melodies whose notes are told of call and answer: those that bear the sides' names */
 } StatementWalk;
+
+/* The note that the melody begins with that one; NULL where it begins none. */
+static const NoteEvent *in_voice(const Texture *texture, size_t voice, const NoteEvent *event)
+{
+    const Melody *melody = &texture->melodies[voice];
+    size_t at = melody_at(melody, event->onset);
+    return at < melody->count && melody->events[at].onset == event->onset ? &melody->events[at] : NULL;
+}
+
+/* Whether the melody has the note too, and goes to it the same way from the one before. */
+static bool has_step(const Texture *texture, size_t voice, const NoteEvent *before, const NoteEvent *note)
+{
+    const NoteEvent *from = before ? in_voice(texture, voice, before) : NULL, *to = in_voice(texture, voice, note);
+    return to && (!before || (from && event_direction(from, to) == event_direction(before, note)));
+}
+
+/* A side that was found by its doubling is told by those after whom it is named, where they have the whole line, at whatever distance. */
+static void find_voices(StatementWalk *walk, const Candidate *candidate)
+{
+    const Match *match = walk->match;
+    const NoteEvent *notes[2], *before[2] = {NULL, NULL};
+    uint32_t call = match->call_first, answer = match->answer_first;
+    const size_t principal[2] = {match->caller, match->responder};
+    for (int side = 0; side < 2; side++)
+        walk->voice[side] = side_voice(walk->texture->map, &candidate->sides[side], principal[side]);
+    while (match_next_pair(walk->texture->melodies, match, &call, &answer, &notes[0], &notes[1]))
+        for (int side = 0; side < 2; side++) {
+            if (!has_step(walk->texture, walk->voice[side], before[side], notes[side]))
+                walk->voice[side] = principal[side];
+            before[side] = notes[side];
+        }
+}
 
 static bool walk_pair(StatementWalk *walk)
 {
@@ -88,9 +121,11 @@ static bool walk_pair(StatementWalk *walk)
     return walk->called != NULL;
 }
 
-static StatementWalk walk_begin(const Texture *texture, const Match *match)
+static StatementWalk walk_begin(const Texture *texture, const Candidate *candidate)
 {
+    const Match *match = &candidate->match;
     StatementWalk walk = {.texture = texture, .match = match, .call = match->call_first, .answer = match->answer_first};
+    find_voices(&walk, candidate);
     walk_pair(&walk);
     return walk;
 }
@@ -145,22 +180,31 @@ static bool walk_statement(StatementWalk *walk, Statement *call, Statement *answ
     do {
         call->last = walk->called;
         answer->last = walk->answered;
-        count_distance(&distances, change_between(walk->called, walk->answered, walk->match));
+        count_distance(&distances, change_between(in_voice(walk->texture, walk->voice[0], walk->called), in_voice(walk->texture, walk->voice[1], walk->answered), walk->match));
     } while (walk_pair(walk) && !begins_anew(walk, call->first, call->last));
     answer->change = usual_distance(&distances);
     return true;
+}
+
+/* The statement as the side's own voice has it. */
+static Statement told_by(const StatementWalk *walk, int side, Statement found)
+{
+    found.melody = walk->voice[side];
+    found.first = in_voice(walk->texture, walk->voice[side], found.first);
+    found.last = in_voice(walk->texture, walk->voice[side], found.last);
+    return found;
 }
 
 /* The calls of a match and their answers, cut where a new statement begins. */
 static bool statements_of(const Texture *texture, const Candidate *candidate, bool own, StatementList *out)
 {
     const Match *match = &candidate->match;
-    StatementWalk walk = walk_begin(texture, match);
+    StatementWalk walk = walk_begin(texture, candidate);
     Statement call = {.melody = match->caller, .with = candidate->sides[0].melodies, .own = own};
     Statement answer = {.melody = match->responder, .with = candidate->sides[1].melodies, .own = own, .answer = true};
     bool ok = true;
     while (ok && walk_statement(&walk, &call, &answer))
-        ok = array_push(out, call) && array_push(out, answer);
+        ok = array_push(out, told_by(&walk, 0, call)) && array_push(out, told_by(&walk, 1, answer));
     return ok;
 }
 
@@ -183,7 +227,8 @@ static void keep_within(StatementList *list, Ticks onset, Ticks end)
     list->count = kept;
 }
 
-/* In time order, each melody once at a moment: an answer that is itself answered stays an answer. */
+/* In time order, each melody once at a moment: an answer that is itself answered stays an answer, and the passage's own
+ * pair goes before others. */
 static void tidy(StatementList *list)
 {
     if (!list->count)
@@ -196,7 +241,7 @@ static void tidy(StatementList *list)
         Statement *last = &list->at[kept - 1];
         const Statement *now = &list->at[i];
         if (now->first->onset == last->first->onset && now->melody == last->melody) {
-            if (now->answer)
+            if (now->answer && !(last->answer && last->own && !now->own))
                 *last = *now;
         } else
             list->at[kept++] = *now;
@@ -329,7 +374,20 @@ static const Group *leader_of(const Texture *texture, const Statement *statement
     return &texture->map->groups[statement->melody];
 }
 
-/* Statements of one sort that begin together in one rhythm are one entry, led by the highest in the score. What a pair that lost the
+static bool of_one_side(const Statement *a, const Statement *b)
+{
+    return (a->with >> b->melody & 1) || (b->with >> a->melody & 1);
+}
+
+/* One entry of two: as the answer that one of them is, else as the higher in the score has it. */
+static Statement both_at_once(const Statement *higher, const Statement *lower)
+{
+    Statement both = lower->answer && !higher->answer ? *lower : *higher;
+    both.with = higher->with | lower->with;
+    return both;
+}
+
+/* Statements that begin together in one rhythm are one entry, led by the highest in the score. What a pair that lost the
  * story hears beside it in another rhythm is none: a held note above a call does not call. */
 static void join_statements(const Texture *texture, StatementList *list)
 {
@@ -339,12 +397,12 @@ static void join_statements(const Texture *texture, StatementList *list)
         bool joined = false;
         for (size_t k = kept; k-- > 0 && list->at[k].first->onset == now.first->onset && !joined;) {
             Statement *with = &list->at[k];
-            if (with->answer != now.answer)
-                continue;
             bool along = plays_along(leader_of(texture, &now), with) && plays_along(leader_of(texture, with), &now);
+            if (with->answer != now.answer && !(along && of_one_side(with, &now)))
+                continue;
             joined = along || !now.own || !with->own;
             if (along)
-                with->with |= now.with;
+                *with = both_at_once(with, &now);
             else if (!with->own && now.own)
                 *with = now;
         }
@@ -479,7 +537,7 @@ spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate
 {
     const Match *match = &candidate->match;
     const NoteEvent *first = &texture->melodies[match->caller].events[match->call_first];
-    StatementWalk walk = walk_begin(texture, match);
+    StatementWalk walk = walk_begin(texture, candidate);
     Statement call = {0}, answer = {0};
     while (walk_statement(&walk, &call, &answer) && call.last == call.first && walk.called)
         ; /* a single note is no figure where more of them follow */
@@ -489,7 +547,7 @@ spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate
 
 CallsTold candidate_calls(const Texture *texture, const Candidate *candidate)
 {
-    StatementWalk walk = walk_begin(texture, &candidate->match);
+    StatementWalk walk = walk_begin(texture, candidate);
     Statement call, answer;
     CallsTold told = {0, 0};
     while (walk_statement(&walk, &call, &answer)) {

@@ -90,6 +90,20 @@ void sides_of(const SectionMap *map, const Match *match, const Evidence *evidenc
     }
 }
 
+static bool bears_name(const spz_group *about, spz_section name)
+{
+    return about->section == name || (name == SPZ_VIOLINS && section_is_violin(about->section));
+}
+
+size_t side_voice(const SectionMap *map, const Side *side, size_t principal)
+{
+    size_t voice = principal;
+    for (size_t i = map->group_count < 64 ? map->group_count : 64; i-- > 0 && !bears_name(&map->groups[principal].about, side->section);)
+        if ((side->melodies >> i & 1) && bears_name(&map->groups[i].about, side->section))
+            voice = i;
+    return voice;
+}
+
 /* Who speaks on a side, as far as it tells pairs apart: section and orchestra, and the group where both sides are of one section. */
 static uint64_t side_key(const Side *side, bool by_group)
 {

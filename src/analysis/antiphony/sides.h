@@ -14,6 +14,9 @@ typedef struct Side {
 /* sides[0] calls, sides[1] answers. Groups that play on both sides are on neither (they accompany). */
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2]);
 
+/* Whose notes are told of a side: of `principal`, who speaks on it, unless the side bears another section's name: then of the highest group of that section. */
+size_t side_voice(const SectionMap *map, const Side *side, size_t principal);
+
 /* Whether the two sides are these two sections, whoever calls. */
 static inline bool sides_are(const Side sides[2], spz_section one, spz_section other)
 {

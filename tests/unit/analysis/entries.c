@@ -159,6 +159,22 @@ static void a_call_held_under_its_answer_is_listed(void)
     rehearsal_end(&r);
 }
 
+static void a_side_is_measured_by_those_after_whom_it_is_named(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R*2 | bb4:q. d5:e f5:q a5 | bb5 c#6 d6 e6 | f6:w | R | R*2 | c5:w\n"
+                           "Violin II:   R*8 | e4:w\n"
+                           "Viola:       R*4 | bb3:q. d4:e f4:q a4 | bb4 c#5 d5 e5 | R*2 | c4:w\n"
+                           "Violoncello: R*4 | bb2:q. d3:e f3:q a3 | bb3 c#4 d4 e4 | R*2 | c3:w\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vc");
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "by the cellos two octaves lower"));
+    CU_ASSERT_EQUAL_FATAL(p->entry_count, 2);
+    CU_ASSERT_EQUAL(p->entries[1].change.semitones, -24);
+    CU_ASSERT_EQUAL(p->entries[1].first.midi, 46);
+    CU_ASSERT_EQUAL(p->entries[1].players, players(&r, "Va Vc"));
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
@@ -167,6 +183,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_held_note_above_a_call_does_not_call),
     STATEMENT(whoever_leads_for_the_first_time_is_a_link_of_their_own),
     STATEMENT(a_call_held_under_its_answer_is_listed),
+    STATEMENT(a_side_is_measured_by_those_after_whom_it_is_named),
     STATEMENT(who_strikes_a_held_note_again_has_it_all_the_same),
 };
 
