@@ -18,6 +18,9 @@ typedef struct Statement {
     bool answer;
     bool own;             /* of the pair that names the chain, not of one that lost it to that */
     spz_change change;
+    size_t pair;  /* the same for a call and its answer */
+    bool middle;  /* its player is in the middle of another ... */
+    bool idle;    /* ... and begins nothing with it */
     size_t place; /* among those found, in the order of the matches */
 } Statement;
 typedef ARRAY(Statement) StatementList;
@@ -203,8 +206,10 @@ static bool statements_of(const Texture *texture, const Candidate *candidate, bo
     Statement call = {.melody = match->caller, .with = candidate->sides[0].melodies, .own = own};
     Statement answer = {.melody = match->responder, .with = candidate->sides[1].melodies, .own = own, .answer = true};
     bool ok = true;
-    while (ok && walk_statement(&walk, &call, &answer))
+    while (ok && walk_statement(&walk, &call, &answer)) {
+        call.pair = answer.pair = out->count;
         ok = array_push(out, told_by(&walk, 0, call)) && array_push(out, told_by(&walk, 1, answer));
+    }
     return ok;
 }
 
@@ -249,20 +254,38 @@ static void tidy(StatementList *list)
     list->count = kept;
 }
 
-/* Who is in the middle of a statement begins no other. */
+/* Is its player in the middle of an earlier statement, of the passage's own pair where `own`? */
+static bool in_the_middle(const StatementList *list, size_t index, bool own)
+{
+    const Statement *now = &list->at[index];
+    for (const Statement *before = now; before-- > list->at;)
+        if (before->melody == now->melody && before->first < now->first && now->first <= before->last && (before->own || !own))
+            return true;
+    return false;
+}
+
+static bool is_partner_in_the_middle(const StatementList *list, const Statement *one)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (list->at[i].pair == one->pair && list->at[i].answer != one->answer)
+            return list->at[i].middle;
+    return false;
+}
+
+/* Who is in the middle of a statement of the passage's own pair begins no other for others; and where both a caller and its answerer are in the middle of
+ * something, neither after a rest, they begin nothing. */
 static void leave_out_middles(StatementList *list)
 {
     size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++)
+        list->at[i].middle = !(list->at[i].first->flags & EVENT_AFTER_REST) && in_the_middle(list, i, false);
     for (size_t i = 0; i < list->count; i++) {
-        const Statement *now = &list->at[i];
-        bool middle = false;
-        for (size_t k = kept; k-- > 0 && !middle;) {
-            const Statement *before = &list->at[k];
-            middle = before->melody == now->melody && before->first < now->first && now->first <= before->last && before->own && !now->own;
-        }
-        if (!middle)
-            list->at[kept++] = *now;
+        Statement *now = &list->at[i];
+        now->idle = (now->middle && is_partner_in_the_middle(list, now)) || (!now->own && in_the_middle(list, i, true));
     }
+    for (size_t i = 0; i < list->count; i++)
+        if (!list->at[i].idle)
+            list->at[kept++] = list->at[i];
     list->count = kept;
 }
 
