@@ -15,7 +15,8 @@ static const struct {
     enum { WORD_PIZZICATO, WORD_ARCO, WORD_MUTE_ON, WORD_MUTE_OFF } meaning;
 } playing_words[] = {
     {"pizz", WORD_PIZZICATO},       {"arco", WORD_ARCO},           {"mit bogen", WORD_ARCO},        {"bogen", WORD_ARCO},
-    {"archet", WORD_ARCO},          {"con sord", WORD_MUTE_ON},    {"c. sord", WORD_MUTE_ON},       {"mit d\xc3\xa4mpf", WORD_MUTE_ON},
+    {"archet", WORD_ARCO},         {"gestrichen", WORD_ARCO},      {"col legno", WORD_ARCO},
+    {"gezupft", WORD_PIZZICATO},    {"pinc\xc3\xa9", WORD_PIZZICATO}, {"chitarra", WORD_PIZZICATO},          {"con sord", WORD_MUTE_ON},    {"c. sord", WORD_MUTE_ON},       {"mit d\xc3\xa4mpf", WORD_MUTE_ON},
     {"sourdine", WORD_MUTE_ON},     {"with mute", WORD_MUTE_ON},   {"muted", WORD_MUTE_ON},         {"con sordina", WORD_MUTE_ON},
     {"senza sord", WORD_MUTE_OFF},  {"s. sord", WORD_MUTE_OFF},    {"ohne d\xc3\xa4mpf", WORD_MUTE_OFF},
     {"sans sourdine", WORD_MUTE_OFF}, {"tez les sourdine", WORD_MUTE_OFF}, {"via sord", WORD_MUTE_OFF}, {"levate i sord", WORD_MUTE_OFF},

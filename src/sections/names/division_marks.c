@@ -10,7 +10,7 @@ enum { WORD_MOST = 24, WORDS_MOST = 16 };
 
 typedef enum Meaning {
     SAYS_NOTHING, SAYS_DIVIDED, SAYS_UNISON, SAYS_NOT, SAYS_DOUBLE, SAYS_STOPS, SAYS_DESK, SAYS_BY_DESK, SAYS_HALF, SAYS_SOLO,
-    SAYS_OTHERS, SAYS_ALL, SAYS_IN, SAYS_FOLD, SAYS_NUMBER, SAYS_PLAYER, SAYS_DIVIDED_FOLD, SAYS_PARTS
+    SAYS_OTHERS, SAYS_ALL, SAYS_IN, SAYS_FOLD, SAYS_NUMBER, SAYS_PLAYER, SAYS_DIVIDED_FOLD, SAYS_PARTS, SAYS_NO_MORE
 } Meaning;
 
 /* `stem`: the word need only begin so. Longer entries come first where one begins another. */
@@ -25,12 +25,15 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     { "funffach", true, SAYS_DIVIDED_FOLD, 5 }, { "sechsfach", true, SAYS_DIVIDED_FOLD, 6 },
     /* together again */
     { "unis", true, SAYS_UNISON, 0 }, { "unit", false, SAYS_UNISON, 0 }, { "uniti", false, SAYS_UNISON, 0 },
-    { "unidos", false, SAYS_UNISON, 0 }, { "zus", false, SAYS_UNISON, 0 }, { "zusammen", false, SAYS_UNISON, 0 },
+    { "unidos", false, SAYS_UNISON, 0 }, { "zus", false, SAYS_UNISON, 0 }, { "unite", false, SAYS_UNISON, 0 }, { "l'uniss", true, SAYS_UNISON, 0 },
+    { "all'unis", true, SAYS_UNISON, 0 }, { "reunis", false, SAYS_UNISON, 0 }, { "reunies", false, SAYS_UNISON, 0 }, { "zusammen", false, SAYS_UNISON, 0 },
     { "ensemble", false, SAYS_UNISON, 0 }, { "insieme", false, SAYS_UNISON, 0 }, { "juntos", false, SAYS_UNISON, 0 },
     { "together", false, SAYS_UNISON, 0 },
     /* not divided */
     { "non", false, SAYS_NOT, 0 }, { "nicht", false, SAYS_NOT, 0 }, { "not", false, SAYS_NOT, 0 }, { "pas", false, SAYS_NOT, 0 },
-    { "sin", false, SAYS_NOT, 0 }, { "sans", false, SAYS_NOT, 0 }, { "ungeteilt", true, SAYS_DOUBLE, 0 },
+    { "sin", false, SAYS_NOT, 0 }, { "sans", false, SAYS_NOT, 0 }, { "senza", false, SAYS_NOT, 0 },
+    { "piu", false, SAYS_NO_MORE, 0 }, { "mehr", false, SAYS_NO_MORE, 0 }, { "plus", false, SAYS_NO_MORE, 0 }, { "longer", false, SAYS_NO_MORE, 0 },
+    { "mas", false, SAYS_NO_MORE, 0 }, { "ungeteilt", true, SAYS_DOUBLE, 0 },
     { "ungetheilt", true, SAYS_DOUBLE, 0 }, { "indivis", true, SAYS_DOUBLE, 0 }, { "undivided", false, SAYS_DOUBLE, 0 },
     { "doppelgriff", true, SAYS_DOUBLE, 0 }, { "double", false, SAYS_STOPS, 0 }, { "doubles", false, SAYS_STOPS, 0 },
     { "doppie", false, SAYS_STOPS, 0 }, { "doppia", false, SAYS_STOPS, 0 }, { "dobles", false, SAYS_STOPS, 0 },
@@ -45,7 +48,7 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     { "meta", false, SAYS_HALF, 0 },
     { "mitad", false, SAYS_HALF, 0 },
     /* one or a few alone */
-    { "solo", false, SAYS_SOLO, 0 }, { "soli", false, SAYS_SOLO, 0 }, { "solos", false, SAYS_SOLO, 0 },
+    { "solo", false, SAYS_SOLO, 0 }, { "soli", false, SAYS_SOLO, 0 }, { "solos", false, SAYS_SOLO, 0 }, { "solist", true, SAYS_SOLO, 0 },
     { "sola", false, SAYS_SOLO, 0 },
     { "seul", true, SAYS_SOLO, 0 }, { "allein", false, SAYS_SOLO, 0 }, { "player", true, SAYS_PLAYER, 0 },
     { "spieler", false, SAYS_PLAYER, 0 },
@@ -53,7 +56,7 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     { "altri", false, SAYS_OTHERS, 0 }, { "altre", false, SAYS_OTHERS, 0 }, { "others", false, SAYS_OTHERS, 0 },
     { "ubrig", true, SAYS_OTHERS, 0 }, { "uebrig", true, SAYS_OTHERS, 0 }, { "andere", true, SAYS_OTHERS, 0 },
     { "autres", false, SAYS_OTHERS, 0 }, { "demas", false, SAYS_OTHERS, 0 }, { "otros", false, SAYS_OTHERS, 0 },
-    { "rest", false, SAYS_OTHERS, 0 }, { "tutti", false, SAYS_ALL, 0 }, { "tutte", false, SAYS_ALL, 0 },
+    { "rest", false, SAYS_OTHERS, 0 }, { "reste", false, SAYS_OTHERS, 0 }, { "tutti", false, SAYS_ALL, 0 }, { "tutte", false, SAYS_ALL, 0 },
     { "alle", false, SAYS_ALL, 0 },
     { "tous", false, SAYS_ALL, 0 }, { "toutes", false, SAYS_ALL, 0 }, { "todos", false, SAYS_ALL, 0 },
     { "all", false, SAYS_ALL, 0 },
@@ -63,11 +66,13 @@ static const struct { const char *word; bool stem; Meaning meaning; int number; 
     /* 'in 3 parts' */
     { "parts", false, SAYS_PARTS, 0 }, { "parti", false, SAYS_PARTS, 0 }, { "partien", false, SAYS_PARTS, 0 },
     { "parties", false, SAYS_PARTS, 0 }, { "partes", false, SAYS_PARTS, 0 }, { "teile", true, SAYS_PARTS, 0 },
+    { "gruppen", false, SAYS_PARTS, 0 }, { "groups", false, SAYS_PARTS, 0 }, { "groupes", false, SAYS_PARTS, 0 }, { "gruppi", false, SAYS_PARTS, 0 },
+    { "grupos", false, SAYS_PARTS, 0 },
     /* numbers written out */
     { "due", false, SAYS_NUMBER, 2 }, { "two", false, SAYS_NUMBER, 2 }, { "zwei", false, SAYS_NUMBER, 2 },
     { "deux", false, SAYS_NUMBER, 2 }, { "dos", false, SAYS_NUMBER, 2 }, { "tre", false, SAYS_NUMBER, 3 },
     { "three", false, SAYS_NUMBER, 3 }, { "drei", false, SAYS_NUMBER, 3 }, { "trois", false, SAYS_NUMBER, 3 },
-    { "tres", false, SAYS_NUMBER, 3 }, { "quattro", false, SAYS_NUMBER, 4 }, { "four", false, SAYS_NUMBER, 4 },
+    { "tres", false, SAYS_NUMBER, 3 }, { "zweien", false, SAYS_NUMBER, 2 }, { "dreien", false, SAYS_NUMBER, 3 }, { "vieren", false, SAYS_NUMBER, 4 }, { "quattro", false, SAYS_NUMBER, 4 }, { "four", false, SAYS_NUMBER, 4 },
     { "vier", false, SAYS_NUMBER, 4 }, { "quatre", false, SAYS_NUMBER, 4 }, { "cuatro", false, SAYS_NUMBER, 4 },
     { "first", false, SAYS_NUMBER, 1 }, { "primo", false, SAYS_NUMBER, 1 }, { "erste", true, SAYS_NUMBER, 1 },
     { "premier", true, SAYS_NUMBER, 1 },
@@ -90,6 +95,10 @@ static char next_letter(const unsigned char **text)
     if (!c)
         return ' ';
     ++*text;
+    if (c == 0xE2 && (*text)[0] == 0x80 && (*text)[1] == 0x99) { /* the typographic apostrophe */
+        *text += 2;
+        return '\'';
+    }
     if (c == 0xC3 && **text)
         return folded_letter(*(*text)++);
     return ascii_is_letter(c) || ascii_is_digit(c) ? (char)ascii_lower(c) : c == '\'' ? '\'' : ' ';
@@ -143,7 +152,7 @@ typedef struct Reading {
     bool in;            /* 'in' or 'a' stands right before */
     bool bare_in;       /* 'in 3' or 'a 3' was said */
     int in_lines;
-    bool negated;
+    bool no_more;       /* 'nicht mehr', 'non piu' stands right before */
 } Reading;
 
 static void take_number(Reading *reading, int number)
@@ -151,6 +160,8 @@ static void take_number(Reading *reading, int number)
     if (reading->in && number >= 2 && number <= 8) {
         reading->in_lines = number;
         reading->bare_in = true;
+    } else if (reading->before == SAYS_DIVIDED && number >= 2 && number <= 8) { /* 'div. 3' */
+        reading->said.lines = reading->number = number;
     } else if (reading->before == SAYS_SOLO) { /* 'soli 2' */
         reading->said.players = number;
     } else if (reading->before == SAYS_DESK && reading->said.by_desk) { /* 'desks 1-2' */
@@ -170,6 +181,8 @@ static void take_desk(Reading *reading, const char *word)
     bool several = word[strlen(word) - 1] == 's';
     for (size_t i = 0; i < sizeof plurals / sizeof *plurals; i++)
         several |= !strcmp(word, plurals[i]);
+    if (reading->number && reading->said.lines == reading->number && !reading->bare_in) /* 'div. 2. Pult': that was the desk */
+        reading->said.lines = 0;
     reading->said.solo = true;
     reading->said.desks = several && reading->number > 1 ? reading->number : 1;
     if (!reading->number && several) { /* 'by desks', 'par pupitres', 'a leggii' */
@@ -195,7 +208,7 @@ static void take_word(Reading *reading, const char *word)
     DivisionWords *said = &reading->said;
     switch (meaning) {
     case SAYS_NOTHING: break;
-    case SAYS_DIVIDED: *(reading->negated ? &said->double_stops : &said->divided) = true; break;
+    case SAYS_DIVIDED: *(reading->no_more ? &said->unison : reading->before == SAYS_NOT ? &said->double_stops : &said->divided) = true; break;
     case SAYS_DIVIDED_FOLD: said->divided = true; said->lines = number; break;
     case SAYS_FOLD: said->divided = true; said->lines = reading->number; break;
     case SAYS_UNISON: said->unison = true; break;
@@ -210,6 +223,7 @@ static void take_word(Reading *reading, const char *word)
     case SAYS_ALL: said->all = true; break;
     case SAYS_NUMBER: take_number(reading, number); break;
     case SAYS_PARTS: said->divided |= reading->bare_in; break;
+    case SAYS_NO_MORE:
     case SAYS_NOT:
     case SAYS_IN: break;
     }
@@ -217,8 +231,7 @@ static void take_word(Reading *reading, const char *word)
                                           !strncmp(word, "cuerda", 6)))
         said->double_stops = true;
     reading->in = meaning == SAYS_IN;
-    if (meaning == SAYS_NOT)
-        reading->negated = true;
+    reading->no_more = meaning == SAYS_NO_MORE && (reading->before == SAYS_NOT || !strcmp(word, "plus"));
     reading->before = meaning;
 }
 

@@ -76,6 +76,10 @@ static void pizzicato_and_mutes_are_read_from_the_words_of_five_languages(void)
     CU_ASSERT_EQUAL(playing_after(WORDS("pizz.")), NOTE_PIZZICATO);
     CU_ASSERT_EQUAL(playing_after(WORDS("pizzicato, div.")), NOTE_PIZZICATO);
     CU_ASSERT_EQUAL(playing_after(WORDS("pizz.") WORDS("arco")), 0);
+    CU_ASSERT_EQUAL(playing_after(WORDS("gezupft") WORDS("gestrichen")), 0);
+    CU_ASSERT_EQUAL(playing_after(WORDS("gezupft")), NOTE_PIZZICATO);
+    CU_ASSERT_EQUAL(playing_after(WORDS("pinc\xc3\xa9")), NOTE_PIZZICATO);
+    CU_ASSERT_EQUAL(playing_after(WORDS("pizz.") WORDS("sul tasto")), NOTE_PIZZICATO);
     CU_ASSERT_EQUAL(playing_after(WORDS("pizz.") WORDS("mit Bogen")), 0);
     CU_ASSERT_EQUAL(playing_after(WORDS("con sord.")), NOTE_MUTED);
     CU_ASSERT_EQUAL(playing_after(WORDS("mit D\xc3\xa4mpfer")), NOTE_MUTED);
