@@ -154,7 +154,7 @@ static void say_called(const Speech *speech, const Slot *slot, int form)
 {
     bool lone = slot->count == 1, set = lone && slot->players->section >= SPZ_VIOLINS && !slot->players->solo && !slot->players->number;
     if (set) {
-        buffer_puts(speech->out, phrase_text(speech->language, section_phrase(slot->players->section, form)));
+        buffer_puts(speech->out, phrase_text(speech->language, body_phrase(slot->players, form)));
         if (slot->players->orchestra)
             SAY(speech->out, speech->language, PHRASE_PLAYERS_ORCHESTRA_SHORT, slot_number("n", slot->players->orchestra));
         return;
