@@ -78,10 +78,10 @@ static void add_interval(Where *where, spz_interval interval)
         add_number(where, " AND abs(p.steps) % 7 = ?", interval - SPZ_AT_UNISON);
 }
 
-void where_passages(Where *where, const spz_conditions *conditions)
+void where_passages(Where *where, const spz_conditions *conditions, bool of_all)
 {
-    /* Where sides are asked for, every kind is named, so that the index can be used, which has the kinds first. */
-    unsigned kinds = conditions->kinds || !conditions->between[0] ? conditions->kinds : (1u << SPZ_KIND_COUNT) - 1;
+    /* Of all movements every kind is named where sides are asked for, so that the index can be used, which has the kinds first. */
+    unsigned kinds = conditions->kinds || !conditions->between[0] || !of_all ? conditions->kinds : (1u << SPZ_KIND_COUNT) - 1;
     const char *between = "?";
     if (kinds)
         buffer_puts(&where->sql, " AND p.kind IN ("); /* none of them, where they are kinds that we don't know */

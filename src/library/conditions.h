@@ -22,7 +22,7 @@ void where_free(Where *where);
 /* Whether anything is said of passages. */
 bool conditions_of_passages(const spz_conditions *conditions);
 /* ' AND ...' about passage p. */
-void where_passages(Where *where, const spz_conditions *conditions);
+void where_passages(Where *where, const spz_conditions *conditions, bool of_all); /* `of_all` movements, or of one */
 /* ' AND ...' about movement m of work w. */
 void where_movements(Where *where, const spz_conditions *conditions);
 void where_bind(const Where *where, Query *query);

@@ -101,7 +101,7 @@ spz_status find_passages(Store *store, const spz_conditions *conditions, size_t 
     Where *where = &search.where;
     Buffer sql = {0};
     spz_status status = SPZ_OK;
-    where_passages(where, conditions);
+    where_passages(where, conditions, false);
     buffer_printf(&sql, "SELECT kind, first_side, second_side, first_bar, last_bar, strength, turns, semitones, steps, letter FROM passage p INDEXED BY passage_movement"
                         " WHERE movement = ?%s ORDER BY strength DESC, number", buffer_text(&where->sql));
     search.sql = arena_string(&shelf->arena, sql.text);
@@ -151,7 +151,7 @@ spz_status spz_library_find(spz_library *library, const spz_conditions *conditio
     where_movements(&where, conditions);
     if (conditions_of_passages(conditions)) {
         buffer_puts(&where.sql, " AND m.id IN (SELECT p.movement FROM passage p WHERE 1");
-        where_passages(&where, conditions);
+        where_passages(&where, conditions, true);
         buffer_puts(&where.sql, ")");
     }
     status = find_movements(library->store, &where, conditions->first ? conditions->first : SIZE_MAX, shelf);

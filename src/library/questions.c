@@ -293,7 +293,7 @@ static spz_status find_alike(Store *store, const spz_conditions *like, long long
 {
     Where where = {.values = {{.number = (double)work}}, .count = 1};
     buffer_puts(&where.sql, " AND m.work <> ? AND m.id IN (SELECT p.movement FROM passage p WHERE 1");
-    where_passages(&where, like);
+    where_passages(&where, like, true);
     buffer_puts(&where.sql, ")");
     spz_status status = find_movements(store, &where, first ? first : SIZE_MAX, shelf);
     if (status == SPZ_OK)
