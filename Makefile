@@ -354,4 +354,4 @@ clean:
 distclean: clean
 	rm -rf $(ENGRAVER)/node_modules tests/web/node_modules tests/independent/node_modules
 
--include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
+-include $(shell find $(BUILD) -name '*.d' -type f 2>/dev/null)
