@@ -1,6 +1,6 @@
 #!/bin/sh
 # Runs each harness for SECONDS (60 when not given; HARNESSES: only these, 'xml:900' for seconds of its own), seeded with corpus, suite and hostile files, and writes what came of it as Markdown to
-# $BUILD/fuzz.md. Exit status 1 when a harness found something; the input that did it is kept in $BUILD/fuzz/found.
+# $BUILD/fuzz.md. TIMEOUT: seconds of the clock that one input may take (20); more on a machine that is busy with other things. Exit status 1 when a harness found something; the input that did it is kept in $BUILD/fuzz/found.
 set -u
 build=${BUILD:-build}
 shared=${SPEZZATO_SHARED:-../shared}
