@@ -13,8 +13,9 @@ _Static_assert(PHRASE_MOVEMENT_FIRM - PHRASE_MOVEMENT_OPEN == SPZ_FIRM - SPZ_OPE
 /* 'first and second violins', 'violas and cellos'. */
 static void say_pair(Buffer *out, spz_language language, const spz_section sections[2], bool singles)
 {
-    spz_group who[2] = {{.section = sections[0], .single = singles}, {.section = sections[1], .single = singles}};
-    bool violins = section_is_violin(sections[0]) && section_is_violin(sections[1]);
+    bool facing = sections[0] == sections[1]; /* of two orchestras */
+    spz_group who[2] = {{.section = sections[0], .orchestra = facing, .single = singles}, {.section = sections[1], .orchestra = 2 * facing, .single = singles}};
+    bool violins = !facing && section_is_violin(sections[0]) && section_is_violin(sections[1]);
     Phrase phrase = !violins                     ? PHRASE_PAIR_SECTIONS
                     : sections[0] == SPZ_VN2     ? PHRASE_PAIR_VIOLINS_2_3
                     : sections[1] == SPZ_VN2     ? PHRASE_PAIR_VIOLINS_1_2

@@ -196,7 +196,8 @@ void say_because(Buffer *out, spz_language language, const spz_verdict *verdict,
 {
     bool of_pair = term->kind == SPZ_TERM_OTHERS || term->kind == SPZ_TERM_ENSEMBLE;
     bool singles = verdict && spz_verdict_singles(verdict);
-    spz_group who[2] = {{.section = term->sections[0], .single = singles}, {.section = term->sections[1], .single = singles}};
+    bool facing = term->sections[0] == term->sections[1]; /* of two orchestras */
+    spz_group who[2] = {{.section = term->sections[0], .orchestra = facing, .single = singles}, {.section = term->sections[1], .orchestra = 2 * facing, .single = singles}};
     if (term->of_movements)
         buffer_puts(out, phrase_text(language, PHRASE_BECAUSE_MEAN));
     else if (!of_pair || term->sections[0] != SPZ_NO_SECTION)
@@ -221,7 +222,8 @@ static Phrase loss_phrase(const spz_loss *loss)
 void say_losses(Buffer *out, spz_language language, const spz_loss *losses, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
-        spz_group first = {.section = losses[i].sides[0]}, second = {.section = losses[i].sides[1]};
+        bool facing = losses[i].sides[0] == losses[i].sides[1]; /* of two orchestras */
+        spz_group first = {.section = losses[i].sides[0], .orchestra = facing}, second = {.section = losses[i].sides[1], .orchestra = 2 * facing};
         Buffer bars = {0};
         say_bars(&bars, language, &losses[i].basis);
         buffer_puts(out, i ? phrase_text(language, PHRASE_LOSS_NEXT) : "");
