@@ -196,7 +196,22 @@ static void a_stage_tells_its_size_players_and_distances(void)
     spz_plan_free(two);
 }
 
+/* Of two orchestras one section answers its like: which is which is said. */
+static void a_section_that_faces_its_like_is_told_by_its_orchestra(void)
+{
+    static const struct { spz_language language; const char *told; } cases[] = {
+        {SPZ_ENGLISH, "Vn I (orchestra 1)/Vn I (orchestra 2)"}, {SPZ_GERMAN, "Vl. I (Orchester 1)/Vl. I (Orchester 2)"}};
+    spz_loss loss = {.kind = SPZ_EXCHANGE, .sides = {SPZ_VN1, SPZ_VN1}};
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        Buffer out = {0};
+        say_losses(&out, cases[i].language, &loss, 1);
+        CU_ASSERT_PTR_NOT_NULL(strstr(out.text, cases[i].told));
+        buffer_free(&out);
+    }
+}
+
 static const struct Statement statements[] = {
+    STATEMENT(a_section_that_faces_its_like_is_told_by_its_orchestra),
     STATEMENT(a_statement_recommends_leans_or_leaves_open),
     STATEMENT(what_would_turn_a_verdict_is_told_as_what_one_would_have_to_hold),
     STATEMENT(a_term_tells_its_figures),
