@@ -22,6 +22,7 @@ typedef struct spz_stage_desk {
 typedef struct spz_distance {
     double front, centre, back; /* metres: between their front desks, their centres, the middles of their last rows */
     double front_delay, centre_delay, back_delay; /* milliseconds at the stage's temperature (ISO 9613-1) */
+    double delay; /* the mean of the three: the one that verdict and rehearsal go by */
 } spz_distance;
 
 /* Places of the audience. */

@@ -65,7 +65,7 @@ static void place_on_stage(const spz_plan *plan, RehearsalItem *item)
     item->placed = true;
     item->degrees = heard.angle;
     item->widths = heard.widths;
-    item->delay = way.centre_delay / 1000;
+    item->delay = way.delay / 1000;
 }
 
 static RehearsalItem item_of(const Movement *movement, const spz_findings *findings, size_t place, const spz_plan *plan)

@@ -92,6 +92,7 @@ bool geometry_distance(const Layout *layout, const Rules *rules, spz_section a, 
     out->front_delay = 1000 * acoustics_delay(out->front, rules->celsius);
     out->centre_delay = 1000 * acoustics_delay(out->centre, rules->celsius);
     out->back_delay = 1000 * acoustics_delay(out->back, rules->celsius);
+    out->delay = (out->front_delay + out->centre_delay + out->back_delay) / 3;
     return true;
 }
 
@@ -147,7 +148,7 @@ PairView geometry_pair(const Layout *layout, const Rules *rules, spz_section a, 
     spz_separation hearing;
     if (!geometry_distance(layout, rules, a, b, &distance))
         return view;
-    view.delay = (distance.front_delay + distance.centre_delay + distance.back_delay) / 3000;
+    view.delay = distance.delay / 1000;
     for (size_t i = 0; i < SPZ_LISTENER_COUNT; i++) {
         geometry_hearing(layout, rules, a, b, i, &hearing);
         view.widths += hearing.widths * rules->listeners[i].weight;
