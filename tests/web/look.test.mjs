@@ -9,6 +9,7 @@ import { join, resolve } from 'node:path';
 import { after, before, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
+import { flaws } from './flaws.mjs';
 
 const program = resolve(process.env.SPEZZATO ?? 'build/spezzato');
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -28,6 +29,11 @@ before(async () => {
   run('parts', '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'parts.html'));
   run('notes', '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'notes.html'));
   run('rehearsal', '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'rehearsal.html'));
+  for (const kind of ['bowings', 'stage']) run(kind, '--format', 'html', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, kind + '.html'));
+  run('library', '--library', join(folder, 'library.sqlite'), 'add', 'corpus');
+  run('library', '--library', join(folder, 'library.sqlite'), 'find', '--format', 'html', '-o', join(folder, 'library.html'));
+  run('report', '--work', '--engraver', 'none', 'corpus/brelisk-balconies-1.musicxml', 'corpus/brelisk-balconies-2.musicxml', '-o', join(folder, 'work'));
+  for (const language of ['de', 'fr']) run('report', '--engraver', 'none', '--language', language, 'corpus/season.csv', '-o', join(folder, language));
   const inside = place => readdirSync(join(folder, place)).filter(name => name.endsWith('.html')).sort().map(name => join(place, name));
   pages = [...inside('pages'), ...(some.length ? inside('real') : []), 'parts.html', 'notes.html', 'rehearsal.html'];
   browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox'] });
@@ -90,6 +96,55 @@ test('stage, verdict, the passages that weigh most and the whole strip are seen 
     await page.context().close();
   }
   assert.ok(full >= 10, `${full} pages with three passages`);
+});
+
+// Every kind of page and sheet, the pages of movements in three languages.
+const sheets = ['parts.html', 'notes.html', 'rehearsal.html', 'bowings.html', 'stage.html', 'library.html', 'work/work.html'];
+const everyKind = () => [...pages.filter(name => /^(pages|real)/.test(name)), ...sheets,
+  ...['de', 'fr'].flatMap(language => pages.filter(name => /^pages/.test(name)).map(name => name.replace('pages', language)))];
+
+test('no words lie on others, none are cut, none are too small: every kind of page at four widths, on A4 and on Letter, in three languages', async () => {
+  for (const name of everyKind()) {
+    const page = await open(name, {});
+    for (const [width, media] of [[1400, 'screen'], [1024, 'screen'], [800, 'screen'], [390, 'screen'], [794, 'print'], [816, 'print']]) {
+      await page.setViewportSize({ width, height: 900 });
+      await page.emulateMedia({ media });
+      assert.deepEqual(await page.evaluate(flaws), [], `${name} at ${width}, ${media}`);
+    }
+    await page.context().close();
+  }
+  // And what is wrong is seen.
+  const page = await open('pages/index.html', { viewport: { width: 1400, height: 900 } });
+  await page.evaluate(() => {
+    document.querySelector('h1').style.marginBottom = '-1.5rem';
+    document.querySelector('.composer-cell').style.cssText = 'display: block; width: 2rem; min-width: 0; overflow: hidden; white-space: nowrap';
+    document.querySelector('.year-cell').style.fontSize = '8px';
+  });
+  const found = await page.evaluate(flaws);
+  for (const kind of ['on each other', 'cut', 'small']) assert.ok(found.some(one => one.startsWith(kind)), `${kind} was not found: ${found}`);
+  await page.context().close();
+});
+
+test('a verdict takes one line at 1400, in three languages', async () => {
+  for (const name of ['pages', 'de', 'fr'].flatMap(place => pages.filter(name => /^pages/.test(name) && movements().includes(name)).map(name => name.replace('pages', place)))) {
+    const page = await open(name, { viewport: { width: 1400, height: 900 } });
+    const lines = await page.$$eval('.first:not(.undecided) .verdict h2', ([heading]) => {
+      if (!heading) return 1; // nothing to decide: a sentence says why
+      const range = document.createRange(); range.selectNodeContents(heading); return new Set([...range.getClientRects()].map(box => box.top)).size; });
+    assert.equal(lines, 1, name);
+    await page.context().close();
+  }
+});
+
+test('words stand out from what they lie on by 4.5 to 1 on every kind of page, light and dark (axe-core; WCAG 2.1, 1.4.3)', async () => {
+  for (const name of [...sheets, 'pages/index.html', 'pages/season.html', 'pages/concert-1.html', 'pages/tolvesk-ecluses-2.html'])
+    for (const colorScheme of ['light', 'dark']) {
+      const page = await open(name, { viewport: { width: 1400, height: 900 }, colorScheme });
+      await page.evaluate(axe);
+      const poor = await page.evaluate(async () => (await window.axe.run(document, { runOnly: ['color-contrast'] })).violations.flatMap(rule => rule.nodes.map(node => node.html.slice(0, 90))));
+      assert.deepEqual(poor, [], `${name}, ${colorScheme}`);
+      await page.context().close();
+    }
 });
 
 test('axe finds nothing serious on any kind of page, light and dark (axe-core)', async () => {

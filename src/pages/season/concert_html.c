@@ -118,7 +118,7 @@ static void one_seating(ConcertPage *page)
 {
     Markup *html = &page->html;
     const spz_other_plan *plan = &page->concert->unchanged;
-    markup_open_class(html, "section", "first-of-all");
+    markup_open(html, "section");
     if (plan->seating) {
         SAY(&page->words, page->language, PHRASE_CONCERT_ALL_EVENING, slot_text("arrangement", words_arrangement(page->language, plan->seating)));
         concert_put(page, "h2", NULL);
@@ -271,7 +271,7 @@ static void programme_movement(ConcertPage *page, const spz_planned_work *work, 
     markup_close(html);
     say_clock(&page->words, page->language, movement->seconds);
     concert_put(page, "span", "clock");
-    markup_element(html, movement->judged && movement->statement.confidence == SPZ_FIRM ? "strong" : "span", "sure-word",
+    markup_element(html, movement->judged && movement->statement.confidence == SPZ_FIRM ? "strong" : "span", NULL,
                  movement->judged ? phrase_text(page->language, (Phrase)(PHRASE_SEASON_CONFIDENCE_OPEN + movement->statement.confidence)) : "-");
     say_given_up_there(&page->words, page->language, movement);
     concert_put(page, "span", "gives");

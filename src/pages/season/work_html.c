@@ -140,7 +140,7 @@ static void verdict(WorkPage *page)
 {
     spz_plan *plan = stage_plan_of(page->settings, page->work, 0);
     markup_open_class(&page->html, "section", "one-for-all");
-    markup_open_class(&page->html, "figure", "for-all");
+    markup_open(&page->html, "figure");
     if (plan)
         stage_picture(&page->html, page->language, plan, NULL, STAGE_WHOLE);
     markup_close(&page->html);

@@ -270,14 +270,12 @@ static void kind_box(Markup *html, spz_language language, spz_kind kind)
 {
     char name[WORDS_TEXT];
     markup_open(html, "label");
-    markup_put_format(html, "class", "k-%s", spz_kind_name(kind));
     markup_open(html, "input");
     markup_put(html, "type", "checkbox");
     markup_put(html, "name", "kind");
     markup_put(html, "value", spz_kind_name(kind));
     markup_put(html, "checked", "checked");
     markup_close_void(html);
-    markup_element(html, "span", "swatch", "");
     markup_words(html, words_kind(language, &(spz_passage){.kind = kind}, name));
     if (kind == SPZ_DIV2 || kind == SPZ_DIV3)
         markup_words(html, phrase_text(language, kind == SPZ_DIV2 ? PHRASE_WEB_IN_TWO : PHRASE_WEB_IN_THREE));
@@ -377,7 +375,7 @@ void web_passages(const Web *web)
 {
     Markup *html = web->html;
     spz_language language = web_speaker(web).language;
-    markup_open_class(html, "section", "part passages-part");
+    markup_open_class(html, "section", "part");
     markup_element(html, web_heading(web, 1), NULL, phrase_text(language, PHRASE_WEB_PASSAGES));
     if (spz_findings_count(web->view.findings) == 0) {
         markup_element(html, "p", NULL, phrase_text(language, PHRASE_WEB_NONE));

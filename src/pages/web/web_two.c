@@ -49,6 +49,7 @@ static void choices(const Web *web)
     for (size_t place = 0; place < SPZ_LISTENER_COUNT; place++)
         choice(html, form, "seat", place, seat_words(language, place), place == SPZ_MIDDLE_SEATS);
     markup_close(html);
+    markup_element(html, "p", "small soft", phrase_text(language, PHRASE_TWO_SEATS));
     markup_close_line(html);
 }
 

@@ -80,9 +80,9 @@ static void draw_ledgers(const Line *line, size_t s, double x, int place)
 {
     int bottom = line->staves[s].bottom;
     for (int at = bottom - 2; at >= place; at -= 2)
-        markup_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
+        markup_line(line->view->html, "line", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
     for (int at = bottom + 10; at <= place; at += 2)
-        markup_line(line->view->html, "line ledger", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
+        markup_line(line->view->html, "line", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
 }
 
 static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Altered *altered)

@@ -211,6 +211,8 @@ static bool find_winds(const ScoreView *view, const spz_passage *passage, Stave 
     return stave->winds != NULL;
 }
 
+enum { DIVIDED_MOST = 3 };
+
 /* The topmost of the side's players but for `taken`; a soloist who goes with a section only where nobody else is left. */
 static spz_players named_one(const SectionMap *map, const spz_side *side, spz_players taken)
 {
@@ -244,8 +246,10 @@ size_t staves_of(const ScoreView *view, const spz_passage *passage, Stave *stave
     size_t count = 0;
     spz_players all = view_players(passage);
     spz_players sides = two_sides(view->map, passage);
-    if (bits(all) > most && sides)
+    if (bits(sides) > 1 && bits(all) > most)
         all = sides;
+    else if (bits(sides) == 1 && most < bits(all)) /* one body that is divided: its parts */
+        most = bits(all) < DIVIDED_MOST ? bits(all) : DIVIDED_MOST;
     if (all & SPZ_WIND_PLAYERS) {
         staves[count] = (Stave){.group = NULL};
         count += find_winds(view, passage, &staves[count]);

@@ -120,7 +120,9 @@ bool stave_stem_up(const Stave *stave, size_t first, size_t end)
 
 static void measure(Line *line)
 {
-    static const double bracket = 11, loud = 8, number = 11, between = 4;
+    static const double loud = 8, number = 11, between = 4;
+    const bool answered = spz_kind_is_antiphony(line->passage->kind); /* else nobody calls, and no bracket stands over the staves */
+    const double bracket = answered ? 11 : 3;
     double y = number;
     for (size_t s = 0; s < line->count; s++) {
         const Stave *stave = &line->staves[s];
@@ -130,7 +132,7 @@ static void measure(Line *line)
             const StaveChord *chord = &stave->chords.at[i];
             if (chord->count == 0)
                 continue;
-            coloured = coloured || chord->entry;
+            coloured = coloured || (answered && chord->entry);
             double top = HALF_SPACE * (chord->places[0] - stave->bottom - 8), low = HALF_SPACE * (stave->bottom - chord->places[chord->count - 1]);
             bool points_up = stave_stem_up(stave, i, i + 1);
             up = fmax(up, top + (points_up ? STEM + 1 : 4));
