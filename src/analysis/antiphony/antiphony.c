@@ -37,7 +37,11 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, AntiphonyS
 spz_status antiphony_search_join(AntiphonySearch *search)
 {
     spz_status status = links_weigh(&search->texture, &search->candidates);
-    return status == SPZ_OK ? chains_make(&search->texture, &search->candidates, &search->arena, &search->chains) : status;
+    if (status == SPZ_OK)
+        status = chains_make(&search->texture, &search->candidates, &search->arena, &search->chains);
+    for (size_t i = 0; i < search->chains.count && status == SPZ_OK; i++)
+        status = chain_name_violas(&search->texture, &search->candidates, &search->chains.at[i]);
+    return status;
 }
 
 static spz_status listen(const SectionMap *map, const Melody *melodies, bool hopeless_too, AntiphonySearch *out)
@@ -143,7 +147,7 @@ spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, c
         passage.told.gesture = candidate_gesture(&search->texture, opening);
         for (int side = 0; side < 2; side++) {
             passage.sides[side] = side_told(findings, search, &chain->sides[side]);
-            passage.told.gesture.sides[side] = side_told(findings, search, &opening->sides[side]);
+            passage.told.gesture.sides[side] = side_told(findings, search, chain_side_of(chain, opening, side));
         }
         status = findings_add(findings, &passage);
     }

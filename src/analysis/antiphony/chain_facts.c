@@ -521,10 +521,39 @@ void chain_facts_release(ChainFacts *facts)
     array_free(&facts->links);
 }
 
+static const spz_link *link_of(const ChainFacts *facts, size_t group)
+{
+    for (size_t i = 0; i < facts->links.count; i++)
+        if (facts->links.at[i].players & players_of_group(group))
+            return &facts->links.at[i];
+    return NULL;
+}
+
+spz_status chain_name_violas(const Texture *texture, const CandidateList *candidates, Chain *chain)
+{
+    if (chain->sides[0].section != SPZ_VA && chain->sides[1].section != SPZ_VA)
+        return SPZ_OK;
+    ChainFacts facts;
+    spz_status status = chain_facts_make(texture->map, texture, candidates, chain, &facts);
+    const Match *match = &(chain->named_by ? chain->named_by : &candidates->at[chain->candidates[0]])->match;
+    const spz_link *links[] = {link_of(&facts, match->caller), link_of(&facts, match->responder)};
+    for (int i = 0; status == SPZ_OK && i < 2; i++)
+        if (links[0] && links[1] && links[0] != links[1] && chain->sides[!i].section != SPZ_VC)
+            side_join_cellos(texture->map, links[i]->players & ~chain->sides[!i].melodies, &chain->sides[i]);
+    chain_facts_release(&facts);
+    return status;
+}
+
+const Side *chain_side_of(const Chain *chain, const Candidate *candidate, int side)
+{
+    bool joined = chain->sides[side].section == SPZ_VC && candidate->sides[side].section == SPZ_VA;
+    return joined ? &chain->sides[side] : &candidate->sides[side];
+}
+
 /* Whether it is the passage's first section that calls in it, and about as clearly as anywhere. */
 static bool may_open(const Chain *chain, const Candidate *candidate, double clearest)
 {
-    return candidate->sides[0].section == chain->sides[0].section && candidate->evidence.chance >= rule.opening * clearest;
+    return chain_side_of(chain, candidate, 0)->section == chain->sides[0].section && candidate->evidence.chance >= rule.opening * clearest;
 }
 
 const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain)

@@ -16,6 +16,12 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
                             ChainFacts *facts);
 void chain_facts_release(ChainFacts *facts);
 
+/* Names a side of violas after the cellos that stand in its link (side_join_cellos). SPZ_NO_MEMORY. */
+spz_status chain_name_violas(const Texture *texture, const CandidateList *candidates, Chain *chain);
+
+/* A side of one of its matches: violas bear the cellos' name where the chain's do. */
+const Side *chain_side_of(const Chain *chain, const Candidate *candidate, int side);
+
 /* Whose first call and answer are told of the passage: of its clear matches the one that is answered first, or the violins' after which it is named. */
 const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain);
 /* Its first call and answer: how many notes, how far apart, what was done to the call; all but the sides. */

@@ -70,7 +70,7 @@ static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *s
 /* Shares of the notes from which on a group is said to play along. */
 static const struct {
     double rhythm, parallel, unison;
-} along = {.rhythm = 0.7, .parallel = 0.6, .unison = 0.7};
+} along = {.rhythm = 0.7, .parallel = 0.6, .unison = 0.8};
 
 static uint64_t reaching(const unsigned counts[64], size_t melody_count, double least)
 {
@@ -162,18 +162,18 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 7.110, [F_EXACT] = 1.817, [F_MOTION] = 1.543, [F_RHYTHM] = 0.328, [F_YIELD] = -0.408, [F_FREE] = 1.913,
-    [F_SWAP] = 1.369, [F_TURNS] = 0.037, [F_NOTES] = 0.361, [F_TOTAL] = 0.017, [F_LAG_BEATS] = -0.316, [F_LAG_BARS] = -0.112,
-    [F_RARE] = 0.242, [F_FRONT] = 2.303, [F_DOUBLED] = 0.618, [F_WINDS] = -0.736, [F_ALONGSIDE] = -1.111, [F_SOFT] = -1.257,
-    [F_SPEED] = -0.434, [F_OVERLAP] = 0.619, [F_REGULAR] = 1.218, [F_CLEAN] = 1.364, [F_SAME_PITCH] = 0.786, [F_GAP] = -0.520,
-    [F_SINGLE] = -0.339, [F_PIZZ] = -0.404, [F_EARLY] = 0.063, [F_RESTED] = 0.351, [F_CANON] = -0.987, [F_MIRROR] = -0.871,
-    [F_QUICK] = -0.509, [F_LATE] = 0.223, [F_SHORT] = -1.190, [F_BEGINS] = -0.035, [F_PLACE] = 1.275, [F_BESIDE] = 1.495,
-    [F_STILL] = -0.121, [F_CONTRAST] = -0.248, [F_AHEAD] = -0.727, [F_AGAIN] = -0.891, [F_CALLER_BEFORE] = -0.512,
-    [F_RESPONDER_BEFORE] = 0.031, [F_CALLER_AROUND] = 0.575, [F_RESPONDER_AROUND] = -0.259, [F_COUNTER] = 0.239,
-    [F_CALL_TOP] = 1.132, [F_ANSWER_TOP] = 0.471, [F_CALL_WINDS] = -0.184, [F_ANSWER_WINDS] = 0.082, [F_AWAITED] = 0.081,
-    [F_VALUES] = 0.567, [F_MARKED] = 1.218,
+    [F_SAME] = 7.039, [F_EXACT] = 1.822, [F_MOTION] = 1.516, [F_RHYTHM] = 0.317, [F_YIELD] = -0.396, [F_FREE] = 1.934,
+    [F_SWAP] = 1.346, [F_TURNS] = 0.039, [F_NOTES] = 0.360, [F_TOTAL] = 0.016, [F_LAG_BEATS] = -0.313, [F_LAG_BARS] = -0.112,
+    [F_RARE] = 0.261, [F_FRONT] = 2.277, [F_DOUBLED] = 0.603, [F_WINDS] = -0.730, [F_ALONGSIDE] = -1.105, [F_SOFT] = -1.245,
+    [F_SPEED] = -0.429, [F_OVERLAP] = 0.592, [F_REGULAR] = 1.226, [F_CLEAN] = 1.344, [F_SAME_PITCH] = 0.767, [F_GAP] = -0.518,
+    [F_SINGLE] = -0.330, [F_PIZZ] = -0.410, [F_EARLY] = 0.066, [F_RESTED] = 0.347, [F_CANON] = -0.964, [F_MIRROR] = -0.887,
+    [F_QUICK] = -0.528, [F_LATE] = 0.216, [F_SHORT] = -1.210, [F_BEGINS] = -0.030, [F_PLACE] = 1.277, [F_BESIDE] = 1.463,
+    [F_STILL] = -0.177, [F_CONTRAST] = -0.250, [F_AHEAD] = -0.721, [F_AGAIN] = -0.913, [F_CALLER_BEFORE] = -0.505,
+    [F_RESPONDER_BEFORE] = 0.038, [F_CALLER_AROUND] = 0.582, [F_RESPONDER_AROUND] = -0.248, [F_COUNTER] = 0.236,
+    [F_CALL_TOP] = 1.141, [F_ANSWER_TOP] = 0.465, [F_CALL_WINDS] = -0.181, [F_ANSWER_WINDS] = 0.082, [F_AWAITED] = 0.077,
+    [F_VALUES] = 0.569, [F_MARKED] = 1.230,
 };
-static const double bias = -14.977;
+static const double bias = -14.875;
 
 double feature_weight(enum Feature feature)
 {

@@ -69,6 +69,17 @@ static void name_side(const SectionMap *map, size_t principal, uint64_t speakers
     side->orchestra = orchestra_of(map, side->melodies);
 }
 
+void side_join_cellos(const SectionMap *map, uint64_t company, Side *side)
+{
+    if (side->section != SPZ_VA || violins_in(map, company) || !has(map, company, SPZ_VC))
+        return;
+    side->section = SPZ_VC;
+    side->group = SIZE_MAX;
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if (map->groups[i].about.section == SPZ_VC || map->groups[i].about.section == SPZ_DB)
+            side->melodies |= company & (uint64_t)1 << i;
+}
+
 /* Unison goes before rhythm: who has the pitches of one side stands there, even where it shares the rhythm of both, as octave doublings of
  * the caller do in imitation. */
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2])

@@ -17,6 +17,10 @@ void sides_of(const SectionMap *map, const Match *match, const Evidence *evidenc
 /* Whose notes are told of a side: of `principal`, who speaks on it, unless the side bears another section's name: then of the highest group of that section. */
 size_t side_voice(const SectionMap *map, const Side *side, size_t principal);
 
+/* A doubling viola is left out of the name (the readers' protocol): violas who have the gesture together with cellos, and no violins, are
+ * named after these. `company`: who else has it. */
+void side_join_cellos(const SectionMap *map, uint64_t company, Side *side);
+
 /* Whether the two sides are these two sections, whoever calls. */
 static inline bool sides_are(const Side sides[2], spz_section one, spz_section other)
 {

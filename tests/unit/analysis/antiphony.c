@@ -137,6 +137,18 @@ static void both_violins_answered_by_the_cellos_are_named_together(void)
     rehearsal_end(&r);
 }
 
+static void violas_whom_the_cellos_join_bear_their_name(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    <f> g5:q. a5:e b5:q d6 | R | a5:q. b5:e c6:q e6 | R | b5:q. c6:e d6:q f6 | R | c6:w\n"
+                           "Violin II:   <f> g4:q. a4:e b4:q d5 | R | a4:q. b4:e c5:q e5 | R | b4:q. c5:e d5:q f5 | R | c5:w\n"
+                           "Viola:       R | <f> g3:q. a3:e b3:q d4 | R | a3:q. b3:e c4:q e4 | R | b3:q. c4:e d4:q f4 | c4:w\n"
+                           "Violoncello: R | <f> g2:q. a2:e b2:h | R | a2:q. b2:e c3:h | R | b2:q. c3:e d3:h | c3:w\n");
+    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Violins", "Vc"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Violins", "Va"));
+    rehearsal_end(&r);
+}
+
 static void off_beat_accompaniment_is_at_most_marginal(void)
 {
     Rehearsal r = rehearse(QUARTET
@@ -409,6 +421,7 @@ static const struct Statement statements[] = {
     STATEMENT(what_sounds_as_a_fifth_is_told_as_one),
     STATEMENT(a_canon_is_imitation),
     STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
+    STATEMENT(violas_whom_the_cellos_join_bear_their_name),
     STATEMENT(off_beat_accompaniment_is_at_most_marginal),
     STATEMENT(an_answer_upside_down_is_known_again),
     STATEMENT(one_step_the_other_way_is_no_inversion),
