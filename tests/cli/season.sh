@@ -92,6 +92,7 @@ for language in en:"Not used" de:"Nicht verwendet" fr:"Laissé de côté"; do
     run 2 season "$folder/notes.csv" --language "${language%%:*}"
     shows "${language#*:}"
     run 2 season "$folder/notes.csv" --format html --language "${language%%:*}"
+    grep -q '<p>4 ' "$folder/out" || fault "the page in ${language%%:*} doesn't begin with how many rows could not be used"
     shows "${language#*:}"
 done
 run 2 season "$folder/notes.csv"

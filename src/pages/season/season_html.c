@@ -331,6 +331,10 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
     markup_element(&page.html, "h1", NULL, title);
     say_sums(&page.text, page.language, &totals);
     end_text(&page, "p", NULL);
+    if (totals.problems) {
+        SAY(&page.text, page.language, PHRASE_SEASON_PROBLEMS, slot_number("n", (long)totals.problems));
+        end_text(&page, "p", NULL);
+    }
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_concert(&page, spz_season_concert(season, i), i);
     put_notes(&page, season, false, PHRASE_SEASON_NOT_USED);
