@@ -175,7 +175,6 @@ static bool same_pair(const Pair *a, const Pair *b)
            (same_body(&a->bodies[0], &b->bodies[1]) && same_body(&a->bodies[1], &b->bodies[0]));
 }
 
-/* Two who answer each other and nobody else. */
 static bool is_dialogue(const spz_passage *passage)
 {
     return spz_kind_is_antiphony(passage->kind) && passage->strength >= clear;
@@ -192,7 +191,7 @@ static void find_pair(const spz_sections *sections, const spz_findings *findings
         for (size_t k = 0; k < count; k++) {
             const spz_passage *passage = spz_findings_at(findings, k);
             Pair two = pair_of(sections, passage);
-            like += is_dialogue(passage) && passage->link_count <= 2 && same_pair(&one, &two);
+            like += is_dialogue(passage) && same_pair(&one, &two);
         }
         if (like > overview->pair_count) {
             overview->pair_count = like;
@@ -264,6 +263,8 @@ static spz_status set_times(const spz_note_options *options, MovementNotes *note
     double lasts = options->lasts && notes->number < options->lasts_count ? options->lasts[notes->number] : 0;
     spz_status status = time_line_make(notes->movement, lasts, options->anchors, options->anchor_count, line);
     overview->marked = notes->movement->tempo_count > 0;
+    for (size_t i = 0; i < notes->movement->tempo_count; i++)
+        overview->printed = overview->printed || notes->movement->tempos[i].printed;
     overview->given = lasts > 0;
     overview->tapped = options->anchor_count > 0;
     overview->duration = !status && (lasts > 0 || overview->tapped || overview->marked) ? time_line_end(line) : 0;

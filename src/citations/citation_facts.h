@@ -73,7 +73,8 @@ typedef struct Overview {
     SeatingWord seating;         /* SEATING_NONE too where the movement before it in the same work has the same */
     const Citation *strongest;   /* of the dialogues cited; NULL when there are none */
     double duration;             /* seconds; 0 not known */
-    bool marked;                 /* the score has tempo marks */
+    bool marked;                 /* the file has tempos, printed or for playing back alone */
+    bool printed;                /* some of them are printed */
     bool given;                  /* the user said how long it lasts */
     bool tapped;                 /* the user said when some bars sound */
     bool repeats;                /* some bars are played again */

@@ -139,6 +139,7 @@ typedef struct Bar {
 typedef struct Tempo {
     Ticks onset;
     double rate; /* crotchets a minute */
+    bool printed; /* players read it; else it is for playing back alone */
 } Tempo;
 
 struct spz_movement {

@@ -232,7 +232,6 @@ static const char *full_title(Reader *reader, const Stretch *stretch, int ordina
 
 typedef struct OrderedTempo {
     Tempo tempo;
-    bool printed;
     size_t order;
 } OrderedTempo;
 
@@ -241,8 +240,8 @@ static int by_onset(const void *a, const void *b)
     const OrderedTempo *left = a, *right = b;
     if (left->tempo.onset != right->tempo.onset)
         return left->tempo.onset < right->tempo.onset ? -1 : 1;
-    if (left->printed != right->printed)
-        return left->printed ? -1 : 1;
+    if (left->tempo.printed != right->tempo.printed)
+        return left->tempo.printed ? -1 : 1;
     return left->order < right->order ? -1 : left->order > right->order;
 }
 
@@ -254,7 +253,7 @@ static void collect_tempos(Reader *reader, Movement *movement)
     for (size_t p = 0; p < movement->part_count; p++)
         for (size_t i = 0; i < movement->parts[p].direction_count; i++) {
             const Direction *mark = &movement->parts[p].directions[i];
-            OrderedTempo tempo = {{mark->onset, mark->rate}, mark->value == TEMPO_PRINTED, found.count};
+            OrderedTempo tempo = {{mark->onset, mark->rate, mark->value == TEMPO_PRINTED}, found.count};
             if (mark->kind == DIRECTION_TEMPO && !array_push(&found, tempo))
                 reader_no_memory(reader);
         }

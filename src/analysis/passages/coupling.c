@@ -191,12 +191,15 @@ static double exactness_of(const Together *stretch)
     return all ? alike / (double)all : 0;
 }
 
+/* In thirds and sixths, where each makes more than a fifth of both (set by hand). */
+enum { BOTH = 5 };
+
 static spz_parallel parallel_of(const Together *stretch)
 {
     static const spz_parallel of_kind[] = {[UNISON] = SPZ_UNISON, [OCTAVES] = SPZ_OCTAVES, [THIRDS] = SPZ_THIRDS, [SIXTHS] = SPZ_SIXTHS};
     size_t chords = stretch->kinds[THIRDS] + stretch->kinds[SIXTHS];
     bool parallel = stretch->kinds[UNISON] + stretch->kinds[OCTAVES] < chords;
-    if (parallel && stretch->kinds[THIRDS] * 3 > chords && stretch->kinds[SIXTHS] * 3 > chords)
+    if (parallel && stretch->kinds[THIRDS] * BOTH > chords && stretch->kinds[SIXTHS] * BOTH > chords)
         return SPZ_THIRDS_AND_SIXTHS;
     int most = 0;
     for (int i = 1; i < OTHER; i++)

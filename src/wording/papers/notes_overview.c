@@ -120,8 +120,8 @@ void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
         say_clock(&time, language, overview->duration);
     else
         say_about(&time, language, overview->duration);
-    SAY(out, language, overview->given ? PHRASE_NOTES_TIMES_GIVEN : overview->tapped ? PHRASE_NOTES_TIMES_TAPPED : overview->marked ? PHRASE_NOTES_TIMES_MARKS
-                                                                                                             : PHRASE_NOTES_TIMES_NONE,
+    Phrase marks = overview->printed ? PHRASE_NOTES_TIMES_MARKS : overview->marked ? PHRASE_NOTES_TIMES_PLAYED : PHRASE_NOTES_TIMES_NONE;
+    SAY(out, language, overview->given ? PHRASE_NOTES_TIMES_GIVEN : overview->tapped ? PHRASE_NOTES_TIMES_TAPPED : marks,
         slot_of("time", &time), overview->repeats ? slot_phrase("repeats", PHRASE_NOTES_REPEATS) : slot_text("repeats", ""));
     say_numbers(out, language, notes);
     buffer_let_go(out, &time);
@@ -131,5 +131,5 @@ void say_timing(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const Overview *overview = &notes->overview;
     if (!times_are_known(overview))
-        buffer_puts(out, phrase_text(language, overview->marked ? PHRASE_NOTES_TIMING_MARKS : PHRASE_NOTES_TIMING_NONE));
+        buffer_puts(out, phrase_text(language, overview->printed ? PHRASE_NOTES_TIMING_MARKS : overview->marked ? PHRASE_NOTES_TIMING_PLAYED : PHRASE_NOTES_TIMING_NONE));
 }

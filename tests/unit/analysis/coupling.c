@@ -31,6 +31,16 @@ static void quick_soft_octaves_are_a_tight_spot(void)
     rehearsal_end(&r);
 }
 
+static void a_bar_of_sixths_among_thirds_is_told(void)
+{
+    Rehearsal r = rehearse(STRINGS "Violin I: " QUICK "Violin II: <p> b4:s c5 d5 e5 f5 e5 d5 c5 b4 c5 d5 e5 f5 e5 d5 c5 | e5:s f5 g5 a5 b5 a5 g5 f5 e5 d5 c5 d5 e5 f5 g5 a5 | "
+                                   "b5 a5 g5 f5 e5 f5 g5 f5 e5 d5 c5 b4 c5 d5 e5 f5 | e5:w\n" HELD);
+    const spz_passage *p = heard(&r, SPZ_COUPLING, "Vn I", "Vn II");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_EQUAL(p->told.unity.parallel, SPZ_THIRDS_AND_SIXTHS);
+    rehearsal_end(&r);
+}
+
 static void single_quick_notes_do_not_set_the_pace(void)
 {
     Rehearsal r = rehearse(STRINGS "Violin I:  <p> g5:e a5 b5:e. c6:s d6:e c6 b5 a5 | g5 a5 b5:e. c6:s d6:e c6 b5 a5 | g5 a5 b5:e. c6:s d6:e c6 b5 a5 | g5:w\n"
@@ -109,6 +119,7 @@ static void a_movement_in_octaves_does_not_flood_the_page(void)
 
 static const struct Statement statements[] = {
     STATEMENT(quick_soft_octaves_are_a_tight_spot),
+    STATEMENT(a_bar_of_sixths_among_thirds_is_told),
     STATEMENT(single_quick_notes_do_not_set_the_pace),
     STATEMENT(the_pairing_tells_the_share_of_bars_and_of_intervals),
     STATEMENT(slow_notes_in_octaves_are_no_tight_spot),

@@ -290,6 +290,22 @@ static void without_a_tempo_no_time_is_made_up(void)
     sheet_music_end(&music);
 }
 
+static void a_tempo_that_nobody_reads_is_not_called_a_mark(void)
+{
+    SheetMusic music = dialogue_at("  tempo: q=60");
+    const spz_movement *movement = first_movement(&music).movement;
+    char *text = notes(&music, SPZ_AS_TEXT, 0);
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "By its tempo marks the movement lasts"));
+    free(text);
+    for (size_t i = 0; i < movement->tempo_count; i++)
+        movement->tempos[i].printed = false;
+    text = notes(&music, SPZ_AS_TEXT, 0);
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "The score has no tempo in figures"));
+    CU_ASSERT_PTR_NULL(strstr(text, "By its tempo marks"));
+    free(text);
+    sheet_music_end(&music);
+}
+
 static void markdown_shows_signs_of_a_title_as_they_are(void)
 {
     SheetMusic music = dialogue_at("  tempo: q=60");
@@ -338,6 +354,7 @@ void suite_notes_sheet(void)
         STATEMENT(a_movement_without_strings_says_so),
         STATEMENT(a_citation_tells_when_and_what),
         STATEMENT(without_a_tempo_no_time_is_made_up),
+        STATEMENT(a_tempo_that_nobody_reads_is_not_called_a_mark),
         STATEMENT(markdown_shows_signs_of_a_title_as_they_are),
         STATEMENT(when_memory_ends_there_are_no_notes),
     };

@@ -14,8 +14,8 @@ static Tempo tempos[2];
 static void begin(void)
 {
     evening_begin(&evening, 100);
-    tempos[0] = (Tempo){0, 60};
-    tempos[1] = (Tempo){(Ticks)50 * 16, 120};
+    tempos[0] = (Tempo){0, 60, true};
+    tempos[1] = (Tempo){(Ticks)50 * 16, 120, true};
     evening.movement.tempos = tempos;
     evening.movement.tempo_count = 2;
 }

@@ -250,7 +250,7 @@ static void what_is_buried_under_a_tutti_counts_less(void)
 /* Exchanges in bars 3-4, 11-12 and so on, a second a crotchet, bars 1 to 20 played twice. */
 static void what_is_given_up_is_counted_in_bars_and_seconds(void)
 {
-    static Tempo tempo = {0, 60};
+    static Tempo tempo = {0, 60, true};
     int32_t played[120];
     for (int i = 0; i < 120; i++)
         played[i] = i < 20 ? i : i - 20;
