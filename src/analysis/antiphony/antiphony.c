@@ -143,7 +143,7 @@ spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, c
                                .entries = facts.entries.at, .entry_count = facts.entries.count, .links = facts.links.at,
                                .link_count = facts.links.count, .foreground = foreground_of(candidates, chain),
                                .shortest = chain_shortest_seconds(&search->texture, candidates, chain)};
-        const Candidate *opening = chain_opening(candidates, chain);
+        const Candidate *opening = listed_opening(findings->map, &search->texture, candidates, chain, &facts);
         passage.told.gesture = candidate_gesture(&search->texture, opening);
         for (int side = 0; side < 2; side++) {
             passage.sides[side] = side_told(findings, search, &chain->sides[side]);

@@ -573,6 +573,47 @@ const Candidate *chain_opening(const CandidateList *candidates, const Chain *cha
     return opening ? opening : &candidates->at[chain->candidates[0]];
 }
 
+static bool is_listed(const SectionMap *map, const Texture *texture, const ChainFacts *facts, const Statement *statement)
+{
+    bool winds = texture->melodies[statement->melody].group->about.section == SPZ_WINDS;
+    spz_players who = winds ? SPZ_WIND_PLAYERS : map == texture->map ? players_of_group(statement->melody) : ~SPZ_WIND_PLAYERS;
+    for (size_t i = 0; i < facts->entries.count; i++)
+        if (facts->entries.at[i].onset == statement->first->onset && (facts->entries.at[i].players & who))
+            return true;
+    return false;
+}
+
+/* When its first answer comes, where that and its call are among the entries; -1 where they are not. */
+static Ticks answer_listed(const SectionMap *map, const Texture *texture, const ChainFacts *facts, const Candidate *candidate)
+{
+    StatementWalk walk = walk_begin(texture, candidate);
+    Statement call = {.melody = candidate->match.caller}, answer = {.melody = candidate->match.responder};
+    if (!walk_statement(&walk, &call, &answer))
+        return -1;
+    call = told_by(&walk, 0, call);
+    answer = told_by(&walk, 1, answer);
+    return is_listed(map, texture, facts, &call) && is_listed(map, texture, facts, &answer) ? answer.first->onset : -1;
+}
+
+const Candidate *listed_opening(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain, const ChainFacts *facts)
+{
+    const Candidate *opening = chain_opening(candidates, chain), *listed = NULL;
+    Ticks first = INT64_MAX;
+    if (answer_listed(map, texture, facts, opening) >= 0)
+        return opening;
+    const AbsorbedPair own = {chain->candidates, chain->candidate_count, chain->absorbed};
+    for (const AbsorbedPair *pair = &own; pair; pair = pair->next)
+        for (size_t i = 0; i < pair->count; i++) {
+            const Candidate *candidate = &candidates->at[pair->candidates[i]];
+            Ticks answer = answer_listed(map, texture, facts, candidate);
+            if (answer >= 0 && answer < first) {
+                listed = candidate;
+                first = answer;
+            }
+        }
+    return listed ? listed : opening;
+}
+
 spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
 {
     const Movement *m = texture->map->movement;

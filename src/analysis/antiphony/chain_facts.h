@@ -24,6 +24,8 @@ const Side *chain_side_of(const Chain *chain, const Candidate *candidate, int si
 
 /* Whose first call and answer are told of the passage: of its clear matches the one that is answered first, or the violins' after which it is named. */
 const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain);
+/* The same, but where its call and answer are not both among the entries: then the first match whose are. */
+const Candidate *listed_opening(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain, const ChainFacts *facts);
 /* Its first call and answer: how many notes, how far apart, what was done to the call; all but the sides. */
 spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate);
 /* How many calls it is told as, and the notes of the longest. */

@@ -12,10 +12,11 @@ static const struct {
     double rest;         /* chance from which the part of a lost passage that its teller leaves out stands by itself */
     double violins;      /* chance from which a match of first and second violins may name a story */
     double violins_like; /* ... of whose notes this share agree */
+    int reach;           /* ... that lies in its bars, or in one beside them */
     double violins_statement, violins_bars; /* ... that has this share of a statement in common, and this share of the bars */
 } rule = {
     .told = 0.5, .handed = 0.5, .statement = 0.5, .on = 0.5, .lasting = 0.5, .rest = 0.5,
-    .violins = 0.3, .violins_like = 0.8, .violins_statement = 0.7, .violins_bars = 0.8,
+    .violins = 0.3, .violins_like = 0.8, .reach = 1, .violins_statement = 0.7, .violins_bars = 0.8,
 };
 
 static int stronger_first(const void *left, const void *right)
@@ -232,19 +233,44 @@ static bool shares_in_bar(const CandidateList *candidates, const BarNotes *violi
     return found;
 }
 
+/* Bars by which the match reaches out of the chain, on one side or the other. */
+static int bars_outside(const Candidate *candidate, const Chain *chain)
+{
+    int before = chain->first - candidate->first, behind = candidate->last - chain->last;
+    return before > behind ? before : behind;
+}
+
+/* The match after which the chain is named is told in it: its call and its answer belong to the passage. */
+static bool name_after(const ChainMaker *maker, const Candidate *candidate, Chain *chain)
+{
+    uint32_t *index = arena_take(maker->arena, 1, sizeof *index);
+    AbsorbedPair *absorbed = arena_take(maker->arena, 1, sizeof *absorbed);
+    if (!index || !absorbed)
+        return false;
+    *index = (uint32_t)(candidate - maker->base);
+    *absorbed = (AbsorbedPair){index, 1, chain->absorbed};
+    chain->absorbed = absorbed;
+    chain->first = candidate->first < chain->first ? candidate->first : chain->first;
+    chain->last = candidate->last > chain->last ? candidate->last : chain->last;
+    chain->onset = candidate->match.onset < chain->onset ? candidate->match.onset : chain->onset;
+    chain->end = candidate->match.end > chain->end ? candidate->match.end : chain->end;
+    chain->named_by = candidate;
+    chain->sides[0] = candidate->sides[0];
+    chain->sides[1] = candidate->sides[1];
+    return true;
+}
+
 /* The seating turns on the violins: a story in which they answer each other throughout is theirs, whoever else has the gesture. It is told as
  * the clearest of their matches in it goes. */
-static void name_by_violins(const CandidateList *candidates, const BarNotes *violins, Chain *chain)
+static bool name_by_violins(const ChainMaker *maker, const CandidateList *candidates, const BarNotes *violins, Chain *chain)
 {
     const Candidate *clearest = NULL;
     int bars = 0;
     for (int bar = chain->first; bar <= chain->last; bar++)
         bars += shares_in_bar(candidates, violins, bar, chain, &clearest);
-    if (!clearest || bars < rule.violins_bars * (chain->last - chain->first + 1))
-        return;
-    chain->named_by = clearest;
-    chain->sides[0] = clearest->sides[0];
-    chain->sides[1] = clearest->sides[1];
+    if (!clearest || bars < rule.violins_bars * (chain->last - chain->first + 1) || bars_outside(clearest, chain) > rule.reach)
+        return true;
+    return name_after(maker, clearest, chain);
 }
 
 static spz_status join(const ChainMaker *maker, const CandidateList *candidates, BarNotes *neighbours, BarNotes *violins)
@@ -256,7 +282,7 @@ static spz_status join(const ChainMaker *maker, const CandidateList *candidates,
         status = SPZ_NO_MEMORY;
     for (size_t i = 0; status == SPZ_OK && i < maker->out->count; i++)
         if (!of_violins(maker->out->at[i].sides) && !between_orchestras(maker->out->at[i].sides))
-            name_by_violins(candidates, violins, &maker->out->at[i]);
+            status = name_by_violins(maker, candidates, violins, &maker->out->at[i]) ? SPZ_OK : SPZ_NO_MEMORY;
     return status;
 }
 

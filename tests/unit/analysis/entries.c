@@ -1,6 +1,7 @@
 /* Where the calls and answers of a passage begin and end, and who has them, stated in music. */
 #include "support/scores/rehearsal.h"
 #include "support/suite.h"
+#include <spezzato/reading.h>
 
 #define QUARTET \
     "time: 4/4  key: 0  tempo: q=96\n" \
@@ -191,6 +192,36 @@ static void a_figure_is_called_once_though_the_answer_repeats_it(void)
     rehearsal_end(&r);
 }
 
+/* Is a call of the first side of the sentence among the entries, and behind it an answer of the second? */
+static bool tells_what_is_listed(const spz_passage *p)
+{
+    bool called = false, answered = false;
+    for (size_t i = 0; i < p->entry_count; i++) {
+        answered = answered || (called && (p->entries[i].players & p->told.gesture.sides[1].players));
+        called = called || (p->entries[i].players & p->told.gesture.sides[0].players);
+    }
+    return answered;
+}
+
+static void the_sentence_tells_a_call_and_an_answer_that_are_listed(void)
+{
+    static const char *const files[] = {"quartets/Andree_quartet_A_2.mxl", "scores/Brahms_Op.68_2.mxl"};
+    for (size_t f = 0; f < COUNT(files); f++) {
+        spz_reading *reading = NULL;
+        const char *path = shared_file(files[f]);
+        if (!path)
+            return;
+        CU_ASSERT_EQUAL_FATAL(spz_reading_make(path, NULL, 0, SPZ_TO_PASSAGES, NULL, &reading), SPZ_OK);
+        const spz_findings *findings = spz_reading_at(reading, 0).findings;
+        for (size_t i = 0; i < spz_findings_count(findings); i++) {
+            const spz_passage *p = spz_findings_at(findings, i);
+            if (p->strength >= 0.5 && spz_kind_is_antiphony(p->kind) && p->kind != SPZ_SPLIT_LINE)
+                CU_ASSERT_TRUE(tells_what_is_listed(p));
+        }
+        spz_reading_free(reading);
+    }
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
@@ -200,6 +231,7 @@ static const struct Statement statements[] = {
     STATEMENT(whoever_leads_for_the_first_time_is_a_link_of_their_own),
     STATEMENT(a_call_held_under_its_answer_is_listed),
     STATEMENT(a_figure_is_called_once_though_the_answer_repeats_it),
+    STATEMENT(the_sentence_tells_a_call_and_an_answer_that_are_listed),
     STATEMENT(a_side_is_measured_by_those_after_whom_it_is_named),
     STATEMENT(who_strikes_a_held_note_again_has_it_all_the_same),
 };
