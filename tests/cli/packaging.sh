@@ -64,11 +64,11 @@ fi
 
 # A small part of the sources, to be built again and again.
 copy=$folder/copy
-mkdir -p "$copy/src/wording" "$copy/src/pages" "$copy/tests/support"
+mkdir -p "$copy/src/wording" "$copy/tests/support"
 cp -R Makefile include "$copy"
 cp -R src/about src/support "$copy/src"
-cp src/pages/own_texts.h "$copy/src/pages"
-cp -R src/wording/languages src/wording/*.h "$copy/src/wording"
+cp -R src/wording/languages "$copy/src/wording"
+find src -name '*.h' | tar -cf - -T - | tar -xf - -C "$copy"
 cp tests/support/packages.sh "$copy/tests/support"
 again() { MAKEFLAGS= make -C "$copy" --no-print-directory BUILD=parts parts/internal.a "$@" > "$folder/said" 2>&1; }
 compiled() { grep -c -e ' -c -o parts/src/' "$folder/said"; }
