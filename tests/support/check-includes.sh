@@ -12,7 +12,8 @@ model="model $texts"
 sections="sections sections/names settings $model"
 melody="analysis/melody $sections"
 passages="analysis/passages $melody"
-antiphony="analysis/antiphony analysis/antiphony/matching $passages"
+chained="analysis/antiphony/chaining analysis/antiphony/matching $passages"
+antiphony="analysis/antiphony analysis/antiphony/telling $chained"
 analysis="analysis analysis/antiphony analysis/division $passages"
 evidence="seating/evidence seating/stage $analysis"
 seating="seating/verdict $evidence"
@@ -37,6 +38,8 @@ allowed() {
     analysis/melody) echo "$melody" ;;
     analysis/passages) echo "$passages" ;;
     analysis/antiphony/matching) echo "analysis/antiphony/matching $passages" ;;
+    analysis/antiphony/chaining) echo "$chained" ;;
+    analysis/antiphony/telling) echo "analysis/antiphony/telling $chained" ;;
     analysis/antiphony) echo "$antiphony" ;;
     analysis/division) echo "analysis/division $passages" ;;
     analysis) echo "$analysis" ;;

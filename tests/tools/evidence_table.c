@@ -1,7 +1,7 @@
 /* evidence_table.c - prints every match of a score with its features, one a line, for fitting and checking the weights of evidence.c
  * against tables of passages (see docs/method.md). */
-#include "analysis/antiphony/evidence.h"
-#include "analysis/antiphony/sides.h"
+#include "analysis/antiphony/chaining/evidence.h"
+#include "analysis/antiphony/chaining/sides.h"
 #include "sections/section_map.h"
 #include "spezzato/spezzato.h"
 #include <stdio.h>

@@ -1,7 +1,7 @@
 #include "analysis/antiphony/antiphony.h"
-#include "analysis/antiphony/chain_facts.h"
-#include "analysis/antiphony/later_links.h"
+#include "analysis/antiphony/chaining/later_links.h"
 #include "analysis/antiphony/matching/match_head.h"
+#include "analysis/antiphony/telling/told_opening.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>

@@ -5,7 +5,7 @@
  * each step in its own file. */
 #ifndef ANALYSIS_ANTIPHONY_ANTIPHONY_H
 #define ANALYSIS_ANTIPHONY_ANTIPHONY_H
-#include "analysis/antiphony/chains.h"
+#include "analysis/antiphony/chaining/chains.h"
 #include "analysis/passages/findings.h"
 
 spz_status detect_antiphony(Findings *findings, const spz_settings *settings);

@@ -4,7 +4,7 @@
  * strongest match taken beside it, or the passage that tells most of its bars. What sets a match off from the clear passages of its
  * movement is the difference of their log odds, summed over features that mean the same to a musician. */
 #include "analysis/antiphony/antiphony.h"
-#include "analysis/antiphony/chain_facts.h"
+#include "analysis/antiphony/telling/told_opening.h"
 #include "spezzato/explain.h"
 #include <stdlib.h>
 #include <string.h>

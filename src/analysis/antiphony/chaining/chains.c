@@ -1,5 +1,5 @@
-#include "analysis/antiphony/chains.h"
-#include "analysis/antiphony/stories.h"
+#include "analysis/antiphony/chaining/chains.h"
+#include "analysis/antiphony/chaining/stories.h"
 #include <stdlib.h>
 #include <string.h>
 

@@ -1,4 +1,4 @@
-#include "analysis/antiphony/later_links.h"
+#include "analysis/antiphony/chaining/later_links.h"
 #include "analysis/melody/bar_lists.h"
 
 /* Set by trying on the movements at hand, see docs/method.md. */

@@ -1,4 +1,4 @@
-#include "analysis/antiphony/sides.h"
+#include "analysis/antiphony/chaining/sides.h"
 
 static unsigned violins_in(const SectionMap *map, uint64_t melodies)
 {

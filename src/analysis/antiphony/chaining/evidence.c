@@ -1,4 +1,4 @@
-#include "analysis/antiphony/evidence.h"
+#include "analysis/antiphony/chaining/evidence.h"
 #include "analysis/melody/entry_marks.h"
 #include <math.h>
 #include <stdlib.h>

@@ -1,8 +1,8 @@
 /* sides.h - who stands on each side of a match: the caller and the groups that play along with it, the responder and its company,
  * named as a musician would ('violins' for both sections together). */
-#ifndef ANALYSIS_ANTIPHONY_SIDES_H
-#define ANALYSIS_ANTIPHONY_SIDES_H
-#include "analysis/antiphony/evidence.h"
+#ifndef ANALYSIS_ANTIPHONY_CHAINING_SIDES_H
+#define ANALYSIS_ANTIPHONY_CHAINING_SIDES_H
+#include "analysis/antiphony/chaining/evidence.h"
 
 typedef struct Side {
     uint64_t melodies;      /* bit i: melody i */

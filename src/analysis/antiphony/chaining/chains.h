@@ -2,9 +2,9 @@
  *
  * Each match is given its two sides; for each pair the strongest matches are taken first and weaker ones only where they add
  * time; such neighbours are one passage. Passages of different pairs that tell the same story become one (stories.h). */
-#ifndef ANALYSIS_ANTIPHONY_CHAINS_H
-#define ANALYSIS_ANTIPHONY_CHAINS_H
-#include "analysis/antiphony/sides.h"
+#ifndef ANALYSIS_ANTIPHONY_CHAINING_CHAINS_H
+#define ANALYSIS_ANTIPHONY_CHAINING_CHAINS_H
+#include "analysis/antiphony/chaining/sides.h"
 #include "support/array.h"
 
 typedef struct Candidate {

@@ -1,6 +1,6 @@
 /* evidence.h - how much a match is an exchange to a listener: features, each 0..1 or a plain count, and the chance that follows. */
-#ifndef ANALYSIS_ANTIPHONY_EVIDENCE_H
-#define ANALYSIS_ANTIPHONY_EVIDENCE_H
+#ifndef ANALYSIS_ANTIPHONY_CHAINING_EVIDENCE_H
+#define ANALYSIS_ANTIPHONY_CHAINING_EVIDENCE_H
 #include "analysis/antiphony/matching/matches.h"
 #include "analysis/antiphony/matching/novelty.h"
 #include "analysis/melody/texture.h"

@@ -1,4 +1,4 @@
-#include "analysis/antiphony/stories.h"
+#include "analysis/antiphony/chaining/stories.h"
 #include "analysis/melody/bar_lists.h"
 #include <stdlib.h>
 

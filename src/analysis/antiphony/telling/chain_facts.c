@@ -1,0 +1,258 @@
+#include "analysis/antiphony/telling/chain_facts.h"
+#include "analysis/antiphony/telling/statements.h"
+
+static const struct {
+    double along; /* share of a statement's notes that a section must begin too, to have the statement with its leader ... */
+    double more;  /* ... and how many times as many notes it may begin meanwhile: more is another figure */
+    double moving; /* share of its steps with which they must move too: who repeats a note under it accompanies it */
+} rule = {.along = 0.66, .more = 1.5, .moving = 0.5};
+
+static size_t group_of_line(const SectionMap *map, uint16_t line)
+{
+    for (size_t g = 0; g < map->group_count; g++)
+        for (size_t l = 0; l < map->groups[g].line_count; l++)
+            if (map->groups[g].lines[l] == line)
+                return g;
+    return SIZE_MAX;
+}
+
+/* What a group has in common with a statement: moments at which it begins notes, how many of these are the statement's, and with how many of the steps that
+ * the statement takes at them it moves too. */
+typedef struct Together {
+    size_t begun, shared, moves, moved, notes;
+} Together;
+
+static const GroupSound *top_sound(const Group *group, size_t at)
+{
+    const GroupSound *top = &group->sounds[at];
+    for (size_t i = at + 1; i < group->sound_count && group->sounds[i].onset == top->onset; i++)
+        top = group->sounds[i].note->midi > top->note->midi ? &group->sounds[i] : top;
+    return top;
+}
+
+/* A note struck again under the statement is nothing else than it held. */
+static Together count_together(const Group *group, const Statement *statement)
+{
+    Together found = {.notes = (size_t)(statement->last - statement->first) + 1};
+    const NoteEvent *event = statement->first, *met = NULL;
+    const GroupSound *last = NULL, *last_met = NULL;
+    for (size_t at = group_sound_at(group, event->onset); at < group->sound_count && group->sounds[at].onset <= statement->last->onset; at++) {
+        const GroupSound *now = top_sound(group, at);
+        if (last && now->onset == last->onset)
+            continue;
+        while (event < statement->last && event->onset < now->onset)
+            event++;
+        bool shared = event->onset == now->onset, moves = shared && met && met->midi != event->midi;
+        found.begun += shared || !last || last->note->midi != now->note->midi;
+        found.shared += shared;
+        found.moves += moves;
+        found.moved += moves && last_met->note->midi != now->note->midi;
+        last = now;
+        last_met = shared ? now : last_met;
+        met = shared ? event : met;
+    }
+    return found;
+}
+
+/* Whether the group has the statement together with its leader: in its rhythm, at whatever pitches, but moving where it moves. */
+static bool plays_along(const Group *group, const Statement *statement)
+{
+    Together with = count_together(group, statement);
+    return (double)with.shared >= rule.along * (double)with.notes && (double)with.begun <= rule.more * (double)with.notes &&
+           (double)with.moved >= rule.moving * (double)with.moves;
+}
+
+static spz_players playing_along(const SectionMap *map, spz_players players, const Statement *statement)
+{
+    spz_players along = 0;
+    for (size_t g = 0; g < map->group_count && g < 63; g++)
+        if ((players >> g & 1) && plays_along(&map->groups[g], statement))
+            along |= players_of_group(g);
+    return along;
+}
+
+/* Who leads and who plays a statement, in groups of `map`. */
+static void name_players(const SectionMap *map, const Texture *texture, const Statement *statement, spz_entry *entry)
+{
+    const Melody *melody = &texture->melodies[statement->melody];
+    if (map == texture->map) {
+        entry->leader = statement->melody;
+        entry->players = playing_along(map, statement->with & ~SPZ_WIND_PLAYERS, statement);
+    } else if (melody->group->about.section == SPZ_WINDS) {
+        entry->leader = SIZE_MAX;
+        entry->players = SPZ_WIND_PLAYERS;
+        return;
+    } else {
+        entry->leader = group_of_line(map, statement->first->sound->line);
+        entry->players = playing_along(map, ~SPZ_WIND_PLAYERS, statement);
+    }
+    entry->players |= players_of_group(entry->leader);
+}
+
+static spz_entry entry_of(const SectionMap *map, const Texture *texture, const Statement *statement)
+{
+    const NoteEvent *first = statement->first, *last = statement->last;
+    spz_entry entry = {.link = SIZE_MAX, .onset = first->onset, .end = last->end, .bar = (size_t)first->bar,
+                       .beat = beat_of(map->movement, first->onset), .first = pitch_of(first->sound->note),
+                       .last = pitch_of(last->sound->note), .answer = statement->answer, .change = statement->change};
+    name_players(map, texture, statement, &entry);
+    return entry;
+}
+
+static const Group *leader_of(const Texture *texture, const Statement *statement)
+{
+    return &texture->map->groups[statement->melody];
+}
+
+static bool of_one_side(const Statement *a, const Statement *b)
+{
+    return (a->with >> b->melody & 1) || (b->with >> a->melody & 1);
+}
+
+/* One entry of two: as the answer that one of them is, else as the higher in the score has it. */
+static Statement both_at_once(const Statement *higher, const Statement *lower)
+{
+    Statement both = lower->answer && !higher->answer ? *lower : *higher;
+    both.with = higher->with | lower->with;
+    return both;
+}
+
+/* Statements that begin together in one rhythm are one entry, led by the highest in the score. What a pair that lost the
+ * story hears beside it in another rhythm is none: a held note above a call does not call. */
+static void join_statements(const Texture *texture, StatementList *list)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        Statement now = list->at[i];
+        bool joined = false;
+        for (size_t k = kept; k-- > 0 && list->at[k].first->onset == now.first->onset && !joined;) {
+            Statement *with = &list->at[k];
+            bool along = plays_along(leader_of(texture, &now), with) && plays_along(leader_of(texture, with), &now);
+            if (with->answer != now.answer && !(along && of_one_side(with, &now)))
+                continue;
+            joined = along || !now.own || !with->own;
+            if (along)
+                *with = both_at_once(with, &now);
+            else if (!with->own && now.own)
+                *with = now;
+        }
+        if (!joined)
+            list->at[kept++] = now;
+    }
+    list->count = kept;
+}
+
+/* Who leads one entry is no company in another that begins with it. */
+static void part_entries(ChainFacts *facts)
+{
+    for (size_t i = 1; i < facts->entries.count; i++) {
+        spz_entry *a = &facts->entries.at[i - 1], *b = &facts->entries.at[i];
+        if (a->onset != b->onset)
+            continue;
+        a->players &= ~players_of_group(b->leader);
+        b->players &= ~a->players;
+    }
+}
+
+/* What opens a passage calls there, even if it answers something that lies before. */
+static void begin_with_a_call(ChainFacts *facts)
+{
+    for (size_t i = 0; i < facts->entries.count && facts->entries.at[i].onset == facts->entries.at[0].onset; i++) {
+        facts->entries.at[i].answer = false;
+        facts->entries.at[i].change = (spz_change){0};
+    }
+}
+
+/* Each section's link is the one with which it first leads: where it has the gesture again, alone or with others, that link has it. Whoever leads
+ * for the first time is a link of their own, with those who come in beside them and had none. */
+static bool link_entry(ChainFacts *facts, spz_entry *entry)
+{
+    spz_players leader = entry->leader == SIZE_MAX ? SPZ_WIND_PLAYERS : players_of_group(entry->leader), fresh = entry->players;
+    for (entry->link = 0; entry->link < facts->links.count; entry->link++) {
+        if (facts->links.at[entry->link].players & leader)
+            return true;
+        fresh &= ~facts->links.at[entry->link].players;
+    }
+    return array_push(&facts->links, ((spz_link){fresh, entry->onset, entry->bar}));
+}
+
+/* Those who never lead are in the link of those whom they join first. */
+static void link_company(ChainFacts *facts)
+{
+    spz_players linked = 0;
+    for (size_t i = 0; i < facts->links.count; i++)
+        linked |= facts->links.at[i].players;
+    for (size_t i = 0; i < facts->entries.count; i++) {
+        facts->links.at[facts->entries.at[i].link].players |= facts->entries.at[i].players & ~linked;
+        linked |= facts->entries.at[i].players;
+    }
+}
+
+/* How often the word passes. */
+static int turns_of(const ChainFacts *facts)
+{
+    int turns = 0;
+    for (size_t i = 0; i < facts->entries.count; i++) {
+        const spz_entry *entry = &facts->entries.at[i], *before = i ? entry - 1 : NULL;
+        turns += !before || entry->link != before->link || entry->onset > before->end;
+    }
+    return turns;
+}
+
+spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain,
+                            ChainFacts *facts)
+{
+    StatementList statements = {0};
+    *facts = (ChainFacts){.turns = 0};
+    bool ok = statements_of_chain(texture, candidates, chain, &statements);
+    join_statements(texture, &statements);
+    for (size_t i = 0; ok && i < statements.count; i++)
+        ok = array_push(&facts->entries, entry_of(map, texture, &statements.at[i]));
+    part_entries(facts);
+    begin_with_a_call(facts);
+    for (size_t i = 0; ok && i < facts->entries.count; i++) {
+        spz_entry *entry = &facts->entries.at[i];
+        entry->end = entry->end < chain->end ? entry->end : chain->end;
+        ok = link_entry(facts, entry);
+    }
+    if (ok)
+        link_company(facts);
+    facts->turns = turns_of(facts);
+    array_free(&statements);
+    return ok ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+void chain_facts_release(ChainFacts *facts)
+{
+    array_free(&facts->entries);
+    array_free(&facts->links);
+}
+
+static const spz_link *link_of(const ChainFacts *facts, size_t group)
+{
+    for (size_t i = 0; i < facts->links.count; i++)
+        if (facts->links.at[i].players & players_of_group(group))
+            return &facts->links.at[i];
+    return NULL;
+}
+
+spz_status chain_name_violas(const Texture *texture, const CandidateList *candidates, Chain *chain)
+{
+    if (chain->sides[0].section != SPZ_VA && chain->sides[1].section != SPZ_VA)
+        return SPZ_OK;
+    ChainFacts facts;
+    spz_status status = chain_facts_make(texture->map, texture, candidates, chain, &facts);
+    const Match *match = &(chain->named_by ? chain->named_by : &candidates->at[chain->candidates[0]])->match;
+    const spz_link *links[] = {link_of(&facts, match->caller), link_of(&facts, match->responder)};
+    for (int i = 0; status == SPZ_OK && i < 2; i++)
+        if (links[0] && links[1] && links[0] != links[1] && chain->sides[!i].section != SPZ_VC)
+            side_join_cellos(texture->map, links[i]->players & ~chain->sides[!i].melodies, &chain->sides[i]);
+    chain_facts_release(&facts);
+    return status;
+}
+
+const Side *chain_side_of(const Chain *chain, const Candidate *candidate, int side)
+{
+    bool joined = chain->sides[side].section == SPZ_VC && candidate->sides[side].section == SPZ_VA;
+    return joined ? &chain->sides[side] : &candidate->sides[side];
+}

@@ -1,0 +1,270 @@
+#include "analysis/antiphony/telling/statements.h"
+#include <stdlib.h>
+
+static const struct {
+    double silence; /* share of the lag for which a caller is silent before it calls anew */
+} rule = {.silence = 0.5};
+
+static int by_onset_and_melody(const void *left, const void *right)
+{
+    const Statement *a = left, *b = right;
+    if (a->first->onset != b->first->onset)
+        return a->first->onset < b->first->onset ? -1 : 1;
+    if (a->melody != b->melody)
+        return a->melody < b->melody ? -1 : 1;
+    if (a->answer != b->answer)
+        return a->answer ? 1 : -1;
+    return a->place < b->place ? -1 : a->place > b->place;
+}
+
+/* An octave stays one however it is spelt. */
+static spz_change change_between(const NoteEvent *call, const NoteEvent *answer, const Match *match)
+{
+    int semitones = answer->midi - call->midi;
+    return (spz_change){.semitones = semitones, .steps = semitones % 12 == 0 ? semitones / 12 * 7 : event_steps(call, answer),
+                        .inverted = match->mirror < 0, .stretch = match->stretch};
+}
+
+/* How far the notes of an answer lie from those of its call: the distance of most of them, of equals the first. An upbeat may go its own way. */
+enum { DISTANCES = 8 };
+typedef struct Distances {
+    spz_change change[DISTANCES];
+    int times[DISTANCES], count;
+} Distances;
+
+static void count_distance(Distances *all, spz_change change)
+{
+    int at = 0;
+    while (at < all->count && all->change[at].steps != change.steps)
+        at++;
+    if (at == DISTANCES)
+        return;
+    if (at == all->count) {
+        all->change[at] = change;
+        all->times[all->count++] = 0;
+    }
+    all->times[at]++;
+}
+
+/* In an answer that is upside down each note lies elsewhere: there the first counts. */
+static spz_change usual_distance(const Distances *all)
+{
+    int best = 0;
+    for (int i = 1; i < all->count && !all->change[0].inverted; i++)
+        if (all->times[i] > all->times[best])
+            best = i;
+    return all->change[best];
+}
+
+/* The note that the melody begins with that one; NULL where it begins none. */
+static const NoteEvent *in_voice(const Texture *texture, size_t voice, const NoteEvent *event)
+{
+    const Melody *melody = &texture->melodies[voice];
+    size_t at = melody_at(melody, event->onset);
+    return at < melody->count && melody->events[at].onset == event->onset ? &melody->events[at] : NULL;
+}
+
+/* Whether the melody has the note too, and goes to it the same way from the one before. */
+static bool has_step(const Texture *texture, size_t voice, const NoteEvent *before, const NoteEvent *note)
+{
+    const NoteEvent *from = before ? in_voice(texture, voice, before) : NULL, *to = in_voice(texture, voice, note);
+    return to && (!before || (from && event_direction(from, to) == event_direction(before, note)));
+}
+
+/* A side that was found by its doubling is told by those after whom it is named, where they have the whole line, at whatever distance. */
+static void find_voices(StatementWalk *walk, const Candidate *candidate)
+{
+    const Match *match = walk->match;
+    const NoteEvent *notes[2], *before[2] = {NULL, NULL};
+    uint32_t call = match->call_first, answer = match->answer_first;
+    const size_t principal[2] = {match->caller, match->responder};
+    for (int side = 0; side < 2; side++)
+        walk->voice[side] = side_voice(walk->texture->map, &candidate->sides[side], principal[side]);
+    while (match_next_pair(walk->texture->melodies, match, &call, &answer, &notes[0], &notes[1]))
+        for (int side = 0; side < 2; side++) {
+            if (!has_step(walk->texture, walk->voice[side], before[side], notes[side]))
+                walk->voice[side] = principal[side];
+            before[side] = notes[side];
+        }
+}
+
+static bool walk_pair(StatementWalk *walk)
+{
+    if (!match_next_pair(walk->texture->melodies, walk->match, &walk->call, &walk->answer, &walk->called, &walk->answered))
+        walk->called = NULL;
+    return walk->called != NULL;
+}
+
+StatementWalk statements_begin(const Texture *texture, const Candidate *candidate)
+{
+    const Match *match = &candidate->match;
+    StatementWalk walk = {.texture = texture, .match = match, .call = match->call_first, .answer = match->answer_first};
+    find_voices(&walk, candidate);
+    walk_pair(&walk);
+    return walk;
+}
+
+/* Steps by whose rhythm a beginning is known again; how many times as many notes make a turn (set by hand). */
+enum { BEGINNING = 3, QUIETER = 2 };
+
+/* Does the caller begin fewer notes while it is answered than while it calls? */
+static bool is_quieter(const NoteEvent *first, const NoteEvent *again, Ticks lag)
+{
+    int calling = 0, answered = 0;
+    for (const NoteEvent *event = first; event < again; event++) {
+        bool late = (event->onset - first->onset) % (2 * lag) >= lag;
+        calling += !late;
+        answered += late;
+    }
+    return QUIETER * answered <= calling;
+}
+
+/* Two who take turns come round after twice the lag: does the caller begin there as it began the statement, so that it calls again? */
+static bool comes_round(const StatementWalk *walk, const NoteEvent *first)
+{
+    const Melody *calling = &walk->texture->melodies[walk->match->caller];
+    const NoteEvent *again = walk->called, *end = calling->events + calling->count;
+    if ((again->onset - first->onset) % (2 * walk->match->lag) || again - first <= BEGINNING || end - again <= BEGINNING)
+        return false;
+    for (int i = 0; i < BEGINNING; i++)
+        if (again[i + 1].onset - again[i].onset != first[i + 1].onset - first[i].onset)
+            return false;
+    return is_quieter(first, again, walk->match->lag); /* a row of equal notes always looks the same */
+}
+
+/* A new statement begins where the answer had time to begin and the one before is over: after a rest, a long note, or other notes; after a silence
+ * that leaves the answer as much room as that; or where the turns come round. */
+static bool begins_anew(const StatementWalk *walk, const NoteEvent *first, const NoteEvent *last)
+{
+    Ticks lag = walk->match->lag;
+    if (comes_round(walk, first))
+        return true;
+    bool over = walk->called->onset - last->onset >= lag && (event_is_fresh(walk->called) || walk->called > last + 1);
+    return over || ((walk->called->flags & EVENT_AFTER_REST) && (double)(walk->called->onset - walk->called[-1].end) >= rule.silence * (double)lag);
+}
+
+bool statements_next(StatementWalk *walk, Statement *call, Statement *answer)
+{
+    Distances distances = {.count = 0};
+    if (!walk->called)
+        return false;
+    call->first = walk->called;
+    answer->first = walk->answered;
+    do {
+        call->last = walk->called;
+        answer->last = walk->answered;
+        count_distance(&distances, change_between(in_voice(walk->texture, walk->voice[0], walk->called), in_voice(walk->texture, walk->voice[1], walk->answered), walk->match));
+    } while (walk_pair(walk) && !begins_anew(walk, call->first, call->last));
+    answer->change = usual_distance(&distances);
+    return true;
+}
+
+Statement statement_told_by(const StatementWalk *walk, int side, Statement found)
+{
+    found.melody = walk->voice[side];
+    found.first = in_voice(walk->texture, walk->voice[side], found.first);
+    found.last = in_voice(walk->texture, walk->voice[side], found.last);
+    return found;
+}
+
+/* The calls of a match and their answers, cut where a new statement begins. */
+static bool statements_of(const Texture *texture, const Candidate *candidate, bool own, StatementList *out)
+{
+    const Match *match = &candidate->match;
+    StatementWalk walk = statements_begin(texture, candidate);
+    Statement call = {.melody = match->caller, .with = candidate->sides[0].melodies, .own = own};
+    Statement answer = {.melody = match->responder, .with = candidate->sides[1].melodies, .own = own, .answer = true};
+    bool ok = true;
+    while (ok && statements_next(&walk, &call, &answer)) {
+        call.pair = answer.pair = out->count;
+        ok = array_push(out, statement_told_by(&walk, 0, call)) && array_push(out, statement_told_by(&walk, 1, answer));
+    }
+    return ok;
+}
+
+static bool statements_of_candidates(const Texture *texture, const CandidateList *candidates, const uint32_t *which, size_t count, bool own,
+                                     StatementList *out)
+{
+    bool ok = true;
+    for (size_t i = 0; ok && i < count; i++)
+        ok = statements_of(texture, &candidates->at[which[i]], own, out);
+    return ok;
+}
+
+/* A call whose last note is held under the answer's end is as good as any. */
+static void keep_within(StatementList *list, Ticks onset, Ticks end)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++)
+        if (list->at[i].first->onset >= onset && list->at[i].last->onset < end)
+            list->at[kept++] = list->at[i];
+    list->count = kept;
+}
+
+/* In time order, each melody once at a moment: an answer that is itself answered stays an answer, and the passage's own
+ * pair goes before others. */
+static void tidy(StatementList *list)
+{
+    if (!list->count)
+        return;
+    for (size_t i = 0; i < list->count; i++)
+        list->at[i].place = i;
+    qsort(list->at, list->count, sizeof *list->at, by_onset_and_melody);
+    size_t kept = 1;
+    for (size_t i = 1; i < list->count; i++) {
+        Statement *last = &list->at[kept - 1];
+        const Statement *now = &list->at[i];
+        if (now->first->onset == last->first->onset && now->melody == last->melody) {
+            if (now->answer && !(last->answer && last->own && !now->own))
+                *last = *now;
+        } else
+            list->at[kept++] = *now;
+    }
+    list->count = kept;
+}
+
+/* Is its player in the middle of an earlier statement, of the passage's own pair where `own`? */
+static bool in_the_middle(const StatementList *list, size_t index, bool own)
+{
+    const Statement *now = &list->at[index];
+    for (const Statement *before = now; before-- > list->at;)
+        if (before->melody == now->melody && before->first < now->first && now->first <= before->last && (before->own || !own))
+            return true;
+    return false;
+}
+
+static bool is_partner_in_the_middle(const StatementList *list, const Statement *one)
+{
+    for (size_t i = 0; i < list->count; i++)
+        if (list->at[i].pair == one->pair && list->at[i].answer != one->answer)
+            return list->at[i].middle;
+    return false;
+}
+
+/* Who is in the middle of a statement of the passage's own pair begins no other for others; and where both a caller and its answerer are in the middle of
+ * something, neither after a rest, they begin nothing. */
+static void leave_out_middles(StatementList *list)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++)
+        list->at[i].middle = !(list->at[i].first->flags & EVENT_AFTER_REST) && in_the_middle(list, i, false);
+    for (size_t i = 0; i < list->count; i++) {
+        Statement *now = &list->at[i];
+        now->idle = (now->middle && is_partner_in_the_middle(list, now)) || (!now->own && in_the_middle(list, i, true));
+    }
+    for (size_t i = 0; i < list->count; i++)
+        if (!list->at[i].idle)
+            list->at[kept++] = list->at[i];
+    list->count = kept;
+}
+
+bool statements_of_chain(const Texture *texture, const CandidateList *candidates, const Chain *chain, StatementList *out)
+{
+    bool ok = statements_of_candidates(texture, candidates, chain->candidates, chain->candidate_count, true, out);
+    for (const AbsorbedPair *pair = chain->absorbed; ok && pair; pair = pair->next)
+        ok = statements_of_candidates(texture, candidates, pair->candidates, pair->count, false, out);
+    keep_within(out, chain->onset, chain->end);
+    tidy(out);
+    leave_out_middles(out);
+    return ok;
+}
