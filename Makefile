@@ -56,7 +56,7 @@ MADE := $(BUILD)/made
 LANGUAGES := src/wording/languages/english.phrases $(filter-out %/english.phrases,$(sort $(wildcard src/wording/languages/*.phrases)))
 # Styles and scripts of the pages, as texts within the program.
 OWN_TEXTS := $(sort $(shell find src/pages -path '*/node_modules' -prune -o \( -name '*.css' -o -name '*.js' \) -print) $(wildcard src/store/*.sql))
-LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/own_texts.o
+LIB_OBJECTS := $(call objects,$(LIB_SOURCES)) $(MADE)/phrases.o $(MADE)/fault_texts.o $(MADE)/seating_texts.o $(MADE)/own_texts.o
 CLI_OBJECTS := $(call objects,$(CLI_SOURCES))
 SOUND_OBJECTS := $(call objects,$(SOUND_SOURCES))
 PROGRAM := $(BUILD)/spezzato
@@ -196,9 +196,9 @@ VERDICT_SOURCES := $(sort $(shell find src/support src/model src/reader src/sett
 $(BUILD)/src/season/results/result_terms.o: private EXTRA = -DSPEZZATO_EDITION="\"$(shell cat $(VERDICT_SOURCES) | cksum)\""
 $(BUILD)/src/season/results/result_terms.o: $(VERDICT_SOURCES)
 
-$(MADE)/phrases.h $(MADE)/phrases.c $(MADE)/fault_texts.c: src/wording/languages/phrases.awk $(LANGUAGES)
+$(MADE)/phrases.h $(MADE)/phrases.c $(MADE)/fault_texts.c $(MADE)/seating_texts.c: src/wording/languages/phrases.awk $(LANGUAGES)
 	@mkdir -p $(@D)
-	@awk -v make=$(if $(filter %.h,$@),header,$(if $(filter %/fault_texts.c,$@),faults,tables)) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
+	@awk -v make=$(if $(filter %.h,$@),header,$(if $(filter %/fault_texts.c,$@),faults,$(if $(filter %/seating_texts.c,$@),seatings,tables))) -f $< $(LANGUAGES) > $@.part && if cmp -s $@.part $@; then rm $@.part; touch $@; else mv $@.part $@; fi
 $(MADE)/own_texts.c: $(OWN_TEXTS) $(BUILD)/sources Makefile
 	@mkdir -p $(@D)
 	@{ echo '#include "pages/own_texts.h"'; for text in $(OWN_TEXTS); do \

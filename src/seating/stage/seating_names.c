@@ -107,17 +107,23 @@ uint32_t seatings_meant(const char *const *names, size_t count, const char *list
     return meant;
 }
 
-static size_t names_of(const ArrangementList *list, const char **names)
+typedef struct Names {
+    const char *at[SPZ_ARRANGEMENT_LIMIT];
+    size_t count;
+} Names;
+
+static Names names_of(const ArrangementList *list)
 {
+    Names names = {.count = list->count};
     for (size_t i = 0; i < list->count; i++)
-        names[i] = list->at[i].name;
-    return list->count;
+        names.at[i] = list->at[i].name;
+    return names;
 }
 
 uint32_t arrangements_meant(const ArrangementList *list, const char *words)
 {
-    const char *names[SPZ_ARRANGEMENT_LIMIT] = {NULL};
-    return seatings_meant(names, names_of(list, names), words);
+    Names names = names_of(list);
+    return seatings_meant(names.at, names.count, words);
 }
 
 spz_status seating_refuse(const char *const *names, size_t count, const char *words, const spz_message *place, const spz_sink *sink)
@@ -137,41 +143,39 @@ spz_status seating_refuse(const char *const *names, size_t count, const char *wo
 
 void arrangements_refuse(const ArrangementList *list, const char *asked, const spz_message *place, const spz_sink *sink)
 {
-    const char *names[SPZ_ARRANGEMENT_LIMIT] = {NULL};
+    Names names = names_of(list);
     char words[WORDS_MOST];
-    size_t count = names_of(list, names);
     while (list_next(&asked, words))
-        if (!seating_meant(names, count, words)) {
-            seating_refuse(names, count, words, place, sink);
+        if (!seating_meant(names.at, names.count, words)) {
+            seating_refuse(names.at, names.count, words, place, sink);
             return;
         }
 }
 
 const Arrangement *arrangements_choose(const ArrangementList *list, const char *words, const spz_message *place, const spz_sink *sink)
 {
-    const char *names[SPZ_ARRANGEMENT_LIMIT] = {NULL};
-    size_t count = names_of(list, names);
-    uint32_t meant = seating_meant(names, count, words);
-    for (size_t i = 0; i < count; i++)
+    Names names = names_of(list);
+    uint32_t meant = seating_meant(names.at, names.count, words);
+    for (size_t i = 0; i < names.count; i++)
         if (meant == (uint32_t)1 << i)
             return &list->at[i];
-    seating_refuse(names, count, words, place, sink);
+    seating_refuse(names.at, names.count, words, place, sink);
     return NULL;
 }
 
 spz_status spz_seatings_meant(const spz_settings *settings, const char *words, bool one, const spz_sink *sink, char *out, size_t size)
 {
-    const char *names[SPZ_ARRANGEMENT_LIMIT] = {NULL};
-    size_t count, used = 0, found = 0;
+    Names names = {.count = 0};
+    size_t used = 0, found = 0;
     *out = '\0';
-    spz_status status = spz_arrangements_list(settings, sink, names, &count);
+    spz_status status = spz_arrangements_list(settings, sink, names.at, &names.count);
     if (status != SPZ_OK)
         return status;
-    uint32_t meant = seating_meant(names, count, words);
-    for (size_t i = 0; i < count && used < size; i++)
+    uint32_t meant = seating_meant(names.at, names.count, words);
+    for (size_t i = 0; i < names.count && used < size; i++)
         if (meant & 1u << i)
-            used += (size_t)snprintf(out + used, size - used, "%s%s", found++ ? "|" : "", names[i]);
+            used += (size_t)snprintf(out + used, size - used, "%s%s", found++ ? "|" : "", names.at[i]);
     if (used >= size)
         return SPZ_OVER_LIMIT;
-    return found == 0 || (one && found > 1) ? seating_refuse(names, count, words, &(spz_message){.severity = SPZ_ERROR}, sink) : SPZ_OK;
+    return found == 0 || (one && found > 1) ? seating_refuse(names.at, names.count, words, &(spz_message){.severity = SPZ_ERROR}, sink) : SPZ_OK;
 }

@@ -1,4 +1,4 @@
-# From the phrases of every language to C: `awk -v make=header|tables|faults -f phrases.awk english.phrases others...`.
+# From the phrases of every language to C: `awk -v make=header|tables|faults|seatings -f phrases.awk english.phrases others...`.
 # The first file is the list of keys; a language that lacks one of them, or has one that is not in the list, stops the build.
 # A line is `key = text`; # begins a comment line; `@language ENUM code name` names the language of a file; `@unbroken-before MARKS` and
 # `@unbroken-after MARKS`: a blank before or after these is one at which no line breaks (U+00A0).
@@ -42,7 +42,7 @@ END {
         exit 0
     }
     if (make == "faults") {
-        print "/* Made from src/wording/languages; not written by hand. */\n#include \"seating/stage/seating_names.h\"\n#include \"support/message.h\"\n"
+        print "/* Made from src/wording/languages; not written by hand. */\n#include \"support/message.h\"\n"
         print "const FaultText fault_texts[SPZ_FAULT_COUNT] = {"
         for (i = 1; i <= count; i++)
             if (sub(/^fault[.]/, "", keys[i])) {
@@ -51,9 +51,13 @@ END {
                 print "    [SPZ_FAULT_" fault "] = {" quoted(keys[i]) ", " quoted(texts[enums[1], "fault." keys[i]]) "},"
             }
         print "};"
+        exit 0
+    }
+    if (make == "seatings") {
+        print "/* Made from src/wording/languages; not written by hand. */\n#include \"seating/stage/seating_names.h\"\n"
         seatings = split("opposed-cellos opposed-violas together-cellos together-violas", seating, " ")
         split("left left outside outside", inner, " ")
-        print "\nconst char *const seating_texts[SEATING_LANGUAGES][SEATING_FORMS][STANDARD_ARRANGEMENTS] = {"
+        print "const char *const seating_texts[SEATING_LANGUAGES][SEATING_FORMS][STANDARD_ARRANGEMENTS] = {"
         for (l = 1; l <= languages; l++) {
             print "    {{"
             for (i = 1; i <= seatings; i++) print "        " quoted(texts[enums[l], "arrangement." seating[i] "-" inner[i]]) ","
