@@ -90,6 +90,37 @@ static bool asks_for_help(int count, char **words)
     return false;
 }
 
+/* Whether the help of `format`, which names every form of the command, has `form` as a word. */
+static bool has_form(const Option *format, const char *form)
+{
+    size_t length = strlen(form);
+    for (const char *at = strstr(format->help, form); at; at = strstr(at + 1, form))
+        if ((at == format->help || at[-1] == ' ') && at[length] != '-')
+            return true;
+    return false;
+}
+
+/* A file's name that ends like a form asks for it where --format doesn't. false after one line where the command has no such form. */
+static bool form_by_name(Arguments *arguments, const Option *const *options)
+{
+    static const char *const endings[][2] = {{".html", "html"}, {".htm", "html"}, {".json", "json"}, {".ndjson", "ndjson"}, {".csv", "csv"},
+                                             {".md", "markdown"}, {".odt", "odt"}, {".svg", "svg"}, {".ics", "ics"}};
+    const Option *format = option_long(options, "format", strlen("format"));
+    const char *path = arguments_value(arguments, &option_output, NULL);
+    const char *ending = path ? strrchr(path, '.') : NULL;
+    for (size_t i = 0; format && ending && !arguments_have(arguments, format) && i < sizeof endings / sizeof endings[0]; i++) {
+        if (strcmp(ending, endings[i][0]) != 0)
+            continue;
+        if (!has_form(format, endings[i][1])) {
+            complain_usage(arguments->command, "%s: %s is not written as %s%s", path, arguments->command, endings[i][1],
+                           strcmp(endings[i][1], "html") == 0 ? "; `spezzato report` makes pages for a browser" : "");
+            return false;
+        }
+        arguments->given[arguments->given_count++] = (Given){format, endings[i][1]};
+    }
+    return true;
+}
+
 bool arguments_read(Arguments *arguments, const char *command, const Option *const *options, int count, char **words, bool *help)
 {
     Words left = {words, count};
@@ -113,7 +144,7 @@ bool arguments_read(Arguments *arguments, const char *command, const Option *con
         else if (!read_option(arguments, options, word, &left))
             return false;
     }
-    return true;
+    return form_by_name(arguments, options);
 }
 
 void arguments_free(Arguments *arguments)

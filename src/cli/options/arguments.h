@@ -26,7 +26,8 @@ typedef struct Arguments {
     size_t found_count;
 } Arguments;
 
-/* Takes the words behind the command's name apart. false after one line about what is wrong. The caller frees. `*help` is set where
+/* Takes the words behind the command's name apart; where --output names a form (plan.csv) and --format is not given, it counts as given. false after
+ * one line about what is wrong. The caller frees. `*help` is set where
  * --help was among them; nothing else matters then. */
 bool arguments_read(Arguments *arguments, const char *command, const Option *const *options, int count, char **words, bool *help);
 /* Each folder among the operands becomes the scores that lie in it, by name (.musicxml, .mxl, .xml); hidden files are left alone. false after one

@@ -9,7 +9,7 @@
 #include <unistd.h>
 
 const Option option_format = {"format", 0, "FORM", "text, json or csv"};
-const Option option_output = {"output", 'o', "FILE", "write to FILE, whole or not at all; else to the terminal"};
+const Option option_output = {"output", 'o', "FILE", "write to FILE, whole or not at all, in the form that its name\n                              asks for (.csv, .html ...); else to the terminal"};
 const Option option_settings = {"settings", 0, "FILE", "house rules and corrections; `spezzato settings` prints all there are"};
 const Option option_set = {"set", 0, "NAME=VALUE", "one setting, such as stage.width=18; may be repeated"};
 const Option option_year = {"year", 0, "YEAR", "year of composition, where the score doesn't say it or is wrong"};
