@@ -75,6 +75,7 @@ SPZ_API const char *spz_plan_hall(const spz_plan *plan);        /* "" when it ha
 SPZ_API size_t spz_plan_desks(const spz_plan *plan); /* of both orchestras where there are two */
 SPZ_API const spz_stage_desk *spz_plan_desk(const spz_plan *plan, size_t index); /* by section as ordered, then number; basses last */
 SPZ_API bool spz_plan_is_double(const spz_plan *plan); /* two orchestras */
+SPZ_API bool spz_plan_is_single(const spz_plan *plan); /* chamber music: one player a part, and no conductor */
 SPZ_API int spz_plan_players(const spz_plan *plan, spz_section section);   /* 0: not on the stage */
 /* The stage, and how much of it the desks take (chairs included). The stage edge lies at y = -front. */
 SPZ_API double spz_plan_stage_width(const spz_plan *plan); /* metres, as the settings have it */

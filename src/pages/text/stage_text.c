@@ -46,7 +46,8 @@ static void fill(Sheet *sheet, spz_language language, const spz_plan *plan)
         snprintf(what, sizeof what, "%s.%d", words_desk_mark(language, desk->section), desk->number);
         mark(sheet, desk->x, desk->y, what);
     }
-    mark(sheet, 0, 0, phrase_text(language, PHRASE_STAGE_PODIUM));
+    if (!spz_plan_is_single(plan))
+        mark(sheet, 0, 0, phrase_text(language, PHRASE_STAGE_PODIUM));
 }
 
 static void print(const Sheet *sheet, Buffer *out)

@@ -124,6 +124,7 @@ void rules_seat_singles(Rules *rules)
     const double circle = 1.3, chair = 0.9; /* metres: from the middle of their circle to a chair; room of a player and a stand; common practice */
     for (int s = SPZ_VN1; s <= SPZ_DB; s++)
         rules->players[s] = s == SPZ_DB || s == SPZ_VN3 ? 0 : 1;
+    rules->singles = true;
     rules->podium = circle;
     rules->desk_width = rules->cello_width = chair;
     rules->spread = 1;

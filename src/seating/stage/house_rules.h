@@ -20,6 +20,7 @@ typedef struct Rules {
     double width, depth, front, podium, desk_width, desk_depth, cello_width, bass_width, spread, riser, aisle; /* metres; spread a factor */
     BassPlace basses;
     int players[SPZ_SECTION_COUNT];
+    bool singles; /* one player a part, nobody conducts: likewise set by whoever reads the score */
     bool two_orchestras; /* the strings sit in two halves, mirrored: set by whoever reads the score, not by the house */
     double celsius, blur, hearing; /* degrees C; degrees; 0..1 */
     const char *hall, *sound;      /* views of the settings */

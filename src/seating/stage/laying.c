@@ -216,7 +216,8 @@ static void fill(spz_laying *laying, const spz_forces *forces, const spz_setting
 {
     static const spz_forces none = {{0}, {0}};
     forces = forces ? forces : &none;
-    add_podium(laying);
+    if (!spz_plan_is_single(laying->plan))
+        add_podium(laying);
     add_piano(laying, settings);
     add_soloists(laying, forces, settings);
     for (size_t i = 0; i < spz_plan_desks(laying->plan); i++)

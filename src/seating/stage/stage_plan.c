@@ -239,6 +239,10 @@ static bool is_seated(spz_section section)
     return section > SPZ_NO_SECTION && section < SPZ_WINDS;
 }
 
+bool spz_plan_is_single(const spz_plan *plan)
+{
+    return plan->rules.singles;
+}
 bool spz_plan_is_double(const spz_plan *plan)
 {
     return plan->layout.two_orchestras;

@@ -127,6 +127,22 @@ static void every_desk_has_its_chairs_its_stand_and_its_light(void)
     clear(&laid);
 }
 
+static void four_players_sit_without_a_podium(void)
+{
+    Laid laid = {NULL, NULL, NULL};
+    CU_ASSERT_EQUAL_FATAL(spz_stage_plan_single(NULL, "violins opposed, cellos inside left", NULL, &laid.plan), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&laid.settings), SPZ_OK);
+    CU_ASSERT_EQUAL_FATAL(spz_laying_make(laid.plan, NULL, laid.settings, &laid.laying), SPZ_OK);
+    CU_ASSERT(spz_plan_is_single(laid.plan));
+    CU_ASSERT_EQUAL(spz_laying_count(laid.laying), 4);
+    for (size_t i = 0; i < spz_laying_count(laid.laying); i++)
+        CU_ASSERT(spz_laying_at(laid.laying, i)->kind == SPZ_LAID_DESK && spz_laying_at(laid.laying, i)->players == 1);
+    clear(&laid);
+    laid = lay("", NULL);
+    CU_ASSERT(!spz_plan_is_single(laid.plan) && spz_laying_at(laid.laying, 0)->kind == SPZ_LAID_PODIUM);
+    clear(&laid);
+}
+
 /* 14-12-10-8-6 strings: 44 on chairs, 6 on stools, 25 desks, and the conductor's stand. */
 static void sums_are_those_of_the_places(void)
 {
@@ -270,6 +286,7 @@ static const struct Statement statements[] = {
     STATEMENT(players_are_counted_from_notes_that_begin_together),
     STATEMENT(of_several_movements_the_most_counts),
     STATEMENT(every_desk_has_its_chairs_its_stand_and_its_light),
+    STATEMENT(four_players_sit_without_a_podium),
     STATEMENT(sums_are_those_of_the_places),
     STATEMENT(winds_sit_behind_the_strings_in_rows_and_nobody_on_another),
     STATEMENT(risers_lie_under_the_rows_that_they_lift),

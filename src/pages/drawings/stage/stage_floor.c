@@ -103,6 +103,8 @@ void stage_floor(Drawing *d)
     stage_words(d, d->left, edge + below, "plain", phrase_text(d->language, PHRASE_STAGE_HOUSE_LEFT));
     stage_words(d, stage_across(d, 0), edge + below, "middle", phrase_text(d->language, PHRASE_STAGE_AUDIENCE));
     stage_words(d, d->left + width * d->scale, edge + below, "end", phrase_text(d->language, PHRASE_STAGE_HOUSE_RIGHT));
+    if (spz_plan_is_single(d->plan))
+        return;
     stage_box(d, stage_across(d, -0.5), stage_down(d, 0.5), d->scale, d->scale, "podium");
     stage_words(d, stage_across(d, 0), stage_down(d, 0) + 4, "number", phrase_text(d->language, PHRASE_STAGE_PODIUM));
 }

@@ -225,22 +225,27 @@ static void draw_winds(const Picture *p, const spz_family *rows, int count)
     }
 }
 
+static void draw_podium(const Picture *p)
+{
+    double half = p->size == STAGE_WHOLE ? 16 : 12;
+    if (spz_plan_is_single(p->plan))
+        return;
+    if (p->size == STAGE_GLYPH)
+        markup_box(p->html, "podium", width / 2 - 24, p->y - 40, 48, 48);
+    else
+        markup_box(p->html, "podium", p->x - half, p->y - half + 4, 2 * half, 2 * half);
+    if (p->size == STAGE_WHOLE)
+        markup_label(p->html, "quiet", p->x, p->y + 36, phrase_text(p->language, PHRASE_STAGE_PODIUM));
+}
+
 static void draw_audience(const Picture *p)
 {
     Markup *html = p->html;
     double edge = p->y + 58;
     bool whole = p->size == STAGE_WHOLE;
-    markup_open_class(html, "rect", "podium");
-    double half = whole ? 16 : 12;
-    markup_put_number(html, "x", p->x - half, 1);
-    markup_put_number(html, "y", p->y - half + 4, 1);
-    markup_put_number(html, "width", 2 * half, 1);
-    markup_put_number(html, "height", 2 * half, 1);
-    markup_close_void(html);
     markup_line(html, "apron", 0, whole ? edge : p->y + 36, width, whole ? edge : p->y + 36);
     if (!whole)
         return;
-    markup_label(html, "quiet", p->x, p->y + 36, phrase_text(p->language, PHRASE_STAGE_PODIUM));
     markup_label(html, "quiet", p->x, edge + 16, phrase_text(p->language, PHRASE_STAGE_AUDIENCE));
     for (int row = 0; row < 2; row++) {
         markup_open_class(html, "path", "rows");
@@ -305,8 +310,7 @@ void stage_picture(Markup *html, spz_language language, const spz_plan *plan, co
         draw_desks(&p, &p.areas[i]);
     if (size != STAGE_GLYPH)
         draw_audience(&p);
-    else
-        markup_box(html, "podium", width / 2 - 24, p.y - 40, 48, 48);
+    draw_podium(&p);
     for (size_t i = 0; i < p.count && size != STAGE_GLYPH; i++)
         name_area(&p, &p.areas[i]);
     markup_close_line(html);
@@ -395,6 +399,7 @@ void stage_picture_change(Markup *html, spz_language language, const spz_plan *b
         markup_close(html);
     }
     draw_audience(&p);
+    draw_podium(&p);
     for (size_t i = 0; i < p.count && !after; i++) {
         const Area *to = find_area(&other, &p.areas[i]);
         if (!to || !(moved >> p.areas[i].section & 1u))
