@@ -104,7 +104,7 @@ static void end_citation(const spz_movement *movement, Citation *citation)
     if (!citation->heard_count || citation->heard_all > citation->heard_count)
         return;
     size_t last = passage->first;
-    for (; i < passage->entry_count && (i <= told || passage->entries[i].bar <= last + 2); i++) {
+    for (; i < citation->entries && (i <= told || passage->entries[i].bar <= last + 2); i++) {
         if (citation->told_count > 2 && !is_listed(citation, i))
             continue;
         size_t end = last_bar_of(movement, &passage->entries[i]);

@@ -38,6 +38,7 @@ typedef struct Citation {
     spz_link told[TOLD_MOST];     /* a dialogue's players as they are told: the first, then all who answer, in order of their first answer */
     size_t told_entry[TOLD_MOST]; /* the passage's entry that stands for each; SIZE_MAX for none */
     size_t told_count;
+    size_t entries;               /* of the passage's entries so many are of one story: behind them it begins anew after a long break */
     Heard heard[HEARD_MOST];      /* every entry of that, in order of time; heard_all of them, of which heard_count stand here */
     size_t heard_count, heard_all;
     bool counted;                 /* whoever of those told enters in the passage enters with it: their entries can be numbered */

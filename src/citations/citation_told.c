@@ -66,7 +66,7 @@ static Shown tell_round(const SectionMap *map, Citation *citation, size_t first,
     Shown shown = {0, 0};
     citation->told_count = 0;
     tell(citation, first);
-    for (size_t i = first + 1; i < passage->entry_count; i++) {
+    for (size_t i = first + 1; i < citation->entries; i++) {
         const spz_entry *entry = &passage->entries[i];
         size_t notes = is_told(citation, entry) ? 0 : notes_like_told(map, citation, entry);
         bool next = passage->kind == SPZ_IMITATION && citation->told_count == 1 && notes >= THEME_NOTES; /* the first to have a fugue's subject next */
@@ -92,7 +92,7 @@ static size_t answers_of(const SectionMap *map, const Citation *citation, size_t
     size_t count = 0;
     for (size_t i = 0; i < told; i++)
         own &= ~citation->told[i].players;
-    for (size_t i = citation->told_entry[told]; i < passage->entry_count; i++) {
+    for (size_t i = citation->told_entry[told]; i < citation->entries; i++) {
         const spz_entry *entry = &passage->entries[i];
         bool answers = entry->answer || i == citation->told_entry[told];
         count += answers && (own & lead(entry)) && notes_like_told(map, citation, entry);
@@ -184,7 +184,7 @@ static size_t tell_well(const SectionMap *map, Citation *citation, size_t first)
 static bool tell_entries(const SectionMap *map, Citation *citation)
 {
     size_t first = 0, shown = 0;
-    while (first < citation->passage->entry_count && !(shown = tell_well(map, citation, first)))
+    while (first < citation->entries && !(shown = tell_well(map, citation, first)))
         first++;
     if (!shown) {
         citation->told_count = 0;
@@ -203,7 +203,7 @@ static void tell_sides(Citation *citation)
     const spz_passage *passage = citation->passage;
     size_t told[2] = {SIZE_MAX, SIZE_MAX};
     spz_players enter[2] = {0};
-    for (size_t i = passage->entry_count; i-- > 0;)
+    for (size_t i = citation->entries; i-- > 0;)
         for (int side = 0; side < 2; side++)
             if (lead(&passage->entries[i]) & passage->sides[side].players & ~passage->sides[1 - side].players) {
                 enter[side] |= passage->entries[i].players & passage->sides[side].players & ~passage->sides[1 - side].players;
@@ -229,11 +229,11 @@ static void tell_links(Citation *citation)
 }
 
 /* The shortest way from an entry of the one to the next entry of the other: from a call to an answer, or back; negative where there is none. */
-static spz_ticks shortest(const spz_passage *passage, bool to_answer)
+static spz_ticks shortest(const Citation *citation, bool to_answer)
 {
     spz_ticks best = -1;
-    for (size_t i = 1; i < passage->entry_count; i++) {
-        const spz_entry *entry = &passage->entries[i], *before = entry - 1;
+    for (size_t i = 1; i < citation->entries; i++) {
+        const spz_entry *entry = &citation->passage->entries[i], *before = entry - 1;
         spz_ticks way = entry->onset - before->onset;
         if (entry->answer == to_answer && before->answer != to_answer && way > 0 && (best < 0 || way < best))
             best = way;
@@ -249,8 +249,8 @@ static bool is_led(const Citation *citation)
 {
     const spz_passage *passage = citation->passage;
     bool named_first = !passage->sides[0].players || (citation->told[0].players & passage->sides[0].players);
-    spz_ticks there = shortest(passage, true), back = shortest(passage, false);
-    bool evenly = there >= 0 && back >= 0 && there >= back && (there > back || passage->entry_count >= REMEMBERED);
+    spz_ticks there = shortest(citation, true), back = shortest(citation, false);
+    bool evenly = there >= 0 && back >= 0 && there >= back && (there > back || citation->entries >= REMEMBERED);
     return citation->told_count != 2 || (named_first && !evenly && !citation->swapped && !citation->heard_before);
 }
 
@@ -266,7 +266,7 @@ static bool is_answered(const SectionMap *map, const Citation *citation, const s
 {
     const spz_passage *passage = citation->passage;
     bool found = false;
-    for (size_t i = 0; i < passage->entry_count && !found; i++) {
+    for (size_t i = 0; i < citation->entries && !found; i++) {
         const spz_entry *other = &passage->entries[i], *call = entry->answer ? other : entry, *answer = entry->answer ? entry : other;
         found = call->onset < answer->onset && answer->answer && is_told(citation, other) && !(call->players & lead(answer)) &&
                 notes_alike(map, passage->kind, call, answer);
@@ -310,7 +310,7 @@ static void list_entries(const SectionMap *map, Citation *citation)
 {
     const spz_entry *entries = citation->passage->entries, *first = &entries[citation->told_entry[0]];
     citation->counted = citation->told_entry[0] == 0;
-    for (size_t i = citation->told_entry[0]; i < citation->passage->entry_count; i++) {
+    for (size_t i = citation->told_entry[0]; i < citation->entries; i++) {
         Heard news = {.entry = i, .players = entries[i].players};
         bool ours = is_of_story(map, citation, &entries[i]) && !goes_on(citation, &entries[i]);
         citation->counted = citation->counted && (ours || !is_told(citation, &entries[i]));
@@ -326,20 +326,51 @@ static void list_entries(const SectionMap *map, Citation *citation)
     }
 }
 
+/* What begins anew after a break of more than two bars, and more than twice as long as any before it between two entries, is another story: the entry with
+ * which it begins, or the number of entries. Set by hand; docs/method-notes.md says what it changed. */
+enum { LONG_BREAK = 2, MUCH_LONGER = 2 };
+
+static size_t breaks_off(const Citation *citation)
+{
+    const spz_entry *entries = citation->passage->entries;
+    spz_ticks longest = 0;
+    for (size_t i = 1; i < citation->heard_count; i++) {
+        const spz_entry *entry = &entries[citation->heard[i].entry], *before = &entries[citation->heard[i - 1].entry];
+        spz_ticks way = entry->onset - before->onset;
+        if (longest > 0 && way > MUCH_LONGER * longest && entry->bar - before->bar > LONG_BREAK)
+            return citation->heard[i].entry;
+        longest = way > longest ? way : longest;
+    }
+    return citation->entries;
+}
+
+/* Tells the entries up to citation->entries; false where the staves don't bear it out. */
+static bool tell_story(const SectionMap *map, Citation *citation)
+{
+    citation->heard_count = citation->heard_all = 0;
+    if (!tell_entries(map, citation))
+        return false;
+    if (citation->passage->kind == SPZ_HOCKET && citation->entries > 2 * citation->told_count)
+        tell_sides(citation);
+    look_around(map, citation);
+    list_entries(map, citation);
+    return true;
+}
+
 void citation_tell(const spz_sections *map, Citation *citation)
 {
     const spz_passage *passage = citation->passage;
+    citation->entries = passage->entry_count;
     if (!spz_kind_is_antiphony(passage->kind))
         return;
-    bool entries = passage->kind != SPZ_SPLIT_LINE && passage->link_count > 1, told = entries && tell_entries(map, citation);
+    bool entries = passage->kind != SPZ_SPLIT_LINE && passage->link_count > 1, told = entries && tell_story(map, citation);
     bool leads = passage->kind == SPZ_EXCHANGE || passage->kind == SPZ_IMITATION;
+    while (told && breaks_off(citation) < citation->entries) {
+        citation->entries = breaks_off(citation);
+        told = tell_story(map, citation);
+    }
     citation->borne_out = told || !entries;
-    if (told && passage->kind == SPZ_HOCKET && passage->entry_count > 2 * citation->told_count)
-        tell_sides(citation);
-    if (told) {
-        look_around(map, citation);
-        list_entries(map, citation);
-    } else
+    if (!told)
         tell_links(citation);
     citation->led = leads ? is_led(citation) : citation->told_count > 2;
 }

@@ -147,7 +147,7 @@ static void winds_are_cited_where_they_and_the_strings_go_to_and_fro_and_nobody_
     evening_end(&evening);
 }
 
-/* A dialogue with these entries, 'GROUP?' for a call and 'GROUP!' for an answer, each with its onset in quarters of `unit`: "0?0 1!4 0?8"; an entry
+/* A dialogue with these entries, 'GROUP?' for a call and 'GROUP!' for an answer, each with its onset in quarters of `unit`, four to the bar: "0?0 1!4 0?8"; an entry
  * sounds for `length` such. */
 static void enter(spz_passage *passage, const char *text, spz_ticks unit, spz_ticks length)
 {
@@ -165,7 +165,7 @@ static void enter(spz_passage *passage, const char *text, spz_ticks unit, spz_ti
             link++;
         if (link == link_count)
             links[link_count++] = (spz_link){players_of_group((size_t)group), onset * unit, 0};
-        entries[count] = (spz_entry){.players = links[link].players, .link = link, .leader = (size_t)group, .onset = onset * unit,
+        entries[count] = (spz_entry){.players = links[link].players, .link = link, .leader = (size_t)group, .bar = (size_t)onset / 4, .onset = onset * unit,
                                      .end = (onset + length) * unit, .answer = sort == '!'};
     }
     passage->entries = entries;
@@ -373,6 +373,18 @@ static void entries_of_another_story_are_not_listed(void)
     CU_ASSERT_EQUAL(citation.heard[1].entry, 2);
 }
 
+static void what_begins_anew_after_a_long_break_is_another_story(void)
+{
+    Citation soon = told_in(QUARTET(CALL " | R | R | R | R | R", "R | " ANSWER " | R | R | R | R", "R | R | R | " ANSWER " | R | R", "R | R | R | R | R | R"),
+                            SPZ_IMITATION, "0?0 1!4 2!12", 4);
+    CU_ASSERT_EQUAL(soon.told_count, 3);
+    Citation late = told_in(QUARTET(CALL " | R | R | R | R | R", "R | " ANSWER " | R | R | R | R", "R | R | R | R | R | " ANSWER, "R | R | R | R | R | R"),
+                            SPZ_IMITATION, "0?0 1!4 2!20", 4);
+    CU_ASSERT_EQUAL(late.told_count, 2);
+    CU_ASSERT_EQUAL(late.heard_count, 2);
+    CU_ASSERT_EQUAL(late.entries, 2);
+}
+
 void suite_citation_choice(void)
 {
     static const struct Statement statements[] = {
@@ -394,11 +406,12 @@ void suite_citation_choice(void)
         STATEMENT(who_is_doubled_by_the_caller_does_not_answer),
         STATEMENT(where_all_begin_together_nobody_begins),
         STATEMENT(nobody_leads_with_what_was_heard_before),
-    STATEMENT(what_each_has_once_is_named_in_its_order),
+        STATEMENT(what_each_has_once_is_named_in_its_order),
         STATEMENT(who_change_places_lead_neither),
         STATEMENT(a_theme_that_answers_a_short_figure_is_what_is_passed_on),
         STATEMENT(every_entry_of_a_fugato_is_listed_with_its_interval),
         STATEMENT(entries_of_another_story_are_not_listed),
+        STATEMENT(what_begins_anew_after_a_long_break_is_another_story),
         STATEMENT(of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call),
     };
     suite_of("choice of citations", statements, COUNT(statements));
