@@ -1,4 +1,5 @@
 /* Which passages to cite: each choice takes the passage that is worth most beside those already chosen. */
+#include "citations/accompaniment.h"
 #include "citations/citation_facts.h"
 #include <stdlib.h>
 #include <string.h>
@@ -39,6 +40,22 @@ static bool has_winds(const spz_passage *passage)
     return winds || passage->sides[0].section == SPZ_WINDS || passage->sides[1].section == SPZ_WINDS;
 }
 
+/* An accompaniment is never among the few: somebody else's tune goes on all the time, in several note values; or, where the dialogue isn't sure, some tune
+ * lies above it. Read off the settled tables (docs/method-notes.md, 2). */
+static const double whole_tune = 0.95, tune_above = 0.5;
+enum { TUNE_VALUES = 3 };
+
+static bool accompanies(const spz_sections *sections, const Citation *citation, bool is_sure)
+{
+    const spz_passage *passage = citation->passage;
+    spz_players told = 0;
+    for (size_t i = 0; i < citation->told_count; i++)
+        told |= citation->told[i].players;
+    spz_ticks end = citation->heard_count ? passage->entries[citation->heard[citation->heard_count - 1].entry].end : passage->end;
+    OtherTune others = tune_of_others(sections, told, passage->onset, end);
+    return (others.most >= whole_tune && others.values >= TUNE_VALUES) || (!is_sure && others.above >= tune_above);
+}
+
 /* How far a passage can be trusted to be what a reader of the score would cite; the few are of the best of these that there is. */
 typedef enum Trust { NOT_FOR_FEW, GAME_WITH_WINDS, LIKELY, SURE } Trust;
 
@@ -64,7 +81,8 @@ static Trust trust_of(const spz_sections *sections, const spz_passage *passage)
     if (is_own_soloist(passage) || !citation.borne_out)
         return NOT_FOR_FEW;
     bool begun_elsewhere = citation.heard_before && citation.told_count > 2;
-    return passage->strength >= sure && !begun_elsewhere ? SURE : LIKELY;
+    bool is_sure = passage->strength >= sure && !begun_elsewhere;
+    return accompanies(sections, &citation, is_sure) ? NOT_FOR_FEW : is_sure ? SURE : LIKELY;
 }
 
 static double worth_of_players(const spz_sections *sections, const spz_passage *passage)
