@@ -3,16 +3,16 @@
 
     fit_weights.py BUILD SHARED READINGS
 
-BUILD holds the programs evidence-table and weights-table, SHARED the scores, the settled tables (expert/), quartet movements with single
-readings (quartets/) and score_passages.py, READINGS our own readings of further quartets. Needs numpy; takes a few minutes. Prints the
-table of weights for evidence.c, then the figures of score_passages.py on the settled tables: with weights fitted to everything, and for
-each work with weights fitted to all the others.
+BUILD holds the programs evidence-table and weights-table, SHARED the scores, their settled tables (expert/), quartet movements (quartets/)
+and score_passages.py, READINGS our settled tables of the quartets. Needs numpy; takes a minute or two. Prints the table of weights for
+evidence.c, then the figures of score_passages.py: with weights fitted to everything, and for each work with weights fitted to all the
+others (quartets: a fifth of them left out at a time).
 
 How: a row of a table says which sections answer each other, not which match is meant. So each row is a vote over the matches between two
 of its links that cover about the same bars, shared out by how good they look so far (expectation), and the weights are moved to the least
 logistic loss with a normal prior (maximisation, by Newton's method), in turn. Matches of which hardly a bar lies in a row of two of its
 links are the counter-examples; all movements of a kind weigh the same in them. Quartets have a bias of their own, which is not used
-afterwards: players read briskly mark fewer passages.
+afterwards: of four players fewer passages are marked than of sections.
 """
 import csv
 import importlib.util
@@ -32,7 +32,8 @@ FIRST_FEATURES = 38
 QUARTET_SPREAD = 2.0
 CLOSENESS = 2.0    # how much a like extent says for a match beside its odds
 ROUNDS, STEPS = 5, 12
-KINDS = {'settled': 1.0, 'quartet': 0.25, 'own': 0.5}  # what the rows and counter-examples of a table weigh, chosen by works left out
+FIFTHS = 5
+KINDS = {'settled': 1.0, 'quartet': 0.5}  # what the rows and counter-examples of a table weigh, chosen by works left out
 
 
 def load_scorer(shared):
@@ -159,8 +160,8 @@ def hear(movement, weights, program, folder):
     return reading
 
 
-def report(title, shared, readings, each):
-    command = [sys.executable, os.path.join(shared, 'bin', 'score_passages.py'), os.path.join(shared, 'expert')] + readings
+def report(title, shared, tables, readings, each):
+    command = [sys.executable, os.path.join(shared, 'bin', 'score_passages.py'), tables] + readings
     text = subprocess.run(command, stdout=subprocess.PIPE, check=True, text=True).stdout
     lines = [' '.join(line.split()) for line in text.splitlines() if ' antiphony' in line]
     print('\n%s' % title)
@@ -182,19 +183,28 @@ def print_weights(weights):
 
 def gather(scorer, shared, own, program):
     found = []
-    for kind, tables, score in (('settled', os.path.join(shared, 'expert'), os.path.join(shared, 'scores', '%s.mxl')),
-                                ('quartet', os.path.join(shared, 'quartets'), os.path.join(shared, 'quartets', '%s.mxl')),
-                                ('own', own, os.path.join(shared, 'quartets', 'unread_%s.mxl'))):
+    for kind, tables, scores in (('settled', os.path.join(shared, 'expert'), 'scores'), ('quartet', own, 'quartets')):
         for name in sorted(os.listdir(tables)):
-            if name.endswith('.tsv') and os.path.exists(score % name[:-4]):
-                found.append(Movement(scorer, kind, os.path.join(tables, name), score % name[:-4], program))
+            score = os.path.join(shared, scores, name[:-4] + '.mxl')
+            if name.endswith('.tsv') and os.path.exists(score):
+                found.append(Movement(scorer, kind, os.path.join(tables, name), score, program))
     return found
+
+
+def hear_left_out(movements, left_out, listener, folder):
+    """Each of the lists of works in turn heard with weights fitted to all the others."""
+    readings = []
+    for works in left_out:
+        others = fit([m for m in movements if m.work not in works])
+        readings += [hear(m, others, listener, folder) for m in movements if m.work in works]
+    return sorted(readings)
 
 
 def main():
     if len(sys.argv) != 4:
         sys.exit(__doc__)
     build, shared, own = sys.argv[1:]
+    expert = os.path.join(shared, 'expert')
     movements = gather(load_scorer(shared), shared, own, os.path.join(build, 'evidence-table'))
     for kind in KINDS:
         of_kind = [m for m in movements if m.kind == kind]
@@ -203,16 +213,15 @@ def main():
                  sum(len(m.votes) for m in of_kind), sum(len(m.bars) for m in of_kind)))
     weights = fit(movements)
     print_weights(weights)
-    settled = [m for m in movements if m.kind == 'settled']
     listener = os.path.join(build, 'weights-table')
-    with tempfile.TemporaryDirectory() as together, tempfile.TemporaryDirectory() as apart:
-        seen = [hear(m, weights, listener, together) for m in settled]
-        unseen = []
-        for work in sorted({m.work for m in settled}):
-            others = fit([m for m in movements if m.work != work])
-            unseen += [hear(m, others, listener, apart) for m in settled if m.work == work]
-        report('Fitted to everything, the settled tables:', shared, seen, False)
-        report('Each work with weights fitted to all the others, the settled tables:', shared, sorted(unseen), True)
+    works = {kind: sorted({m.work for m in movements if m.kind == kind}) for kind in KINDS}
+    with tempfile.TemporaryDirectory() as together, tempfile.TemporaryDirectory() as apart, tempfile.TemporaryDirectory() as quartets:
+        seen = [hear(m, weights, listener, together) for m in movements if m.kind == 'settled']
+        report('Fitted to everything, the settled tables:', shared, expert, seen, False)
+        unseen = hear_left_out(movements, [[work] for work in works['settled']], listener, apart)
+        report('Each work with weights fitted to all the others, the settled tables:', shared, expert, unseen, True)
+        fifths = [works['quartet'][i::FIFTHS] for i in range(FIFTHS)]
+        report('Quartets, a fifth of them left out at a time, our tables:', shared, own, hear_left_out(movements, fifths, listener, quartets), False)
 
 
 main()

@@ -63,21 +63,31 @@ static double needed_by_all(Wedge *wedges, int count, const Room *room, int rows
     return all;
 }
 
-/* Without walls: as few rows as hold everybody; the wedges then share the whole arc. 0: not even the most rows do. */
+/* The wedges share the whole arc as each needs, their desks a little narrower where it is short. False where a wedge can't seat its desks so: aisles
+ * don't get narrower. */
+static bool lay_along_arc(Wedge *wedges, int count, const Room *room, int rows)
+{
+    double all = needed_by_all(wedges, count, room, rows), at = 0;
+    bool seated = count > 0 && all <= room->span * squeeze;
+    for (int i = 0; i < count && seated; i++) {
+        Wedge *wedge = &wedges[i];
+        wedge->desk_width *= fmin(1, room->span / all);
+        wedge->from = at;
+        wedge->to = at += wedge->needs * room->span / all;
+        seated = room_seats(room, rows, wedge) >= wedge->desks;
+    }
+    return seated;
+}
+
+/* Without walls: as few rows as hold everybody. 0: not even the most rows do. */
 static int share_arc(Wedge *wedges, int count, const Room *room)
 {
+    Wedge natural[SPZ_ORDER_LIMIT];
+    memcpy(natural, wedges, sizeof natural);
     for (int rows = 1; rows <= ROW_LIMIT; rows++) {
-        double all = needed_by_all(wedges, count, room, rows);
-        if (all > room->span * squeeze || count == 0)
-            continue;
-        double at = 0;
-        for (int i = 0; i < count; i++) {
-            wedges[i].desk_width *= fmin(1, room->span / all);
-            wedges[i].from = at;
-            at += wedges[i].needs * room->span / all;
-            wedges[i].to = at;
-        }
-        return rows;
+        if (lay_along_arc(wedges, count, room, rows))
+            return rows;
+        memcpy(wedges, natural, sizeof natural);
     }
     return 0;
 }
@@ -292,7 +302,7 @@ static int own_bass_rows(const Layout *layout, const int *players)
 /* As if the stage had no walls. */
 static void seat_freely(Layout *layout, const int *players, const Rules *rules)
 {
-    Wedge wedges[SPZ_ORDER_LIMIT];
+    Wedge wedges[SPZ_ORDER_LIMIT] = {{0}};
     const Room room = room_without_walls(rules, layout->span);
     int count = gather_wedges(&layout->arrangement, rules, players, wedges), basses = own_bass_rows(layout, players);
     layout->rows = share_arc(wedges, count, &room);

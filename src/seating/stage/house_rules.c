@@ -1,5 +1,6 @@
 #include "seating/stage/house_rules.h"
 #include "seating/stage/acoustics.h"
+#include <math.h>
 #include <string.h>
 
 /* What a hall does to the blur, and what its stage does to the players' hearing. In a hall with reflections the blur is several
@@ -125,7 +126,7 @@ void rules_seat_singles(Rules *rules)
     for (int s = SPZ_VN1; s <= SPZ_DB; s++)
         rules->players[s] = s == SPZ_DB || s == SPZ_VN3 ? 0 : 1;
     rules->singles = true;
-    rules->podium = circle;
+    rules->podium = fmax(circle, (4 * chair + 3 * rules->aisle) / 3.14159265358979323846); /* all on one half circle, with the ways between them */
     rules->desk_width = rules->cello_width = chair;
     rules->spread = 1;
     rules->riser = 0;

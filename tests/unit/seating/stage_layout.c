@@ -72,8 +72,9 @@ static void an_orchestra_of_any_strength_is_seated_whole_or_refused(void)
     int fitted = 0, refused = 0;
     set(settings, "stage.width", 13);
     set(settings, "stage.depth", 9);
-    for (int trial = 0; trial < 60; trial++) {
+    for (int trial = 0; trial < 80; trial++) {
         int players[5];
+        set(settings, "stage.aisle", trial % 4 ? 0 : 0.9);
         for (size_t i = 0; i < 5; i++) {
             seed = seed * 1664525u + 1013904223u;
             players[i] = (int)(seed >> 16) % 22 + 2;
@@ -93,6 +94,27 @@ static void an_orchestra_of_any_strength_is_seated_whole_or_refused(void)
         spz_plan_free(plan);
     }
     CU_ASSERT(fitted > 10 && refused > 5);
+    spz_settings_free(settings);
+}
+
+/* However wide the ways between them; where the smallest stage has no room for wide ones it is refused. */
+static void four_players_are_seated_whole_or_refused(void)
+{
+    static const spz_section quartet[] = {SPZ_VN1, SPZ_VN2, SPZ_VA, SPZ_VC};
+    spz_settings *settings = NULL;
+    CU_ASSERT_EQUAL_FATAL(spz_settings_new(&settings), SPZ_OK);
+    for (int small = 0; small < 2; small++)
+        for (int tenths = 0; tenths <= 30; tenths++) {
+            spz_plan *plan = NULL;
+            set(settings, "stage.width", small ? 6 : 18);
+            set(settings, "stage.depth", small ? 4 : 11);
+            set(settings, "stage.aisle", tenths / 10.0);
+            spz_status status = spz_stage_plan_single(settings, standard[tenths % 4], NULL, &plan);
+            CU_ASSERT(status == SPZ_OK || (status == SPZ_BAD_SETTINGS && small && tenths > 6));
+            for (size_t i = 0; i < COUNT(quartet) && status == SPZ_OK; i++)
+                CU_ASSERT_EQUAL(seated(plan, quartet[i]), 1);
+            spz_plan_free(plan);
+        }
     spz_settings_free(settings);
 }
 
@@ -380,6 +402,7 @@ static void a_plan_asked_for_without_memory_says_so(void)
 static const struct Statement statements[] = {
     STATEMENT(every_player_has_a_seat_of_their_own),
     STATEMENT(an_orchestra_of_any_strength_is_seated_whole_or_refused),
+    STATEMENT(four_players_are_seated_whole_or_refused),
     STATEMENT(the_front_desk_is_nearest_to_the_podium_and_rows_are_a_desk_apart),
     STATEMENT(sections_stand_from_house_left_to_right_as_the_order_says),
     STATEMENT(a_wider_stage_never_lowers_delays),
