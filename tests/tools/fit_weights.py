@@ -4,7 +4,7 @@
     fit_weights.py BUILD SHARED READINGS
 
 BUILD holds the programs evidence-table and weights-table, SHARED the scores, their settled tables (expert/), quartet movements (quartets/)
-and score_passages.py, READINGS our settled tables of the quartets. Needs numpy; takes a minute or two. Prints the table of weights for
+and score_passages.py, READINGS our own tables of quartets, which go before the single readings there. Needs numpy; takes a minute or two. Prints the table of weights for
 evidence.c, then the figures of score_passages.py: with weights fitted to everything, and for each work with weights fitted to all the
 others (quartets: a fifth of them left out at a time).
 
@@ -183,11 +183,11 @@ def print_weights(weights):
 
 def gather(scorer, shared, own, program):
     found = []
-    for kind, tables, scores in (('settled', os.path.join(shared, 'expert'), 'scores'), ('quartet', own, 'quartets')):
-        for name in sorted(os.listdir(tables)):
-            score = os.path.join(shared, scores, name[:-4] + '.mxl')
-            if name.endswith('.tsv') and os.path.exists(score):
-                found.append(Movement(scorer, kind, os.path.join(tables, name), score, program))
+    for kind, scores, tables in (('settled', 'scores', ['expert']), ('quartet', 'quartets', [own, 'quartets'])):
+        for name in sorted(os.listdir(os.path.join(shared, scores))):
+            table = [t for t in (os.path.join(shared, folder, name[:-4] + '.tsv') for folder in tables) if os.path.exists(t)]
+            if name.endswith('.mxl') and table:
+                found.append(Movement(scorer, kind, table[0], os.path.join(shared, scores, name), program))
     return found
 
 
@@ -204,6 +204,7 @@ def main():
     if len(sys.argv) != 4:
         sys.exit(__doc__)
     build, shared, own = sys.argv[1:]
+    own = os.path.abspath(own)
     expert = os.path.join(shared, 'expert')
     movements = gather(load_scorer(shared), shared, own, os.path.join(build, 'evidence-table'))
     for kind in KINDS:
