@@ -137,6 +137,13 @@ static void find_returns(const spz_findings *findings, double strength, Citation
     }
 }
 
+/* Contrast. Of an exchange or an imitation each entry is something by itself, which comes twice in a row elsewhere without being a line. */
+static bool is_shared_out(const spz_sections *sections, const spz_passage *passage, Contrast *whole)
+{
+    bool of_notes = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE;
+    return contrast_of(sections, passage, whole) && (of_notes || whole->all);
+}
+
 static Citation citation_of(const spz_movement_reading *reading, size_t place, double strength, const TimeLine *line, NotesRun *run)
 {
     Citation citation = {.passage = spz_findings_at(reading->findings, place)};
@@ -146,7 +153,7 @@ static Citation citation_of(const spz_movement_reading *reading, size_t place, d
     end_citation(reading->movement, &citation);
     citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
     find_change(&citation);
-    citation_find_whole(reading->sections, &citation);
+    citation.shared_out = is_shared_out(reading->sections, citation.passage, &citation.whole);
     citation_surround(reading->movement, reading->sections, &citation);
     find_times(reading->movement, line, &citation);
     find_returns(reading->findings, strength, &citation);

@@ -2,6 +2,7 @@
  * and how the movement looks as a whole. */
 #ifndef CITATIONS_CITATION_FACTS_H
 #define CITATIONS_CITATION_FACTS_H
+#include "citations/contrast.h"
 #include "citations/time_line.h"
 #include "spezzato/sheets.h"
 #include "support/array.h"
@@ -57,7 +58,8 @@ typedef struct Citation {
     spz_dynamic loudness, answer_loudness; /* of the first call and the first answer, where a sign of loudness holds there */
     char winds[WINDS_MOST][CONTEXT_TEXT]; /* who of the winds begins, as the file names them; wind_count is 0 where it is many */
     size_t wind_count;
-    size_t whole_group, whole_bar; /* of a split line: who plays it whole elsewhere, and the bar in which that begins; SIZE_MAX where nobody does */
+    bool shared_out;              /* one group of players has the line by itself elsewhere: there */
+    Contrast whole;
     const spz_passage *returns[RETURNS_MOST]; /* the same again later, in order of bars */
     size_t return_count;
 } Citation;
@@ -120,9 +122,6 @@ void citation_surround(const spz_movement *movement, const spz_sections *section
 void movement_heading(const spz_movement *movement, char out[HEADING_TEXT]);
 /* False where it is not plain. `fifths` as in bars: sharps, below 0 flats. */
 bool movement_key(const spz_movement *movement, int *fifths, bool *minor);
-
-/* citation_whole.c: who plays a split line whole elsewhere. */
-void citation_find_whole(const spz_sections *sections, Citation *citation);
 
 /* citation_pick.c: places in the findings of the passages worth citing, in order of bars; at most `most` (0: all that are strong enough). A
  * passage that returns is picked where it is first heard. */

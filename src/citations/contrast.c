@@ -5,19 +5,19 @@ enum { LEAST_NOTES = 8, MOST_NOTES = 160 };
 
 typedef struct Tune {
     Ticks onsets[MOST_NOTES];
-    int midi[MOST_NOTES];
+    int places[MOST_NOTES]; /* on the staff, seven an octave */
     size_t count, hands; /* notes; how often the line changes hands */
 } Tune;
 
 /* The upper note of each moment from `from` on. Returns the index behind it; SIZE_MAX past the end. */
-static size_t next_note(const Group *group, size_t from, Ticks *onset, int *midi)
+static size_t next_note(const Group *group, size_t from, Ticks *onset, int *place)
 {
     while (from < group->sound_count && (group->sounds[from].note->midi < 0 || group->sounds[from].duration <= 0))
         from++;
     if (from >= group->sound_count)
         return SIZE_MAX;
     *onset = group->sounds[from].onset;
-    *midi = group->sounds[from].note->midi;
+    *place = 7 * group->sounds[from].note->octave + group->sounds[from].note->step;
     while (from < group->sound_count && group->sounds[from].onset == *onset)
         from++;
     return from;
@@ -27,11 +27,11 @@ static size_t next_note(const Group *group, size_t from, Ticks *onset, int *midi
 static void add_entry(Tune *tune, const Group *group, Ticks from, Ticks to)
 {
     Ticks onset = 0;
-    int midi = 0;
+    int place = 0;
     size_t at = group_sound_at(group, from);
-    while ((at = next_note(group, at, &onset, &midi)) != SIZE_MAX && onset < to && tune->count < MOST_NOTES) {
+    while ((at = next_note(group, at, &onset, &place)) != SIZE_MAX && onset < to && tune->count < MOST_NOTES) {
         tune->onsets[tune->count] = onset;
-        tune->midi[tune->count++] = midi;
+        tune->places[tune->count++] = place;
     }
 }
 
@@ -51,13 +51,13 @@ static bool take_tune(const SectionMap *map, const spz_passage *passage, size_t 
 }
 
 /* Whether the tune, whose first note is the one given, goes on from `at` to its end. */
-static bool goes_on(const Tune *tune, const Group *group, size_t at, Ticks first, int key, Ticks *end)
+static bool goes_on(const Tune *tune, const Group *group, size_t at, Ticks first, int moved, Ticks *end)
 {
     Ticks onset = first;
-    int midi = 0;
+    int place = 0;
     for (size_t n = 1; n < tune->count; n++) {
-        at = next_note(group, at, &onset, &midi);
-        if (at == SIZE_MAX || onset - first != tune->onsets[n] - tune->onsets[0] || midi - tune->midi[n] != key)
+        at = next_note(group, at, &onset, &place);
+        if (at == SIZE_MAX || onset - first != tune->onsets[n] - tune->onsets[0] || place - tune->places[n] != moved)
             return false;
     }
     *end = onset;
@@ -68,16 +68,16 @@ static bool goes_on(const Tune *tune, const Group *group, size_t at, Ticks first
 static bool find_in_group(const Group *group, const spz_passage *passage, const Tune *tune, Ticks until, Ticks *begin, Ticks *end, int *moved)
 {
     Ticks first = 0, onset = 0, step = tune->onsets[1] - tune->onsets[0];
-    int first_midi = 0, midi = 0;
-    size_t at = next_note(group, 0, &onset, &midi);
+    int first_place = 0, place = 0;
+    size_t at = next_note(group, 0, &onset, &place);
     while (at != SIZE_MAX && onset < until) {
         size_t before = at;
         first = onset;
-        first_midi = midi;
-        at = next_note(group, at, &onset, &midi);
+        first_place = place;
+        at = next_note(group, at, &onset, &place);
         if (at == SIZE_MAX || onset - first != step || (first >= passage->onset && first < passage->end))
             continue;
-        *moved = first_midi - tune->midi[0];
+        *moved = first_place - tune->places[0];
         if (goes_on(tune, group, before, first, *moved, end)) {
             *begin = first;
             return true;
@@ -95,7 +95,7 @@ static bool find_whole(const SectionMap *map, const spz_passage *passage, const 
     for (size_t g = 0; g < map->group_count; g++)
         if (find_in_group(&map->groups[g], passage, tune, earliest, &earliest, &end, &moved)) {
             found = true;
-            *out = (Contrast){g, (size_t)movement_bar_at(map->movement, earliest), (size_t)movement_bar_at(map->movement, end), moved};
+            *out = (Contrast){g, (size_t)movement_bar_at(map->movement, earliest), (size_t)movement_bar_at(map->movement, end), moved, false};
         }
     return found;
 }
@@ -107,7 +107,9 @@ bool contrast_of(const SectionMap *map, const spz_passage *passage, Contrast *ou
     if (!spz_kind_is_antiphony(passage->kind))
         return false;
     for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++)
-        if ((i == 0 || lengths[i] < passage->entry_count) && take_tune(map, passage, lengths[i], &tune) && find_whole(map, passage, &tune, out))
+        if ((i == 0 || lengths[i] < passage->entry_count) && take_tune(map, passage, lengths[i], &tune) && find_whole(map, passage, &tune, out)) {
+            out->all = i == 0;
             return true;
+        }
     return false;
 }

@@ -282,15 +282,18 @@ void say_entry(Buffer *out, spz_language language, const MovementNotes *notes, c
     buffers_let_go(out, &bar, &change);
 }
 
-/* Contrast: who plays the shared melody whole, and where. */
+/* Contrast: who has the line whole, and where. */
 static void say_whole(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)
 {
-    Buffer bar = {0};
-    if (citation->passage->kind != SPZ_SPLIT_LINE || citation->whole_group >= spz_sections_groups(notes->sections))
+    const Contrast *whole = &citation->whole;
+    Buffer from = {0}, to = {0};
+    if (!citation->shared_out)
         return;
-    say_bar(&bar, language, notes, citation->whole_bar);
-    SAY(out, language, PHRASE_NOTES_WHOLE, slot_players("who", spz_sections_group(notes->sections, citation->whole_group), 1), slot_of("bar", &bar));
-    buffer_let_go(out, &bar);
+    say_bar(&from, language, notes, whole->first);
+    say_bar(&to, language, notes, whole->last);
+    SAY(out, language, whole->first == whole->last ? PHRASE_NOTES_WHOLE_BAR : PHRASE_NOTES_WHOLE, slot_players("who", spz_sections_group(notes->sections, whole->group), 1),
+        slot_of("from", &from), slot_of("to", &to));
+    buffers_let_go(out, &from, &to);
 }
 
 static void say_split_line(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation)

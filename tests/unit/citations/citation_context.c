@@ -166,32 +166,6 @@ static void a_wind_that_only_holds_on_begins_nothing(void)
     sheet_music_end(&music);
 }
 
-/* Deutsch's scale, shared out by two sections in bars 1 and 2, and what the seconds play in bars 4 and 5. */
-static Citation shared_scale(const char *later)
-{
-    char notation[400];
-    Citation citation = {0};
-    snprintf(notation, sizeof notation, "time: 4/4  tempo: q=120\nViolin I: c5 d4 a4 f4 | f4 a4 d4 c5 | R | R | R\nViolin II: c4 b4 e4 g4 | g4 e4 b4 c4 | R | %s\n", later);
-    SheetMusic music = sheet_music(notation);
-    spz_movement_reading reading = first_movement(&music);
-    for (size_t i = 0; i < spz_findings_count(reading.findings); i++)
-        if (spz_findings_at(reading.findings, i)->kind == SPZ_SPLIT_LINE)
-            citation.passage = spz_findings_at(reading.findings, i);
-    CU_ASSERT_PTR_NOT_NULL_FATAL(citation.passage);
-    citation_find_whole(reading.sections, &citation);
-    sheet_music_end(&music);
-    return citation;
-}
-
-static void a_shared_melody_is_found_where_one_section_plays_it_whole(void)
-{
-    Citation citation = shared_scale("g5 f5 e5 d5 | d5 e5 f5 g5");
-    CU_ASSERT_EQUAL(citation.whole_group, 1);
-    CU_ASSERT_EQUAL(citation.whole_bar, 3);
-    CU_ASSERT_EQUAL(shared_scale("g5 f5 e5 d5 | d5:h e5 ").whole_group, SIZE_MAX); /* another rhythm */
-    CU_ASSERT_EQUAL(shared_scale("g5 f5 e5 f5 | d5 e5 f5 g5").whole_group, SIZE_MAX);
-}
-
 void suite_citation_context(void)
 {
     static const struct Statement statements[] = {
@@ -202,9 +176,8 @@ void suite_citation_context(void)
         STATEMENT(the_key_of_a_place_is_told_where_the_signature_changes_and_the_bass_agrees),
         STATEMENT(loudness_is_that_of_the_call_and_of_the_answer),
         STATEMENT(words_for_a_tempo_hold_until_others_lead_back),
-    STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
+        STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
         STATEMENT(a_wind_that_only_holds_on_begins_nothing),
-        STATEMENT(a_shared_melody_is_found_where_one_section_plays_it_whole),
     };
     suite_of("around a citation", statements, COUNT(statements));
 }

@@ -46,8 +46,9 @@ static const Field of_citation[] = {
     {"swapped", IN_JSON, "whether the two change places, each with what the other has just played"},
     {"entries", IN_JSON, "every entry of what is told, in order of time (below); empty where the passage alone tells it"},
     {"returns", IN_JSON, "first bars of the passages in which it comes again"},
-    {"whole_bar", IN_JSON, "of a split line: the bar in which one body of players begins to play it whole elsewhere; null"},
-    {"whole_by", IN_JSON, "which; null"},
+    {"whole_bar", IN_JSON, "where the line that is shared out here (of a hocket or a split line its beginning too) stands elsewhere in one hand: the first bar; null"},
+    {"whole_last_bar", IN_JSON, "the last; null"},
+    {"whole_by", IN_JSON, "who has it there; null"},
     {"tempo", IN_JSON, "the words for the tempo that holds there; \"\""},
     {"key", IN_JSON, "`C major`, where another signature holds than at the beginning and the bass at its ends agrees on a key; \"\""},
     {"trio", IN_JSON, "whether it stands in a trio"},
@@ -192,13 +193,15 @@ static void give_context(Facts *facts, const Citation *citation)
     facts_end_list(facts);
 }
 
-/* Who plays a split line whole elsewhere, and from which bar on. */
+/* Who has the line whole elsewhere, and where. */
 static void give_whole(Facts *facts, const MovementNotes *notes, const Citation *citation)
 {
-    bool there = citation->whole_group < spz_sections_groups(notes->sections);
+    const Contrast *whole = &citation->whole;
+    bool there = citation->shared_out;
     char name[WORDS_TEXT];
-    fact_text(facts, "whole_bar", there ? spz_movement_bar_number(notes->movement, citation->whole_bar) : NULL);
-    fact_text(facts, "whole_by", there ? words_body(SPZ_ENGLISH, spz_sections_group(notes->sections, citation->whole_group), name) : NULL);
+    fact_text(facts, "whole_bar", there ? spz_movement_bar_number(notes->movement, whole->first) : NULL);
+    fact_text(facts, "whole_last_bar", there ? spz_movement_bar_number(notes->movement, whole->last) : NULL);
+    fact_text(facts, "whole_by", there ? words_body(SPZ_ENGLISH, spz_sections_group(notes->sections, whole->group), name) : NULL);
 }
 
 static void give_place(Facts *facts, const MovementNotes *notes, const Citation *citation)

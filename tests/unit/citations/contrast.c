@@ -32,13 +32,18 @@ static void a_shared_tune_is_found_whole(void)
     CU_ASSERT_EQUAL(whole.group, 3);
     CU_ASSERT_EQUAL(whole.first, 12);
     CU_ASSERT_EQUAL(whole.last, 15);
-    CU_ASSERT_EQUAL(whole.semitones, -12);
+    CU_ASSERT_EQUAL(whole.steps, -7);
+    CU_ASSERT_TRUE(whole.all);
 }
 
 static void another_note_is_another_tune(void)
 {
     Contrast whole;
-    CU_ASSERT_FALSE(contrast_with("f4", "g4", &whole));
+    CU_ASSERT_FALSE(contrast_with("f4", "e4", &whole));
+    CU_ASSERT_TRUE_FATAL(contrast_with("f4", "g4", &whole)); /* call and answer, from another step of the scale */
+    CU_ASSERT_EQUAL(whole.first, 14);
+    CU_ASSERT_EQUAL(whole.steps, -4);
+    CU_ASSERT_FALSE(whole.all);
 }
 
 static void call_and_answer_alone_are_known_again(void)
@@ -49,10 +54,39 @@ static void call_and_answer_alone_are_known_again(void)
     CU_ASSERT_EQUAL(whole.last, 13);
 }
 
+/* Deutsch's scale, shared out by two sections in bars 1 and 2, and what the seconds play in bars 4 and 5. */
+static bool scale_is_whole(const char *later, Contrast *out)
+{
+    char notation[400];
+    const spz_passage *split = NULL;
+    snprintf(notation, sizeof notation, "time: 4/4  tempo: q=120\nViolin I: c5 d4 a4 f4 | f4 a4 d4 c5 | R | R | R\nViolin II: c4 b4 e4 g4 | g4 e4 b4 c4 | R | %s\n", later);
+    SheetMusic music = sheet_music(notation);
+    spz_movement_reading reading = first_movement(&music);
+    for (size_t i = 0; i < spz_findings_count(reading.findings); i++)
+        if (spz_findings_at(reading.findings, i)->kind == SPZ_SPLIT_LINE)
+            split = spz_findings_at(reading.findings, i);
+    CU_ASSERT_PTR_NOT_NULL_FATAL(split);
+    bool found = contrast_of(reading.sections, split, out);
+    sheet_music_end(&music);
+    return found;
+}
+
+static void a_line_shared_out_note_by_note_is_found_whole_by_the_steps_of_the_staff(void)
+{
+    Contrast whole;
+    CU_ASSERT_TRUE_FATAL(scale_is_whole("g5 f5 e5 d5 | d5 e5 f5 g5", &whole));
+    CU_ASSERT_EQUAL(whole.group, 1);
+    CU_ASSERT_EQUAL(whole.first, 3);
+    CU_ASSERT_EQUAL(whole.last, 4);
+    CU_ASSERT_FALSE(scale_is_whole("g5 f5 e5 d5 | d5:h e5 ", &whole)); /* another rhythm */
+    CU_ASSERT_FALSE(scale_is_whole("g5 f5 e5 f5 | d5 e5 f5 g5", &whole));
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_shared_tune_is_found_whole),
     STATEMENT(another_note_is_another_tune),
     STATEMENT(call_and_answer_alone_are_known_again),
+    STATEMENT(a_line_shared_out_note_by_note_is_found_whole_by_the_steps_of_the_staff),
 };
 
 void suite_contrast(void)
