@@ -132,7 +132,7 @@ static void find_returns(const spz_findings *findings, double strength, Citation
 {
     for (size_t i = 0; i < spz_findings_count(findings) && citation->return_count < RETURNS_MOST; i++) {
         const spz_passage *later = spz_findings_at(findings, i);
-        if (later->strength >= strength && passages_twins(citation->passage, later))
+        if (later->strength >= strength && passages_twins(spz_findings_at(findings, citation->joined.places[0]), later))
             citation->returns[citation->return_count++] = later;
     }
 }
@@ -144,9 +144,9 @@ static bool is_shared_out(const spz_sections *sections, const spz_passage *passa
     return contrast_of(sections, passage, whole) && (of_notes || whole->all);
 }
 
-static Citation citation_of(const spz_movement_reading *reading, size_t place, double strength, const TimeLine *line, NotesRun *run)
+static Citation citation_of(const spz_movement_reading *reading, const Joined *joined, double strength, const TimeLine *line, NotesRun *run)
 {
-    Citation citation = {.passage = spz_findings_at(reading->findings, place)};
+    Citation citation = {.passage = joined->passage, .joined = *joined};
     citation_tell(reading->sections, &citation);
     citation.shape = shape_of(&citation);
     citation.variant = run->told[citation.shape]++;
@@ -278,10 +278,33 @@ static spz_status set_times(const spz_note_options *options, MovementNotes *note
     return status;
 }
 
+static bool is_cited(const MovementNotes *notes, size_t place)
+{
+    for (size_t i = 0; i < notes->citations.count; i++) {
+        const Joined *joined = &notes->citations.at[i].joined;
+        for (size_t k = 0; k < joined->count; k++)
+            if (joined->places[k] == place)
+                return true;
+    }
+    return false;
+}
+
+static spz_status cite(const spz_movement_reading *reading, size_t place, double strength, NotesRun *run, MovementNotes *notes)
+{
+    Joined joined;
+    if (is_cited(notes, place))
+        return SPZ_OK;
+    spz_status status = citation_join(reading, place, strength, &notes->arena, &joined);
+    if (!status && !array_push(&notes->citations, citation_of(reading, &joined, strength, &notes->line, run)))
+        status = SPZ_NO_MEMORY;
+    return status;
+}
+
 spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, NotesRun *run, MovementNotes *notes)
 {
     PlaceInFindings picked = {0};
     memset(notes, 0, sizeof *notes);
+    arena_init(&notes->arena);
     notes->movement = reading->movement;
     notes->sections = reading->sections;
     notes->number = run->movements;
@@ -292,8 +315,7 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
     if (!status)
         status = notes_pick(reading, options->strength, options->citations, &picked);
     for (size_t i = 0; i < picked.count && !status; i++)
-        if (!array_push(&notes->citations, citation_of(reading, picked.at[i], options->strength, &notes->line, run)))
-            status = SPZ_NO_MEMORY;
+        status = cite(reading, picked.at[i], options->strength, run, notes);
     array_free(&picked);
     if (!status)
         look_over(reading, run, notes);
@@ -304,4 +326,5 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
 void notes_free(MovementNotes *notes)
 {
     array_free(&notes->citations);
+    arena_release(&notes->arena);
 }

@@ -5,10 +5,11 @@
 #include "citations/contrast.h"
 #include "citations/time_line.h"
 #include "spezzato/sheets.h"
+#include "support/arena.h"
 #include "support/array.h"
 #include <stdint.h>
 
-enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16, HEARD_MOST = 64, WINDS_MOST = 2, CONTEXT_TEXT = 64, HEADING_TEXT = 256 };
+enum { TIMES_MOST = 4, RETURNS_MOST = 4, TOLD_MOST = 16, HEARD_MOST = 64, WINDS_MOST = 2, JOINED_MOST = 8, CONTEXT_TEXT = 64, HEADING_TEXT = 256 };
 
 /* What kind of sentence a citation asks for; sentences of one shape take turns. */
 typedef enum Shape {
@@ -30,8 +31,16 @@ typedef struct Heard {
     spz_change change;
 } Heard;
 
+/* Passages that tell one story in pieces. */
+typedef struct Joined {
+    const spz_passage *passage;  /* what is cited: the one passage, or all of them put together */
+    size_t places[JOINED_MOST];  /* in the findings, the one that was picked first */
+    size_t count;
+} Joined;
+
 typedef struct Citation {
     const spz_passage *passage;
+    Joined joined;
     Shape shape;
     size_t variant;               /* how many of its shape were cited before it, through the whole document */
     bool alike;                   /* every answer has the same interval from its call, at its first note and at its last */
@@ -97,6 +106,7 @@ typedef struct MovementNotes {
     ARRAY(Citation) citations;   /* in order of bars */
     Overview overview;
     TimeLine line;
+    Arena arena;                 /* of passages that were put together */
 } MovementNotes;
 
 /* What one document remembers from movement to movement; all 0 at first. */
@@ -127,6 +137,10 @@ bool movement_key(const spz_movement *movement, int *fifths, bool *minor);
  * passage that returns is picked where it is first heard. */
 typedef ARRAY(size_t) PlaceInFindings;
 spz_status notes_pick(const spz_movement_reading *reading, double strength, size_t most, PlaceInFindings *picked);
+
+/* joined.c: what the passage at `place` tells together with those that overlap it and go on with it, where that is of more bodies of players than any of them
+ * tells by itself; from the arena. */
+spz_status citation_join(const spz_movement_reading *reading, size_t place, double strength, Arena *arena, Joined *joined);
 
 /* citation_twins.c: is `later` the same again: the same players in the same order, the same gesture, answered in the same way? At whatever
  * pitch: themes return in other keys. */

@@ -259,12 +259,37 @@ def names_in_order(named, citation, passage):
     return in_order(named, links) or (len(links) == 2 and in_order(named, links[::-1]))  # of two, 'these reply to those' will do
 
 
+def put_together(pieces):
+    """Several passages that are told as one: theirs are its bars and all its entries, of which all but the first answer."""
+    pieces = sorted(pieces, key=lambda p: p["first_index"])
+    entries = {}
+    for passage in pieces:
+        for e in passage["entries"]:
+            there = (number_of(e["bar"]), e["beat"], tuple(e["sections"]))
+            entries.setdefault(there, dict(e, part_in_it="answer" if entries else e["part_in_it"]))
+    return dict(pieces[0], kind="imitation" if any(p["kind"] == "imitation" for p in pieces) else pieces[0]["kind"], groups=[], links=[],
+                strength=max(p["strength"] for p in pieces), last_index=max(p["last_index"] for p in pieces),
+                entries=[entries[k] for k in sorted(entries, key=lambda k: (k[0], fraction(k[1])))])
+
+
+def fraction(beat):
+    over, _, under = str(beat).partition("/")
+    return int(over) / int(under or 1)
+
+
+def number_of(bar):
+    digits = re.match(r"\d+", str(bar))
+    return int(digits.group()) if digits else 0
+
+
 def programme_notes(program, score, code, movements):
     """Bars, names and order of entry of each citation, as its sentence gives them."""
     passages = [p for m in movements for p in m["passages"]]
-    cited = [c for m in json.loads(ask(program, "notes", "--all", "--format", "json", "--language", code, score))["movements"] for c in m["citations"]]
-    for citation in cited:
+    noted = json.loads(ask(program, "notes", "--all", "--format", "json", "--language", code, score))["movements"]
+    for citation, listed in ((c, m["passages"]) for n, m in zip(noted, movements) for c in n["citations"]):
         same = [p for p in passages if all(p[key] == citation[key] for key in ("kind", "first_bar", "strength")) and p["last_index"] >= citation["last_index"]]
+        if citation["pieces"]:
+            same = [put_together([listed[i] for i in citation["pieces"]])]
         bars_told = re.search(r"\S+ (\S+?)(?:\u2013(\S+?))?(?:,|$)", citation["place"])
         printed = bars_told and (bars_told.group(1), bars_told.group(2) or bars_told.group(1)) == (citation["upbeat_to"] or citation["first_bar"], citation["last_bar"])
         told(score, "notes, " + code, (not same or not printed) and "'%s' is of no passage" % citation["place"])

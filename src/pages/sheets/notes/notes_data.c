@@ -37,6 +37,7 @@ static const Field of_citation[] = {
     {"duration", IN_CSV, "of the movement, in seconds"},
     {"strength", IN_BOTH, "as in `passages`"},
     {"strength_word", IN_JSON, "that word"},
+    {"pieces", IN_JSON, "where several passages are told as one: their places in the list of `passages`, from 0; else empty"},
     {"links", IN_JSON, "those who are told, in order of entry, each the list of those who play it together: the first, then all who answer, as they first do; who answers "
                        "nobody, or but once in passing, stands in `passages` alone"},
     {"calls", IN_JSON, "who is heard first"},
@@ -88,6 +89,16 @@ static void list_names(Json *json, const MovementNotes *notes, spz_players playe
     char name[WORDS_TEXT];
     for (size_t i = 0; i < count; i++)
         json_text(json, words_body(SPZ_ENGLISH, &bodies[i], name));
+}
+
+static void give_pieces(Facts *facts, const Citation *citation)
+{
+    const Joined *joined = &citation->joined;
+    if (!fact_list(facts, "pieces"))
+        return;
+    for (size_t i = 0; i < joined->count && joined->count > 1; i++)
+        json_integer(&facts->out->json, (long long)joined->places[i]);
+    facts_end_list(facts);
 }
 
 static void give_links(Facts *facts, const MovementNotes *notes, const Citation *citation)
@@ -228,6 +239,7 @@ static void give_citation(SheetOut *sheet, const MovementNotes *notes, const Cit
     give_times(&facts, notes, citation);
     fact_number(&facts, "strength", shown_strength(passage->strength), 2);
     fact_text(&facts, "strength_word", spz_weight_name(spz_weight_of(passage->strength)));
+    give_pieces(&facts, citation);
     give_links(&facts, notes, citation);
     give_who(&facts, "calls", notes, citation, 0);
     give_who(&facts, "answers", notes, citation, 1);
