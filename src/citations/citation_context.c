@@ -111,16 +111,23 @@ static bool begins_with(const char *text, const char *beginning)
     return true;
 }
 
+/* Without the brackets of an editor: '(Tempo I)'. */
+static const char *unbracketed(const char *text)
+{
+    return text ? text + strspn(text, "([ ") : NULL;
+}
+
 /* Words that lead back to an earlier tempo: those before them hold no longer. */
 static bool leads_back(const char *text)
 {
+    text = unbracketed(text);
     return text && (begins_with(text, "a tempo") || begins_with(text, "in tempo") || begins_with(text, "tempo"));
 }
 
 /* Words for a tempo: none that lead back to one, nor signs of a metronome. */
 static size_t tempo_words(const char *text)
 {
-    size_t length = text ? strcspn(text, "[(") : 0, letters = 0;
+    size_t length = text ? strcspn(text, "[()]") : 0, letters = 0;
     for (size_t i = 0; i < length; i++)
         letters += ascii_is_letter(text[i]);
     if (letters < 3 || memchr(text, '=', length) || leads_back(text) || begins_with(text, "l'istesso"))
@@ -137,11 +144,11 @@ static const char *tempo_at(const spz_movement *movement, spz_ticks when, size_t
     for (size_t part = 0; part < movement->part_count; part++)
         for (size_t i = 0; i < movement->parts[part].direction_count; i++) {
             const Direction *direction = &movement->parts[part].directions[i];
-            if (direction->kind == DIRECTION_TEMPO && direction->onset <= when && (tempo_words(direction->text) || leads_back(direction->text)) && (!last || direction->onset > last->onset))
+            if (direction->kind == DIRECTION_TEMPO && direction->onset <= when && (tempo_words(unbracketed(direction->text)) || leads_back(direction->text)) && (!last || direction->onset > last->onset))
                 last = direction;
         }
-    *length = last ? tempo_words(last->text) : 0;
-    return last ? last->text : "";
+    *length = last ? tempo_words(unbracketed(last->text)) : 0;
+    return last ? unbracketed(last->text) : "";
 }
 
 static void put_words(char out[CONTEXT_TEXT], const char *text, size_t length)

@@ -308,6 +308,7 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
     notes->movement = reading->movement;
     notes->sections = reading->sections;
     notes->number = run->movements;
+    notes->year = reading->verdict ? spz_verdict_by_year(reading->verdict).year : reading->movement->year;
     notes->file = movement_score_name(reading->movement);
     movement_heading(reading->movement, notes->title);
     notes->has_key = movement_key(reading->movement, &notes->fifths, &notes->minor);

@@ -102,6 +102,7 @@ typedef struct MovementNotes {
     char title[HEADING_TEXT];
     bool has_key, minor;         /* the key, where the signature and the last bass note agree on one */
     int fifths;
+    int year;                    /* of composition that counts: the score's, or the one given; 0 */
     size_t number;               /* of the movement in the document, from 0 */
     ARRAY(Citation) citations;   /* in order of bars */
     Overview overview;

@@ -375,6 +375,57 @@ void marks_add(Reader *reader, Ticks onset, int staff)
     reader->direction.count = 0;
 }
 
+/* A metronome mark written out in words, such as 'Allegro (crotchet = 120)' with the sign for the note: crotchets a minute; 0 where there is none. The signs are those of Unicode and of
+ * the Standard Music Font Layout. */
+static double rate_in_words(const char *text)
+{
+    static const struct {
+        const char *sign;
+        double crotchets;
+    } signs[] = {
+        {"\xe2\x99\xa9", 1},   {"\xe2\x99\xaa", 0.5}, {"\xf0\x9d\x85\x9e", 2}, {"\xf0\x9d\x85\x9f", 1}, {"\xf0\x9d\x85\xa0", 0.5}, {"\xee\x87\x93", 2},
+        {"\xee\x87\x95", 1},   {"\xee\x87\x97", 0.5}, {"\xee\xb2\xa3", 2},     {"\xee\xb2\xa5", 1},     {"\xee\xb2\xa7", 0.5},
+    };
+    static const char *const dots[] = {".", "\xee\x87\xa7", "\xee\xb2\xb7"};
+    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++) {
+        const char *at = strstr(text, signs[i].sign);
+        if (!at)
+            continue;
+        at += strlen(signs[i].sign);
+        double value = signs[i].crotchets;
+        for (size_t dot = 0; dot < sizeof dots / sizeof *dots; dot++)
+            if (strncmp(at, dots[dot], strlen(dots[dot])) == 0) {
+                at += strlen(dots[dot]);
+                value *= 1.5;
+            }
+        at += strspn(at, " ");
+        return *at == '=' ? value * number_first(at) : 0;
+    }
+    return 0;
+}
+
+/* '(Tempo I)', 'Tempo primo': back to how it began. */
+static bool leads_to_first_tempo(const char *text)
+{
+    static const char *const ways[] = {"tempo i", "tempo 1", "tempo primo", "tempo 1mo"};
+    text += strspn(text, "([ ");
+    for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
+        size_t length = 0;
+        while (ways[i][length] && ascii_lower(text[length]) == ways[i][length])
+            length++;
+        if (!ways[i][length] && !ascii_is_letter((unsigned char)text[length]) && !ascii_is_digit((unsigned char)text[length]))
+            return true;
+    }
+    return false;
+}
+
+/* What words alone say of the tempo; 0 for nothing. */
+static double tempo_of_words(const Reader *reader, const char *words)
+{
+    double rate = rate_in_words(words);
+    return can_be_played(rate) ? rate : leads_to_first_tempo(words) ? reader->place.first_tempo : 0;
+}
+
 /* One tempo a direction: what <sound> says goes before the metronome mark, and the words beside it name it. */
 static void settle_tempo(Reader *reader)
 {
@@ -386,9 +437,10 @@ static void settle_tempo(Reader *reader)
             tempo = &direction->items[i];
         else if (direction->items[i].kind == DIRECTION_WORDS && !words)
             words = direction->items[i].text;
-    double rate = direction->sound_tempo;
+    double rate = direction->sound_tempo, said = !tempo && rate <= 0 && words ? tempo_of_words(reader, words) : 0;
+    rate = said > 0 ? said : rate;
     if (!tempo && rate > 0 && direction->count < LIMIT_DIRECTION_ITEMS) {
-        add_item(reader, DIRECTION_TEMPO, words, TEMPO_PLAYED);
+        add_item(reader, DIRECTION_TEMPO, words, said > 0 ? TEMPO_PRINTED : TEMPO_PLAYED);
         tempo = &direction->items[direction->count - 1];
     }
     if (!tempo)
@@ -398,6 +450,7 @@ static void settle_tempo(Reader *reader)
     if (words)
         tempo->text = words;
     reader->place.tempo = tempo->rate;
+    reader->place.first_tempo = reader->place.first_tempo > 0 ? reader->place.first_tempo : tempo->rate;
 }
 
 void read_direction_end(Reader *reader)

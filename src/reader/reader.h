@@ -115,7 +115,7 @@ typedef struct Place { /* where the reading stands in the music */
     bool chord_possible;
     bool made_bar;     /* this part is the first that has the bar: its signatures count */
     uint16_t voice;    /* of the note before */
-    double tempo;      /* last one of this part, crotchets a minute; 0 before */
+    double tempo, first_tempo; /* the last one of this part and its first, crotchets a minute; 0 before */
     int page;          /* as far as the first part has turned them */
     int measure;       /* bar opened by a <measure> of score-timewise */
 } Place;

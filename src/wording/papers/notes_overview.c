@@ -90,10 +90,9 @@ void say_origin(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     char text[SOURCE_TEXT];
     const char *composer = words_composer(notes->movement, text);
-    int year = spz_movement_year(notes->movement);
     const char *key = notes->has_key ? key_words(language, notes->fifths, notes->minor) : "";
     if (*composer)
-        SAY(out, language, year ? PHRASE_NOTES_COMPOSER_YEAR : PHRASE_NOTES_COMPOSER, slot_text("composer", composer), slot_number("year", year));
+        SAY(out, language, notes->year ? PHRASE_NOTES_COMPOSER_YEAR : PHRASE_NOTES_COMPOSER, slot_text("composer", composer), slot_number("year", notes->year));
     if (*key)
         SAY(out, language, *composer ? PHRASE_NOTES_KEY_BEHIND : PHRASE_NOTES_KEY, slot_text("key", key));
 }

@@ -125,7 +125,7 @@ static void loudness_is_that_of_the_call_and_of_the_answer(void)
 
 static void words_for_a_tempo_hold_until_others_lead_back(void)
 {
-    static const char *const back[] = {"a tempo", "Tempo I", "tempo"};
+    static const char *const back[] = {"a tempo", "Tempo I", "tempo", "(Tempo I)"};
     for (size_t i = 0; i < COUNT(back); i++) {
         char text[sizeof answered + 40];
         snprintf(text, sizeof text, "%s", answered);
@@ -139,6 +139,18 @@ static void words_for_a_tempo_hold_until_others_lead_back(void)
         CU_ASSERT_STRING_EQUAL(first_dialogue(&music).tempo, "");
         sheet_music_end(&music);
     }
+}
+
+static void words_for_a_tempo_lose_the_brackets_of_an_editor(void)
+{
+    char text[sizeof answered + 40];
+    snprintf(text, sizeof text, "%s", answered);
+    char *at = strstr(text, "Andante");
+    memmove(at + 9, at + 7, strlen(at + 7) + 1);
+    memcpy(at, "[Andante]", 9);
+    SheetMusic music = sheet_music(text);
+    CU_ASSERT_STRING_EQUAL(first_dialogue(&music).tempo, "Andante");
+    sheet_music_end(&music);
 }
 
 static void loudness_is_not_told_once_it_has_begun_to_change(void)
@@ -176,6 +188,7 @@ void suite_citation_context(void)
         STATEMENT(the_key_of_a_place_is_told_where_the_signature_changes_and_the_bass_agrees),
         STATEMENT(loudness_is_that_of_the_call_and_of_the_answer),
         STATEMENT(words_for_a_tempo_hold_until_others_lead_back),
+        STATEMENT(words_for_a_tempo_lose_the_brackets_of_an_editor),
         STATEMENT(loudness_is_not_told_once_it_has_begun_to_change),
         STATEMENT(a_wind_that_only_holds_on_begins_nothing),
     };

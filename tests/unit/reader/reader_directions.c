@@ -137,6 +137,24 @@ static void the_words_beside_a_tempo_name_it(void)
     CU_ASSERT_EQUAL(m->parts[0].directions[0].kind, DIRECTION_WORDS);
 }
 
+static void a_tempo_that_stands_in_words_alone_is_read(void)
+{
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of(WORDS("Allegro (\xe2\x99\xa9 = 126)")), 126, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of(WORDS("(\xe2\x99\xaa.=80)")), 60, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of(WORDS("[\xf0\x9d\x85\x9e = 66]")), 132, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of(WORDS("\xe2\x99\xa9 and more")), 0, 1e-9);
+    CU_ASSERT_DOUBLE_EQUAL(tempo_of("<direction><direction-type><metronome parentheses=\"yes\"><beat-unit>quarter</beat-unit><per-minute>(96)</per-minute></metronome></direction-type></direction>"), 96, 1e-9);
+    static const char *const back[] = {"(Tempo I)", "Tempo primo", "[TEMPO I\xc2\xb0]"}, *const other[] = {"Tempo II", "a tempo", "Tempo giusto"};
+    for (int way = 0; way < 6; way++) {
+        char xml[2048], words[256];
+        snprintf(words, sizeof words, WORDS("%s"), way < 3 ? back[way] : other[way - 3]);
+        snprintf(xml, sizeof xml, PIECE(BAR(1, DIVISIONS(1) METRONOME("<beat-unit>quarter</beat-unit><per-minute>80</per-minute>") NOTE(C, 4, 1, "")
+                                            METRONOME("<beat-unit>quarter</beat-unit><per-minute>120</per-minute>") NOTE(C, 4, 1, "") "%s" NOTE(C, 4, 1, ""))), words);
+        const Movement *m = movement_of(xml);
+        CU_ASSERT_DOUBLE_EQUAL(movement_tempo_at(m, 2 * m->per_crotchet), way < 3 ? 80 : 120, 1e-9);
+    }
+}
+
 static void a_metronome_mark_goes_before_a_number_for_playing_back_at_the_same_moment(void)
 {
     CU_ASSERT_DOUBLE_EQUAL(tempo_of("<direction><direction-type><words>Andante</words></direction-type><sound tempo=\"114\"/></direction>"
@@ -199,6 +217,7 @@ static const struct Statement statements[] = {
     STATEMENT(tempo_is_given_in_crotchets_a_minute),
     STATEMENT(an_equation_of_note_values_carries_the_tempo_over),
     STATEMENT(the_words_beside_a_tempo_name_it),
+    STATEMENT(a_tempo_that_stands_in_words_alone_is_read),
     STATEMENT(a_metronome_mark_goes_before_a_number_for_playing_back_at_the_same_moment),
     STATEMENT(the_tempo_of_any_part_counts_and_the_last_one_before_the_moment),
     STATEMENT(bars_are_named_by_the_letter_before_them),

@@ -14,7 +14,8 @@ static const Field of_movement[] = {
     {"file", IN_BOTH, "the score's file name without its folder"},
     {"title", IN_BOTH, "'Work: movement'; the file name where the score gives no title"},
     {"composer", IN_JSON, "as the score says; \"\""},
-    {"year", IN_JSON, "of composition; null"},
+    {"year", IN_JSON, "of composition, as the score says; null"},
+    {"year_judged", IN_JSON, "the year that counts and is printed: the score's, or the one given; null"},
     {"key", IN_JSON, "`D minor`, where the signature and the last bass note agree on one; \"\""},
     {"seconds", IN_JSON, "how long it lasts; 0 where no length is known"},
     {"text", IN_JSON, "the paragraph, in the language asked for"},
@@ -264,6 +265,7 @@ static void give_movement(SheetOut *sheet, const MovementNotes *notes)
     fact_text(&facts, "title", *spz_movement_title(notes->movement) ? notes->title : notes->file);
     fact_text(&facts, "composer", spz_movement_composer(notes->movement));
     fact_some(&facts, "year", spz_movement_year(notes->movement) != 0, spz_movement_year(notes->movement));
+    fact_some(&facts, "year_judged", notes->year != 0, notes->year);
     fact_text(&facts, "key", notes->has_key ? key_words(SPZ_ENGLISH, notes->fifths, notes->minor) : "");
     fact_number(&facts, "seconds", notes->overview.duration, 2);
     if (sheet->facts.form == IN_JSON)
