@@ -128,11 +128,11 @@ static void find_times(const spz_movement *movement, const TimeLine *line, Citat
     }
 }
 
-static void find_returns(const spz_findings *findings, double strength, Citation *citation)
+static void find_returns(const spz_sections *sections, const spz_findings *findings, double strength, Citation *citation)
 {
     for (size_t i = 0; i < spz_findings_count(findings) && citation->return_count < RETURNS_MOST; i++) {
         const spz_passage *later = spz_findings_at(findings, i);
-        if (later->strength >= strength && passages_twins(spz_findings_at(findings, citation->joined.places[0]), later))
+        if (later->strength >= strength && passages_twins(sections, spz_findings_at(findings, citation->joined.places[0]), later))
             citation->returns[citation->return_count++] = later;
     }
 }
@@ -156,7 +156,7 @@ static Citation citation_of(const spz_movement_reading *reading, const Joined *j
     citation.shared_out = is_shared_out(reading->sections, citation.passage, &citation.whole);
     citation_surround(reading->movement, reading->sections, &citation);
     find_times(reading->movement, line, &citation);
-    find_returns(reading->findings, strength, &citation);
+    find_returns(reading->sections, reading->findings, strength, &citation);
     return citation;
 }
 

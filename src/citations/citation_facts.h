@@ -143,7 +143,7 @@ spz_status notes_pick(const spz_movement_reading *reading, double strength, size
  * tells by itself; from the arena. */
 spz_status citation_join(const spz_movement_reading *reading, size_t place, double strength, Arena *arena, Joined *joined);
 
-/* citation_twins.c: is `later` the same again: the same players in the same order, the same gesture, answered in the same way? At whatever
- * pitch: themes return in other keys. */
-bool passages_twins(const spz_passage *first, const spz_passage *later);
+/* citation_twins.c: is `later` the same again, at whatever pitch (themes return in other keys)? The same two groups have the same notes in call and first
+ * answer, as far apart; where no stave tells, the same players in the same order have the same gesture, answered in the same way. */
+bool passages_twins(const spz_sections *sections, const spz_passage *first, const spz_passage *later);
 #endif

@@ -115,6 +115,18 @@ static bool same_who(const spz_passage *a, const spz_passage *b)
     return a->sides[0].section == b->sides[0].section && a->sides[1].section == b->sides[1].section;
 }
 
+/* The same with one that is picked, and with what will be told as its return. */
+static double overlap_told(const spz_sections *sections, const spz_findings *findings, const spz_passage *passage, const spz_passage *other)
+{
+    double most = overlap(passage, other);
+    for (size_t i = 0; i < spz_findings_count(findings); i++) {
+        const spz_passage *later = spz_findings_at(findings, i);
+        double shared = overlap(passage, later);
+        most = shared > most && passages_twins(sections, other, later) ? shared : most;
+    }
+    return most;
+}
+
 static double worth_beside(const spz_sections *sections, const spz_findings *findings, const PlaceInFindings *picked, const spz_passage *passage)
 {
     double worth = worth_alone(sections, passage);
@@ -124,7 +136,7 @@ static double worth_beside(const spz_sections *sections, const spz_findings *fin
             return -1;
         worth *= other->kind == passage->kind ? same_kind : 1;
         worth *= same_who(other, passage) ? same_sections : 1;
-        worth *= 1 - (1 - overlapping) * overlap(passage, other);
+        worth *= 1 - (1 - overlapping) * overlap_told(sections, findings, passage, other);
     }
     return worth;
 }
@@ -136,14 +148,14 @@ static int in_order(const void *a, const void *b)
 }
 
 /* Nobody cites a bar that is never played, nor what was heard before: that is told as its return. */
-static bool is_to_cite(const spz_movement *movement, const spz_findings *findings, size_t place, double strength)
+static bool is_to_cite(const spz_movement *movement, const spz_sections *sections, const spz_findings *findings, size_t place, double strength)
 {
     const spz_passage *passage = spz_findings_at(findings, place);
     if (passage->ruling.kind == SPZ_VETOED || passage->strength < strength || spz_movement_sounding(movement, passage->first, passage->onset, 0, 0) < 0)
         return false;
     for (size_t i = 0; i < place; i++) {
         const spz_passage *earlier = spz_findings_at(findings, i);
-        if (earlier->strength >= strength && passages_twins(earlier, passage))
+        if (earlier->strength >= strength && passages_twins(sections, earlier, passage))
             return false;
     }
     return true;
@@ -186,7 +198,7 @@ static Trust best_trust(const spz_movement_reading *reading, double strength)
     for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
         bool dialogue = spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE;
-        if (dialogue && is_to_cite(reading->movement, reading->findings, i, strength) && trust_of(reading->sections, passage) > best)
+        if (dialogue && is_to_cite(reading->movement, reading->sections, reading->findings, i, strength) && trust_of(reading->sections, passage) > best)
             best = trust_of(reading->sections, passage);
     }
     return best > NOT_FOR_FEW ? best : LIKELY;
@@ -197,7 +209,7 @@ static spz_status find_worthy(const spz_movement_reading *reading, double streng
     const spz_findings *findings = reading->findings;
     Trust least = few ? best_trust(reading, strength) : NOT_FOR_FEW;
     for (size_t i = 0; i < spz_findings_count(findings); i++)
-        if (trust_of(reading->sections, spz_findings_at(findings, i)) >= least && is_to_cite(reading->movement, findings, i, strength) && !array_push(worthy, i))
+        if (trust_of(reading->sections, spz_findings_at(findings, i)) >= least && is_to_cite(reading->movement, reading->sections, findings, i, strength) && !array_push(worthy, i))
             return SPZ_NO_MEMORY;
     return SPZ_OK;
 }

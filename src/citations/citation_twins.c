@@ -1,5 +1,6 @@
 /* Returns: what is heard again, perhaps in another key, is one citation. */
 #include "citations/citation_facts.h"
+#include "citations/likeness.h"
 #include <stdlib.h>
 
 static int staff_place(spz_pitch pitch)
@@ -38,11 +39,20 @@ static bool same_gesture(const spz_passage *a, const spz_passage *b)
            one->count.under == two->count.under;
 }
 
-bool passages_twins(const spz_passage *first, const spz_passage *later)
+static bool is_dialogue(const spz_passage *passage)
 {
-    if (first->kind != later->kind || !spz_kind_is_antiphony(first->kind) || first->kind == SPZ_SPLIT_LINE || first->onset >= later->onset)
+    return spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE && passage->entry_count > 1;
+}
+
+bool passages_twins(const spz_sections *map, const spz_passage *first, const spz_passage *later)
+{
+    if (!is_dialogue(first) || !is_dialogue(later) || first->onset >= later->onset)
         return false;
-    const spz_entry *one = first_answer(first), *two = first_answer(later);
-    return one && two && same_links(first, later) && same_gesture(first, later) && one->change.steps == two->change.steps &&
+    const spz_entry *one = first_answer(first), *two = first_answer(later), *call = first->entries, *again = later->entries;
+    bool same_sort = (first->kind == SPZ_HOCKET) == (later->kind == SPZ_HOCKET);
+    bool same_time = same_sort && one && two && one->onset - call->onset == two->onset - again->onset;
+    if (same_time && same_again(map, call, again) && same_again(map, one, two))
+        return true;
+    return one && two && first->kind == later->kind && same_links(first, later) && same_gesture(first, later) && one->change.steps == two->change.steps &&
            one->change.inverted == two->change.inverted && course(one) == course(two) && course(first->entries) == course(later->entries);
 }

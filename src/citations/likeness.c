@@ -86,6 +86,17 @@ bool was_heard_before(const SectionMap *map, const spz_entry *call, spz_ticks la
     return false;
 }
 
+bool same_again(const SectionMap *map, const spz_entry *first, const spz_entry *later)
+{
+    const Group *one = leader_of(map, first), *two = leader_of(map, later);
+    Tune tune, again;
+    if (!one || one != two)
+        return false;
+    tune_take(one, first->onset, first->end, &tune);
+    tune_take(one, later->onset, later->end, &again);
+    return tune.count >= SAME_NOTES && again.count >= SAME_NOTES && (tune_same(&tune, one, later->onset) >= rule.same || tune_same(&again, one, first->onset) >= rule.same);
+}
+
 static bool has_pitches(const Tune *tune, size_t least)
 {
     size_t different = 0;

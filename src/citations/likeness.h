@@ -15,4 +15,6 @@ bool interval_between(const spz_sections *map, const spz_entry *call, const spz_
 bool was_heard_before(const spz_sections *map, const spz_entry *call, spz_ticks lag);
 /* Has the caller under the answer what the answerer had under the call? */
 bool places_are_swapped(const spz_sections *map, const spz_entry *call, const spz_entry *answer);
+/* Does the group that leads both play the same in the later entry, from whatever step? */
+bool same_again(const spz_sections *map, const spz_entry *first, const spz_entry *later);
 #endif
