@@ -231,6 +231,24 @@ static size_t name_length(const char *name)
     return length ? length : strlen(name);
 }
 
+size_t citation_wind_parts(const spz_movement *movement, const spz_sections *sections, const spz_entry *entry, size_t *parts, size_t most)
+{
+    size_t count = 0;
+    for (size_t part = 0; part < movement->part_count && (entry->players & SPZ_WIND_PLAYERS) && entry->first.midi >= 0; part++) {
+        if (!is_wind_part(sections, part) || !begins_entry(&movement->parts[part], entry) || !*movement->parts[part].name)
+            continue;
+        if (count < most)
+            parts[count] = part;
+        count++;
+    }
+    return count;
+}
+
+void citation_part_name(const spz_movement *movement, size_t part, char out[CONTEXT_TEXT])
+{
+    put_words(out, movement->parts[part].name, name_length(movement->parts[part].name));
+}
+
 /* Which of the winds have it, as the file names them, where they are few. */
 static void find_winds(const spz_movement *movement, const spz_sections *sections, Citation *citation)
 {
@@ -238,15 +256,9 @@ static void find_winds(const spz_movement *movement, const spz_sections *section
     for (size_t i = 0; i < passage->entry_count; i++) {
         if (!(passage->entries[i].players & SPZ_WIND_PLAYERS) || passage->entries[i].first.midi < 0)
             continue;
-        for (size_t part = 0; part < movement->part_count; part++) {
-            if (!is_wind_part(sections, part) || !begins_entry(&movement->parts[part], &passage->entries[i]) || !*movement->parts[part].name)
-                continue;
-            if (citation->wind_count < WINDS_MOST)
-                put_words(citation->winds[citation->wind_count], movement->parts[part].name, name_length(movement->parts[part].name));
-            citation->wind_count++;
-        }
-        if (citation->wind_count > WINDS_MOST)
-            citation->wind_count = 0;
+        size_t parts[WINDS_MOST], count = citation_wind_parts(movement, sections, &passage->entries[i], parts, WINDS_MOST);
+        for (size_t k = 0; k < count && count <= WINDS_MOST; k++)
+            citation_part_name(movement, parts[k], citation->winds[citation->wind_count++]);
         return;
     }
 }

@@ -129,6 +129,10 @@ size_t citation_named_first(const Citation *citation);
 
 /* citation_context.c: fills in what the file says around it. */
 void citation_surround(const spz_movement *movement, const spz_sections *sections, Citation *citation);
+/* Wind parts that begin an entry of the winds, in score order; returns how many, of which at most `most` are written. */
+size_t citation_wind_parts(const spz_movement *movement, const spz_sections *sections, const spz_entry *entry, size_t *parts, size_t most);
+/* As the file names it, without what an editor adds in brackets. */
+void citation_part_name(const spz_movement *movement, size_t part, char out[CONTEXT_TEXT]);
 /* A heading for the movement: its title, or what says more than a title that only counts or is a code. */
 void movement_heading(const spz_movement *movement, char out[HEADING_TEXT]);
 /* False where it is not plain. `fifths` as in bars: sharps, below 0 flats. */

@@ -1,5 +1,6 @@
 /* What is said around a citation: heading, key, tempo, loudness, trio, solo winds. */
 #include "citations/citation_facts.h"
+#include "pages/drawings/staves/entry_colours.h"
 #include "model/movement.h"
 #include "support/scores/sheet_music.h"
 #include "support/suite.h"
@@ -175,6 +176,16 @@ static void a_wind_that_only_holds_on_begins_nothing(void)
     citation_surround(reading.movement, reading.sections, &citation);
     CU_ASSERT_EQUAL_FATAL(citation.wind_count, 1);
     CU_ASSERT_STRING_EQUAL(citation.winds[0], "Flute");
+    size_t part = 9;
+    CU_ASSERT_EQUAL(citation_wind_parts(reading.movement, reading.sections, &entry, &part, 1), 1);
+    CU_ASSERT_EQUAL(part, 0);
+    entry.end = entry.onset + reading.movement->per_crotchet;
+    passage.end = 8 * reading.movement->per_crotchet;
+    EntryColours colours = {reading.sections, &passage, "green"};
+    for (size_t i = 0; i < 4; i++) { /* one crotchet of the entry, three behind it */
+        const char *colour = entry_colour(&colours, 0, reading.movement->parts[0].notes[i].line);
+        CU_ASSERT_TRUE(i == 0 ? colour && !strcmp(colour, "green") : !colour);
+    }
     sheet_music_end(&music);
 }
 

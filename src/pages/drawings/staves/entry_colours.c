@@ -3,10 +3,10 @@
 /* Those of drawings.css. */
 static const char *const of_violins[SPZ_SECTION_COUNT] = {[SPZ_VN1] = "#184f7e", [SPZ_VN2] = "#9f5913", [SPZ_VN3] = "#9f5913"};
 
-static bool is_of_entry(const spz_passage *passage, const GroupSound *sound, size_t group)
+static bool is_of_entry(const spz_passage *passage, const GroupSound *sound, spz_players players)
 {
     for (size_t i = 0; i < passage->entry_count; i++)
-        if (passage->entries[i].players >> group & 1 && sound->onset >= passage->entries[i].onset && sound->onset < passage->entries[i].end)
+        if (passage->entries[i].players & players && sound->onset >= passage->entries[i].onset && sound->onset < passage->entries[i].end)
             return true;
     return false;
 }
@@ -23,8 +23,13 @@ const char *entry_colour(const void *context, size_t part, uint32_t line)
             if (sound->part != part || sound->note->line != line)
                 continue;
             const char *own = of_violins[group->about.section];
-            return !is_of_entry(passage, sound, g) ? NULL : own ? own : colours->lower;
+            return !is_of_entry(passage, sound, (spz_players)1 << g) ? NULL : own ? own : colours->lower;
         }
+    }
+    for (size_t i = 0; i < colours->map->other_count && colours->map->others[i].onset < passage->end; i++) {
+        const GroupSound *sound = &colours->map->others[i];
+        if (sound->part == part && sound->note->line == line)
+            return is_of_entry(passage, sound, SPZ_WIND_PLAYERS) ? colours->lower : NULL;
     }
     return NULL;
 }

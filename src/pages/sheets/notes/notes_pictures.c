@@ -130,19 +130,42 @@ static void draw_picture(const spz_note_options *options, const MovementNotes *n
     buffer_let_go(out, &drawing);
 }
 
-/* Before each stave its name and what it does there; calls and answers in colour. */
+/* Of winds the uppermost part that begins their first entry stands for all. */
+static bool wind_stave(const MovementNotes *notes, const Crop *crop, ExcerptPart *part, char name[WORDS_TEXT])
+{
+    for (size_t i = 0; i < crop->passage.entry_count; i++)
+        if (crop->passage.entries[i].players & SPZ_WIND_PLAYERS) {
+            if (!citation_wind_parts(notes->movement, notes->sections, &crop->passage.entries[i], &part->part, 1))
+                return false;
+            char plain[CONTEXT_TEXT];
+            citation_part_name(notes->movement, part->part, plain);
+            snprintf(name, WORDS_TEXT, "%s", plain);
+            return true;
+        }
+    return false;
+}
+
+static bool stave_of(const spz_note_options *options, const MovementNotes *notes, const Crop *crop, size_t lead, ExcerptPart *part, char name[WORDS_TEXT])
+{
+    spz_group body;
+    if (crop->leads[lead] & SPZ_WIND_PLAYERS)
+        return wind_stave(notes, crop, part, name);
+    if (!notation_parts(notes->sections, notes->movement, crop->leads[lead], part, 1) || !spz_players_named(notes->sections, crop->leads[lead], &body, 1))
+        return false;
+    words_body(options->language, &body, name);
+    return true;
+}
+
+/* Before each stave its name and what it does there; calls and answers in colour. What can't be told apart is left to be drawn. */
 static void cut_picture(const spz_note_options *options, const MovementNotes *notes, ExcerptSource *source, const Crop *crop, Buffer *excerpt)
 {
     ExcerptPart parts[STAVES_SHOWN];
     char names[STAVES_SHOWN][2 * WORDS_TEXT];
     size_t count = 0;
     for (size_t i = 0; i < crop->lead_count && count < STAVES_SHOWN; i++) {
-        spz_group body;
         char name[WORDS_TEXT];
-        if ((crop->leads[i] & SPZ_WIND_PLAYERS) || !notation_parts(notes->sections, notes->movement, crop->leads[i], &parts[count], 1) ||
-            !spz_players_named(notes->sections, crop->leads[i], &body, 1))
-            return; /* the winds' parts are not told apart: drawn */
-        words_body(options->language, &body, name);
+        if (!stave_of(options, notes, crop, i, &parts[count], name))
+            return;
         snprintf(names[count], sizeof names[count], crop->led ? "%s: %s" : "%s", name, phrase_text(options->language, i ? PHRASE_NOTES_KEY_ANSWERS : PHRASE_NOTES_KEY_CALLS));
         parts[count].name = names[count];
         count++;
