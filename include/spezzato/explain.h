@@ -1,4 +1,4 @@
-/* explain.h - what was considered at a bar: every pair of calls and answers that was compared there, and why it is a passage or is
+/* explain.h - what was considered at a bar: which section has the line in it and what the others are to it; every pair of calls and answers that was compared there, and why it is a passage or is
  * none. For whoever doubts a finding, or misses one. */
 #ifndef SPEZZATO_EXPLAIN_H
 #define SPEZZATO_EXPLAIN_H
@@ -60,6 +60,26 @@ typedef struct spz_considered {
     spz_stands_for instead;      /* SPZ_REPORTED, SPZ_RETOLD: the passage; SPZ_TOLD, SPZ_OVERSHADOWED: the match */
 } spz_considered;
 
+/* What a section, or a wind part, is to the whole: figure or ground. */
+typedef enum spz_voice_role {
+    SPZ_VOICE_RESTS,
+    SPZ_VOICE_PAD,     /* held notes, or notes struck again on their pitch */
+    SPZ_VOICE_FIGURE,  /* moves, and soon does the same again, or breaks chords */
+    SPZ_VOICE_COUNTER, /* moves in a way of its own under or over the line */
+    SPZ_VOICE_ALONG,   /* moves with the line in its rhythm and direction: thirds, sixths */
+    SPZ_VOICE_LINE,    /* the line that the ear follows, or the same notes or their octaves */
+    SPZ_VOICE_ROLE_COUNT
+} spz_voice_role;
+
+typedef struct spz_voice_in_bar {
+    size_t group;            /* string group; SIZE_MAX for a wind */
+    size_t part;             /* of a wind: its part in the score; else SIZE_MAX */
+    spz_voice_role roles[2]; /* in order of time; where it has more than two in the bar, the commonest */
+    size_t role_count;       /* 1 or 2 */
+    spz_fraction value;      /* in crotchets, the note value of more than half of its notes; 0 where there is none */
+    bool strikes_again;      /* most of its notes repeat the pitch before, or tremble */
+} spz_voice_in_bar;
+
 typedef struct spz_explanation spz_explanation;
 
 /* All that was compared in bar `bar` (as printed; where several bars carry the number, in each of them), the strongest first: at
@@ -71,6 +91,9 @@ SPZ_API size_t spz_explanation_count(const spz_explanation *explanation); /* how
 SPZ_API const spz_considered *spz_explanation_at(const spz_explanation *explanation, size_t index); /* NULL past the end */
 /* How [passages] of a settings file names it, to hold it to be something though it isn't reported: '46-48 Vn I Vn II'. Returns `out`. */
 SPZ_API char *spz_considered_line(const spz_sections *sections, const spz_considered *considered, char *out, size_t size);
+/* What each string section is in that bar, in score order, then the winds that have the line in it; where several bars carry the number, in the first. */
+SPZ_API size_t spz_explanation_voices(const spz_explanation *explanation);
+SPZ_API const spz_voice_in_bar *spz_explanation_voice(const spz_explanation *explanation, size_t index); /* NULL past the end */
 /* How many more were compared there and are weaker than those listed. */
 SPZ_API size_t spz_explanation_more(const spz_explanation *explanation);
 

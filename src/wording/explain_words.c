@@ -91,3 +91,40 @@ void explain_fate(const Speaker *speaker, const spz_movement *movement, const sp
         slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER));
     buffers_let_go(out, &place, &lag);
 }
+
+_Static_assert(PHRASE_ROLES_5 - PHRASE_ROLES_0 == SPZ_VOICE_ROLE_COUNT - 1, "a phrase for each role");
+_Static_assert(PHRASE_ROLES_VALUE_5 - PHRASE_ROLES_VALUE_0 == 5 && PHRASE_ROLES_TRIPLET_3 - PHRASE_ROLES_TRIPLET_0 == 3, "a phrase for each note value");
+
+/* ' in quavers'; nothing for a value that has no plain name. */
+static void put_value(spz_language language, spz_fraction value, Buffer *out)
+{
+    for (unsigned step = 0; step < 6; step++) { /* from four crotchets down by halves, triplets from two thirds of a crotchet */
+        bool plain = value.over << step == 4 * value.under, triplet = step < 4 && 3 * value.over << step == 2 * value.under;
+        if (!plain && !triplet)
+            continue;
+        SAY(out, language, PHRASE_ROLES_IN_VALUE, slot_phrase("value", (Phrase)((plain ? PHRASE_ROLES_VALUE_0 : PHRASE_ROLES_TRIPLET_0) + step)));
+        return;
+    }
+}
+
+static void put_role(spz_language language, const spz_voice_in_bar *voice, spz_voice_role role, Buffer *out)
+{
+    Buffer value = {0};
+    bool again = role == SPZ_VOICE_PAD && voice->strikes_again;
+    put_value(language, voice->value, &value);
+    SAY(out, language, again ? PHRASE_ROLES_AGAIN : (Phrase)(PHRASE_ROLES_0 + (unsigned)role), slot_text("value", value.text));
+    buffer_let_go(out, &value);
+}
+
+void explain_role(spz_language language, const spz_voice_in_bar *voice, Buffer *out)
+{
+    Buffer first = {0}, second = {0};
+    put_role(language, voice, voice->roles[0], &first);
+    if (voice->role_count == 2)
+        put_role(language, voice, voice->roles[1], &second);
+    if (voice->role_count == 2)
+        SAY(out, language, PHRASE_ROLES_THEN, slot_text("first", first.text), slot_text("second", second.text));
+    else
+        buffer_puts(out, buffer_text(&first));
+    buffers_let_go(out, &first, &second);
+}

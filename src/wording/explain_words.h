@@ -1,4 +1,4 @@
-/* explain_words.h - what was compared in a bar, in a musician's words: four sentences, any of which may be empty. */
+/* explain_words.h - what was compared in a bar, in a musician's words: four sentences, any of which may be empty; and what each section is to the whole. */
 #ifndef WORDING_EXPLAIN_WORDS_H
 #define WORDING_EXPLAIN_WORDS_H
 #include "spezzato/explain.h"
@@ -12,4 +12,6 @@ void explain_measures(const Speaker *speaker, const spz_movement *movement, cons
 void explain_comparison(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out);
 /* 'Reported as exchange, ...', 'Left out: ...'. */
 void explain_fate(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out);
+/* 'a figure in quavers', 'held notes, then the line': what a voice is in a bar. */
+void explain_role(spz_language language, const spz_voice_in_bar *voice, Buffer *out);
 #endif

@@ -7,6 +7,12 @@ score=corpus/brelisk-balconies-1.musicxml
 # Bars 9-14 are an exchange of the violins by design (corpus/composed.csv).
 run 0 passages --explain 10 "$score"
 shows "REPORTED IN BAR 10"
+
+# The seconds answer there while the firsts rest, over held chords.
+shows "FIGURE AND GROUND IN BAR 10"
+shows "First violins: rest."
+shows "Second violins: the line."
+shows "Violas, cellos and basses: held notes."
 shows "First violins, answered a bar later by the second violins"
 shows "Left out: "
 [ "$(grep -c '^  - Bar' "$folder/out")" -ge 3 ] || fault "fewer than three matches compared in bar 10"

@@ -7,6 +7,8 @@ shared=${SPEZZATO_SHARED:-../shared}
 if [ ! -d "$shared/expert" ]; then echo "skipped: the shared scores and tables are not at hand ($shared)"; exit 0; fi
 command -v python3 > /dev/null 2>&1 || { echo "skipped: python3 is missing"; exit 0; }
 figures=$build/accuracy-figures.md
+numpy=python3
+"$numpy" -c 'import numpy' 2> /dev/null || numpy=/usr/bin/python3
 
 # hear SCORES FOLDER: what the program lists in each score.
 hear() {
@@ -125,6 +127,17 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "seconds. The goal is that 90 in a hundred fall into or touch a reported passage; antiphonal passages are counted, from the loosest understanding to the strictest."
     echo
     python3 tests/tools/handovers.py "$shared/scores" "$readings"/*.json
+    echo
+    echo "## Who has the line"
+    echo
+    echo "Source: \`NAME_annotations.csv\` (Hauptstimme annotations), which say which part has the main melody at each moment. A beat is right where the part that is said to have the line, or one in unison or"
+    echo "octaves with it, is the annotated one; so are those of the ways to say it that need no ear. Beats in which the annotated part is silent are left out. How roles are inferred: [method.md](method.md), section 10."
+    echo
+    if "$numpy" -c 'import numpy' 2> /dev/null; then
+        "$numpy" -B tests/tools/fit_roles.py "$build/roles-table" "$shared/scores"
+    else
+        echo "Not measured: numpy is missing (Debian package python3-numpy)."
+    fi
     echo
     echo "## Divided sections"
     echo

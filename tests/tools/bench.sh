@@ -69,7 +69,7 @@ together "report" "2.0" "$build/spezzato" report --engraver none -o "$folder/tog
 echo
 echo "Every command on the largest, $(basename "$largest"), against the same pass:"
 printf "$heads" "command" "MB XML" "CPU ms" "clock ms" "CPU ms" "clock ms" "CPU" "clock" "MB"
-for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "stage --format csv" "parts" "parts --format html" \
+for command in "" "--format json" "sections" "streams" "streams --played" "passages" "passages --format json" "passages --explain 20" "seating" "seating --format json" "check" "stage" "stage --set stage.width=9.5" "stage --format html" "stage --format csv" "parts" "parts --format html" \
     "bowings" "bowings --format html" \
     "notes" "notes --many --format json" "notes --for listeners" "notes --engraver none --notation --format html" "rehearsal" "mark -o $folder/marked.musicxml" "report --engraver none --work -o $folder/pages" "settings"; do
     operand=$largest

@@ -5,6 +5,7 @@
  * movement is the difference of their log odds, summed over features that mean the same to a musician. */
 #include "analysis/antiphony/antiphony.h"
 #include "analysis/antiphony/telling/told_opening.h"
+#include "analysis/melody/bar_roles.h"
 #include "spezzato/explain.h"
 #include <stdlib.h>
 #include <string.h>
@@ -38,6 +39,8 @@ struct spz_explanation {
     Arena arena;
     spz_considered *at;
     size_t count, more;
+    spz_voice_in_bar *voices;
+    size_t voice_count;
 };
 
 typedef struct Inquiry {
@@ -248,26 +251,44 @@ static spz_status inquire(Inquiry *inquiry, size_t most, spz_explanation *out)
     return status;
 }
 
-static bool has_bar(const Movement *movement, const char *bar)
+/* The first bar of that number; -1 for none. */
+static int bar_numbered(const Movement *movement, const char *number)
 {
     for (size_t i = 0; i < movement->bar_count; i++)
-        if (!strcmp(movement->bars[i].number, bar))
-            return true;
-    return false;
+        if (!strcmp(movement->bars[i].number, number))
+            return (int)i;
+    return -1;
+}
+
+static spz_status tell_roles(const SectionMap *map, int bar, spz_explanation *out)
+{
+    Arena arena;
+    Roles roles;
+    arena_init(&arena);
+    spz_status status = roles_of(map, &arena, &roles);
+    if (status == SPZ_OK) {
+        out->voices = arena_take(&out->arena, roles.voices.map.group_count, sizeof *out->voices);
+        status = out->voices ? SPZ_OK : SPZ_NO_MEMORY;
+    }
+    if (status == SPZ_OK)
+        out->voice_count = bar_roles_of(&roles, bar, out->voices);
+    arena_release(&arena);
+    return status;
 }
 
 spz_status spz_explanation_make(const spz_sections *sections, const char *bar, size_t most, spz_explanation **out)
 {
     *out = NULL;
-    if (!bar || !has_bar(sections->movement, bar))
+    int index = bar ? bar_numbered(sections->movement, bar) : -1;
+    if (index < 0)
         return SPZ_BAD_ARGUMENT;
     spz_explanation *explanation = memory_get(sizeof *explanation);
     if (!explanation)
         return SPZ_NO_MEMORY;
     *explanation = (spz_explanation){.at = NULL};
     arena_init(&explanation->arena);
-    spz_status status = SPZ_OK;
-    if (sections->group_count >= 2) {
+    spz_status status = tell_roles(sections, index, explanation);
+    if (status == SPZ_OK && sections->group_count >= 2) {
         AntiphonySearch search;
         Inquiry inquiry = {.movement = sections->movement, .search = &search, .bar = bar};
         status = antiphony_search_make(sections, &search);
@@ -303,4 +324,14 @@ const spz_considered *spz_explanation_at(const spz_explanation *explanation, siz
 size_t spz_explanation_more(const spz_explanation *explanation)
 {
     return explanation->more;
+}
+
+size_t spz_explanation_voices(const spz_explanation *explanation)
+{
+    return explanation->voice_count;
+}
+
+const spz_voice_in_bar *spz_explanation_voice(const spz_explanation *explanation, size_t index)
+{
+    return index < explanation->voice_count ? &explanation->voices[index] : NULL;
 }

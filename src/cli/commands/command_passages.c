@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-static const Option option_explain = {"explain", 0, "BAR", "what was compared in that bar, and why it was or was not reported"};
+static const Option option_explain = {"explain", 0, "BAR", "who has the line in that bar, what was compared there, and why it was or was not reported"};
 static const Option *const options[] = {&option_kind, &option_strength, &option_explain, &option_width, &option_language, &option_settings, &option_set, &option_format, &option_output, &option_verbose, NULL};
 
 /* Some movement of the score has the bar; else one line about which bars there are. */
@@ -49,8 +49,9 @@ const Command command_passages = {
     .operands = "SCORE...",
     .help = "Lists the passages of each movement: sections that answer each other (exchange, hocket, split line,\n"
             "imitation), divided sections, sections that move together (coupling), with bars, rehearsal letters,\n"
-            "strength and reason. With --explain: which calls and answers were compared in one bar, named as it is\n"
-            "printed, what was measured of each, and what became of it.\n",
+            "strength and reason. With --explain, of one bar, named as it is printed: who has the line, and what the\n"
+            "others are to it; which calls and answers were compared, what was measured of each, and what became\n"
+            "of it.\n",
     .options = options,
     .run = run,
 };

@@ -1,10 +1,11 @@
-/* What was considered at one bar: first what is reported there, then every call and answer that was compared, with its fate. */
+/* What was considered at one bar: first which section has the line and what the others are to it, then what is reported there, and every call
+ * and answer that was compared, with its fate. */
 #include "writing/text_layout.h"
 #include "pages/text/text_blocks.h"
 #include "wording/explain_words.h"
 #include <string.h>
 
-enum { INDENT = 2, LISTED_MOST = 12, RAISED_MOST = 3, SECTION_NAME = 128 };
+enum { INDENT = 2, LISTED_MOST = 12, RAISED_MOST = 3, VOICES_MOST = 64, SECTION_NAME = 128 };
 
 static void begin(spz_report *report)
 {
@@ -73,6 +74,49 @@ static void list_lines(spz_report *report, const ShownMovement *shown, const cha
         bool reason = passage->ruling.reason && *passage->ruling.reason;
         buffer_printf(&report->out, "    %s = %s%s%s\n", line, word, reason ? ", " : "", reason ? passage->ruling.reason : "");
     }
+}
+
+/* The string sections, or the winds, of which the same is said as of voice `first`: its line. Marks them in `told`. */
+static void put_voices(const ShownMovement *shown, const spz_explanation *explanation, spz_language language, size_t first, bool told[], Buffer *out)
+{
+    Buffer what = {0}, same = {0}, who = {0};
+    spz_group players[VOICES_MOST];
+    size_t count = 0;
+    bool wind = spz_explanation_voice(explanation, first)->part != SIZE_MAX;
+    explain_role(language, spz_explanation_voice(explanation, first), &what);
+    for (size_t i = first; i < spz_explanation_voices(explanation) && i < VOICES_MOST; i++) {
+        const spz_voice_in_bar *voice = spz_explanation_voice(explanation, i);
+        buffer_clear(&same);
+        explain_role(language, voice, &same);
+        if (told[i] || wind != (voice->part != SIZE_MAX) || strcmp(buffer_text(&what), buffer_text(&same)) != 0)
+            continue;
+        told[i] = true;
+        if (wind)
+            buffer_printf(&who, "%s%s", i == first ? "" : phrase_text(language, PHRASE_LIST_NEXT), spz_movement_part_name(shown->reading.movement, voice->part));
+        else
+            players[count++] = *spz_sections_group(shown->reading.sections, voice->group);
+    }
+    if (count)
+        SAY(&who, language, PHRASE_ROLES_WHO, slot_players("who", players, count));
+    SAY(out, language, PHRASE_ROLES_SAID, slot_text("who", who.text), slot_text("what", what.text));
+    buffers_let_go(out, &what, &same, &who);
+}
+
+static void list_roles(spz_report *report, const ShownMovement *shown, const char *bar, const spz_explanation *explanation)
+{
+    spz_language language = report_speaker(report, shown).language;
+    bool told[VOICES_MOST] = {false};
+    Buffer line = {0};
+    buffer_putc(&report->out, '\n');
+    SAY(&report->out, language, PHRASE_EXPLAIN_ROLES, slot_text("bar", bar));
+    buffer_putc(&report->out, '\n');
+    for (size_t i = 0; i < spz_explanation_voices(explanation) && i < VOICES_MOST; i++) {
+        if (told[i])
+            continue;
+        put_voices(shown, explanation, language, i, told, &line);
+        layout_flow(&report->out, INDENT, "", &line, report->options.width);
+    }
+    buffer_let_go(&report->out, &line);
 }
 
 static void print_considered(spz_report *report, const ShownMovement *shown, const spz_considered *item)
@@ -157,6 +201,7 @@ static void movement(spz_report *report, const ShownMovement *shown)
     else if (status != SPZ_OK)
         report->out.failed = true;
     else {
+        list_roles(report, shown, bar, explanation);
         list_reported(report, shown, bar);
         list_lines(report, shown, bar);
         list_considered(report, shown, explanation);
