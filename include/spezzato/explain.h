@@ -54,6 +54,10 @@ typedef struct spz_considered {
     double foreground;           /* 0..1: how much of what moves in the strings then is theirs */
     double strength;             /* 0..1, of this match alone; a passage of several matches is a little stronger */
     bool later_link;             /* its call is itself an answer, or was answered sooner by others: it counts for less */
+    bool answers_nearer;         /* its answer is rather one to a nearer call, which is plainer: it counts for less (told where it would have come to something) */
+    spz_side nearer_caller;      /* whose call that is, */
+    spz_length nearer_lag;       /* from there to the answer, */
+    double alone;                /* and the strength that this one would have without it */
     spz_matter more[SPZ_MATTER_COUNT], less[SPZ_MATTER_COUNT]; /* in which it differs from the clear passages, most telling first */
     size_t more_count, less_count; /* 0 where there are no clear passages */
     spz_fate fate;

@@ -77,6 +77,17 @@ static Phrase fate_phrase(const spz_considered *item)
     }
 }
 
+static void put_nearer_call(const Speaker *speaker, const spz_considered *item, Buffer *out)
+{
+    spz_group caller = spz_side_named(speaker->sections, &item->nearer_caller);
+    Buffer lag = {0};
+    words_length(speaker->language, item->nearer_lag, &lag);
+    buffer_puts(out, " ");
+    SAY(out, speaker->language, PHRASE_FATE_NEARER, slot_players("caller", &caller, 1), slot_text("lag", lag.text),
+        slot_decimal("alone", item->alone, 2));
+    buffers_let_go(out, &lag);
+}
+
 void explain_fate(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
 {
     const spz_stands_for *instead = &item->instead;
@@ -90,6 +101,8 @@ void explain_fate(const Speaker *speaker, const spz_movement *movement, const sp
         slot_text("weight", words_weight(speaker->language, instead->strength)), slot_decimal("strength", instead->strength, 2),
         slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER));
     buffers_let_go(out, &place, &lag);
+    if (item->answers_nearer)
+        put_nearer_call(speaker, item, out);
 }
 
 _Static_assert(PHRASE_ROLES_5 - PHRASE_ROLES_0 == SPZ_VOICE_ROLE_COUNT - 1, "a phrase for each role");

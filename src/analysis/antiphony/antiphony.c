@@ -1,5 +1,6 @@
 #include "analysis/antiphony/antiphony.h"
 #include "analysis/antiphony/chaining/later_links.h"
+#include "analysis/antiphony/chaining/nearer_calls.h"
 #include "analysis/antiphony/matching/match_head.h"
 #include "analysis/antiphony/telling/told_opening.h"
 #include <math.h>
@@ -36,7 +37,9 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, AntiphonyS
 
 spz_status antiphony_search_join(AntiphonySearch *search)
 {
-    spz_status status = links_weigh(&search->texture, &search->candidates);
+    spz_status status = nearer_calls_weigh(&search->texture, &search->candidates);
+    if (status == SPZ_OK)
+        status = links_weigh(&search->texture, &search->candidates);
     if (status == SPZ_OK)
         status = chains_make(&search->texture, &search->candidates, &search->arena, &search->chains);
     for (size_t i = 0; i < search->chains.count && status == SPZ_OK; i++)

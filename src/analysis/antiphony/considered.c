@@ -227,6 +227,12 @@ static void describe(const Inquiry *inquiry, size_t index, spz_considered *item)
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],
                              .caller_aside = match->yield, .responder_aside = match->free, .foreground = features[F_FRONT],
                              .strength = strength_told(candidate->evidence.chance), .later_link = candidate->later_link};
+    if (candidate->nearer && candidate->alone >= chains_least_chance) {
+        item->answers_nearer = true;
+        item->nearer_caller = side_told(&candidate->nearer->sides[0]);
+        item->nearer_lag = candidate_lag(&inquiry->search->texture, candidate->nearer);
+        item->alone = strength_told(candidate->alone);
+    }
     item->more_count = find_matters(inquiry, candidate, 1, item->more);
     item->less_count = find_matters(inquiry, candidate, -1, item->less);
     find_fate(inquiry, index, item);

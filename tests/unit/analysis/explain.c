@@ -78,6 +78,37 @@ static void a_later_link_of_a_chain_is_told_as_one(void)
     rehearsal_end(&r);
 }
 
+/* The seconds answer the firsts note for note; the violas had a turn like it three bars before those. */
+static void an_answer_belongs_to_the_nearer_and_plainer_call(void)
+{
+    Rehearsal r = rehearse("time: 4/4  key: 0  tempo: q=96\n"
+                           "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+                           "Violin I:    R | R*3 | g5:e( a5 b5 d6) c6:q r | R | R | c5:w\n"
+                           "Violin II:   R | R*3 | R | e5:e( f5 g5 b5) a5:q r | R | e4:w\n"
+                           "Viola:       R | g4:e( a4 b4 c5) d5:q r | R*4 | R | g4:w\n"
+                           "Violoncello: R | R*6 | c3:w\n");
+    Speaker speaker = {SPZ_ENGLISH, r.sections};
+    spz_explanation *e = explained(&r, "6");
+    size_t yielding = 0;
+    for (size_t i = 0; i < spz_explanation_count(e); i++) {
+        const spz_considered *item = spz_explanation_at(e, i);
+        CU_ASSERT_EQUAL(item->answers_nearer, item->sides[0].section == SPZ_VA);
+        if (!item->answers_nearer)
+            continue;
+        yielding++;
+        CU_ASSERT_EQUAL(item->nearer_caller.section, SPZ_VN1);
+        CU_ASSERT_TRUE(item->strength < item->alone);
+        Buffer words;
+        buffer_init(&words);
+        explain_fate(&speaker, spz_score_movement(r.score, 0), item, &words);
+        CU_ASSERT_PTR_NOT_NULL(strstr(words.text, "A nearer call counts for more: first violin, a bar before the answer"));
+        buffer_free(&words);
+    }
+    CU_ASSERT_TRUE(yielding >= 1);
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+}
+
 static void each_match_left_out_says_why(void)
 {
     Rehearsal r = rehearse(dialogue);
@@ -151,6 +182,7 @@ static void want_of_memory_is_answered_and_leaves_nothing_behind(void)
 static const struct Statement statements[] = {
     STATEMENT(the_strongest_match_of_a_bar_is_the_passage_reported_there),
     STATEMENT(a_later_link_of_a_chain_is_told_as_one),
+    STATEMENT(an_answer_belongs_to_the_nearer_and_plainer_call),
     STATEMENT(each_match_left_out_says_why),
     STATEMENT(a_bar_in_which_nobody_answers_has_nothing_to_tell),
     STATEMENT(a_bar_that_is_not_there_is_the_asker_s_mistake),

@@ -12,6 +12,8 @@ typedef struct Candidate {
     Evidence evidence;
     Side sides[2];
     int first, last; /* bars */
+    double alone;    /* its chance before it was held against others */
+    const struct Candidate *nearer; /* the likelier match that has its answer answer a nearer call: see nearer_calls.h; NULL where there is none */
     bool taken;
     bool later_link; /* its call is itself an answer, or was answered sooner by others: see later_links.h */
     bool dropped;    /* its passage lost to another pair's */
