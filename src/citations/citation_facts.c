@@ -71,14 +71,18 @@ static void find_change(Citation *citation)
 }
 
 /* A gesture that begins in the last half of its bar and goes on into the next begins on an upbeat. */
-static size_t upbeat_to(const spz_movement *movement, const spz_passage *passage)
+static size_t upbeat_to(const spz_movement *movement, size_t first, spz_ticks onset, spz_ticks end)
 {
-    spz_bar bar = spz_movement_bar(movement, passage->first);
-    if (passage->first >= passage->last || !passage->entry_count || bar.length <= 0)
-        return passage->first;
-    bool late = passage->onset > bar.onset + bar.length / 2 || (!bar.counted && bar.length < bar.nominal);
-    bool on = passage->entries[0].end > bar.onset + bar.length;
-    return late && on ? passage->first + 1 : passage->first;
+    spz_bar bar = spz_movement_bar(movement, first);
+    if (first + 1 >= spz_movement_bars(movement) || bar.length <= 0)
+        return first;
+    bool late = onset > bar.onset + bar.length / 2 || (!bar.counted && bar.length < bar.nominal);
+    return late && end > bar.onset + bar.length ? first + 1 : first;
+}
+
+size_t citation_upbeat_to(const spz_movement *movement, const spz_entry *entry)
+{
+    return upbeat_to(movement, entry->bar, entry->onset, entry->end);
 }
 
 static size_t last_bar_of(const spz_movement *movement, const spz_entry *entry)
@@ -151,7 +155,9 @@ static Citation citation_of(const spz_movement_reading *reading, const Joined *j
     citation.shape = shape_of(&citation);
     citation.variant = run->told[citation.shape]++;
     end_citation(reading->movement, &citation);
-    citation.upbeat_to = upbeat_to(reading->movement, citation.passage);
+    const spz_passage *passage = citation.passage;
+    bool entries = passage->entry_count && passage->first < passage->last;
+    citation.upbeat_to = entries ? upbeat_to(reading->movement, passage->first, passage->onset, passage->entries[0].end) : passage->first;
     find_change(&citation);
     citation.shared_out = is_shared_out(reading->sections, citation.passage, &citation.whole);
     citation_surround(reading->movement, reading->sections, &citation);
@@ -255,6 +261,11 @@ static void look_over(const spz_movement_reading *reading, NotesRun *run, Moveme
     overview->upbeat_counted = upbeat_is_counted(notes->movement);
     overview->halves = halves_counted(notes->movement, 0);
     overview->seating = seating_told(reading, run);
+    bool reckoned = !overview->given && !overview->tapped;
+    overview->timed_alike = run->movements > 0 && reckoned && run->reckoned && run->marked == overview->marked && run->printed == overview->printed;
+    run->marked = overview->marked;
+    run->printed = overview->printed;
+    run->reckoned = reckoned;
     overview->repeats = notes->movement->played_count > notes->movement->bar_count;
     for (size_t i = 0; i < notes->citations.count; i++) {
         const Citation *citation = &notes->citations.at[i];

@@ -89,6 +89,7 @@ typedef struct Overview {
     bool printed;                /* some of them are printed */
     bool given;                  /* the user said how long it lasts */
     bool tapped;                 /* the user said when some bars sound */
+    bool timed_alike;            /* how its length is come by was told of the movement before, and is the same */
     bool repeats;                /* some bars are played again */
     bool strings;
     bool upbeat_counted;         /* numbers as the file has them: its upbeat is bar 1 */
@@ -114,6 +115,7 @@ typedef struct MovementNotes {
 typedef struct NotesRun {
     size_t movements, told[SHAPE_COUNT];
     const char *work;            /* of the movement before */
+    bool marked, printed, reckoned; /* its tempos; whether its length was reckoned from them */
     SeatingWord seating;         /* and its seating */
 } NotesRun;
 
@@ -133,6 +135,8 @@ void citation_surround(const spz_movement *movement, const spz_sections *section
 size_t citation_wind_parts(const spz_movement *movement, const spz_sections *sections, const spz_entry *entry, size_t *parts, size_t most);
 /* As the file names it, without what an editor adds in brackets. */
 void citation_part_name(const spz_movement *movement, size_t part, char out[CONTEXT_TEXT]);
+/* The bar to which the entry is an upbeat; the bar in which it begins where it is none. */
+size_t citation_upbeat_to(const spz_movement *movement, const spz_entry *entry);
 /* A heading for the movement: its title, or what says more than a title that only counts or is a code. */
 void movement_heading(const spz_movement *movement, char out[HEADING_TEXT]);
 /* False where it is not plain. `fifths` as in bars: sharps, below 0 flats. */

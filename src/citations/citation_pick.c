@@ -191,6 +191,19 @@ static spz_status pick_best(const spz_sections *sections, const spz_findings *fi
     return SPZ_OK;
 }
 
+/* What comes again is as sure as the surest of its returns. */
+static Trust trust_with_returns(const spz_sections *sections, const spz_findings *findings, size_t place)
+{
+    const spz_passage *passage = spz_findings_at(findings, place);
+    Trust trust = trust_of(sections, passage);
+    for (size_t i = place + 1; i < spz_findings_count(findings) && trust < SURE; i++) {
+        const spz_passage *later = spz_findings_at(findings, i);
+        Trust again = passages_twins(sections, passage, later) ? trust_of(sections, later) : trust;
+        trust = again > trust ? again : trust;
+    }
+    return trust;
+}
+
 /* The best trust that a dialogue of the movement has. */
 static Trust best_trust(const spz_movement_reading *reading, double strength)
 {
@@ -198,8 +211,10 @@ static Trust best_trust(const spz_movement_reading *reading, double strength)
     for (size_t i = 0; i < spz_findings_count(reading->findings); i++) {
         const spz_passage *passage = spz_findings_at(reading->findings, i);
         bool dialogue = spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE;
-        if (dialogue && is_to_cite(reading->movement, reading->sections, reading->findings, i, strength) && trust_of(reading->sections, passage) > best)
-            best = trust_of(reading->sections, passage);
+        if (!dialogue || !is_to_cite(reading->movement, reading->sections, reading->findings, i, strength))
+            continue;
+        Trust trust = trust_with_returns(reading->sections, reading->findings, i);
+        best = trust > best ? trust : best;
     }
     return best > NOT_FOR_FEW ? best : LIKELY;
 }
@@ -209,7 +224,7 @@ static spz_status find_worthy(const spz_movement_reading *reading, double streng
     const spz_findings *findings = reading->findings;
     Trust least = few ? best_trust(reading, strength) : NOT_FOR_FEW;
     for (size_t i = 0; i < spz_findings_count(findings); i++)
-        if (trust_of(reading->sections, spz_findings_at(findings, i)) >= least && is_to_cite(reading->movement, reading->sections, findings, i, strength) && !array_push(worthy, i))
+        if (is_to_cite(reading->movement, reading->sections, findings, i, strength) && trust_with_returns(reading->sections, findings, i) >= least && !array_push(worthy, i))
             return SPZ_NO_MEMORY;
     return SPZ_OK;
 }

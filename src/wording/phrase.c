@@ -84,7 +84,7 @@ static void say_number(const Speech *speech, const Slot *slot, const char *form)
         say_word(speech, number - 1, PHRASE_ORDINAL_BARE_1, 5);
     else if (!strcmp(form, "times"))
         number == 2 ? buffer_puts(speech->out, phrase_text(speech->language, PHRASE_NUMBER_TWICE))
-                    : SAY(speech->out, speech->language, PHRASE_NUMBER_TIMES, slot_number("n", number));
+                    : SAY(speech->out, speech->language, number > 12 ? PHRASE_NUMBER_TIMES_FIGURES : PHRASE_NUMBER_TIMES, slot_number("n", number));
     else
         buffer_printf(speech->out, "%ld", number);
 }

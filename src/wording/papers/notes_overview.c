@@ -3,8 +3,10 @@
 #include "wording/section_words.h"
 
 _Static_assert(PHRASE_KEY_MAJOR_15 - PHRASE_KEY_MAJOR_1 == 14 && PHRASE_KEY_MINOR_15 - PHRASE_KEY_MINOR_1 == 14, "seven flats to seven sharps");
-enum { DIALOGUE_WAYS = 3, BEST_WAYS = 4, NONE_WAYS = 2 };
+enum { DIALOGUE_WAYS = 3, BEST_WAYS = 4, NONE_WAYS = 2, OTHER_WAYS = 2 };
 _Static_assert(PHRASE_NOTES_DIALOGUES_3_MANY - PHRASE_NOTES_DIALOGUES_1_ONE + 1 == 2 * DIALOGUE_WAYS, "two phrases for each way of saying it");
+_Static_assert(PHRASE_NOTES_DIVISIONS_2_MANY - PHRASE_NOTES_DIVISIONS_1_ONE + 1 == 2 * OTHER_WAYS && PHRASE_NOTES_COUPLINGS_2_MANY - PHRASE_NOTES_COUPLINGS_1_ONE + 1 == 2 * OTHER_WAYS &&
+               PHRASE_NOTES_PAIR_SOME_2 - PHRASE_NOTES_PAIR_SOME_1 + 1 == OTHER_WAYS, "ways of saying it");
 _Static_assert(PHRASE_NOTES_BEST_4 - PHRASE_NOTES_BEST_1 + 1 == BEST_WAYS, "ways to name the best");
 
 static Slot slot_of(const char *name, const Buffer *text)
@@ -50,7 +52,7 @@ static void say_dialogues(Buffer *out, spz_language language, const MovementNote
     say_some(&more, language, &striking, overview->striking, overview->dialogues);
     say_counted(out, language, (Phrase)(PHRASE_NOTES_DIALOGUES_1_ONE + 2 * (notes->number % DIALOGUE_WAYS)), overview->dialogues, "striking", &more, slot_alone(notes->sections));
     if (overview->dialogues > 1 && overview->pair_count > 1)
-        SAY(out, language, overview->pair_count == overview->dialogues ? PHRASE_NOTES_PAIR_ALL : PHRASE_NOTES_PAIR_SOME,
+        SAY(out, language, overview->pair_count == overview->dialogues ? PHRASE_NOTES_PAIR_ALL : (Phrase)(PHRASE_NOTES_PAIR_SOME_1 + notes->number % OTHER_WAYS),
             slot_players("first", &overview->pair[0], 1), slot_players("second", &overview->pair[1], 1), slot_number("m", (long)overview->pair_count));
     if (overview->strongest)
         say_best(out, language, notes);
@@ -63,7 +65,7 @@ static void say_divisions(Buffer *out, spz_language language, const MovementNote
     static const SomePhrases threefold = {PHRASE_NOTES_THREEFOLD_ONE, PHRASE_NOTES_THREEFOLD_ALL, PHRASE_NOTES_THREEFOLD_SOME_ONE, PHRASE_NOTES_THREEFOLD_SOME_MANY};
     Buffer more = {0};
     say_some(&more, language, &threefold, overview->threefold, overview->divided);
-    say_counted(out, language, PHRASE_NOTES_DIVISIONS_ONE, overview->divided, "threefold", &more, slot_alone(notes->sections));
+    say_counted(out, language, (Phrase)(PHRASE_NOTES_DIVISIONS_1_ONE + 2 * (notes->number % OTHER_WAYS)), overview->divided, "threefold", &more, slot_alone(notes->sections));
     buffer_let_go(out, &more);
 }
 
@@ -81,7 +83,7 @@ void say_overview(Buffer *out, spz_language language, const MovementNotes *notes
     if (overview->divided)
         say_divisions(out, language, notes);
     if (overview->coupled)
-        SAY(out, language, (Phrase)(PHRASE_NOTES_COUPLINGS_ONE + (overview->coupled != 1)), slot_number("n", (long)overview->coupled), slot_alone(notes->sections));
+        SAY(out, language, (Phrase)(PHRASE_NOTES_COUPLINGS_1_ONE + 2 * (notes->number % OTHER_WAYS) + (overview->coupled != 1)), slot_number("n", (long)overview->coupled), slot_alone(notes->sections));
     if (overview->seating)
         SAY(out, language, (Phrase)(PHRASE_NOTES_SEATING_OPEN + (overview->seating - SEATING_OPEN)), slot_alone(notes->sections));
 }
@@ -111,6 +113,9 @@ static void say_numbers(Buffer *out, spz_language language, const MovementNotes 
     buffer_let_go(out, &bar);
 }
 
+_Static_assert(PHRASE_NOTES_TIMES_NONE_AGAIN - PHRASE_NOTES_TIMES_NONE == PHRASE_NOTES_TIMES_MARKS_AGAIN - PHRASE_NOTES_TIMES_MARKS &&
+               PHRASE_NOTES_TIMES_PLAYED_AGAIN - PHRASE_NOTES_TIMES_PLAYED == PHRASE_NOTES_TIMES_MARKS_AGAIN - PHRASE_NOTES_TIMES_MARKS, "three ways to come by a length, in full and again");
+
 void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
 {
     const Overview *overview = &notes->overview;
@@ -120,6 +125,8 @@ void say_times(Buffer *out, spz_language language, const MovementNotes *notes)
     else
         say_about(&time, language, overview->duration);
     Phrase marks = overview->printed ? PHRASE_NOTES_TIMES_MARKS : overview->marked ? PHRASE_NOTES_TIMES_PLAYED : PHRASE_NOTES_TIMES_NONE;
+    if (overview->timed_alike)
+        marks = (Phrase)(marks + PHRASE_NOTES_TIMES_MARKS_AGAIN - PHRASE_NOTES_TIMES_MARKS);
     SAY(out, language, overview->given ? PHRASE_NOTES_TIMES_GIVEN : overview->tapped ? PHRASE_NOTES_TIMES_TAPPED : marks,
         slot_of("time", &time), overview->repeats ? slot_phrase("repeats", PHRASE_NOTES_REPEATS) : slot_text("repeats", ""));
     say_numbers(out, language, notes);

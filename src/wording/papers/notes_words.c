@@ -171,7 +171,7 @@ static Phrase pair_phrase(const Citation *citation, bool sets)
 {
     switch (citation->shape) {
     case SHAPE_IMITATION: return IN_TURN(NOTES_IMITATION, 4, citation->variant);
-    case SHAPE_HOCKET: return sets ? PHRASE_NOTES_HOCKET_SETS : IN_TURN(NOTES_HOCKET, 3, citation->variant);
+    case SHAPE_HOCKET: return sets ? IN_TURN(NOTES_HOCKET_SETS, 3, citation->variant) : IN_TURN(NOTES_HOCKET, 3, citation->variant);
     case SHAPE_SWAP: return sets ? IN_TURN(NOTES_TO_AND_FRO_SETS, 3, citation->variant) : IN_TURN(NOTES_SWAP, 2, citation->variant);
     case SHAPE_ONCE: return citation->variant % 2 ? PHRASE_NOTES_ONCE : PHRASE_NOTES_EXCHANGE_5; /* one after the other, and no more */
     case SHAPE_TO_AND_FRO: return sets ? IN_TURN(NOTES_TO_AND_FRO_SETS, 3, citation->variant) : IN_TURN(NOTES_TO_AND_FRO, 3, citation->variant);
@@ -202,18 +202,18 @@ static const Heard *heard_of(const Citation *citation, size_t link)
     return NULL;
 }
 
-/* 'bar 17'; where the one before enters in the same bar, its beat too. */
+/* 'bar 17', 'upbeat to bar 18'; where the one before enters in the same bar, its beat too. */
 static void say_link_place(Buffer *out, spz_language language, const MovementNotes *notes, const Citation *citation, size_t link)
 {
     const spz_passage *passage = citation->passage;
-    bool again = link && citation->told[link].bar == citation->told[link - 1].bar && citation->told_entry[link] < passage->entry_count;
+    const spz_entry *entry = citation->told_entry[link] < passage->entry_count ? &passage->entries[citation->told_entry[link]] : NULL;
+    bool again = entry && link && citation->told[link].bar == citation->told[link - 1].bar;
+    size_t bar_told = entry && !again ? citation_upbeat_to(notes->movement, entry) : citation->told[link].bar;
+    Phrase phrase = again ? PHRASE_NOTES_LINK_BEAT : bar_told != citation->told[link].bar ? PHRASE_NOTES_LINK_UPBEAT : PHRASE_NOTES_LINK_BAR;
     char beat[BEAT_TEXT];
     Buffer bar = {0};
-    say_bar(&bar, language, notes, citation->told[link].bar);
-    if (again)
-        SAY(out, language, PHRASE_NOTES_LINK_BEAT, slot_of("bar", &bar), slot_text("beat", words_beat(passage->entries[citation->told_entry[link]].beat, beat)));
-    else
-        buffer_puts(out, bar.text ? bar.text : "");
+    say_bar(&bar, language, notes, bar_told);
+    SAY(out, language, phrase, slot_of("bar", &bar), slot_text("beat", again ? words_beat(entry->beat, beat) : ""));
     buffer_let_go(out, &bar);
 }
 
@@ -223,20 +223,20 @@ static void say_link(Buffer *out, spz_language language, const MovementNotes *no
     size_t count = players_of_link(notes, citation, link, bodies);
     Phrase phrase = link == 0 ? PHRASE_NOTES_LINK_FIRST : link + 1 == citation->told_count ? PHRASE_NOTES_LINK_LAST : PHRASE_NOTES_LINK_NEXT;
     const Heard *heard = heard_of(citation, link);
-    Buffer who, bar, change;
+    Buffer who, place, change;
     Slot players = slot_players("who", bodies, count);
     buffer_init(&who);
-    buffer_init(&bar);
+    buffer_init(&place);
     buffer_init(&change);
     if (count > 1)
         say(&who, language, PHRASE_NOTES_TOGETHER, &players, 1);
     else
         say_template(&who, language, "{who.the}", &players, 1);
-    say_link_place(&bar, language, notes, citation, link);
+    say_link_place(&place, language, notes, citation, link);
     if (heard && heard->at_interval)
         say_change_of(&change, language, heard->change);
-    SAY(out, language, phrase, slot_of("who", &who), slot_of("bar", &bar), slot_of("change", &change));
-    buffers_let_go(out, &who, &bar, &change);
+    SAY(out, language, phrase, slot_of("who", &who), slot_of("place", &place), slot_of("change", &change));
+    buffers_let_go(out, &who, &place, &change);
 }
 
 /* More than two: every one with its bar, in order of entry. */
@@ -303,7 +303,7 @@ static void say_split_line(Buffer *out, spz_language language, const MovementNot
     size_t count = 0;
     for (size_t i = 0; i < 3 && braid->sections[i]; i++)
         parts[count++] = (spz_group){.section = braid->sections[i], .single = spz_sections_chamber_music(notes->sections)};
-    SAY(out, language, IN_TURN(NOTES_SPLIT_LINE, 2, citation->variant), slot_players("parts", parts, count));
+    SAY(out, language, IN_TURN(NOTES_SPLIT_LINE, 2, citation->variant), slot_players("parts", parts, count), slot_alone(notes->sections));
 }
 
 _Static_assert(PHRASE_NOTES_WRITING_IN_TURN - PHRASE_NOTES_WRITING_CHORDS == SPZ_IN_TURN - SPZ_IN_CHORDS, "textures in their order");
