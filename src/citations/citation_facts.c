@@ -141,11 +141,10 @@ static void find_returns(const spz_sections *sections, const spz_findings *findi
     }
 }
 
-/* Contrast. Of an exchange or an imitation each entry is something by itself, which comes twice in a row elsewhere without being a line. */
+/* Contrast. Of an exchange or an imitation each entry is the idea itself: twice in a row in one hand, it is no line that was shared out. */
 static bool is_shared_out(const spz_sections *sections, const spz_passage *passage, Contrast *whole)
 {
-    bool of_notes = passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE;
-    return contrast_of(sections, passage, whole) && (of_notes || whole->all);
+    return (passage->kind == SPZ_HOCKET || passage->kind == SPZ_SPLIT_LINE) && contrast_of(sections, passage, whole);
 }
 
 static Citation citation_of(const spz_movement_reading *reading, const Joined *joined, double strength, const TimeLine *line, NotesRun *run)

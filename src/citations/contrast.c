@@ -95,7 +95,7 @@ static bool find_whole(const SectionMap *map, const spz_passage *passage, const 
     for (size_t g = 0; g < map->group_count; g++)
         if (find_in_group(&map->groups[g], passage, tune, earliest, &earliest, &end, &moved)) {
             found = true;
-            *out = (Contrast){g, (size_t)movement_bar_at(map->movement, earliest), (size_t)movement_bar_at(map->movement, end), moved, false};
+            *out = (Contrast){g, (size_t)movement_bar_at(map->movement, earliest), (size_t)movement_bar_at(map->movement, end), moved};
         }
     return found;
 }
@@ -107,9 +107,7 @@ bool contrast_of(const SectionMap *map, const spz_passage *passage, Contrast *ou
     if (!spz_kind_is_antiphony(passage->kind))
         return false;
     for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++)
-        if ((i == 0 || lengths[i] < passage->entry_count) && take_tune(map, passage, lengths[i], &tune) && find_whole(map, passage, &tune, out)) {
-            out->all = i == 0;
+        if ((i == 0 || lengths[i] < passage->entry_count) && take_tune(map, passage, lengths[i], &tune) && find_whole(map, passage, &tune, out))
             return true;
-        }
     return false;
 }

@@ -8,7 +8,6 @@ typedef struct Contrast {
     size_t group;       /* that has the tune whole */
     size_t first, last; /* bars, indices */
     int steps;          /* of the staff, from the shared tune to the whole one */
-    bool all;           /* the whole passage's line, not its beginning alone */
 } Contrast;
 
 /* The first place where one section has the passage's line by itself, all of it or its first four or two entries: the same steps of the staff,

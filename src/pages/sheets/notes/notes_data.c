@@ -48,7 +48,7 @@ static const Field of_citation[] = {
     {"swapped", IN_JSON, "whether the two change places, each with what the other has just played"},
     {"entries", IN_JSON, "every entry of what is told, in order of time (below); empty where the passage alone tells it"},
     {"returns", IN_JSON, "first bars of the passages in which it comes again"},
-    {"whole_bar", IN_JSON, "where the line that is shared out here (of a hocket or a split line its beginning too) stands elsewhere in one hand: the first bar; null"},
+    {"whole_bar", IN_JSON, "of a hocket or a split line: where what is shared out, or its beginning, stands elsewhere in one hand, the first bar; null"},
     {"whole_last_bar", IN_JSON, "the last; null"},
     {"whole_by", IN_JSON, "who has it there; null"},
     {"tempo", IN_JSON, "the words for the tempo that holds there; \"\""},
