@@ -213,11 +213,11 @@ static void find_pair(const spz_sections *sections, const spz_findings *findings
     }
 }
 
-static void count_kinds(const spz_findings *findings, Overview *overview)
+static void count_kinds(const spz_sections *sections, const spz_findings *findings, Overview *overview)
 {
     for (size_t i = 0; i < spz_findings_count(findings); i++) {
         const spz_passage *passage = spz_findings_at(findings, i);
-        if (passage->strength < clear)
+        if (passage->strength < clear || passage_is_of_one_stave(sections, passage))
             continue;
         if (spz_kind_is_antiphony(passage->kind)) {
             overview->dialogues++;
@@ -254,7 +254,7 @@ static SeatingWord seating_told(const spz_movement_reading *reading, NotesRun *r
 static void look_over(const spz_movement_reading *reading, NotesRun *run, MovementNotes *notes)
 {
     Overview *overview = &notes->overview;
-    count_kinds(reading->findings, overview);
+    count_kinds(reading->sections, reading->findings, overview);
     find_pair(reading->sections, reading->findings, overview);
     overview->strings = spz_sections_groups(reading->sections) > 0;
     overview->upbeat_counted = upbeat_is_counted(notes->movement);

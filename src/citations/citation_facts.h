@@ -154,4 +154,6 @@ spz_status citation_join(const spz_movement_reading *reading, size_t place, doub
 /* citation_twins.c: is `later` the same again, at whatever pitch (themes return in other keys)? The same two groups have the same notes in call and first
  * answer, as far apart; where no stave tells, the same players in the same order have the same gesture, answered in the same way. */
 bool passages_twins(const spz_sections *sections, const spz_passage *first, const spz_passage *later);
+/* Coupling of two sections that read one and the same line all along, such as a part 'Violins': no two sections to listen for. */
+bool passage_is_of_one_stave(const spz_sections *sections, const spz_passage *passage);
 #endif

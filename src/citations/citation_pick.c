@@ -151,7 +151,7 @@ static int in_order(const void *a, const void *b)
 static bool is_to_cite(const spz_movement *movement, const spz_sections *sections, const spz_findings *findings, size_t place, double strength)
 {
     const spz_passage *passage = spz_findings_at(findings, place);
-    if (passage->ruling.kind == SPZ_VETOED || passage->strength < strength || spz_movement_sounding(movement, passage->first, passage->onset, 0, 0) < 0)
+    if (passage->ruling.kind == SPZ_VETOED || passage_is_of_one_stave(sections, passage) || passage->strength < strength || spz_movement_sounding(movement, passage->first, passage->onset, 0, 0) < 0)
         return false;
     for (size_t i = 0; i < place; i++) {
         const spz_passage *earlier = spz_findings_at(findings, i);

@@ -1,7 +1,9 @@
 /* Returns: what is heard again, perhaps in another key, is one citation. */
 #include "citations/citation_facts.h"
 #include "citations/likeness.h"
+#include "sections/section_map.h"
 #include <stdlib.h>
+#include <string.h>
 
 static int staff_place(spz_pitch pitch)
 {
@@ -55,4 +57,13 @@ bool passages_twins(const spz_sections *map, const spz_passage *first, const spz
         return true;
     return one && two && first->kind == later->kind && same_links(first, later) && same_gesture(first, later) && one->change.steps == two->change.steps &&
            one->change.inverted == two->change.inverted && course(one) == course(two) && course(first->entries) == course(later->entries);
+}
+
+bool passage_is_of_one_stave(const spz_sections *sections, const spz_passage *passage)
+{
+    size_t one = passage->sides[0].group, two = passage->sides[1].group;
+    if (passage->kind != SPZ_COUPLING || one >= sections->group_count || two >= sections->group_count)
+        return false;
+    const Group *first = &sections->groups[one], *second = &sections->groups[two];
+    return first->line_count && first->line_count == second->line_count && !memcmp(first->lines, second->lines, first->line_count * sizeof *first->lines);
 }

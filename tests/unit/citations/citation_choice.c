@@ -240,6 +240,7 @@ static void of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_c
 #define CALL "g4:e a4 b4 g4 d5:q d5"
 #define ANSWER "d4:e e4 f#4 d4 a4:q a4"
 #define OTHER "c5:q r c5 r"
+#define SCALE "c5:s d5 e5 f5 g5 a5 b5 c6 c6 b5 a5 g5 f5 e5 d5 c5 | d5:s e5 f5 g5 a5 b5 c6 d6 d6 c6 b5 a5 g5 f5 e5 d5 | c5:s d5 e5 f5 g5 a5 b5 c6 c6 b5 a5 g5 f5 e5 d5 c5 | c5:w"
 
 static void what_is_unlike_the_call_is_no_answer(void)
 {
@@ -385,6 +386,26 @@ static void what_begins_anew_after_a_long_break_is_another_story(void)
     CU_ASSERT_EQUAL(late.entries, 2);
 }
 
+static void two_sections_that_read_one_part_are_no_two_to_listen_for(void)
+{
+    for (int parts = 1; parts <= 2; parts++) {
+        SheetMusic music = sheet_music(parts == 1 ? "time: 4/4\nViolins: " SCALE "\nVioloncello: R | R | R | c3:w\n"
+                                                  : "time: 4/4\nViolin I: " SCALE "\nViolin II: " SCALE "\nVioloncello: R | R | R | c3:w\n");
+        spz_movement_reading reading = first_movement(&music);
+        size_t coupled = 0, cited = 0;
+        PlaceInFindings places = {0};
+        CU_ASSERT_EQUAL_FATAL(notes_pick(&reading, 0, 0, &places), SPZ_OK);
+        for (size_t i = 0; i < spz_findings_count(reading.findings); i++)
+            coupled += spz_findings_at(reading.findings, i)->kind == SPZ_COUPLING;
+        for (size_t i = 0; i < places.count; i++)
+            cited += spz_findings_at(reading.findings, places.at[i])->kind == SPZ_COUPLING;
+        CU_ASSERT_EQUAL(coupled, 1);
+        CU_ASSERT_EQUAL(cited, parts == 1 ? 0 : 1);
+        array_free(&places);
+        sheet_music_end(&music);
+    }
+}
+
 void suite_citation_choice(void)
 {
     static const struct Statement statements[] = {
@@ -411,6 +432,7 @@ void suite_citation_choice(void)
         STATEMENT(a_theme_that_answers_a_short_figure_is_what_is_passed_on),
         STATEMENT(every_entry_of_a_fugato_is_listed_with_its_interval),
         STATEMENT(entries_of_another_story_are_not_listed),
+        STATEMENT(two_sections_that_read_one_part_are_no_two_to_listen_for),
         STATEMENT(what_begins_anew_after_a_long_break_is_another_story),
         STATEMENT(of_two_the_first_leads_where_its_answer_comes_sooner_than_its_next_call),
     };
