@@ -1,4 +1,5 @@
 #include "analysis/antiphony/antiphony.h"
+#include "analysis/antiphony/chaining/conversations.h"
 #include "analysis/antiphony/chaining/later_links.h"
 #include "analysis/antiphony/chaining/nearer_calls.h"
 #include "analysis/antiphony/matching/match_head.h"
@@ -38,6 +39,8 @@ static spz_status weigh_all(const SectionMap *map, bool hopeless_too, AntiphonyS
 spz_status antiphony_search_join(AntiphonySearch *search)
 {
     spz_status status = nearer_calls_weigh(&search->texture, &search->candidates);
+    if (status == SPZ_OK)
+        status = conversations_weigh(&search->texture, &search->candidates);
     if (status == SPZ_OK)
         status = links_weigh(&search->texture, &search->candidates);
     if (status == SPZ_OK)

@@ -1,6 +1,6 @@
 /* antiphony.h - exchange, hocket and imitation between groups: the line of detection
  *
- *   melodies -> matches -> evidence -> sides -> nearer calls -> links -> chains -> passages
+ *   melodies -> matches -> evidence -> sides -> nearer calls -> conversations -> links -> chains -> passages
  *
  * each step in its own file. */
 #ifndef ANALYSIS_ANTIPHONY_ANTIPHONY_H

@@ -109,6 +109,36 @@ static void an_answer_belongs_to_the_nearer_and_plainer_call(void)
     rehearsal_end(&r);
 }
 
+/* The strength of what the seconds answer in bar 4 to the firsts in bar 3, where they go on like this four bars later. */
+static double answer_in_bar_4(const char *firsts, const char *seconds)
+{
+    char score[1024];
+    snprintf(score, sizeof score,
+             "time: 4/4  key: 0  tempo: q=96\npart: Violin I\npart: Violin II\npart: Viola\n"
+             "Violin I:  R*2 | g5:e( a5 b5 c6) a5:q r | f5:q g5 a5 g5 | R*3 | %s\n"
+             "Violin II: R*2 | e5:w | d5:e( e5 f5 g5) e5:q r | R*3 | %s\n"
+             "Viola:     c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4~ | c4\n", firsts, seconds);
+    Rehearsal r = rehearse(score);
+    spz_explanation *e = explained(&r, "3");
+    double strongest = 0;
+    for (size_t i = 0; i < spz_explanation_count(e); i++) {
+        const spz_considered *item = spz_explanation_at(e, i);
+        if (item->first == 2 && item->last == 3 && item->strength > strongest)
+            strongest = item->strength;
+    }
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+    return strongest;
+}
+
+static void who_answer_each_other_clearly_are_believed_soon_before_and_after(void)
+{
+    double alone = answer_in_bar_4("R | R | R | R", "R | R | R | R");
+    double together = answer_in_bar_4("d5:q. e5:e( g5:q) r | R | e5:q. f5:e( a5:q) r | R", "R | d5:q. e5:e( g5:q) r | R | e5:q. f5:e( a5:q) r");
+    CU_ASSERT_TRUE(alone > 0.1);
+    CU_ASSERT_TRUE(together > alone + 0.02);
+}
+
 static void each_match_left_out_says_why(void)
 {
     Rehearsal r = rehearse(dialogue);
@@ -183,6 +213,7 @@ static const struct Statement statements[] = {
     STATEMENT(the_strongest_match_of_a_bar_is_the_passage_reported_there),
     STATEMENT(a_later_link_of_a_chain_is_told_as_one),
     STATEMENT(an_answer_belongs_to_the_nearer_and_plainer_call),
+    STATEMENT(who_answer_each_other_clearly_are_believed_soon_before_and_after),
     STATEMENT(each_match_left_out_says_why),
     STATEMENT(a_bar_in_which_nobody_answers_has_nothing_to_tell),
     STATEMENT(a_bar_that_is_not_there_is_the_asker_s_mistake),

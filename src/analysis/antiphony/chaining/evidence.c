@@ -189,12 +189,23 @@ double strength_told(double chance)
     return chance / (chance + clear_odds * (1 - chance));
 }
 
+double chance_log_odds(double chance)
+{
+    const double surest = 13.8;
+    return fmax(-surest, fmin(surest, log(chance / (1 - chance))));
+}
+
+double chance_at_log_odds(double log_odds)
+{
+    return 1 / (1 + exp(-log_odds));
+}
+
 static double chance_from(const Evidence *evidence)
 {
     double sum = bias;
     for (int f = 0; f < FEATURE_COUNT; f++)
         sum += weight_of[f] * evidence->at[f];
-    return 1 / (1 + exp(-sum));
+    return chance_at_log_odds(sum);
 }
 
 /* What can only be known from the surroundings of a match; each lies between 0 and 1. */

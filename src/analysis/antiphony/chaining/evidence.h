@@ -70,6 +70,10 @@ typedef struct Evidence {
     double chance;                        /* 0..1 of being marked by a reader, as far as the fit knows it */
 } Evidence;
 
+/* The logistic scale on which evidence adds up. Log odds of what is as good as sure are not taken further than a millionth. */
+double chance_log_odds(double chance);
+double chance_at_log_odds(double log_odds);
+
 const char *feature_name(enum Feature feature);
 double feature_weight(enum Feature feature); /* in log odds of being marked by a reader */
 

@@ -1,13 +1,11 @@
 #include "analysis/antiphony/chaining/nearer_calls.h"
 #include "analysis/melody/bar_lists.h"
-#include <math.h>
 
 /* Chosen by trying with weights of works left out, see docs/method.md. */
 static const struct {
     double shared; /* of the answer, from its first note to the end of its last: as much is explained by the other call too */
     double yields; /* by this share of the distance in log odds the weaker of two explanations falls further behind */
-    double surest; /* log odds are not taken further than this */
-} rule = {.shared = 0.4, .yields = 0.5, .surest = 13.8};
+} rule = {.shared = 0.4, .yields = 0.5};
 
 static Ticks answer_begins(const Candidate *candidate)
 {
@@ -47,15 +45,10 @@ static bool note_answers(const Movement *movement, const CandidateList *candidat
     return ok;
 }
 
-static double log_odds(double chance)
-{
-    return fmax(-rule.surest, fmin(rule.surest, log(chance / (1 - chance))));
-}
-
 static void yield_to(const Candidate *nearer, Candidate *candidate)
 {
-    double own = log_odds(candidate->alone);
-    candidate->evidence.chance = 1 / (1 + exp(rule.yields * (log_odds(nearer->alone) - own) - own));
+    double own = chance_log_odds(candidate->alone), behind = chance_log_odds(nearer->alone) - own;
+    candidate->evidence.chance = chance_at_log_odds(own - rule.yields * behind);
 }
 
 spz_status nearer_calls_weigh(const Texture *texture, CandidateList *candidates)
