@@ -51,7 +51,7 @@ bool passages_twins(const spz_sections *map, const spz_passage *first, const spz
     if (!is_dialogue(first) || !is_dialogue(later) || first->onset >= later->onset)
         return false;
     const spz_entry *one = first_answer(first), *two = first_answer(later), *call = first->entries, *again = later->entries;
-    bool same_sort = (first->kind == SPZ_HOCKET) == (later->kind == SPZ_HOCKET);
+    bool same_sort = (first->kind == SPZ_HOCKET) == (later->kind == SPZ_HOCKET) && later->link_count <= 2 * first->link_count; /* what goes on through many more is its own */
     bool same_time = same_sort && one && two && one->onset - call->onset == two->onset - again->onset;
     if (same_time && same_again(map, call, again) && same_again(map, one, two))
         return true;

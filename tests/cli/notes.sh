@@ -119,7 +119,8 @@ for one in cited:
     texts = [(t.getAttribute("class"), t.firstChild.data) for t in svg.getElementsByTagName("text")]
     staves = [text for kind, text in texts if kind == "staff-name"]
     assert one["kind"] not in ("exchange", "imitation", "hocket") or len(staves) >= 2
-    assert one["first_bar"] in [text for kind, text in texts if kind == "number"] and float(svg.getAttribute("width")) > 0
+    bars = [int(text) for kind, text in texts if kind == "number"]
+    assert int(one["first_bar"]) <= bars[0] <= int(one["last_bar"]) and float(svg.getAttribute("width")) > 0
 assert len(os.listdir(sys.argv[2])) == len(cited)
 END
 run 0 notes --engraver none --format html --notation "$one"

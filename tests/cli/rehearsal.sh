@@ -6,8 +6,8 @@ scores="corpus/brelisk-balconies-1.musicxml corpus/tolvesk-ecluses-2.mxl"
 
 run 0 rehearsal "$score"
 shows "Violins: "
-shows "Vn I in 29, 33, 37, 39, 41, 43; Vn II in 31, 35,"
-shows "From the middle of the hall, 26 degrees between them"
+shows "Vn I in 29, 33, 37, 39, 41, 43; Vn II in 31, 38,"
+shows "26 degrees between them"
 
 run 0 rehearsal --format json $scores
 cp "$folder/out" "$folder/sheet.json"

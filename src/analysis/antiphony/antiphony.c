@@ -3,7 +3,7 @@
 #include "analysis/antiphony/chaining/later_links.h"
 #include "analysis/antiphony/chaining/nearer_calls.h"
 #include "analysis/antiphony/matching/match_head.h"
-#include "analysis/antiphony/telling/told_opening.h"
+#include "analysis/antiphony/telling/chain_facts.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -138,6 +138,35 @@ static spz_side side_told(const Findings *findings, const AntiphonySearch *searc
     return told;
 }
 
+/* The passage's own pair, whoever of them begins first. */
+static void name_sides(const Findings *findings, const AntiphonySearch *search, const Chain *chain, const ChainFacts *facts, spz_passage *passage)
+{
+    const Opening *opening = &facts->opening;
+    bool turned = false;
+    if (opening->told && findings->map == search->texture.map) {
+        spz_players calls = facts->entries.at[opening->call_entry].players, answers = facts->entries.at[opening->answer_entry].players;
+        turned = !side_named_after(findings->map, &chain->sides[0], calls) && side_named_after(findings->map, &chain->sides[1], calls) &&
+                 side_named_after(findings->map, &chain->sides[0], answers);
+    }
+    for (int i = 0; i < 2; i++)
+        passage->sides[i] = side_told(findings, search, &chain->sides[turned ? 1 - i : i]);
+}
+
+/* Where only one side is within the limits of the passage, its first match is told. */
+static void tell_opening(const Findings *findings, const AntiphonySearch *search, const Chain *chain, const ChainFacts *facts, spz_passage *passage)
+{
+    const Texture *texture = &search->texture;
+    bool told = facts->opening.told, voices = findings->map != texture->map;
+    Opening opening = told ? facts->opening : opening_of_match(texture, &search->candidates.at[chain->candidates[0]]);
+    const size_t entries[] = {opening.call_entry, opening.answer_entry};
+    const Statement *statements[] = {&opening.call, &opening.answer};
+    passage->told.gesture = opening_gesture(texture, &opening);
+    for (int i = 0; i < 2; i++) {
+        Side side = opening_side(texture, statements[i], voices || !told ? 0 : facts->entries.at[entries[i]].players);
+        passage->told.gesture.sides[i] = told ? side_told(findings, search, &side) : passage->sides[i];
+    }
+}
+
 spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, const Chain *chain)
 {
     ChainFacts facts;
@@ -145,16 +174,13 @@ spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, c
     spz_kind kind = chain_kind(&search->texture, candidates, chain);
     spz_status status = chain_facts_make(findings->map, &search->texture, candidates, chain, &facts);
     if (status == SPZ_OK) {
-        spz_passage passage = {.kind = kind, .onset = chain->onset, .end = chain->end, .strength = chain->strength, .turns = facts.turns,
+        Ticks onset = facts.entries.count && facts.entries.at[0].onset < chain->onset ? facts.entries.at[0].onset : chain->onset;
+        spz_passage passage = {.kind = kind, .onset = onset, .end = chain->end, .strength = chain->strength, .turns = facts.turns,
                                .entries = facts.entries.at, .entry_count = facts.entries.count, .links = facts.links.at,
                                .link_count = facts.links.count, .foreground = foreground_of(candidates, chain),
                                .shortest = chain_shortest_seconds(&search->texture, candidates, chain)};
-        const Candidate *opening = listed_opening(findings->map, &search->texture, candidates, chain, &facts);
-        passage.told.gesture = candidate_gesture(&search->texture, opening);
-        for (int side = 0; side < 2; side++) {
-            passage.sides[side] = side_told(findings, search, &chain->sides[side]);
-            passage.told.gesture.sides[side] = side_told(findings, search, chain_side_of(chain, opening, side));
-        }
+        name_sides(findings, search, chain, &facts, &passage);
+        tell_opening(findings, search, chain, &facts, &passage);
         status = findings_add(findings, &passage);
     }
     chain_facts_release(&facts);

@@ -222,7 +222,7 @@ static void describe(const Inquiry *inquiry, size_t index, spz_considered *item)
     const double *features = candidate->evidence.at;
     *item = (spz_considered){.sides = {side_told(&candidate->sides[0]), side_told(&candidate->sides[1])},
                              .lag = candidate_lag(&inquiry->search->texture, candidate),
-                             .change = candidate_gesture(&inquiry->search->texture, candidate).change, .first = (size_t)candidate->first,
+                             .change = opening_of_match(&inquiry->search->texture, candidate).answer.change, .first = (size_t)candidate->first,
                              .last = (size_t)candidate->last, .tones = (int)match->matched,
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],
                              .caller_aside = match->yield, .responder_aside = match->free, .foreground = features[F_FRONT],

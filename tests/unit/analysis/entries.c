@@ -222,6 +222,78 @@ static void the_sentence_tells_a_call_and_an_answer_that_are_listed(void)
     }
 }
 
+/* Of whom each entry is, in the order of the list: "Vc 5.1 Va 7.1". */
+static const char *listed(const Rehearsal *r, const spz_passage *p)
+{
+    static char text[400];
+    text[0] = 0;
+    for (size_t i = 0; i < p->entry_count; i++) {
+        const spz_entry *e = &p->entries[i];
+        char item[64];
+        snprintf(item, sizeof item, "%s%s %zu.%g", i ? " " : "", spz_sections_group(r->sections, e->leader)->name, e->bar, (double)e->beat.over / (double)e->beat.under);
+        strncat(text, item, sizeof text - strlen(text) - 1);
+    }
+    return text;
+}
+
+static void a_subject_enters_where_it_begins_and_not_where_its_accompaniment_does(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    r:h <mf> g5:q. a5:e | bb5:q a5:e g5 f#5:q d5 | g5:h r:e d5 r d5 | r c5 r c5 r d5 r d5 | r:e d5 r c5 r bb4 r bb4 | r a4 r a4 r bb4 r bb4 | g4:w\n"
+                           "Violin II:   R*2 | r:e bb4 r bb4 r bb4 r bb4 | r a4 r a4 r bb4 r bb4 | r:e bb4 r a4 r g4 r g4 | r f#4 r f#4 r g4 r g4 | d4:w\n"
+                           "Viola:       R*2 | r:h <mf> g4:q. a4:e | bb4:q a4:e g4 f#4:q d4 | g4:h r | R | bb3:w\n"
+                           "Violoncello: R*2 | g3:h r | R | r:h <mf> g3:q. a3:e | bb3:q a3:e g3 f#3:q d3 | g3:w\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Va");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 0.3 Va 2.3");
+    rehearsal_end(&r);
+}
+
+static void a_chain_is_told_from_its_figure_and_not_from_two_notes_before_it(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | f5:w | e5:h. d5:q | c5:w | R*2 | r:q a4 a5 g5 | g5:h f5 | e5:w | R | c5:w\n"
+                           "Violin II:   R | a4:h. g4:q | f4:w | a4:h. g4:q | f4:q r:h. | r:q g4 g5 f5 | f5:h e5 | d5:w | R*2 | g4:w\n"
+                           "Viola:       R | c4:w~ | c4 | c4~ | c4:q r:h. | R*2 | r:q e4 e5 d5 | d5:h c5 | R | e4:w\n"
+                           "Violoncello: R | f2:w~ | f2 | f2~ | f2:q d3 d4 c4 | c4:h b3 | a3:w | g3:h r | R*2 | c3:w\n");
+    const spz_passage *p = NULL;
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++)
+        if (spz_findings_at(r.findings, i)->strength >= 0.5)
+            p = !p || spz_findings_at(r.findings, i)->entry_count > p->entry_count ? spz_findings_at(r.findings, i) : p;
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vc 4.2 Vn II 5.2 Vn I 6.2 Va 7.2");
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "cello's"));
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "answered a bar later by the second violin more than an octave higher"));
+    rehearsal_end(&r);
+}
+
+static void a_running_line_is_not_called_again_from_its_middle(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    r:e d5:s c5 d5:e g5:s f5 g5 a5 b5 c6 d6 c6 b5 a5 | g5:q r r:h | r:e e5:s d5 e5:e a5:s g5 a5 b5 c6 d6 e6 d6 c6 b5 | a5:q r r:h | c5:w\n"
+                           "Violin II:   R*4 | c5:w\n"
+                           "Viola:       R | r:e d4:s c4 d4:e g4:s f4 g4 a4 b4 c5 d5 c5 b4 a4 | g4:q r r:h | r:e e4:s d4 e4:e a4:s g4 a4 b4 c5 d5 e5 d5 c5 b4 | g4:w\n"
+                           "Violoncello: c3:w~ | c3~ | c3~ | c3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Va");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 0.1.5 Va 1.1.5 Vn I 2.1.5 Va 3.1.5");
+    rehearsal_end(&r);
+}
+
+static void who_takes_the_gesture_up_between_call_and_answer_is_listed(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | r:q g5:e a5 b5:q. c6:e | d6:h b5 | R*3 | c5:w\n"
+                           "Violin II:   R*3 | r:q d4:e e4 f#4:q. g4:e | a4:h f#4 | R | c4:w\n"
+                           "Viola:       R*2 | r:q g3:e a3 b3:q. c4:e | d4:h b3 | R*2 | g3:w\n"
+                           "Violoncello: R*4 | r:q g2:e a2 b2:q. c3:e | d3:h b2 | c3:w\n");
+    const spz_passage *p = NULL;
+    for (size_t i = 0; i < spz_findings_count(r.findings); i++)
+        p = !p || spz_findings_at(r.findings, i)->entry_count > p->entry_count ? spz_findings_at(r.findings, i) : p;
+    CU_ASSERT_PTR_NOT_NULL_FATAL(p);
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 1.2 Va 2.2 Vn II 3.2 Vc 4.2");
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "answered a bar later by the viola two octaves lower"));
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
@@ -234,6 +306,10 @@ static const struct Statement statements[] = {
     STATEMENT(the_sentence_tells_a_call_and_an_answer_that_are_listed),
     STATEMENT(a_side_is_measured_by_those_after_whom_it_is_named),
     STATEMENT(who_strikes_a_held_note_again_has_it_all_the_same),
+    STATEMENT(a_subject_enters_where_it_begins_and_not_where_its_accompaniment_does),
+    STATEMENT(a_chain_is_told_from_its_figure_and_not_from_two_notes_before_it),
+    STATEMENT(a_running_line_is_not_called_again_from_its_middle),
+    STATEMENT(who_takes_the_gesture_up_between_call_and_answer_is_listed),
 };
 
 void suite_entries(void);

@@ -60,7 +60,7 @@ static uint64_t without_idle_violins(const SectionMap *map, uint64_t melodies, u
     return melodies;
 }
 
-static void name_side(const SectionMap *map, size_t principal, uint64_t speakers, Side *side)
+void side_name(const SectionMap *map, size_t principal, uint64_t speakers, Side *side)
 {
     side->section = name_of(map, without_idle_violins(map, side->melodies, speakers), map->groups[principal].about.section);
     bool single = groups_of_section(map, side->melodies, map->groups[principal].about.section) == 1 &&
@@ -91,7 +91,7 @@ void sides_of(const SectionMap *map, const Match *match, const Evidence *evidenc
     for (int i = 0; i < 2; i++) {
         uint64_t unison = evidence->with[i].unison & ~torn & ~own[!i], elsewhere = evidence->with[!i].unison & ~torn;
         sides[i].melodies = (evidence->with[i].rhythm & ~in_both & ~own[!i] & ~elsewhere) | unison | own[i];
-        name_side(map, principal[i], unison | evidence->with[i].parallel | own[i], &sides[i]);
+        side_name(map, principal[i], unison | evidence->with[i].parallel | own[i], &sides[i]);
     }
     spz_section sections[] = {map->groups[match->caller].about.section, map->groups[match->responder].about.section};
     bool same = sides[0].section == sides[1].section && sections[0] != sections[1];
@@ -104,6 +104,14 @@ void sides_of(const SectionMap *map, const Match *match, const Evidence *evidenc
 static bool bears_name(const spz_group *about, spz_section name)
 {
     return about->section == name || (name == SPZ_VIOLINS && section_is_violin(about->section));
+}
+
+bool side_named_after(const SectionMap *map, const Side *side, uint64_t melodies)
+{
+    for (size_t i = 0; i < map->group_count && i < 64; i++)
+        if ((melodies >> i & 1) && (side->group == SIZE_MAX ? bears_name(&map->groups[i].about, side->section) : side->group == i))
+            return true;
+    return false;
 }
 
 size_t side_voice(const SectionMap *map, const Side *side, size_t principal)

@@ -14,6 +14,12 @@ typedef struct Side {
 /* sides[0] calls, sides[1] answers. Groups that play on both sides are on neither (they accompany). */
 void sides_of(const SectionMap *map, const Match *match, const Evidence *evidence, Side sides[2]);
 
+/* Names a side by its melodies, one of which speaks for it; of the violins only those of `speakers`, who have its line. */
+void side_name(const SectionMap *map, size_t principal, uint64_t speakers, Side *side);
+
+/* Whether one of these bears the side's name. */
+bool side_named_after(const SectionMap *map, const Side *side, uint64_t melodies);
+
 /* Whose notes are told of a side: of `principal`, who speaks on it, unless the side bears another section's name: then of the highest group of that section. */
 size_t side_voice(const SectionMap *map, const Side *side, size_t principal);
 

@@ -1,5 +1,4 @@
 #include "analysis/antiphony/telling/chain_facts.h"
-#include "analysis/antiphony/telling/statements.h"
 
 static const struct {
     double along; /* share of a statement's notes that a section must begin too, to have the statement with its leader ... */
@@ -163,17 +162,23 @@ static void begin_with_a_call(ChainFacts *facts)
     }
 }
 
-/* Each section's link is the one with which it first leads: where it has the gesture again, alone or with others, that link has it. Whoever leads
- * for the first time is a link of their own, with those who come in beside them and had none. */
-static bool link_entry(ChainFacts *facts, spz_entry *entry)
+/* Each section's link is the one with which it first leads: where it has the gesture again, alone or with others, that link has it. Whoever leads for the first
+ * time is a link of their own, with those who come in beside them and had none; where what is told is one gesture, they join whoever had answered with it before. */
+static bool link_entry(ChainFacts *facts, spz_entry *entry, bool one_gesture)
 {
     spz_players leader = entry->leader == SIZE_MAX ? SPZ_WIND_PLAYERS : players_of_group(entry->leader), fresh = entry->players;
+    size_t beside = 0;
     for (entry->link = 0; entry->link < facts->links.count; entry->link++) {
         if (facts->links.at[entry->link].players & leader)
             return true;
+        beside = !beside && (entry->players & facts->links.at[entry->link].players) ? entry->link : beside;
         fresh &= ~facts->links.at[entry->link].players;
     }
-    return array_push(&facts->links, ((spz_link){fresh, entry->onset, entry->bar}));
+    if (!beside || !one_gesture)
+        return array_push(&facts->links, ((spz_link){fresh, entry->onset, entry->bar}));
+    entry->link = beside;
+    facts->links.at[beside].players |= leader;
+    return true;
 }
 
 /* Those who never lead are in the link of those whom they join first. */
@@ -199,13 +204,14 @@ static int turns_of(const ChainFacts *facts)
     return turns;
 }
 
-spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain,
-                            ChainFacts *facts)
+static spz_status make_facts(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain, bool whatever,
+                             ChainFacts *facts)
 {
     StatementList statements = {0};
     *facts = (ChainFacts){.turns = 0};
-    bool ok = statements_of_chain(texture, candidates, chain, &statements);
+    bool ok = statements_of_chain(texture, candidates, chain, whatever, &statements);
     join_statements(texture, &statements);
+    facts->opening = opening_of(texture, chain, &statements);
     for (size_t i = 0; ok && i < statements.count; i++)
         ok = array_push(&facts->entries, entry_of(map, texture, &statements.at[i]));
     part_entries(facts);
@@ -213,13 +219,19 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
     for (size_t i = 0; ok && i < facts->entries.count; i++) {
         spz_entry *entry = &facts->entries.at[i];
         entry->end = entry->end < chain->end ? entry->end : chain->end;
-        ok = link_entry(facts, entry);
+        ok = link_entry(facts, entry, !whatever);
     }
     if (ok)
         link_company(facts);
     facts->turns = turns_of(facts);
     array_free(&statements);
     return ok ? SPZ_OK : SPZ_NO_MEMORY;
+}
+
+spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain,
+                            ChainFacts *facts)
+{
+    return make_facts(map, texture, candidates, chain, false, facts);
 }
 
 void chain_facts_release(ChainFacts *facts)
@@ -241,7 +253,7 @@ spz_status chain_name_violas(const Texture *texture, const CandidateList *candid
     if (chain->sides[0].section != SPZ_VA && chain->sides[1].section != SPZ_VA)
         return SPZ_OK;
     ChainFacts facts;
-    spz_status status = chain_facts_make(texture->map, texture, candidates, chain, &facts);
+    spz_status status = make_facts(texture->map, texture, candidates, chain, true, &facts);
     const Match *match = &(chain->named_by ? chain->named_by : &candidates->at[chain->candidates[0]])->match;
     const spz_link *links[] = {link_of(&facts, match->caller), link_of(&facts, match->responder)};
     for (int i = 0; status == SPZ_OK && i < 2; i++)
@@ -249,10 +261,4 @@ spz_status chain_name_violas(const Texture *texture, const CandidateList *candid
             side_join_cellos(texture->map, links[i]->players & ~chain->sides[!i].melodies, &chain->sides[i]);
     chain_facts_release(&facts);
     return status;
-}
-
-const Side *chain_side_of(const Chain *chain, const Candidate *candidate, int side)
-{
-    bool joined = chain->sides[side].section == SPZ_VC && candidate->sides[side].section == SPZ_VA;
-    return joined ? &chain->sides[side] : &candidate->sides[side];
 }

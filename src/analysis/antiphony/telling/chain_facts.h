@@ -1,13 +1,13 @@
 /* chain_facts.h - what is told of a chain: its entries and links with their players. */
 #ifndef ANALYSIS_ANTIPHONY_TELLING_CHAIN_FACTS_H
 #define ANALYSIS_ANTIPHONY_TELLING_CHAIN_FACTS_H
-#include "analysis/antiphony/chaining/chains.h"
-#include "analysis/passages/passage_facts.h"
+#include "analysis/antiphony/telling/told_opening.h"
 
 typedef struct ChainFacts {
     ARRAY(spz_entry) entries; /* in order of time */
     ARRAY(spz_link) links;    /* in order of entry */
     int turns;                /* how often the word passes */
+    Opening opening;          /* the first call and its answer */
 } ChainFacts;
 
 /* `map`: whose groups the facts name; the texture may be of strings and winds as two voices (strings_and_winds.c): then it is told which
@@ -18,7 +18,4 @@ void chain_facts_release(ChainFacts *facts);
 
 /* Names a side of violas after the cellos that stand in its link (side_join_cellos). SPZ_NO_MEMORY. */
 spz_status chain_name_violas(const Texture *texture, const CandidateList *candidates, Chain *chain);
-
-/* A side of one of its matches: violas bear the cellos' name where the chain's do. */
-const Side *chain_side_of(const Chain *chain, const Candidate *candidate, int side);
 #endif

@@ -1,9 +1,11 @@
 #include "analysis/antiphony/telling/statements.h"
+#include "analysis/antiphony/telling/gesture.h"
 #include <stdlib.h>
 
 static const struct {
     double silence; /* share of the lag for which a caller is silent before it calls anew */
-} rule = {.silence = 0.5};
+    double another; /* share of what the main gesture tells that another one tells before or behind it */
+} rule = {.silence = 0.5, .another = 0.25};
 
 static int by_onset_and_melody(const void *left, const void *right)
 {
@@ -18,11 +20,11 @@ static int by_onset_and_melody(const void *left, const void *right)
 }
 
 /* An octave stays one however it is spelt. */
-static spz_change change_between(const NoteEvent *call, const NoteEvent *answer, const Match *match)
+static spz_change change_between(const NoteEvent *call, const NoteEvent *answer, bool inverted, int stretch)
 {
     int semitones = answer->midi - call->midi;
     return (spz_change){.semitones = semitones, .steps = semitones % 12 == 0 ? semitones / 12 * 7 : event_steps(call, answer),
-                        .inverted = match->mirror < 0, .stretch = match->stretch};
+                        .inverted = inverted, .stretch = stretch};
 }
 
 /* How far the notes of an answer lie from those of its call: the distance of most of them, of equals the first. An upbeat may go its own way. */
@@ -54,6 +56,50 @@ static spz_change usual_distance(const Distances *all)
         if (all->times[i] > all->times[best])
             best = i;
     return all->change[best];
+}
+
+/* What two statements share from their first notes on, one note after the other, as long as they agree. */
+typedef struct Agreement {
+    Distances distances;
+    double sum, best;
+    size_t notes;
+} Agreement;
+
+static Agreement agree(const Texture *texture, const Statement *call, const Statement *answer, bool inverted)
+{
+    static const double drop = 1.3, alike = 1, other = 0.35, contrary = -0.35, foreign = -0.9; /* as matches are grown, docs/method.md, section 3 */
+    const Melody *calling = &texture->melodies[call->melody], *answering = &texture->melodies[answer->melody];
+    const NoteEvent *over = calling->events + calling->count, *end = answering->events + answering->count;
+    const NoteEvent *here = answer->first + 1, *met[2] = {call->first, answer->first};
+    size_t longest = (size_t)(call->last - call->first > answer->last - answer->first ? call->last - call->first : answer->last - answer->first);
+    Agreement found = {.best = 0, .notes = 1};
+    Ticks lag = here < end && call->first + 1 < over ? here->onset - call->first[1].onset : 0;
+    count_distance(&found.distances, change_between(call->first, answer->first, inverted, 0));
+    for (const NoteEvent *event = call->first + 1; event < over && event <= call->first + longest && here < end && found.sum > found.best - drop; event++) {
+        for (; here < end && here->onset < event->onset + lag; here++)
+            found.sum += foreign;
+        bool shared = here < end && here->onset == event->onset + lag;
+        int a = event_direction(met[0], event), b = shared ? (inverted ? -1 : 1) * event_direction(met[1], here) : 0;
+        found.sum += !shared ? foreign : a == b ? alike : a && b ? contrary : other;
+        if (!shared)
+            continue;
+        count_distance(&found.distances, change_between(event, here, inverted, 0));
+        met[0] = event;
+        met[1] = here++;
+        if (found.sum > found.best) {
+            found.best = found.sum;
+            found.notes = (size_t)(event - call->first) + 1;
+        }
+    }
+    return found;
+}
+
+size_t statements_shared(const Texture *texture, const Statement *call, const Statement *answer, spz_change *change)
+{
+    Agreement straight = agree(texture, call, answer, false), turned = agree(texture, call, answer, true);
+    const Agreement *better = turned.best > straight.best && (call->turned || answer->turned) ? &turned : &straight;
+    *change = usual_distance(&better->distances);
+    return better->notes;
 }
 
 /* The note that the melody begins with that one; NULL where it begins none. */
@@ -153,7 +199,8 @@ bool statements_next(StatementWalk *walk, Statement *call, Statement *answer)
     do {
         call->last = walk->called;
         answer->last = walk->answered;
-        count_distance(&distances, change_between(in_voice(walk->texture, walk->voice[0], walk->called), in_voice(walk->texture, walk->voice[1], walk->answered), walk->match));
+        const NoteEvent *called = in_voice(walk->texture, walk->voice[0], walk->called), *answered = in_voice(walk->texture, walk->voice[1], walk->answered);
+        count_distance(&distances, change_between(called, answered, walk->match->mirror < 0, walk->match->stretch));
     } while (walk_pair(walk) && !begins_anew(walk, call->first, call->last));
     answer->change = usual_distance(&distances);
     return true;
@@ -172,8 +219,12 @@ static bool statements_of(const Texture *texture, const Candidate *candidate, bo
 {
     const Match *match = &candidate->match;
     StatementWalk walk = statements_begin(texture, candidate);
-    Statement call = {.melody = match->caller, .with = candidate->sides[0].melodies, .own = own};
-    Statement answer = {.melody = match->responder, .with = candidate->sides[1].melodies, .own = own, .answer = true};
+    Statement call = {.melody = match->caller, .with = candidate->sides[0].melodies, .own = own, .turned = match->mirror < 0,
+                      .stretched = match->stretch != 0, .chance = candidate->evidence.chance};
+    Statement answer = call;
+    answer.melody = match->responder;
+    answer.with = candidate->sides[1].melodies;
+    answer.answer = true;
     bool ok = true;
     while (ok && statements_next(&walk, &call, &answer)) {
         call.pair = answer.pair = out->count;
@@ -233,6 +284,12 @@ static bool in_the_middle(const StatementList *list, size_t index, bool own)
     return false;
 }
 
+static void mark_middles(StatementList *list)
+{
+    for (size_t i = 0; i < list->count; i++)
+        list->at[i].middle = !(list->at[i].first->flags & EVENT_AFTER_REST) && in_the_middle(list, i, false);
+}
+
 static bool is_partner_in_the_middle(const StatementList *list, const Statement *one)
 {
     for (size_t i = 0; i < list->count; i++)
@@ -246,8 +303,7 @@ static bool is_partner_in_the_middle(const StatementList *list, const Statement 
 static void leave_out_middles(StatementList *list)
 {
     size_t kept = 0;
-    for (size_t i = 0; i < list->count; i++)
-        list->at[i].middle = !(list->at[i].first->flags & EVENT_AFTER_REST) && in_the_middle(list, i, false);
+    mark_middles(list);
     for (size_t i = 0; i < list->count; i++) {
         Statement *now = &list->at[i];
         now->idle = (now->middle && is_partner_in_the_middle(list, now)) || (!now->own && in_the_middle(list, i, true));
@@ -258,13 +314,109 @@ static void leave_out_middles(StatementList *list)
     list->count = kept;
 }
 
-bool statements_of_chain(const Texture *texture, const CandidateList *candidates, const Chain *chain, StatementList *out)
+static bool goes_on(const StatementList *list, size_t index)
+{
+    const Statement *now = &list->at[index];
+    for (const Statement *before = now; before-- > list->at && !event_is_fresh(now->first);)
+        if (before->melody == now->melody && before->first < now->first && now->first <= before->last + 1)
+            return true;
+    return false;
+}
+
+/* The part of a passage in which one gesture is told. */
+typedef struct Scene {
+    Ticks from, to;
+} Scene;
+
+/* From its first note to where its last instance is known. */
+static Scene scene_of(const StatementList *list, const Gesture *gesture)
+{
+    Scene scene = {INT64_MAX, 0};
+    for (size_t i = 0; i < list->count; i++) {
+        scene.from = list->at[i].first->onset < scene.from ? list->at[i].first->onset : scene.from;
+        const NoteEvent *known = list->at[i].first + (gesture->notes ? gesture->notes - 1 : 0);
+        Ticks to = known < list->at[i].last ? known->end : list->at[i].last->end;
+        scene.to = to > scene.to ? to : scene.to;
+    }
+    return scene;
+}
+
+/* Appends what lies outside the scenes. */
+static bool outside(const StatementList *from, const Scene *scenes, size_t count, StatementList *out)
+{
+    bool ok = true;
+    for (size_t i = 0; ok && i < from->count; i++) {
+        const Statement *statement = &from->at[i];
+        bool out_of_all = true;
+        for (size_t s = 0; s < count; s++)
+            out_of_all = out_of_all && (statement->last->end <= scenes[s].from || statement->first->onset >= scenes[s].to);
+        ok = !out_of_all || array_push(out, *statement);
+    }
+    return ok;
+}
+
+static bool is_tossed(const Statement *statement)
+{
+    return statement->last - statement->first < 2 && (statement->first->flags & EVENT_AFTER_REST);
+}
+
+/* Appends single notes and pairs of notes between rests that fly to and fro: too short to be known as a gesture, they are known by their alternation. */
+static bool keep_tossed(const StatementList *list, StatementList *out)
+{
+    enum { TOSSES = 4 };
+    bool ok = true;
+    for (size_t i = 0, end; ok && i < list->count; i = end) {
+        for (end = i + 1; end < list->count && is_tossed(&list->at[end]) && is_tossed(&list->at[end - 1]) && list->at[end].melody != list->at[end - 1].melody;)
+            end++;
+        for (size_t k = i; ok && k < end && end - i >= TOSSES; k++)
+            ok = array_push(out, list->at[k]);
+    }
+    return ok;
+}
+
+/* Only what begins with a gesture, from its first note on: the one that tells most of the passage and, before or behind it, another that tells about as much. */
+static bool keep_gestures(const Texture *texture, const Chain *chain, StatementList *list)
+{
+    enum { GESTURES = 4 };
+    Scene scenes[GESTURES];
+    StatementList kept = {0};
+    double most = 0;
+    bool ok = true;
+    for (size_t i = 0; i < list->count; i++)
+        list->at[i].goes_on = goes_on(list, i);
+    for (size_t count = 0; ok && count < GESTURES; count++) {
+        StatementList here = {0};
+        ok = outside(list, scenes, count, &here);
+        Gesture gesture = gesture_of(texture, &here);
+        bool tells = ok && (!count || (gesture.first && gesture.told >= rule.another * most));
+        most = count ? most : gesture.told;
+        if (tells) {
+            gesture.from = texture->map->movement->bars[chain->first].onset;
+            gesture_keep(texture, &gesture, &here);
+            ok = gesture_find(texture, &gesture, chain->end, &here) && outside(&here, scenes, count, &kept);
+            scenes[count] = scene_of(&here, &gesture);
+        }
+        else
+            ok = ok && keep_tossed(&here, &kept);
+        array_free(&here);
+        if (!tells)
+            break;
+    }
+    array_free(list);
+    *list = kept;
+    tidy(list);
+    return ok;
+}
+
+bool statements_of_chain(const Texture *texture, const CandidateList *candidates, const Chain *chain, bool whatever, StatementList *out)
 {
     bool ok = statements_of_candidates(texture, candidates, chain->candidates, chain->candidate_count, true, out);
     for (const AbsorbedPair *pair = chain->absorbed; ok && pair; pair = pair->next)
         ok = statements_of_candidates(texture, candidates, pair->candidates, pair->count, false, out);
     keep_within(out, chain->onset, chain->end);
     tidy(out);
+    if (!whatever)
+        ok = keep_gestures(texture, chain, out) && ok;
     leave_out_middles(out);
     return ok;
 }

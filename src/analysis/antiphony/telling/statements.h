@@ -10,9 +10,13 @@ typedef struct Statement {
     spz_players with;     /* bits of melodies: its side */
     const NoteEvent *first, *last;
     bool answer;
+    bool found;           /* by the gesture alone, in no match */
     bool own;             /* of the pair that names the chain, not of one that lost it to that */
+    bool turned, stretched; /* of a match whose answer is upside down; takes twice or half as long */
+    double chance;        /* of that match */
     spz_change change;
     size_t pair;  /* the same for a call and its answer */
+    bool goes_on; /* its player begins it in or right behind another, not after a rest or a long note */
     bool middle;  /* its player is in the middle of another ... */
     bool idle;    /* ... and begins nothing with it */
     size_t place; /* among those found, in the order of the matches */
@@ -34,7 +38,10 @@ bool statements_next(StatementWalk *walk, Statement *call, Statement *answer);
 /* A call (side 0) or an answer (1) as the side's own voice has it. */
 Statement statement_told_by(const StatementWalk *walk, int side, Statement found);
 
-/* Those of all matches of a chain, in time order, each player's once at a moment, without those that begin in the middle of another. False: no memory;
- * the caller frees the list in any case. */
-bool statements_of_chain(const Texture *texture, const CandidateList *candidates, const Chain *chain, StatementList *out);
+/* How many notes an answer has of a call, from the first on, and what was done to them. */
+size_t statements_shared(const Texture *texture, const Statement *call, const Statement *answer, spz_change *change);
+
+/* Those of all matches of a chain, in time order, each player's once at a moment, without those that begin in the middle of another. Of the passage's
+ * one gesture (gesture.h), or `whatever` they say. False: no memory; the caller frees the list in any case. */
+bool statements_of_chain(const Texture *texture, const CandidateList *candidates, const Chain *chain, bool whatever, StatementList *out);
 #endif

@@ -1,80 +1,84 @@
 #include "analysis/antiphony/telling/told_opening.h"
-#include "analysis/antiphony/telling/statements.h"
-#include <math.h>
 
 static const struct {
-    double opening; /* share of the clearest match's chance from which an earlier one is told as the passage's opening */
-} rule = {.opening = 0.7};
+    double parallel; /* share of a statement's steps with which those must go who name a side */
+} rule = {.parallel = 0.6};
 
-/* Whether it is the passage's first section that calls in it, and about as clearly as anywhere. */
-static bool may_open(const Chain *chain, const Candidate *candidate, double clearest)
+static bool of_one_side(const Statement *a, const Statement *b)
 {
-    return chain_side_of(chain, candidate, 0)->section == chain->sides[0].section && candidate->evidence.chance >= rule.opening * clearest;
+    return a->melody == b->melody || (a->with >> b->melody & 1) || (b->with >> a->melody & 1);
 }
 
-const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain)
+/* The call that the answer was found to answer, else the last that its players made before it. */
+static size_t call_of(const StatementList *list, const Statement *first, size_t answer)
 {
-    const Candidate *opening = NULL;
-    double clearest = 0;
-    if (chain->named_by)
-        return chain->named_by;
-    for (size_t i = 0; i < chain->candidate_count; i++)
-        clearest = fmax(clearest, candidates->at[chain->candidates[i]].evidence.chance);
-    for (size_t i = 0; i < chain->candidate_count; i++) {
-        const Candidate *c = &candidates->at[chain->candidates[i]];
-        Ticks answer = c->match.onset + c->match.lag, first = opening ? opening->match.onset + opening->match.lag : 0;
-        if (may_open(chain, c, clearest) && (!opening || answer < first || (answer == first && c->evidence.chance > opening->evidence.chance)))
-            opening = c;
+    size_t call = 0;
+    for (size_t i = 0; i < answer; i++) {
+        bool theirs = of_one_side(&list->at[i], first);
+        if (theirs && list->at[i].pair == list->at[answer].pair)
+            return i;
+        call = theirs ? i : call;
     }
-    return opening ? opening : &candidates->at[chain->candidates[0]];
+    return call;
 }
 
-static bool is_listed(const SectionMap *map, const Texture *texture, const ChainFacts *facts, const Statement *statement)
+static int orchestra_of(const Texture *texture, const Statement *statement)
 {
-    bool winds = texture->melodies[statement->melody].group->about.section == SPZ_WINDS;
-    spz_players who = winds ? SPZ_WIND_PLAYERS : map == texture->map ? players_of_group(statement->melody) : ~SPZ_WIND_PLAYERS;
-    for (size_t i = 0; i < facts->entries.count; i++)
-        if (facts->entries.at[i].onset == statement->first->onset && (facts->entries.at[i].players & who))
-            return true;
-    return false;
+    return texture->map->groups[statement->melody].about.orchestra;
 }
 
-/* When its first answer comes, where that and its call are among the entries; -1 where they are not. */
-static Ticks answer_listed(const SectionMap *map, const Texture *texture, const ChainFacts *facts, const Candidate *candidate)
+/* Who answers the first call: the other orchestra, where two answer each other; others; at least another player. */
+enum Answering { OTHER_ORCHESTRA, OTHER_SIDE, OTHER_PLAYER, NOBODY };
+
+static bool answers(const Texture *texture, const Statement *first, const Statement *now, enum Answering who)
+{
+    if (now->first->onset == first->first->onset || now->melody == first->melody)
+        return false;
+    return who == OTHER_PLAYER || (!of_one_side(now, first) && (who == OTHER_SIDE || orchestra_of(texture, now) != orchestra_of(texture, first)));
+}
+
+static size_t first_answer(const Texture *texture, const StatementList *list, enum Answering who)
+{
+    for (; who < NOBODY; who++)
+        for (size_t i = 1; i < list->count; i++)
+            if (answers(texture, &list->at[0], &list->at[i], who))
+                return i;
+    return 0;
+}
+
+Opening opening_of(const Texture *texture, const Chain *chain, StatementList *list)
+{
+    bool orchestras = chain->sides[0].orchestra != chain->sides[1].orchestra;
+    size_t at = first_answer(texture, list, orchestras ? OTHER_ORCHESTRA : OTHER_SIDE);
+    if (!at)
+        return (Opening){.told = false};
+    size_t call = call_of(list, &list->at[0], at);
+    Statement *answer = &list->at[at];
+    bool found = answer->answer && answer->pair == list->at[call].pair;
+    size_t notes = (size_t)(list->at[call].last - list->at[call].first) + 1;
+    answer->answer = true;
+    if (!found)
+        notes = statements_shared(texture, &list->at[call], answer, &answer->change);
+    return (Opening){true, call, at, notes, list->at[call], *answer};
+}
+
+/* The same of a match alone. */
+Opening opening_of_match(const Texture *texture, const Candidate *candidate)
 {
     StatementWalk walk = statements_begin(texture, candidate);
-    Statement call = {.melody = candidate->match.caller}, answer = {.melody = candidate->match.responder};
-    if (!statements_next(&walk, &call, &answer))
-        return -1;
-    call = statement_told_by(&walk, 0, call);
-    answer = statement_told_by(&walk, 1, answer);
-    return is_listed(map, texture, facts, &call) && is_listed(map, texture, facts, &answer) ? answer.first->onset : -1;
+    Opening opening = {.told = false, .call = {.melody = candidate->match.caller}, .answer = {.melody = candidate->match.responder}};
+    while (statements_next(&walk, &opening.call, &opening.answer) && opening.call.last == opening.call.first && walk.called)
+        ; /* a single note is no figure where more of them follow */
+    opening.notes = (size_t)(opening.call.last - opening.call.first) + 1;
+    return opening;
 }
 
-const Candidate *listed_opening(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain, const ChainFacts *facts)
-{
-    const Candidate *opening = chain_opening(candidates, chain), *listed = NULL;
-    Ticks first = INT64_MAX;
-    if (answer_listed(map, texture, facts, opening) >= 0)
-        return opening;
-    const AbsorbedPair own = {chain->candidates, chain->candidate_count, chain->absorbed};
-    for (const AbsorbedPair *pair = &own; pair; pair = pair->next)
-        for (size_t i = 0; i < pair->count; i++) {
-            const Candidate *candidate = &candidates->at[pair->candidates[i]];
-            Ticks answer = answer_listed(map, texture, facts, candidate);
-            if (answer >= 0 && answer < first) {
-                listed = candidate;
-                first = answer;
-            }
-        }
-    return listed ? listed : opening;
-}
-
-spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
+/* From a call in that bar to its answer. */
+static spz_length length_of(const Texture *texture, int in_bar, Ticks lag)
 {
     const Movement *m = texture->map->movement;
-    const Bar *bar = &m->bars[candidate->first];
-    Ticks lag = candidate->match.lag, beat = bar->beat > 0 ? bar->beat : m->per_crotchet, nominal = bar->nominal > 0 ? bar->nominal : 0;
+    const Bar *bar = &m->bars[in_bar];
+    Ticks beat = bar->beat > 0 ? bar->beat : m->per_crotchet, nominal = bar->nominal > 0 ? bar->nominal : 0;
     if (nominal && (lag % nominal == 0 || (lag * 2 == nominal && nominal > 2 * beat)))
         return (spz_length){fraction_of(lag, nominal), SPZ_IN_BARS};
     if (lag * 2 % beat == 0)
@@ -82,16 +86,46 @@ spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
     return (spz_length){fraction_of(lag, m->per_crotchet), SPZ_IN_CROTCHETS};
 }
 
-spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate)
+spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
 {
-    const Match *match = &candidate->match;
-    const NoteEvent *first = &texture->melodies[match->caller].events[match->call_first];
-    StatementWalk walk = statements_begin(texture, candidate);
-    Statement call = {0}, answer = {0};
-    while (statements_next(&walk, &call, &answer) && call.last == call.first && walk.called)
-        ; /* a single note is no figure where more of them follow */
-    return (spz_gesture){.notes = (int)(call.last - call.first) + 1, .pizzicato = (first->flags & EVENT_PIZZICATO) != 0, .lag = candidate_lag(texture, candidate),
-                         .change = answer.change};
+    return length_of(texture, candidate->first, candidate->match.lag);
+}
+
+spz_gesture opening_gesture(const Texture *texture, const Opening *opening)
+{
+    const NoteEvent *call = opening->call.first, *answer = opening->answer.first;
+    return (spz_gesture){.notes = (int)opening->notes, .pizzicato = (call->flags & EVENT_PIZZICATO) != 0,
+                         .lag = length_of(texture, call->bar, answer->onset - call->onset), .change = opening->answer.change};
+}
+
+static const NoteEvent *note_at(const Melody *melody, Ticks when)
+{
+    size_t at = melody_at(melody, when);
+    return at < melody->count && melody->events[at].onset == when ? &melody->events[at] : NULL;
+}
+
+/* Whether the melody has the line of the statement, in unison or in parallel, and not its rhythm alone. */
+static bool has_line(const Melody *melody, const Statement *statement)
+{
+    const NoteEvent *before = note_at(melody, statement->first->onset);
+    int steps = 0, alike = 0;
+    for (const NoteEvent *event = statement->first + 1; event <= statement->last; event++) {
+        const NoteEvent *now = note_at(melody, event->onset);
+        steps++;
+        alike += before && now && event_direction(before, now) == event_direction(event - 1, event);
+        before = now;
+    }
+    return alike >= rule.parallel * steps;
+}
+
+Side opening_side(const Texture *texture, const Statement *statement, spz_players players)
+{
+    Side side = {.melodies = (uint64_t)1 << statement->melody};
+    for (size_t i = 0; i < texture->map->group_count && i < 63; i++)
+        if ((players >> i & 1) && has_line(&texture->melodies[i], statement))
+            side.melodies |= (uint64_t)1 << i;
+    side_name(texture->map, statement->melody, side.melodies, &side);
+    return side;
 }
 
 CallsTold candidate_calls(const Texture *texture, const Candidate *candidate)

@@ -1,14 +1,24 @@
 /* told_opening.h - the call and the answer by which a chain is told, and what is measured of them. */
 #ifndef ANALYSIS_ANTIPHONY_TELLING_TOLD_OPENING_H
 #define ANALYSIS_ANTIPHONY_TELLING_TOLD_OPENING_H
-#include "analysis/antiphony/telling/chain_facts.h"
+#include "analysis/antiphony/telling/statements.h"
 
-/* Whose first call and answer are told of the passage: of its clear matches the one that is answered first, or the violins' after which it is named. */
-const Candidate *chain_opening(const CandidateList *candidates, const Chain *chain);
-/* The same, but where its call and answer are not both among the entries: then the first match whose are. */
-const Candidate *listed_opening(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain, const ChainFacts *facts);
-/* Its first call and answer: how many notes, how far apart, what was done to the call; all but the sides. */
-spz_gesture candidate_gesture(const Texture *texture, const Candidate *candidate);
+/* The first entry that calls, and the first of other players, which answers it. */
+typedef struct Opening {
+    bool told; /* false: it is among no entries */
+    size_t call_entry, answer_entry; /* among the statements, which are the entries */
+    size_t notes;                    /* that the answer has of the call */
+    Statement call, answer;
+} Opening;
+
+/* Of a chain's statements, in order of time; the answer is made one. */
+Opening opening_of(const Texture *texture, const Chain *chain, StatementList *statements);
+/* That of a match alone, which is among no entries. */
+Opening opening_of_match(const Texture *texture, const Candidate *candidate);
+/* What is told of them: how many notes, how far apart, what was done to the call; all but the sides. */
+spz_gesture opening_gesture(const Texture *texture, const Opening *opening);
+/* Whose the call or the answer is: of the `players` who have it, those who have its line too. */
+Side opening_side(const Texture *texture, const Statement *statement, spz_players players);
 /* How many calls it is told as, and the notes of the longest. */
 typedef struct CallsTold {
     int count, longest;
