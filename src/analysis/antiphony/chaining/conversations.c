@@ -8,8 +8,7 @@ static const struct {
     double clear;   /* chance from which a match lends others weight */
     double lends;   /* of its log odds, up to ... */
     double most;    /* ... these */
-    double alone;   /* log odds that a match loses beside which there is none */
-} rule = {.bars = 6, .clear = 0.5, .lends = 0.15, .most = 2, .alone = 0.1};
+} rule = {.bars = 6, .clear = 0.5, .lends = 0.15, .most = 2};
 
 /* The same two at another time. */
 static bool goes_on(const Candidate *candidate, const Candidate *other)
@@ -50,7 +49,7 @@ spz_status conversations_weigh(const Texture *texture, CandidateList *candidates
     bool ok = bar_notes_make((size_t)bar_count, &clear) && weighed && note_clear(candidates, &clear);
     for (size_t i = 0; ok && i < candidates->count; i++) {
         double chance = candidates->at[i].evidence.chance, beside = clearest_beside(candidates, &clear, bar_count, &candidates->at[i]);
-        double lent = beside > 0 ? rule.lends * fmin(rule.most, chance_log_odds(beside)) : -rule.alone;
+        double lent = beside > 0 ? rule.lends * fmin(rule.most, chance_log_odds(beside)) : 0;
         weighed[i] = chance >= chains_least_chance ? chance_at_log_odds(chance_log_odds(chance) + lent) : chance;
     }
     for (size_t i = 0; ok && i < candidates->count; i++)

@@ -1,5 +1,5 @@
 /* conversations.h - an exchange is rarely a single remark. Where two have clearly answered each other a few bars before, or do so soon after, a
- * listener expects it and takes what is doubtful for an answer too; what stands alone has to be plainer by itself. */
+ * listener expects it and takes what is doubtful for an answer too. */
 #ifndef ANALYSIS_ANTIPHONY_CHAINING_CONVERSATIONS_H
 #define ANALYSIS_ANTIPHONY_CHAINING_CONVERSATIONS_H
 #include "analysis/antiphony/chaining/chains.h"
