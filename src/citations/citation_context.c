@@ -98,8 +98,10 @@ static void find_key(const spz_movement *movement, Citation *citation)
     spz_ticks from = movement->bars[first].onset, to = movement->bars[last].onset + movement->bars[last].length;
     bool at_first = key_within(movement, fifths, from, &minor[0]);
     bool at_last = key_within(movement, fifths, last_end(movement, to) - movement->per_crotchet, &minor[1]);
+    bool here;
     citation->has_key = at_first && at_last ? minor[0] == minor[1] : at_first || at_last;
     citation->minor = at_last ? minor[1] : minor[0];
+    citation->has_key = citation->has_key && key_within(movement, fifths, citation->passage->onset, &here) && here == citation->minor; /* not where the music has wandered off */
     citation->fifths = fifths;
 }
 

@@ -132,11 +132,22 @@ static void find_times(const spz_movement *movement, const TimeLine *line, Citat
     }
 }
 
+static bool is_twin_of_piece(const spz_sections *sections, const spz_findings *findings, const Joined *joined, const spz_passage *later)
+{
+    bool twin = false;
+    for (size_t i = 0; i < joined->count; i++)
+        twin = twin || passages_twins(sections, spz_findings_at(findings, joined->places[i]), later);
+    return twin;
+}
+
+/* Of several pieces that come again together the first alone is told. */
 static void find_returns(const spz_sections *sections, const spz_findings *findings, double strength, Citation *citation)
 {
+    size_t bars = citation->passage->last - citation->passage->first;
     for (size_t i = 0; i < spz_findings_count(findings) && citation->return_count < RETURNS_MOST; i++) {
-        const spz_passage *later = spz_findings_at(findings, i);
-        if (later->strength >= strength && passages_twins(sections, spz_findings_at(findings, citation->joined.places[0]), later))
+        const spz_passage *later = spz_findings_at(findings, i), *before = citation->return_count ? citation->returns[citation->return_count - 1] : citation->passage;
+        bool apart = citation->joined.count < 2 || later->first > before->first + bars;
+        if (later->strength >= strength && apart && is_twin_of_piece(sections, findings, &citation->joined, later))
             citation->returns[citation->return_count++] = later;
     }
 }

@@ -28,6 +28,10 @@ typedef struct Manner {
 static size_t notes_met(const Tune *call, const Group *calling, const Tune *answer, const Group *answering, Manner manner, double least)
 {
     Ticks called = call->count ? call->notes[0].onset : 0, answered = answer->count ? answer->notes[0].onset : 0;
+    Tune beginning = *call;
+    beginning.count = beginning.count < THEME_NOTES ? beginning.count : THEME_NOTES;
+    if (call->count > THEME_NOTES && tune_alike(&beginning, answering, answered, manner.stretch, manner.mirror) < rule.beginning)
+        return 0; /* it comes later, if at all */
     size_t notes = tune_alike(call, answering, answered, manner.stretch, manner.mirror) >= least ? call->count : 0;
     return answer->count > notes && tune_alike(answer, calling, called, -manner.stretch, manner.mirror) >= least ? answer->count : notes;
 }
