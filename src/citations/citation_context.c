@@ -82,6 +82,8 @@ static bool key_within(const spz_movement *movement, int fifths, spz_ticks from,
     return key_of_bass(fifths, lowest_between(movement, from, to), minor) && !has_other_third(movement, fifths, *minor, from, to);
 }
 
+enum { PARAGRAPH = 16 }; /* bars for which a key holds good behind its signature (common practice, no source) */
+
 /* Where another signature holds than at the beginning: its key, where the bass at both ends of those bars speaks for one and the same, or at one end does and
  * at the other is the tonic of neither. */
 static void find_key(const spz_movement *movement, Citation *citation)
@@ -101,7 +103,8 @@ static void find_key(const spz_movement *movement, Citation *citation)
     bool here;
     citation->has_key = at_first && at_last ? minor[0] == minor[1] : at_first || at_last;
     citation->minor = at_last ? minor[1] : minor[0];
-    citation->has_key = citation->has_key && key_within(movement, fifths, citation->passage->onset, &here) && here == citation->minor; /* not where the music has wandered off */
+    if (citation->passage->first - first >= PARAGRAPH) /* the music may have wandered off */
+        citation->has_key = citation->has_key && key_within(movement, fifths, citation->passage->onset, &here) && here == citation->minor;
     citation->fifths = fifths;
 }
 

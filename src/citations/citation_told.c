@@ -120,7 +120,7 @@ static bool speaks_alone(const Citation *citation, size_t told)
 static bool is_passing(spz_kind kind, size_t answers, size_t most, bool alone)
 {
     bool imitation = kind == SPZ_IMITATION, seldom = (imitation ? SELDOM_IN_IMITATION : SELDOM) * answers <= most;
-    return !alone && (seldom || (!imitation && most > 1 && answers < 2));
+    return !alone && (seldom || (!imitation && most > 2 && answers < 2));
 }
 
 static void leave_out_passing(const SectionMap *map, Citation *citation)
@@ -305,6 +305,12 @@ static bool joins(const Citation *citation, const Heard *news)
            last->change.steps == news->change.steps && last->change.semitones == news->change.semitones;
 }
 
+/* The interval is that of the upper lines: of an entry that another than the uppermost of its players leads it is not told. */
+static bool upper_leads(const spz_entry *entry)
+{
+    return entry->leader >= 63 || (entry->players & -entry->players) == (spz_players)1 << entry->leader;
+}
+
 /* Every entry of what is told, from the first on, whoever has it; those that begin together in one way are one. */
 static void list_entries(const SectionMap *map, Citation *citation)
 {
@@ -316,7 +322,7 @@ static void list_entries(const SectionMap *map, Citation *citation)
         citation->counted = citation->counted && (ours || !is_told(citation, &entries[i]));
         if (!ours)
             continue;
-        news.at_interval = i != citation->told_entry[0] && interval_between(map, first, &entries[i], &news.change);
+        news.at_interval = i != citation->told_entry[0] && upper_leads(first) && upper_leads(&entries[i]) && interval_between(map, first, &entries[i], &news.change);
         bool joined = joins(citation, &news);
         if (joined)
             citation->heard[citation->heard_count - 1].players |= news.players;

@@ -217,7 +217,8 @@ static void who_answers_in_passing_is_not_told_but_in_a_fugue(void)
 {
     Evening evening;
     evening_begin(&evening, 20);
-    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!6 0?8 1!12").told_count, 2);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!6 0?8 1!12 0?16 1!20").told_count, 2);
+    CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!6 0?8 1!12").told_count, 3);
     CU_ASSERT_EQUAL(told(&evening, SPZ_EXCHANGE, "0?0 1!4 2!8").told_count, 3);
     CU_ASSERT_EQUAL(told(&evening, SPZ_IMITATION, "0?0 1!4 2!6 0?8 1!12").told_count, 3);
     evening_end(&evening);
@@ -367,6 +368,16 @@ static void every_entry_of_a_fugato_is_listed_with_its_interval(void)
     CU_ASSERT_EQUAL(citation.heard[4].entry, 4);
 }
 
+static void who_has_its_accompaniment_first_enters_with_the_whole_later(void)
+{
+    static const char whole[] = "c5:e b4 c5 a5 f5 c5 a4 d4 c5:e b4 c5 a5 f5 c5 a4 d4", head[] = "c5:e b4 c5 r r:h";
+    char music[512];
+    snprintf(music, sizeof music, "time: 8/4\nViolin I: R | %s | R | R\nViolin II: %s | R | R | R\nViola: R | r:w %s | %s | R\nVioloncello: R | R | R | R\n", whole, whole, head, whole);
+    Citation early = told_in(music, SPZ_EXCHANGE, "1?0 0!8 2!12", 12), late = told_in(music, SPZ_EXCHANGE, "1?0 0!8 2!16", 8);
+    CU_ASSERT_EQUAL(early.told_count, 2);
+    CU_ASSERT_EQUAL(late.told_count, 3);
+}
+
 static void entries_of_another_story_are_not_listed(void)
 {
     Citation citation = told_in(QUARTET(CALL " | R | R", "R | R | " ANSWER, "R | " OTHER " | R", "R | R | R"), SPZ_EXCHANGE, "0?0 2?4 1!8", 4);
@@ -431,6 +442,7 @@ void suite_citation_choice(void)
         STATEMENT(who_change_places_lead_neither),
         STATEMENT(a_theme_that_answers_a_short_figure_is_what_is_passed_on),
         STATEMENT(every_entry_of_a_fugato_is_listed_with_its_interval),
+        STATEMENT(who_has_its_accompaniment_first_enters_with_the_whole_later),
         STATEMENT(entries_of_another_story_are_not_listed),
         STATEMENT(two_sections_that_read_one_part_are_no_two_to_listen_for),
         STATEMENT(what_begins_anew_after_a_long_break_is_another_story),

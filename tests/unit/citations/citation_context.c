@@ -66,16 +66,18 @@ static void a_bass_that_stops_early_is_the_bass_all_the_same(void)
     sheet_music_end(&music);
 }
 
-/* The key that is told of a passage in bar 3 of four; from bar 2 on another signature holds. */
-static const char *key_there(const char *bass_at_first, const char *third, const char *bass_at_last)
+/* The key that is told of a passage in the last bar but one; from bar 2 on another signature holds, with bars of rest between. */
+static const char *key_with(const char *bass_at_first, const char *third, const char *bass_here, const char *bass_at_last, size_t rests)
 {
     static char text[40];
-    char notation[400];
-    snprintf(notation, sizeof notation, "time: 4/4  key: -3\nViolin I: c5:w | {key 0} %s | c5 | g4\nViola: c4:w | c4 | c4 | c4\nVioloncello: c3:w | %s | c3 | %s\n", third, bass_at_first,
-             bass_at_last);
+    char notation[400], pause[20] = "";
+    if (rests)
+        snprintf(pause, sizeof pause, "R*%zu | ", rests);
+    snprintf(notation, sizeof notation, "time: 4/4  key: -3\nViolin I: c5:w | {key 0} %s | %sc5:w | g4\nViola: c4:w | c4 | %sc4:w | c4\nVioloncello: c3:w | %s | %s%s:w | %s\n", third, pause, pause,
+             bass_at_first, pause, bass_here, bass_at_last);
     SheetMusic music = sheet_music(notation);
     spz_movement_reading reading = first_movement(&music);
-    spz_passage passage = {.kind = SPZ_EXCHANGE, .first = 2, .last = 2, .onset = spz_movement_bar(reading.movement, 2).onset};
+    spz_passage passage = {.kind = SPZ_EXCHANGE, .first = 2 + rests, .last = 2 + rests, .onset = spz_movement_bar(reading.movement, 2 + rests).onset};
     Citation citation = {.passage = &passage};
     citation_surround(reading.movement, reading.sections, &citation);
     snprintf(text, sizeof text, "%s%d%s", citation.has_key ? "" : "none ", citation.fifths, citation.minor ? " minor" : "");
@@ -83,11 +85,19 @@ static const char *key_there(const char *bass_at_first, const char *third, const
     return text;
 }
 
+static const char *key_there(const char *bass_at_first, const char *third, const char *bass_at_last)
+{
+    return key_with(bass_at_first, third, "c3", bass_at_last, 0);
+}
+
 static void the_key_of_a_place_is_told_where_the_signature_changes_and_the_bass_agrees(void)
 {
     CU_ASSERT_STRING_EQUAL(key_there("c3", "e5", "c3"), "0");
     CU_ASSERT_STRING_EQUAL(key_there("c3", "e5", "g2"), "0"); /* it ends on a dominant */
     CU_ASSERT_STRING_EQUAL(key_there("a2", "e5", "a2"), "0 minor");
+    CU_ASSERT_STRING_EQUAL(key_with("a2", "e5", "a2", "a2", 20), "0 minor");
+    CU_ASSERT_STRING_EQUAL(key_with("a2", "e5", "d3", "a2", 14), "0 minor");
+    CU_ASSERT_STRING_EQUAL(key_with("a2", "e5", "d3", "a2", 20), "none 0 minor"); /* the music has wandered off */
     CU_ASSERT_STRING_EQUAL(key_there("d3", "f5", "c3"), "0");
     CU_ASSERT_STRING_NOT_EQUAL(key_there("c3", "e5", "a2"), "0"); /* each end another: nothing is said */
     CU_ASSERT_STRING_NOT_EQUAL(key_there("c3", "eb5", "g2"), "0"); /* a minor third against it */
