@@ -294,6 +294,31 @@ static void who_takes_the_gesture_up_between_call_and_answer_is_listed(void)
     rehearsal_end(&r);
 }
 
+static void a_note_held_into_the_gesture_begins_it_each_time_however_long_it_is_held(void)
+{
+    Rehearsal r = rehearse("time: 2/4  key: 0  tempo: q=100\n"
+                           "part: Violin I\npart: Violin II\npart: Viola\npart: Violoncello; clef bass\n"
+                           "Violin I:    R*2 | r:q <f> a5:q~ | a5:e b5:e a5 e5 | R | b5:h~ | b5:e c6:e b5 f5 | R | c5:h\n"
+                           "Violin II:   R*8 | c4:h\n"
+                           "Viola:       c4:h~ | c4~ | c4~ | c4~ | c4~ | c4~ | c4~ | c4~ | c4\n"
+                           "Violoncello: R | r:q <f> c4:q~ | c4:e d4:e c4 f3 | R | d4:h~ | d4:e e4:e d4 g3 | R*2 | c3:h\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vc");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vc 1.2 Vn I 2.2 Vc 4.1 Vn I 5.1");
+    rehearsal_end(&r);
+}
+
+static void a_dialogue_that_goes_on_with_another_figure_lists_both(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | c6:q a5:e f#5 c#5:q r | R | b5:q f#5:e d5 b4:q r | R | b5:q g#5:e e5 d5:q r | R | c5:e d5 e5 f5 e5:q r | R | c5:w\n"
+                           "Violin II:   R*2 | c6:q a5:e f#5 c#5:q r | R | b5:q f#5:e d5 b4:q r | R | b5:q g#5:e e5 d5:q r | R | c5:e d5 e5 f5 e5:q r | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 1.1 Vn II 2.1 Vn I 3.1 Vn II 4.1 Vn I 5.1 Vn II 6.1 Vn I 7.1 Vn II 8.1");
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
@@ -310,6 +335,8 @@ static const struct Statement statements[] = {
     STATEMENT(a_chain_is_told_from_its_figure_and_not_from_two_notes_before_it),
     STATEMENT(a_running_line_is_not_called_again_from_its_middle),
     STATEMENT(who_takes_the_gesture_up_between_call_and_answer_is_listed),
+    STATEMENT(a_note_held_into_the_gesture_begins_it_each_time_however_long_it_is_held),
+    STATEMENT(a_dialogue_that_goes_on_with_another_figure_lists_both),
 };
 
 void suite_entries(void);

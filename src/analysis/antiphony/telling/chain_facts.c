@@ -211,6 +211,8 @@ static spz_status make_facts(const SectionMap *map, const Texture *texture, cons
     *facts = (ChainFacts){.turns = 0};
     bool ok = statements_of_chain(texture, candidates, chain, whatever, &statements);
     join_statements(texture, &statements);
+    for (size_t i = 0; map == texture->map && i < statements.count; i++) /* who doesn't play along is on no side of it */
+        statements.at[i].with = playing_along(map, statements.at[i].with & ~SPZ_WIND_PLAYERS, &statements.at[i]) | players_of_group(statements.at[i].melody);
     facts->opening = opening_of(texture, chain, &statements);
     for (size_t i = 0; ok && i < statements.count; i++)
         ok = array_push(&facts->entries, entry_of(map, texture, &statements.at[i]));

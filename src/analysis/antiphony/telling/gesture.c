@@ -196,28 +196,37 @@ static double told_by(const Texture *texture, const StatementList *statements, c
     return (1 - tells.spread + tells.spread * spread) * opens * sum * ((steps < known ? steps / known : 1) + tells.confirmed * steps);
 }
 
-/* Does a long note on the beat lead into it there as it does in the gesture, by the same step? */
+/* A long note on the beat that leads into what begins off it. */
+static bool may_lead(const Texture *texture, const NoteEvent *place)
+{
+    return (place->flags & EVENT_AFTER_LONG) && !(place->flags & (EVENT_AFTER_REST | EVENT_ON_BEAT)) && (place[-1].flags & EVENT_ON_BEAT) &&
+           place->onset - place[-1].onset <= tells.led * beat_at(texture, place);
+}
+
+/* Does it lead there as it does in the gesture, by the same step? */
 static bool is_led(const Texture *texture, const Gesture *gesture, const NoteEvent *place, bool turned)
 {
-    const NoteEvent *of = gesture->first;
-    bool leads = (place->flags & of->flags & EVENT_AFTER_LONG) && !((place->flags | of->flags) & (EVENT_AFTER_REST | EVENT_ON_BEAT));
-    return leads && (place[-1].flags & of[-1].flags & EVENT_ON_BEAT) && place->onset - place[-1].onset <= tells.led * beat_at(texture, place) &&
-           first_worth(of - 1, place - 1, turned) >= like.held * like.same;
+    return gesture->led && may_lead(texture, place) && first_worth(gesture->led - 1, place - 1, turned) >= like.held * like.same;
 }
 
 /* A gesture begins with the long note with which any of its statements was found to begin, where most of the others have it too. */
-static bool is_led_mostly(const Texture *texture, const StatementList *statements, const Gesture *gesture)
+static void find_lead(const Texture *texture, const StatementList *statements, Gesture *gesture)
 {
     size_t led = 0, all = 0;
     bool found = false;
     for (size_t i = 0; i < statements->count; i++) {
         const Statement *statement = &statements->at[i];
         const NoteEvent *place = instance_of(texture, gesture, statement).place;
-        all += place != NULL;
-        led += place && is_led(texture, gesture, place, statement->turned && gesture->turned);
-        found = found || (place && statement->first < place);
+        if (!place)
+            continue;
+        if (!gesture->led && may_lead(texture, place))
+            gesture->led = place;
+        all++;
+        led += is_led(texture, gesture, place, statement->turned && gesture->turned);
+        found = found || statement->first < place;
     }
-    return found && (double)led >= tells.led_mostly * (double)all;
+    if (!found || (double)led < tells.led_mostly * (double)all)
+        gesture->led = NULL;
 }
 
 Gesture gesture_of(const Texture *texture, const StatementList *statements)
@@ -235,7 +244,8 @@ Gesture gesture_of(const Texture *texture, const StatementList *statements)
             best = gesture.told > best.told ? gesture : best;
         }
     }
-    best.led = best.first && is_led_mostly(texture, statements, &best);
+    if (best.first)
+        find_lead(texture, statements, &best);
     best.heads = true;
     return best;
 }
@@ -245,7 +255,7 @@ static bool begin_with(const Texture *texture, const Gesture *gesture, Statement
     const NoteEvent *place = instance_of(texture, gesture, statement).place;
     if (!place)
         return statement->stretched;
-    statement->first = gesture->led && is_led(texture, gesture, place, statement->turned && gesture->turned) ? place - 1 : place;
+    statement->first = is_led(texture, gesture, place, statement->turned && gesture->turned) ? place - 1 : place;
     statement->last = statement->last < place ? place : statement->last;
     return true;
 }
@@ -256,6 +266,25 @@ static void join_company(StatementList *list, size_t kept, const Statement *drop
     for (size_t i = 0; i < kept; i++)
         if (list->at[i].first->onset == dropped->first->onset && list->at[i].answer == dropped->answer)
             list->at[i].with |= dropped->with;
+}
+
+/* What begins within the first steps of another of the same players is no entry of its own. */
+static void leave_out_doubles(StatementList *list)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        const Statement *now = &list->at[i];
+        bool within = false;
+        for (size_t k = 0; k < list->count && !within; k++) {
+            const Statement *other = &list->at[k];
+            bool company = (other->with >> now->melody & 1) && other->last - other->first >= 2 && now->first->onset < other->first[2].onset;
+            bool own = other->melody == now->melody && now->first - other->first <= 2;
+            within = (own || company) && other->first->onset < now->first->onset;
+        }
+        if (!within)
+            list->at[kept++] = *now;
+    }
+    list->count = kept;
 }
 
 void gesture_keep(const Texture *texture, const Gesture *gesture, StatementList *statements)
@@ -350,5 +379,7 @@ bool gesture_find(const Texture *texture, const Gesture *gesture, Ticks to, Stat
     size_t known = statements->count;
     for (size_t m = 0; ok && gesture->first && m < texture->melody_count && m < 63; m++)
         ok = find_in(texture, gesture, m, to, known, statements);
+    if (gesture->notes > 2)
+        leave_out_doubles(statements);
     return ok;
 }

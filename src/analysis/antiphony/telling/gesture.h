@@ -8,7 +8,7 @@ typedef struct Gesture {
     size_t notes;           /* by which it is known */
     double clearest;        /* chance of the clearest match */
     double told;            /* how much of the statements it tells: to be compared with another's */
-    bool led;               /* a long note leads into it and belongs to it */
+    const NoteEvent *led;   /* where a long note leads into it and belongs to it; NULL: none does */
     bool heads;             /* what is broken off by a rest is an instance too */
     Ticks from;             /* nothing begins before */
     bool turned;            /* some of them have it upside down */

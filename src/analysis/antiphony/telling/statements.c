@@ -323,6 +323,8 @@ static bool goes_on(const StatementList *list, size_t index)
     return false;
 }
 
+enum { KNOWN = 4 }; /* notes by which a gesture is known while it goes on */
+
 /* The part of a passage in which one gesture is told. */
 typedef struct Scene {
     Ticks from, to;
@@ -334,23 +336,35 @@ static Scene scene_of(const StatementList *list, const Gesture *gesture)
     Scene scene = {INT64_MAX, 0};
     for (size_t i = 0; i < list->count; i++) {
         scene.from = list->at[i].first->onset < scene.from ? list->at[i].first->onset : scene.from;
-        const NoteEvent *known = list->at[i].first + (gesture->notes ? gesture->notes - 1 : 0);
+        const NoteEvent *known = list->at[i].first + (gesture->notes < KNOWN ? gesture->notes : KNOWN);
         Ticks to = known < list->at[i].last ? known->end : list->at[i].last->end;
         scene.to = to > scene.to ? to : scene.to;
     }
     return scene;
 }
 
-/* Appends what lies outside the scenes. */
+/* A statement is told to where the next scene begins. */
+static void end_before(Ticks scene, Statement *statement)
+{
+    while (statement->last > statement->first && statement->last->onset >= scene)
+        statement->last--;
+}
+
+/* Appends what begins outside the scenes. */
 static bool outside(const StatementList *from, const Scene *scenes, size_t count, StatementList *out)
 {
     bool ok = true;
     for (size_t i = 0; ok && i < from->count; i++) {
-        const Statement *statement = &from->at[i];
+        Statement statement = from->at[i];
         bool out_of_all = true;
-        for (size_t s = 0; s < count; s++)
-            out_of_all = out_of_all && (statement->last->end <= scenes[s].from || statement->first->onset >= scenes[s].to);
-        ok = !out_of_all || array_push(out, *statement);
+        for (size_t s = 0; s < count; s++) {
+            const NoteEvent *known = statement.last - statement.first < KNOWN ? statement.last : statement.first + KNOWN;
+            bool before = known->end <= scenes[s].from;
+            out_of_all = out_of_all && (before || statement.first->onset >= scenes[s].to);
+            if (before)
+                end_before(scenes[s].from, &statement);
+        }
+        ok = !out_of_all || array_push(out, statement);
     }
     return ok;
 }
