@@ -117,9 +117,10 @@ static bool speaks_alone(const Citation *citation, size_t told)
     return alone[0] || alone[1];
 }
 
-static bool is_passing(spz_kind kind, size_t answers, size_t most, bool alone)
+static bool is_passing(const spz_passage *passage, size_t answers, size_t most, bool alone)
 {
-    bool imitation = kind == SPZ_IMITATION, seldom = (imitation ? SELDOM_IN_IMITATION : SELDOM) * answers <= most;
+    bool cascade = passage->sides[0].section == SPZ_NO_SECTION && !passage->sides[0].players; /* put together of several: it is named after nobody */
+    bool imitation = passage->kind == SPZ_IMITATION || cascade, seldom = (imitation ? SELDOM_IN_IMITATION : SELDOM) * answers <= most;
     return !alone && (seldom || (!imitation && most > 2 && answers < 2));
 }
 
@@ -131,7 +132,7 @@ static void leave_out_passing(const SectionMap *map, Citation *citation)
         most = answers[i] > most ? answers[i] : most;
     }
     for (size_t i = 1; i < citation->told_count; i++) {
-        if (is_passing(citation->passage->kind, answers[i], most, speaks_alone(citation, i)))
+        if (is_passing(citation->passage, answers[i], most, speaks_alone(citation, i)))
             continue;
         citation->told[kept] = citation->told[i];
         citation->told_entry[kept++] = citation->told_entry[i];

@@ -4,8 +4,8 @@
 #include "citations/likeness.h"
 #include <stdlib.h>
 
-enum { JOINED_NOTES = 4 }; /* so many notes show that it is the same; fewer happen by chance (common practice, no source) */
-
+/* In a fugato each body of players enters but a few times; what is handed about all the time is a texture (set by hand). */
+enum { ENTRIES_EACH = 3 };
 static const double surely = 0.6; /* what is hardly clear is no piece of another (set by hand) */
 
 static bool is_piece(const spz_passage *passage, double strength)
@@ -36,7 +36,7 @@ static bool goes_on_with(const spz_sections *sections, const spz_passage *one, c
     for (size_t i = 0; i < before.told_count; i++) {
         const spz_entry *told = &earlier->entries[before.told_entry[i]];
         bool same = told->leader == first->leader && told->onset == first->onset;
-        if (same || (told->onset < first->onset && told->leader != first->leader && notes_alike(sections, earlier->kind, told, first) >= JOINED_NOTES))
+        if (same || (told->onset < first->onset && told->leader != first->leader && notes_alike(sections, earlier->kind, told, first) >= THEME_NOTES))
             return true;
     }
     return false;
@@ -129,7 +129,7 @@ static void stretch(const spz_findings *findings, const Joined *joined, spz_pass
             whole->last_bar = piece->last_bar;
         }
     }
-    whole->sides[0].players = whole->sides[1].players = 0;
+    whole->sides[0] = whole->sides[1] = (spz_side){.section = SPZ_NO_SECTION, .group = SIZE_MAX};
 }
 
 spz_status citation_join(const spz_movement_reading *reading, size_t place, double strength, Arena *arena, Joined *joined)
@@ -150,7 +150,7 @@ spz_status citation_join(const spz_movement_reading *reading, size_t place, doub
     if (!put_together(findings, joined, arena, whole))
         return SPZ_NO_MEMORY;
     Citation told = told_of(reading->sections, whole);
-    bool more = told.borne_out && told.told_count > 2;
+    bool more = told.borne_out && told.told_count > 2 && told.heard_all <= ENTRIES_EACH * told.told_count;
     for (size_t i = 0; i < joined->count; i++)
         more = more && told.told_count > told_of(reading->sections, spz_findings_at(findings, joined->places[i])).told_count;
     joined->passage = more ? whole : picked;
