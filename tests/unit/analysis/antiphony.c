@@ -82,6 +82,24 @@ static void single_notes_tossed_every_beat_are_a_hocket(void)
     rehearsal_end(&r);
 }
 
+/* Single notes in turn for three bars, then the theme, two bars for each: two passages, not one of both. */
+static void where_the_gesture_changes_a_new_passage_begins(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | g5:e' r a5' r b5' r c6' r | d6' r c6' r b5' r a5' r | g5' r f5' r e5' r d5' r | g5:q. a5:e b5:q d6 | c6:q. b5:e a5:q r | R*2 |"
+                           " g5:q. a5:e b5:q d6 | c6:q. b5:e a5:q r | R*2 | c5:w\n"
+                           "Violin II:   R | r:e d5' r e5' r f#5' r g5' | r a5' r g5' r f5' r e5' | r d5' r c5' r b4' r a4' | R*2 | g5:q. a5:e b5:q d6 | c6:q. b5:e a5:q r |"
+                           " R*2 | g5:q. a5:e b5:q d6 | c6:q. b5:e a5:q r | g4:w\n"
+                           "Viola:       c4:w | c4 | g4 | g4 | e4~ | e4 | e4~ | e4 | e4~ | e4 | e4~ | e4 | e4\n"
+                           "Violoncello: c3:w | c3 | g3 | g3 | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *first = heard(&r, SPZ_HOCKET, "Vn I", "Vn II"), *second = heard(&r, SPZ_EXCHANGE, "Vn I", "Vn II");
+    CU_ASSERT_TRUE_FATAL(first && second);
+    CU_ASSERT_TRUE(lies_in(first, "2", "4"));
+    CU_ASSERT_TRUE(lies_in(second, "5", "12"));
+    CU_ASSERT_EQUAL(second->turns, 4);
+    rehearsal_end(&r);
+}
+
 static void a_figure_with_a_long_first_note_is_answered_not_tossed(void)
 {
     Rehearsal r = rehearse("time: 2/2  key: 0  tempo: h=60\n"
@@ -417,6 +435,7 @@ static const struct Statement statements[] = {
     STATEMENT(an_answer_in_sequence_names_its_interval),
     STATEMENT(violins_in_octaves_are_no_exchange),
     STATEMENT(single_notes_tossed_every_beat_are_a_hocket),
+    STATEMENT(where_the_gesture_changes_a_new_passage_begins),
     STATEMENT(a_figure_with_a_long_first_note_is_answered_not_tossed),
     STATEMENT(what_sounds_as_a_fifth_is_told_as_one),
     STATEMENT(a_canon_is_imitation),

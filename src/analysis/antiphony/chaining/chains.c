@@ -1,5 +1,6 @@
 #include "analysis/antiphony/chaining/chains.h"
 #include "analysis/antiphony/chaining/stories.h"
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -13,10 +14,13 @@ static const struct {
     double near_share;     /* ... and has this share of the chance of the passage beside it */
     double own;            /* ... or shares no bar with one, and is as strong as this by itself: clear */
     int gap_bars;          /* fewer bars than this between two stretches: one passage; as many with the same gesture (the readers' protocol) */
+    double other_lag, other_share; /* a new gesture: at a distance more than so many times as long or as short, and this share of the shorter
+                              stretch at most is in the other (protocol: where the gesture changes, a new passage begins). A distance that is halved may be
+                              the same exchange that hurries on */
     double violins, choirs, orchestras; /* preferences when pairs compete for a story: first and second violins, on which the seating
                               turns; all violins and violas; two orchestras */
 } rule = {
-    .add = 0.35, .equal = 0.9, .add_equal = 0.2, .near_share = 0.75, .own = 0.5, .gap_bars = 1,
+    .add = 0.35, .equal = 0.9, .add_equal = 0.2, .near_share = 0.75, .own = 0.5, .gap_bars = 1, .other_lag = 2, .other_share = 0.2,
     .violins = 1.4, .choirs = 1.2, .orchestras = 1.5,
 };
 
@@ -93,10 +97,19 @@ static bool push_chain(const ChainMaker *maker, Candidate **run, size_t count)
     return array_push(maker->out, chain);
 }
 
+static bool is_another_gesture(const Match *next, const Match *before)
+{
+    double longer = fmax((double)next->lag, (double)before->lag), shorter = fmin((double)next->lag, (double)before->lag);
+    double least = fmin((double)(next->end - next->onset), (double)(before->end - before->onset)), shared = (double)before->end - (double)next->onset;
+    return longer > rule.other_lag * shorter && shared <= rule.other_share * least;
+}
+
 /* The same passage goes on: without a bar between or, with the same gesture, which is known by its distance, after an empty bar. */
 static bool belongs_to(const Candidate *next, const Candidate *before, int last)
 {
     int between = next->first - last - 1;
+    if (is_another_gesture(&next->match, &before->match))
+        return false;
     return between < rule.gap_bars || (between == rule.gap_bars && next->match.lag == before->match.lag);
 }
 
