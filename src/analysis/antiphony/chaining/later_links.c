@@ -1,5 +1,5 @@
 #include "analysis/antiphony/chaining/later_links.h"
-#include "analysis/melody/bar_lists.h"
+#include "analysis/antiphony/chaining/nearer_calls.h"
 
 /* Set by trying on the movements at hand, see docs/method.md. */
 static const struct {
@@ -51,22 +51,11 @@ static bool is_later_link(const CandidateList *candidates, const BarNotes *answe
     return false;
 }
 
-static bool note_answers(const Movement *movement, const CandidateList *candidates, BarNotes *answers)
-{
-    bool ok = true;
-    for (size_t i = 0; ok && i < candidates->count; i++) {
-        const Candidate *c = &candidates->at[i];
-        if (c->evidence.chance >= rule.chance && c->evidence.at[F_SAME] >= rule.alike)
-            ok = bar_notes_add(answers, movement_bar_at(movement, c->match.onset + c->match.lag), c->last, (uint32_t)i);
-    }
-    return ok;
-}
-
 spz_status links_weigh(const Texture *texture, CandidateList *candidates)
 {
     const Movement *movement = texture->map->movement;
     BarNotes answers;
-    bool ok = bar_notes_make(movement->bar_count, &answers) && note_answers(movement, candidates, &answers);
+    bool ok = bar_notes_make(movement->bar_count, &answers) && note_answers(movement, candidates, rule.chance, rule.alike, &answers);
     for (size_t i = 0; ok && i < candidates->count; i++)
         candidates->at[i].later_link = is_later_link(candidates, &answers, &candidates->at[i]);
     for (size_t i = 0; ok && i < candidates->count; i++)

@@ -1,5 +1,4 @@
 #include "analysis/antiphony/chaining/nearer_calls.h"
-#include "analysis/melody/bar_lists.h"
 
 /* Chosen by trying with weights of works left out, see docs/method.md. */
 static const struct {
@@ -36,12 +35,14 @@ static const Candidate *nearer_call(const Movement *movement, const CandidateLis
     return best;
 }
 
-static bool note_answers(const Movement *movement, const CandidateList *candidates, BarNotes *answers)
+bool note_answers(const Movement *movement, const CandidateList *candidates, double chance, double alike, BarNotes *answers)
 {
     bool ok = true;
-    for (size_t i = 0; ok && i < candidates->count; i++)
-        if (candidates->at[i].alone >= chains_least_chance)
-            ok = bar_notes_add(answers, movement_bar_at(movement, answer_begins(&candidates->at[i])), candidates->at[i].last, (uint32_t)i);
+    for (size_t i = 0; ok && i < candidates->count; i++) {
+        const Candidate *c = &candidates->at[i];
+        if (c->evidence.chance >= chance && c->evidence.at[F_SAME] >= alike)
+            ok = bar_notes_add(answers, movement_bar_at(movement, answer_begins(c)), c->last, (uint32_t)i);
+    }
     return ok;
 }
 
@@ -57,7 +58,7 @@ spz_status nearer_calls_weigh(const Texture *texture, CandidateList *candidates)
     BarNotes answers;
     for (size_t i = 0; i < candidates->count; i++)
         candidates->at[i].alone = candidates->at[i].evidence.chance;
-    bool ok = bar_notes_make(movement->bar_count, &answers) && note_answers(movement, candidates, &answers);
+    bool ok = bar_notes_make(movement->bar_count, &answers) && note_answers(movement, candidates, chains_least_chance, 0, &answers);
     for (size_t i = 0; ok && i < candidates->count; i++) {
         Candidate *candidate = &candidates->at[i];
         candidate->nearer = nearer_call(movement, candidates, &answers, candidate);
