@@ -310,15 +310,63 @@ static bool is_cited(const MovementNotes *notes, size_t place)
     return false;
 }
 
-static spz_status cite(const spz_movement_reading *reading, size_t place, double strength, NotesRun *run, MovementNotes *notes)
+/* What begins anew behind a long break is a citation of its own, where all are asked for: the passage from there on. NULL when out of memory. */
+static const spz_passage *rest_of(const spz_movement *movement, const Citation *citation, Arena *arena)
+{
+    size_t from = citation->entries, count = citation->passage->entry_count - from;
+    spz_passage *rest = arena_take(arena, 1, sizeof *rest);
+    spz_entry *entries = arena_take(arena, count, sizeof *entries);
+    if (!rest || !entries)
+        return NULL;
+    memcpy(entries, citation->passage->entries + from, count * sizeof *entries);
+    entries[0].answer = false;
+    *rest = *citation->passage;
+    rest->entries = entries;
+    rest->entry_count = count;
+    rest->first = entries[0].bar;
+    rest->onset = entries[0].onset;
+    rest->first_bar = spz_movement_bar_number(movement, rest->first);
+    rest->letter = movement_letter_at(movement, (int)rest->first, &rest->after_letter);
+    return rest;
+}
+
+static spz_status cite_rest(const spz_movement_reading *reading, Joined joined, NotesRun *run, MovementNotes *notes)
+{
+    const Citation *before = &notes->citations.at[notes->citations.count - 1];
+    if (before->entries + 1 >= before->passage->entry_count)
+        return SPZ_OK;
+    joined.passage = rest_of(reading->movement, before, &notes->arena);
+    joined.rest = true;
+    if (!joined.passage)
+        return SPZ_NO_MEMORY;
+    Citation told = {.passage = joined.passage};
+    citation_tell(reading->sections, &told);
+    if (!told.borne_out || told.told_count < 2)
+        return SPZ_OK;
+    return array_push(&notes->citations, citation_of(reading, &joined, 2, &notes->line, run)) ? SPZ_OK : SPZ_NO_MEMORY; /* no passage is its return */
+}
+
+static spz_status cite(const spz_movement_reading *reading, size_t place, const spz_note_options *options, NotesRun *run, MovementNotes *notes)
 {
     Joined joined;
     if (is_cited(notes, place))
         return SPZ_OK;
-    spz_status status = citation_join(reading, place, strength, &notes->arena, &joined);
-    if (!status && !array_push(&notes->citations, citation_of(reading, &joined, strength, &notes->line, run)))
+    spz_status status = citation_join(reading, place, options->strength, &notes->arena, &joined);
+    if (!status && !array_push(&notes->citations, citation_of(reading, &joined, options->strength, &notes->line, run)))
         status = SPZ_NO_MEMORY;
-    return status;
+    return status || options->citations ? status : cite_rest(reading, joined, run, notes);
+}
+
+/* The rest of a passage may stand behind the beginning of the next. */
+static void put_in_order(MovementNotes *notes)
+{
+    Citation *at = notes->citations.at;
+    for (size_t i = 1; i < notes->citations.count; i++)
+        for (size_t k = i; k > 0 && at[k].passage->onset < at[k - 1].passage->onset && (at[k].joined.rest || at[k - 1].joined.rest); k--) {
+            Citation later = at[k - 1];
+            at[k - 1] = at[k];
+            at[k] = later;
+        }
 }
 
 spz_status notes_of(const spz_movement_reading *reading, const spz_note_options *options, NotesRun *run, MovementNotes *notes)
@@ -337,8 +385,9 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
     if (!status)
         status = notes_pick(reading, options->strength, options->citations, &picked);
     for (size_t i = 0; i < picked.count && !status; i++)
-        status = cite(reading, picked.at[i], options->strength, run, notes);
+        status = cite(reading, picked.at[i], options, run, notes);
     array_free(&picked);
+    put_in_order(notes);
     if (!status)
         look_over(reading, run, notes);
     run->movements++;

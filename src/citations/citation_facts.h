@@ -36,6 +36,7 @@ typedef struct Joined {
     const spz_passage *passage;  /* what is cited: the one passage, or all of them put together */
     size_t places[JOINED_MOST];  /* in the findings, the one that was picked first */
     size_t count;
+    bool rest;                   /* what of it begins anew behind a long break */
 } Joined;
 
 typedef struct Citation {

@@ -38,7 +38,7 @@ static const Field of_citation[] = {
     {"duration", IN_CSV, "of the movement, in seconds"},
     {"strength", IN_BOTH, "as in `passages`"},
     {"strength_word", IN_JSON, "that word"},
-    {"pieces", IN_JSON, "where several passages are told as one: their places in the list of `passages`, from 0; else empty"},
+    {"pieces", IN_JSON, "where several passages are told as one, or the rest of one behind a long break: their places in the list of `passages`, from 0; else empty"},
     {"links", IN_JSON, "those who are told, in order of entry, each the list of those who play it together: the first, then all who answer, as they first do; who answers "
                        "nobody, or but once in passing, stands in `passages` alone"},
     {"calls", IN_JSON, "who is heard first"},
@@ -97,7 +97,7 @@ static void give_pieces(Facts *facts, const Citation *citation)
     const Joined *joined = &citation->joined;
     if (!fact_list(facts, "pieces"))
         return;
-    for (size_t i = 0; i < joined->count && joined->count > 1; i++)
+    for (size_t i = 0; i < joined->count && (joined->count > 1 || joined->rest); i++)
         json_integer(&facts->out->json, (long long)joined->places[i]);
     facts_end_list(facts);
 }
