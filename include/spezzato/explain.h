@@ -38,6 +38,7 @@ typedef struct spz_stands_for {
     spz_kind kind;       /* of a passage */
     spz_length lag;      /* of a match */
     bool with_others;    /* a passage of several matches */
+    bool accompanies;    /* a passage that would be striking, but hardly has the line: it is told as clear */
 } spz_stands_for;
 
 /* A call and its answers that were compared. */
@@ -81,7 +82,7 @@ typedef struct spz_voice_in_bar {
     spz_voice_role roles[2]; /* in order of time; where it has more than two in the bar, the commonest */
     size_t role_count;       /* 1 or 2 */
     spz_fraction value;      /* in crotchets, the note value of more than half of its notes; 0 where there is none */
-    bool strikes_again;      /* most of its notes repeat the pitch before, or tremble */
+    bool strikes_again;      /* most of its notes repeat the pitch before, or tremble; not those of a minim or more */
 } spz_voice_in_bar;
 
 typedef struct spz_explanation spz_explanation;

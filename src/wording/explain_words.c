@@ -99,7 +99,8 @@ void explain_fate(const Speaker *speaker, const spz_movement *movement, const sp
     SAY(out, speaker->language, fate_phrase(item), slot_phrase("kind", (Phrase)(PHRASE_KIND_EXCHANGE + (unsigned)instead->kind)),
         slot_players("first", &first, 1), slot_players("second", &second, 1), slot_text("place", place.text), slot_text("lag", lag.text),
         slot_text("weight", words_weight(speaker->language, instead->strength)), slot_decimal("strength", instead->strength, 2),
-        slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER));
+        slot_decimal("own", item->strength, 2), slot_phrase("later", item->later_link ? PHRASE_FATE_LATER : PHRASE_FATE_NOT_LATER),
+        slot_phrase("ground", instead->accompanies ? PHRASE_FATE_ACCOMPANIES : PHRASE_FATE_NOT_ACCOMPANYING));
     buffers_let_go(out, &place, &lag);
     if (item->answers_nearer)
         put_nearer_call(speaker, item, out);

@@ -18,6 +18,7 @@ import numpy as np
 
 LEFT_OUT = {'recurs_bar', 'shuttles'}  # measured for the other roles; they tell nothing of the line in the annotated music
 PASS = np.exp(-2.0)                 # as rule.pass of roles.c
+TAKES = 0.1                         # as rule.takes
 SOFT = 0.5                          # what a beat says counts half: neighbours say much the same
 RIDGE = 10.0
 MOVING = 0.3                        # share of notes at a new pitch
@@ -46,10 +47,12 @@ class Movement:
         self.measures = np.zeros((length, count, len(self.names)))
         self.sounds = np.zeros((length, count), bool)
         self.led = np.zeros((length, count), bool)
+        self.now = np.zeros((length, count), bool)
         self.onsets = np.zeros(length)
         unison = np.zeros((length, count), np.uint64)
         self.measures[tuple(at)] = [[float(x) for x in row[8:]] for row in beats]
         self.sounds[tuple(at)] = True
+        self.now[tuple(at)] = [row[5] != '0' for row in beats]  # sounds in the beat itself, not only around it
         self.led[tuple(at)] = [row[6] == '1' for row in beats]
         unison[tuple(at)] = [int(row[4], 16) for row in beats]
         self.onsets[at[0]] = [float(row[2]) for row in beats]
@@ -65,7 +68,7 @@ class Movement:
         place = np.searchsorted([when for when, _ in entries], self.onsets + 0.4, 'right') - 1
         self.truth = np.where(place >= 0, np.array([voice for _, voice in entries])[place], -1)
         known = np.nonzero(self.truth >= 0)[0]
-        silent = known[~self.sounds[known, self.truth[known]]]
+        silent = known[~self.now[known, self.truth[known]]]
         self.truth[silent] = -1
         self.beats = np.nonzero((self.truth >= 0) & self.sounds.any(1))[0]
 
@@ -130,13 +133,14 @@ def leaders(movement, columns, weights, among):
         seen[b] *= after + PASS
         after = (after + PASS) * looks[b]
         after /= after.sum()
-    return np.where(among, seen, -1).argmax(1)
+    seen = np.where(among, seen / seen.sum(1, keepdims=True), -1)
+    return np.where(movement.now & (seen >= TAKES), seen + 1, seen).argmax(1)
 
 
 def highest(movement, among):
     """The highest of the voices that move; of those that sound where none moves."""
     height = movement.measures[..., movement.names.index('top')] + 0.01 * movement.measures[..., movement.names.index('above')]
-    sounds = movement.sounds & among
+    sounds = movement.now & among
     moves = sounds & (movement.measures[..., movement.names.index('moves')] >= MOVING)
     return np.where(moves, height + 10, np.where(sounds, height, -10)).argmax(1)
 

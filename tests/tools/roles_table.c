@@ -42,7 +42,8 @@ static int print_movement(const SectionMap *map)
     Roles roles;
     RoleSurvey survey;
     arena_init(&arena);
-    int failed = roles_of(map, &arena, &roles) || role_survey_make(&roles.voices, map, &arena, &survey);
+    size_t last = map->movement->bar_count - 1;
+    int failed = roles_of(map, 0, last, &arena, &roles) || role_survey_make(&roles.voices, map, 0, last, &arena, &survey);
     if (!failed) {
         print_heads(map, &roles.voices);
         for (size_t b = 0; b < survey.beats.count; b++)

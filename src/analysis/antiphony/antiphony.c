@@ -3,6 +3,7 @@
 #include "analysis/antiphony/chaining/later_links.h"
 #include "analysis/antiphony/chaining/nearer_calls.h"
 #include "analysis/antiphony/matching/match_head.h"
+#include "analysis/antiphony/telling/beneath_line.h"
 #include "analysis/antiphony/telling/chain_facts.h"
 #include <math.h>
 #include <stdlib.h>
@@ -47,6 +48,8 @@ spz_status antiphony_search_join(AntiphonySearch *search)
         status = chains_make(&search->texture, &search->candidates, &search->arena, &search->chains);
     for (size_t i = 0; i < search->chains.count && status == SPZ_OK; i++)
         status = chain_name_violas(&search->texture, &search->candidates, &search->chains.at[i]);
+    if (status == SPZ_OK && search->texture.map->line_count > 0) /* not all strings as one voice */
+        status = chains_weigh_lines(&search->texture, &search->candidates, &search->chains);
     return status;
 }
 

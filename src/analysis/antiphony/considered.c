@@ -162,7 +162,7 @@ static spz_side side_told(const Side *side)
 static spz_stands_for chain_instead(const Inquiry *inquiry, const Chain *chain)
 {
     return (spz_stands_for){.sides = {side_told(&chain->sides[0]), side_told(&chain->sides[1])}, .first = (size_t)chain->first,
-                            .last = (size_t)chain->last, .strength = chain->strength, .with_others = chain->candidate_count > 1,
+                            .last = (size_t)chain->last, .strength = chain->strength, .with_others = chain->candidate_count > 1, .accompanies = chain->accompanies,
                             .kind = chain_kind(&inquiry->search->texture, &inquiry->search->candidates, chain)};
 }
 
@@ -271,7 +271,7 @@ static spz_status tell_roles(const SectionMap *map, int bar, spz_explanation *ou
     Arena arena;
     Roles roles;
     arena_init(&arena);
-    spz_status status = roles_of(map, &arena, &roles);
+    spz_status status = roles_of(map, 0, map->movement->bar_count - 1, &arena, &roles);
     if (status == SPZ_OK) {
         out->voices = arena_take(&out->arena, roles.voices.map.group_count, sizeof *out->voices);
         status = out->voices ? SPZ_OK : SPZ_NO_MEMORY;

@@ -64,7 +64,7 @@ static void tell_notes(const Roles *roles, int bar, size_t voice, spz_voice_in_b
     Ticks length = common_length(melody, first, last);
     for (size_t i = first; i < last; i++)
         again += (melody->events[i].flags & (EVENT_REPEATED | EVENT_TREMOLO)) != 0;
-    out->strikes_again = last > first && 2 * again >= last - first;
+    out->strikes_again = last > first && 2 * again >= last - first && length < 2 * per_crotchet; /* slower: held, for the ear */
     Ticks divisor = length ? ticks_common_divisor(length, per_crotchet) : per_crotchet;
     out->value = (spz_fraction){length / divisor, per_crotchet / divisor};
 }

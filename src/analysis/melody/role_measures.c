@@ -21,7 +21,7 @@ typedef RoleCell Cell;
 
 typedef RoleSurvey Survey;
 
-static const char *const names[RM_COUNT] = {"sounds", "busy", "moves", "steps", "broken", "pitches", "recurs", "recurs_bar", "shuttles", "values", "long",
+static const char *const names[RM_COUNT] = {"sounds", "busy", "moves", "steps", "broken", "pitches", "recurs", "recurs_bar", "shuttles", "values", "long", "held",
                                             "bound", "plucked", "tremolo", "top", "above", "company", "loud", "marked", "enters",
                                             "violin", "second", "middle", "bass", "brass"};
 
@@ -35,10 +35,10 @@ static Ticks beat_of_bar(const Movement *movement, const Bar *bar)
     return bar->beat > 0 ? bar->beat : movement->per_crotchet;
 }
 
-static bool make_beats(const Movement *movement, Arena *arena, BeatGrid *out)
+static bool make_beats(const Movement *movement, size_t first, size_t last, Arena *arena, BeatGrid *out)
 {
     size_t count = 0;
-    for (size_t b = 0; b < movement->bar_count; b++) {
+    for (size_t b = first; b <= last; b++) {
         const Bar *bar = &movement->bars[b];
         count += (size_t)((bar->length + beat_of_bar(movement, bar) - 1) / beat_of_bar(movement, bar));
     }
@@ -46,8 +46,9 @@ static bool make_beats(const Movement *movement, Arena *arena, BeatGrid *out)
     out->bars = arena_take(arena, count, sizeof *out->bars);
     if (!out->onsets || !out->bars)
         return false;
-    for (size_t b = 0; b < movement->bar_count; b++) {
+    for (size_t b = first; b <= last; b++) {
         const Bar *bar = &movement->bars[b];
+        out->end = bar->onset + bar->length;
         for (Ticks at = 0; at < bar->length; at += beat_of_bar(movement, bar)) {
             out->onsets[out->count] = bar->onset + at;
             out->bars[out->count++] = (int32_t)b;
@@ -58,7 +59,7 @@ static bool make_beats(const Movement *movement, Arena *arena, BeatGrid *out)
 
 static Ticks beat_end(const Survey *survey, size_t beat)
 {
-    return beat + 1 < survey->beats.count ? survey->beats.onsets[beat + 1] : survey->voices->map.movement->length;
+    return beat + 1 < survey->beats.count ? survey->beats.onsets[beat + 1] : survey->beats.end;
 }
 
 static Ticks beat_length(const Survey *survey, size_t beat)
@@ -130,52 +131,65 @@ static void add_sounding(const Survey *survey, const NoteEvent *event, size_t be
     }
 }
 
-/* In how many notes other voices agree with one. */
+/* In how many notes other voices agree with one; counted for those alone that do. */
 typedef struct Agreement {
-    unsigned unison[VOICES_MOST], parallel[VOICES_MOST], notes;
+    unsigned counts[VOICES_MOST];
+    uint64_t any;
 } Agreement;
 
-static void count_bits(uint64_t bits, unsigned counts[VOICES_MOST])
+static void count_voices(Agreement *with, uint64_t voices)
 {
-    for (size_t i = 0; bits; i++, bits >>= 1)
-        counts[i] += bits & 1;
+    for (uint64_t first = voices & ~with->any; first; first &= first - 1)
+        with->counts[__builtin_ctzll(first)] = 0;
+    with->any |= voices;
+    for (; voices; voices &= voices - 1)
+        with->counts[__builtin_ctzll(voices)]++;
 }
 
-static uint64_t majority(const unsigned counts[VOICES_MOST], unsigned notes)
+static uint64_t majority(const Agreement *with, size_t notes)
 {
     uint64_t out = 0;
-    for (size_t i = 0; i < VOICES_MOST; i++)
-        if (counts[i] * 2 > notes)
-            out |= (uint64_t)1 << i;
+    for (uint64_t rest = with->any; rest; rest &= rest - 1)
+        if (2 * with->counts[__builtin_ctzll(rest)] > notes)
+            out |= rest & (~rest + 1);
     return out;
 }
 
-/* Who agrees with most notes of a melody between two moments; one held over from before counts where none begins. */
-static void agree(const Melody *melody, Ticks from, Ticks to, uint64_t *unison, uint64_t *parallel)
+/* Who agrees with most of the notes first..last-1. */
+static void agree(const NoteEvent *events, size_t first, size_t last, uint64_t *unison, uint64_t *parallel)
 {
-    Agreement with = {.notes = 0};
-    size_t i = melody_at(melody, from);
-    if (i > 0 && (i == melody->count || melody->events[i].onset >= to) && melody->events[i - 1].end > from)
-        i--;
-    for (; i < melody->count && melody->events[i].onset < to; i++) {
-        count_bits(melody->events[i].unison, with.unison);
-        count_bits(melody->events[i].parallel, with.parallel);
-        with.notes++;
+    Agreement same, along;
+    same.any = along.any = 0;
+    for (size_t i = first; i < last; i++) {
+        count_voices(&same, events[i].unison);
+        count_voices(&along, events[i].parallel);
     }
-    *unison = majority(with.unison, with.notes);
-    *parallel = majority(with.parallel, with.notes);
+    *unison = majority(&same, last - first);
+    *parallel = majority(&along, last - first);
 }
 
-/* Who plays the same, in the beat and around it: chords share tones, a unison of a moment is chance. */
+/* Who plays the same, in the beat and around it: chords share tones, a unison of a moment is chance. A note held over from before counts where none begins. */
 static void meet_others(const Survey *survey, size_t voice)
 {
     const Melody *melody = &survey->voices->melodies[voice];
-    size_t beats = survey->beats.count;
+    const NoteEvent *events = melody->events;
+    size_t beats = survey->beats.count, first = 0, next = 0, from = 0, to = 0; /* in the beat; around it */
     for (size_t beat = 0; beat < beats; beat++) {
-        size_t at = beat * survey->voices->map.group_count + voice;
+        size_t at = beat * survey->voices->map.group_count + voice, last = beat + NEAR < beats ? beat + NEAR : beats - 1;
+        for (first = next; next < melody->count && events[next].onset < beat_end(survey, beat); next++)
+            continue;
+        while (to < melody->count && events[to].onset < beat_end(survey, last))
+            to++;
+        while (from < to && events[from].onset < survey->beats.onsets[beat > NEAR ? beat - NEAR : 0])
+            from++;
+        if (survey->cells[at].top < 0)
+            continue;
+        size_t own = first == next && first > 0 ? first - 1 : first;
+        agree(events, own, next, &survey->unison[at], &survey->parallel[at]);
+        if (!survey->unison[at] && !survey->parallel[at])
+            continue;
         uint64_t around[2];
-        agree(melody, survey->beats.onsets[beat], beat_end(survey, beat), &survey->unison[at], &survey->parallel[at]);
-        agree(melody, survey->beats.onsets[beat > NEAR ? beat - NEAR : 0], beat_end(survey, beat + NEAR < beats ? beat + NEAR : beats - 1), &around[0], &around[1]);
+        agree(events, from < own ? from : own, to, &around[0], &around[1]);
         survey->unison[at] &= around[0];
         survey->parallel[at] &= around[1];
     }
@@ -204,7 +218,8 @@ static void survey_voice(const Survey *survey, size_t voice)
 static void mark_part(const Survey *survey, const Part *part, size_t voice)
 {
     size_t beat = 0;
-    for (size_t i = 0; i < part->direction_count; i++) {
+    size_t i = FIRST_FROM(part->directions, part->direction_count, survey->beats.onsets[0]);
+    for (; i < part->direction_count && part->directions[i].onset < survey->beats.end; i++) {
         if (part->directions[i].kind != DIRECTION_DYNAMIC && part->directions[i].kind != DIRECTION_WORDS)
             continue;
         while (beat + 1 < survey->beats.count && survey->beats.onsets[beat + 1] <= part->directions[i].onset)
@@ -270,6 +285,8 @@ static void measures_of_voice(const Survey *survey, size_t beat, size_t voice, f
     memset(out, 0, RM_COUNT * sizeof *out);
     Around near, wide;
     look_around(survey, beat, voice, NEAR, &near);
+    if (near.sounds <= 0)
+        return;
     look_around(survey, beat, voice, WIDE, &wide);
     double short_periods = fmax(wide.recurs[0], fmax(wide.recurs[1], wide.recurs[2]));
     out[RM_SOUNDS] = (float)fmin(1, near.sounds / near.beats);
@@ -283,6 +300,7 @@ static void measures_of_voice(const Survey *survey, size_t beat, size_t voice, f
     out[RM_BROKEN] = (float)share(wide.leaps, wide.moves) * fmaxf(out[RM_RECURS], fmaxf(out[RM_RECURS_BAR], out[RM_SHUTTLES]));
     out[RM_VALUES] = (float)log2(1 + __builtin_popcount(wide.values));
     out[RM_LONG] = wide.onsets > 0 ? (float)log2(fmax(0.05, wide.lengths / wide.onsets)) : 0;
+    out[RM_HELD] = fmaxf(0, out[RM_LONG] - 1);
     out[RM_BOUND] = (float)share(near.bound, near.onsets);
     out[RM_PLUCKED] = (float)share(near.plucked, near.onsets);
     out[RM_TREMOLO] = (float)share(near.tremolo, near.onsets);
@@ -351,10 +369,8 @@ void role_measures_at(const RoleSurvey *survey, size_t beat, float out[VOICES_MO
         tops[v] = top_around(survey, beat, v);
     }
     for (size_t v = 0; v < count; v++) {
-        if (out[v][RM_SOUNDS] <= 0) {
-            memset(out[v], 0, sizeof out[v]);
+        if (out[v][RM_SOUNDS] <= 0)
             continue;
-        }
         measures_beside_others(survey, beat, v, tops, out);
         mark_instrument(survey->voices, survey->strings, v, out[v]);
     }
@@ -365,10 +381,10 @@ bool role_sounds_in(const RoleSurvey *survey, size_t beat, size_t voice)
     return cell_at(survey, beat, voice)->top >= 0;
 }
 
-spz_status role_survey_make(const Voices *voices, const SectionMap *strings, Arena *arena, RoleSurvey *out)
+spz_status role_survey_make(const Voices *voices, const SectionMap *strings, size_t first, size_t last, Arena *arena, RoleSurvey *out)
 {
     *out = (RoleSurvey){.voices = voices, .strings = strings};
-    if (!make_beats(strings->movement, arena, &out->beats))
+    if (!make_beats(strings->movement, first, last, arena, &out->beats))
         return SPZ_NO_MEMORY;
     size_t cells = out->beats.count * voices->map.group_count;
     out->cells = arena_take(arena, cells, sizeof *out->cells);

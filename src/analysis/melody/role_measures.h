@@ -16,6 +16,7 @@ enum RoleMeasure {
     RM_SHUTTLES,   /* share of notes that go back to the pitch before the last: tremolos of two pitches, rocking figures */
     RM_VALUES,     /* log2 of 1 + the different note values around */
     RM_LONG,       /* log2 of the mean length of a note in beats */
+    RM_HELD,       /* ... by how much that passes two beats */
     RM_BOUND,      /* share of notes under a slur */
     RM_PLUCKED,
     RM_TREMOLO,
@@ -33,6 +34,7 @@ typedef struct BeatGrid {
     Ticks *onsets;   /* of each beat */
     int32_t *bars;   /* index */
     size_t count;
+    Ticks end;       /* of the last beat */
 } BeatGrid;
 
 typedef struct RoleCell RoleCell;
@@ -46,8 +48,8 @@ typedef struct RoleSurvey {
     uint64_t *parallel;    /* voices that move with most of its notes, in the same rhythm and direction */
 } RoleSurvey;
 
-/* `voices` and `strings`, of which they were made, must outlive it. SPZ_NO_MEMORY. */
-spz_status role_survey_make(const Voices *voices, const SectionMap *strings, Arena *arena, RoleSurvey *out);
+/* In bars first..last (indices). `voices` and `strings`, of which they were made, must outlive it. SPZ_NO_MEMORY. */
+spz_status role_survey_make(const Voices *voices, const SectionMap *strings, size_t first, size_t last, Arena *arena, RoleSurvey *out);
 /* What each voice does around a beat; all 0 for one that is silent around it. */
 void role_measures_at(const RoleSurvey *survey, size_t beat, float out[VOICES_MOST][RM_COUNT]);
 /* Whether the voice sounds in the beat itself. */

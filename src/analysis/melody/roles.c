@@ -9,17 +9,19 @@
 /* Log odds of being the annotated main melody rather than another voice, halved, as neighbouring beats say much the same: tests/tools/fit_roles.py prints
  * them from published annotations (Hauptstimme). */
 static const float weight_of[RM_COUNT] = {
-    [RM_SOUNDS] = 0.930F, [RM_BUSY] = 0.524F, [RM_MOVES] = 0.639F, [RM_STEPS] = 0.188F, [RM_BROKEN] = -0.610F, [RM_PITCHES] = 0.097F,
-    [RM_RECURS] = -0.446F, [RM_VALUES] = 0.608F, [RM_LONG] = -0.172F, [RM_BOUND] = 0.121F, [RM_PLUCKED] = -0.441F, [RM_TREMOLO] = -0.277F,
-    [RM_TOP] = 0.618F, [RM_ABOVE] = 0.224F, [RM_COMPANY] = -0.549F, [RM_LOUD] = 0.331F, [RM_MARKED] = 0.283F, [RM_ENTERS] = -0.359F,
-    [RM_VIOLIN] = 0.298F, [RM_SECOND] = -0.496F, [RM_MIDDLE] = -0.241F, [RM_BASS] = -1.167F, [RM_BRASS] = 0.294F,
+    [RM_SOUNDS] = 1.527F, [RM_BUSY] = 0.567F, [RM_MOVES] = 0.736F, [RM_STEPS] = 0.193F, [RM_BROKEN] = -0.702F, [RM_PITCHES] = 0.075F,
+    [RM_RECURS] = -0.455F, [RM_VALUES] = 0.603F, [RM_LONG] = -0.157F, [RM_HELD] = -0.275F, [RM_BOUND] = 0.131F, [RM_PLUCKED] = -0.461F,
+    [RM_TREMOLO] = -0.201F, [RM_TOP] = 0.615F, [RM_ABOVE] = 0.251F, [RM_COMPANY] = -0.376F, [RM_LOUD] = 0.345F, [RM_MARKED] = 0.421F,
+    [RM_ENTERS] = -0.106F, [RM_VIOLIN] = 0.292F, [RM_SECOND] = -0.472F, [RM_MIDDLE] = -0.204F, [RM_BASS] = -1.061F, [RM_BRASS] = 0.343F,
 };
 
 static const struct {
     double pass;    /* chance, beside staying, that the line goes to one certain other voice from beat to beat: exp(-2), chosen on works left out */
+    double takes;   /* the least chance with which a voice has the line while the likeliest rests; by ear */
     double rocks;   /* log odds taken from a voice all of whose notes rock between two pitches; too rare in the annotated music to be fitted, by ear */
+    double holds;   /* ... and, beyond what was fitted, for each doubling of the mean length of its notes above two beats; by ear */
     double change;  /* log odds that a voice that accompanies gives up one way of doing it; by ear */
-} rule = {.pass = 0.135, .rocks = 3, .change = 1.5};
+} rule = {.pass = 0.135, .takes = 0.1, .rocks = 3, .holds = 0.5, .change = 1.5};
 
 static const double silent_look = 1e-6; /* of a voice that is silent, beside 1 of the likeliest: nearly nothing */
 
@@ -51,10 +53,12 @@ static void look_at_beat(Decoder *decoder, size_t beat)
     role_measures_at(decoder->survey, beat, measures);
     for (size_t v = 0; v < decoder->count; v++) {
         looks[v] = 0;
+        if (measures[v][RM_SOUNDS] <= 0)
+            continue;
         for (int m = 0; m < RM_COUNT; m++)
             looks[v] += (double)(weight_of[m] * measures[v][m]);
-        looks[v] -= rule.rocks * fmax(0, 2 * (double)measures[v][RM_SHUTTLES] - 1);
-        if (measures[v][RM_SOUNDS] > 0 && looks[v] > most)
+        looks[v] -= rule.rocks * fmax(0, 2 * (double)measures[v][RM_SHUTTLES] - 1) + rule.holds * (double)measures[v][RM_HELD];
+        if (looks[v] > most)
             most = looks[v];
     }
     for (size_t v = 0; v < decoder->count; v++) {
@@ -149,13 +153,24 @@ static void share_chances(Decoder *decoder, size_t beat)
     memcpy(chance, sum, decoder->count * sizeof *sum);
 }
 
+/* The likeliest of all; where that one rests in the beat, the likeliest of those that sound, unless it is hardly one: then the line rests. */
+static size_t leader_of(const Decoder *decoder, size_t beat)
+{
+    const float *chance = decoder->out->chance + beat * decoder->count;
+    size_t leader = 0, sounding = decoder->count;
+    for (size_t v = 0; v < decoder->count; v++) {
+        if (chance[v] > chance[leader])
+            leader = v;
+        if (role_sounds_in(decoder->survey, beat, v) && (sounding == decoder->count || chance[v] > chance[sounding]))
+            sounding = v;
+    }
+    return sounding < decoder->count && (double)chance[sounding] >= rule.takes ? sounding : leader;
+}
+
 static void settle_beat(Decoder *decoder, size_t beat)
 {
     Roles *out = decoder->out;
-    size_t at = beat * decoder->count, leader = 0;
-    for (size_t v = 1; v < decoder->count; v++)
-        if (out->chance[at + v] > out->chance[at + leader])
-            leader = v;
+    size_t at = beat * decoder->count, leader = leader_of(decoder, beat);
     out->leader[beat] = (uint8_t)leader;
     uint64_t line = decoder->survey->unison[at + leader] | (uint64_t)1 << leader, along = decoder->survey->parallel[at + leader];
     for (size_t v = 0; v < decoder->count; v++) {
@@ -186,30 +201,28 @@ static spz_status decode(Decoder *decoder, Arena *scratch)
     return SPZ_OK;
 }
 
-spz_status roles_of(const SectionMap *strings, Arena *arena, Roles *out)
+spz_status roles_of(const SectionMap *strings, size_t first, size_t last, Arena *arena, Roles *out)
 {
     Arena scratch;
     RoleSurvey survey;
+    const Bar *bars = strings->movement->bars;
     memset(out, 0, sizeof *out);
     arena_init(&scratch);
-    spz_status status = voices_of(strings, arena, &out->voices);
+    spz_status status = voices_of(strings, bars[first].onset, bars[last].onset + bars[last].length, arena, &out->voices);
     if (status == SPZ_OK)
-        status = role_survey_make(&out->voices, strings, &scratch, &survey);
+        status = role_survey_make(&out->voices, strings, first, last, &scratch, &survey);
     if (status == SPZ_OK) {
-        size_t count = out->voices.map.group_count, cells = survey.beats.count * count;
-        out->beats.count = survey.beats.count;
-        out->beats.onsets = arena_take(arena, survey.beats.count, sizeof *out->beats.onsets);
-        out->beats.bars = arena_take(arena, survey.beats.count, sizeof *out->beats.bars);
+        size_t beats = survey.beats.count, cells = beats * out->voices.map.group_count;
+        out->beats = (BeatGrid){.onsets = arena_take(arena, beats, sizeof(Ticks)), .bars = arena_take(arena, beats, sizeof(int32_t)), .count = beats,
+                                .end = survey.beats.end};
         out->at = arena_take(arena, cells, sizeof *out->at);
         out->chance = arena_take(arena, cells, sizeof *out->chance);
-        out->leader = arena_take(arena, survey.beats.count, sizeof *out->leader);
+        out->leader = arena_take(arena, beats, sizeof *out->leader);
         status = out->beats.onsets && out->beats.bars && out->at && out->chance && out->leader ? SPZ_OK : SPZ_NO_MEMORY;
     }
-    if (status == SPZ_OK && survey.beats.count) {
-        memcpy(out->beats.onsets, survey.beats.onsets, survey.beats.count * sizeof *out->beats.onsets);
-        memcpy(out->beats.bars, survey.beats.bars, survey.beats.count * sizeof *out->beats.bars);
-    }
-    if (status == SPZ_OK && out->voices.map.group_count) {
+    if (status == SPZ_OK && survey.beats.count && out->voices.map.group_count) {
+        memcpy(out->beats.onsets, survey.beats.onsets, survey.beats.count * sizeof(Ticks));
+        memcpy(out->beats.bars, survey.beats.bars, survey.beats.count * sizeof(int32_t));
         Decoder decoder = {.survey = &survey, .out = out, .count = out->voices.map.group_count};
         status = decode(&decoder, &scratch);
     }

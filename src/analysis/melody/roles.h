@@ -1,4 +1,4 @@
-/* roles.h - figure and ground: what each voice is to the whole in each beat. A hidden role is inferred over the movement, for all voices together, so
+/* roles.h - figure and ground: what each voice is to the whole in each beat. A hidden role is inferred over a movement, or some bars of it, for all voices together, so
  * that as a rule one line is heard at a time; how, and what it reaches beside published annotations of the main melody: docs/method.md. */
 #ifndef ANALYSIS_MELODY_ROLES_H
 #define ANALYSIS_MELODY_ROLES_H
@@ -13,8 +13,9 @@ typedef struct Roles {
     uint8_t *leader;  /* by beat: the voice that most likely has the line; where all rest, the one before */
 } Roles;
 
-/* From `arena`; `strings` must outlive it. Cost: beats times voices. SPZ_NO_MEMORY. */
-spz_status roles_of(const SectionMap *strings, Arena *arena, Roles *out);
+/* In bars first..last (indices), from `arena`; `strings` must outlive it. What sounds on from before is not heard, so leave a bar or two before those that
+ * are asked about; what lies farther off hardly matters. Cost: beats times voices. SPZ_NO_MEMORY. */
+spz_status roles_of(const SectionMap *strings, size_t first, size_t last, Arena *arena, Roles *out);
 
 static inline spz_voice_role role_at(const Roles *roles, size_t beat, size_t voice)
 {

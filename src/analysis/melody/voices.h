@@ -11,6 +11,6 @@ typedef struct Voices {
     size_t string_count; /* the first so many are the string groups */
 } Voices;
 
-/* From `arena`; `strings` must outlive it. SPZ_NO_MEMORY. */
-spz_status voices_of(const SectionMap *strings, Arena *arena, Voices *out);
+/* What begins from `from` on and before `to`, from `arena`; `strings` must outlive it. SPZ_NO_MEMORY. */
+spz_status voices_of(const SectionMap *strings, Ticks from, Ticks to, Arena *arena, Voices *out);
 #endif

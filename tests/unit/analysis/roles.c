@@ -157,6 +157,43 @@ static void a_wind_that_has_the_line_leaves_none_to_the_strings(void)
     rehearsal_end(&r);
 }
 
+/* A figure that violas and cellos toss to each other beneath `firsts` and `seconds`. */
+#define TOSSED(firsts, seconds) \
+    "Violin I: R | " firsts "\nViolin II: R | " seconds "\n" \
+    "Viola: R | g4:s d4 b3 d4 r:q g4:s d4 b3 d4 r:q | a4:s d4 c4 d4 r:q a4:s d4 c4 d4 r:q | g4:s d4 b3 d4 r:q g4:s d4 b3 d4 r:q | f#4:s d4 a3 d4 r:q f#4:s d4 a3 d4 r:q | g4:w\n" \
+    "Violoncello: R | r:q g3:s d3 b2 d3 r:q g3:s d3 b2 d3 | r:q a3:s d3 c3 d3 r:q a3:s d3 c3 d3 | r:q g3:s d3 b2 d3 r:q g3:s d3 b2 d3 | r:q f#3:s d3 a2 d3 r:q f#3:s d3 a2 d3 | g2:w\n"
+
+static const char tune[] = TOSSED("<f> d6:q. c6:e b5:q g5 | c6:h a5:e( g5) f#5:q | g5:q. a5:e b5:q d6 | c6:h a5:q. f#5:e | g5:w",
+                                  "<f> d5:q. c5:e b4:q g4 | c5:h a4:e( g4) f#4:q | g4:q. a4:e b4:q d5 | c5:h a4:q. f#4:e | g4:w");
+static const char alone[] = TOSSED("R | R | R | R | g5:w", "R | R | R | R | b4:w");
+
+/* The passage of violas and cellos in bars 2 to 5: how strong, and whether it is told as an accompaniment. */
+static bool accompanies(const char *music, double *strength)
+{
+    Rehearsal r = play(music);
+    spz_explanation *e = NULL;
+    bool so = false;
+    const spz_passage *passage = antiphony(&r, "Va", "Vc");
+    CU_ASSERT_PTR_NOT_NULL_FATAL(passage);
+    *strength = passage->strength;
+    CU_ASSERT_EQUAL_FATAL(spz_explanation_make(r.sections, "2", 12, &e), SPZ_OK);
+    for (size_t i = 0; i < spz_explanation_count(e); i++)
+        so |= spz_explanation_at(e, i)->fate == SPZ_REPORTED && spz_explanation_at(e, i)->instead.accompanies;
+    spz_explanation_free(e);
+    rehearsal_end(&r);
+    return so;
+}
+
+static void a_figure_tossed_beneath_a_tune_is_an_accompaniment_and_strikes_nobody(void)
+{
+    double beneath, bare;
+    bool below = accompanies(tune, &beneath), free = accompanies(alone, &bare);
+    CU_ASSERT_FALSE(free);
+    CU_ASSERT_TRUE(below);
+    CU_ASSERT_TRUE(bare >= 0.8);
+    CU_ASSERT_TRUE(beneath >= 0.5 && beneath < 0.8);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_melody_over_a_broken_chord_is_line_and_figure),
     STATEMENT(held_chords_and_repeated_notes_are_a_pad_and_the_low_tune_is_the_line),
@@ -166,6 +203,7 @@ static const struct Statement statements[] = {
     STATEMENT(all_in_unison_and_octaves_have_the_line),
     STATEMENT(thirds_below_the_line_go_along_with_it),
     STATEMENT(in_a_chorale_the_top_has_the_line),
+    STATEMENT(a_figure_tossed_beneath_a_tune_is_an_accompaniment_and_strikes_nobody),
     STATEMENT(a_wind_that_has_the_line_leaves_none_to_the_strings),
 };
 void suite_roles(void) { suite_of("roles", statements, COUNT(statements)); }

@@ -37,6 +37,7 @@ typedef struct Chain {
     size_t candidate_count;
     const AbsorbedPair *absorbed; /* by pairs that lost it to this one: their entries belong to the story too */
     const Candidate *named_by;    /* the violins' match after which a story of others is named; NULL where it bears the name of its own */
+    bool accompanies;         /* would be striking, but hardly has the line (telling/beneath_line.h) */
     uint64_t chain_melodies;  /* all melodies that speak in it, other pairs' too */
 } Chain;
 typedef ARRAY(Chain) ChainList;
