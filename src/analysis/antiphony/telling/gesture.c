@@ -25,7 +25,7 @@ static const struct { /* how much of a passage a gesture tells */
     double led_mostly;        /* share of the statements into which a long note leads, from which it belongs to the gesture, */
     int led;                  /* held for as many beats at most */
 } tells = {.least = 3, .most = 12, .known = 3, .known_even = 8, .confirmed = 0.12, .by_chance = 0.5, .own = 1.25, .clearest = 1.5, .goes_on = 0.3,
-           .opens = 1.3, .spread = 0.5, .led_mostly = 0.6, .led = 4};
+           .opens = 1.3, .spread = 0.5, .led_mostly = 0.75, .led = 4};
 
 static const struct { /* what is an entry though no match found it: after a rest, after a long note, elsewhere */
     size_t rested, fresh, midway;     /* notes at least */
@@ -219,9 +219,8 @@ static void find_lead(const Texture *texture, const StatementList *statements, G
         const NoteEvent *place = instance_of(texture, gesture, statement).place;
         if (!place)
             continue;
-        if (!gesture->led && may_lead(texture, place))
-            gesture->led = place;
-        all++;
+        if (!all++ && may_lead(texture, place))
+            gesture->led = place; /* as at the first */
         led += is_led(texture, gesture, place, statement->turned && gesture->turned);
         found = found || statement->first < place;
     }
@@ -252,10 +251,12 @@ Gesture gesture_of(const Texture *texture, const StatementList *statements)
 
 static bool begin_with(const Texture *texture, const Gesture *gesture, Statement *statement)
 {
-    const NoteEvent *place = instance_of(texture, gesture, statement).place;
+    Instance instance = instance_of(texture, gesture, statement);
+    const NoteEvent *place = instance.place;
     if (!place)
         return statement->stretched;
     statement->first = is_led(texture, gesture, place, statement->turned && gesture->turned) ? place - 1 : place;
+    statement->second = place + !instance.headless;
     statement->last = statement->last < place ? place : statement->last;
     return true;
 }

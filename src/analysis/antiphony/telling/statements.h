@@ -10,6 +10,7 @@ typedef struct Statement {
     spz_players with;     /* bits of melodies: its side */
     const NoteEvent *first, *last;
     bool answer;
+    const NoteEvent *second; /* the second note of the gesture, after a first that may be longer or missing; NULL: not known */
     bool found;           /* by the gesture alone, in no match */
     bool own;             /* of the pair that names the chain, not of one that lost it to that */
     bool turned, stretched; /* of a match whose answer is upside down; takes twice or half as long */

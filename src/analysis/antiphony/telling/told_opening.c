@@ -91,11 +91,21 @@ spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
     return length_of(texture, candidate->first, candidate->match.lag);
 }
 
+/* From where both are alike, which may be their second notes: a first may be longer in one of them, or missing. */
+static Ticks opening_lag(const Texture *texture, const Opening *opening)
+{
+    const Movement *m = texture->map->movement;
+    const NoteEvent *call = opening->call.second, *answer = opening->answer.second;
+    Ticks beat = m->bars[opening->call.first->bar].beat, lag = opening->answer.first->onset - opening->call.first->onset;
+    bool known = call && answer && beat > 0 && (answer->onset - call->onset) * 2 % beat == 0;
+    return known ? answer->onset - call->onset : lag;
+}
+
 spz_gesture opening_gesture(const Texture *texture, const Opening *opening)
 {
-    const NoteEvent *call = opening->call.first, *answer = opening->answer.first;
+    const NoteEvent *call = opening->call.first;
     return (spz_gesture){.notes = (int)opening->notes, .pizzicato = (call->flags & EVENT_PIZZICATO) != 0,
-                         .lag = length_of(texture, call->bar, answer->onset - call->onset), .change = opening->answer.change};
+                         .lag = length_of(texture, call->bar, opening_lag(texture, opening)), .change = opening->answer.change};
 }
 
 static const NoteEvent *note_at(const Melody *melody, Ticks when)
@@ -125,7 +135,11 @@ Side opening_side(const Texture *texture, const Statement *statement, spz_player
         if ((players >> i & 1) && has_line(&texture->melodies[i], statement))
             side.melodies |= (uint64_t)1 << i;
     side_name(texture->map, statement->melody, side.melodies, &side);
-    return side;
+    if (side_named_after(texture->map, &side, (uint64_t)1 << statement->melody))
+        return side;
+    Side leader = {.melodies = (uint64_t)1 << statement->melody}; /* by whose notes it is measured */
+    side_name(texture->map, statement->melody, leader.melodies, &leader);
+    return leader;
 }
 
 CallsTold candidate_calls(const Texture *texture, const Candidate *candidate)
