@@ -1,7 +1,7 @@
 #include "analysis/antiphony/telling/beneath_line.h"
 #include "analysis/melody/roles.h"
 
-/* Set on 21 movements: of the passages below `line` none is striking to the readers and twelve of sixteen are not even clear; see docs/method.md, section 10. */
+/* Set on 21 movements: of the passages below `line` none is striking to the readers and eleven of fifteen are not even clear; see docs/method.md, section 10. */
 static const struct {
     double striking, clear; /* the scale of passages.h; the most that an accompaniment is told as */
     double line;            /* mean chance of the line from which a passage is more than an accompaniment */
