@@ -310,7 +310,7 @@ static bool is_cited(const MovementNotes *notes, size_t place)
     return false;
 }
 
-/* What begins anew behind a long break is a citation of its own, where all are asked for: the passage from there on. NULL when out of memory. */
+/* What begins anew behind a long break is a citation of its own, where there is room for one more: the passage from there on. NULL when out of memory. */
 static const spz_passage *rest_of(const spz_movement *movement, const Citation *citation, Arena *arena)
 {
     size_t from = citation->entries, count = citation->passage->entry_count - from;
@@ -330,9 +330,10 @@ static const spz_passage *rest_of(const spz_movement *movement, const Citation *
     return rest;
 }
 
-static spz_status cite_rest(const spz_movement_reading *reading, Joined joined, NotesRun *run, MovementNotes *notes)
+static spz_status cite_rest(const spz_movement_reading *reading, size_t index, NotesRun *run, MovementNotes *notes)
 {
-    const Citation *before = &notes->citations.at[notes->citations.count - 1];
+    const Citation *before = &notes->citations.at[index];
+    Joined joined = before->joined;
     if (before->entries + 1 >= before->passage->entry_count)
         return SPZ_OK;
     joined.passage = rest_of(reading->movement, before, &notes->arena);
@@ -354,7 +355,7 @@ static spz_status cite(const spz_movement_reading *reading, size_t place, const 
     spz_status status = citation_join(reading, place, options->strength, &notes->arena, &joined);
     if (!status && !array_push(&notes->citations, citation_of(reading, &joined, options->strength, &notes->line, run)))
         status = SPZ_NO_MEMORY;
-    return status || options->citations ? status : cite_rest(reading, joined, run, notes);
+    return status;
 }
 
 /* The rest of a passage may stand behind the beginning of the next. */
@@ -386,6 +387,8 @@ spz_status notes_of(const spz_movement_reading *reading, const spz_note_options 
         status = notes_pick(reading, options->strength, options->citations, &picked);
     for (size_t i = 0; i < picked.count && !status; i++)
         status = cite(reading, picked.at[i], options, run, notes);
+    for (size_t i = 0, whole = notes->citations.count; i < whole && !status && (!options->citations || notes->citations.count < options->citations); i++)
+        status = cite_rest(reading, i, run, notes);
     array_free(&picked);
     put_in_order(notes);
     if (!status)
