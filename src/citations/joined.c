@@ -70,13 +70,12 @@ static int by_time(const void *a, const void *b)
     return one->leader < two->leader ? -1 : one->leader > two->leader;
 }
 
-static size_t place_of_link(spz_link *links, size_t *count, const spz_link *link)
+static void add_link(spz_link *links, size_t *count, const spz_link *link)
 {
     for (size_t i = 0; i < *count; i++)
         if (links[i].players == link->players)
-            return i;
+            return;
     links[(*count)++] = *link;
-    return *count - 1;
 }
 
 /* All entries of all pieces, each once; whoever comes in after the first answers. */
@@ -96,7 +95,10 @@ static bool put_together(const spz_findings *findings, const Joined *joined, Are
         for (size_t k = 0; k < piece->entry_count; k++) {
             all[entries] = piece->entries[k];
             all[entries].answer = piece->entries[k].answer || piece->onset > whole->onset;
-            all[entries++].link = piece->entries[k].link < piece->link_count ? place_of_link(who, &links, &piece->links[piece->entries[k].link]) : SIZE_MAX;
+            if (piece->entries[k].link < piece->link_count)
+                add_link(who, &links, &piece->links[piece->entries[k].link]);
+            all[entries].link = SIZE_MAX - entries; /* each for itself: in a fugato everybody enters */
+            entries++;
         }
     }
     qsort(all, entries, sizeof *all, by_time);
