@@ -102,6 +102,12 @@ size_t melody_at(const Melody *melody, Ticks when)
     return FIRST_FROM(melody->events, melody->count, when);
 }
 
+const NoteEvent *melody_note_at(const Melody *melody, Ticks when)
+{
+    size_t at = melody_at(melody, when);
+    return at < melody->count && melody->events[at].onset == when ? &melody->events[at] : NULL;
+}
+
 static double quiet_of_event(const NoteEvent *event, Ticks window)
 {
     if (event->next - event->onset >= 3 * window)

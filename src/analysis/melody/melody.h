@@ -64,6 +64,8 @@ Melody *melodies_of(const SectionMap *map, Arena *arena);
 
 /* Index of the first note at or after `when`; `count` past the end. */
 size_t melody_at(const Melody *melody, Ticks when);
+/* The note that begins then; NULL where none does. */
+const NoteEvent *melody_note_at(const Melody *melody, Ticks when);
 
 /* How far a group stays out of the way between two moments, 0 (as busy as a speaker) to 1 (rests): a held note or a repeated
  * pitch steps back, new notes do not. */

@@ -105,9 +105,7 @@ size_t statements_shared(const Texture *texture, const Statement *call, const St
 /* The note that the melody begins with that one; NULL where it begins none. */
 static const NoteEvent *in_voice(const Texture *texture, size_t voice, const NoteEvent *event)
 {
-    const Melody *melody = &texture->melodies[voice];
-    size_t at = melody_at(melody, event->onset);
-    return at < melody->count && melody->events[at].onset == event->onset ? &melody->events[at] : NULL;
+    return melody_note_at(&texture->melodies[voice], event->onset);
 }
 
 /* Whether the melody has the note too, and goes to it the same way from the one before. */

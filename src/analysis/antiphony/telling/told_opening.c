@@ -108,19 +108,13 @@ spz_gesture opening_gesture(const Texture *texture, const Opening *opening)
                          .lag = length_of(texture, call->bar, opening_lag(texture, opening)), .change = opening->answer.change};
 }
 
-static const NoteEvent *note_at(const Melody *melody, Ticks when)
-{
-    size_t at = melody_at(melody, when);
-    return at < melody->count && melody->events[at].onset == when ? &melody->events[at] : NULL;
-}
-
 /* Whether the melody has the line of the statement, in unison or in parallel, and not its rhythm alone. */
 static bool has_line(const Melody *melody, const Statement *statement)
 {
-    const NoteEvent *before = note_at(melody, statement->first->onset);
+    const NoteEvent *before = melody_note_at(melody, statement->first->onset);
     int steps = 0, alike = 0;
     for (const NoteEvent *event = statement->first + 1; event <= statement->last; event++) {
-        const NoteEvent *now = note_at(melody, event->onset);
+        const NoteEvent *now = melody_note_at(melody, event->onset);
         steps++;
         alike += before && now && event_direction(before, now) == event_direction(event - 1, event);
         before = now;
