@@ -118,7 +118,7 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "## Antiphony in string quartets"
     echo
     echo "Source: \`quartets/\` in the shared folder, movements of 31 works, each settled by us from two blind readings (\`tests/data/readings\`; the first readings of twenty of them lie"
-    echo "beside the scores). Players stand for sections. The weights have seen these movements, at half of their weight; figures of quartets left out: [accuracy-fit.md](accuracy-fit.md)."
+    echo "beside the scores). Players stand for sections. The weights have seen their first readings, at a quarter or half of the weight; figures of quartets left out: [accuracy-fit.md](accuracy-fit.md)."
     antiphony_heads
     rows "$quartet_tables" antiphony "$quartets" | tee "$build/quartets.rows"
     echo

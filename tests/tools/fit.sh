@@ -8,7 +8,7 @@ command -v python3 > /dev/null 2>&1 || { echo "skipped: python3 is missing"; exi
 python=python3
 "$python" -c 'import numpy' 2> /dev/null || python=/usr/bin/python3
 "$python" -c 'import numpy' 2> /dev/null || { echo "skipped: numpy is missing (Debian package python3-numpy)"; exit 0; }
-"$python" tests/tools/fit_weights.py "$build" "$shared" tests/data/readings/settled > "$build/fit.txt"
+"$python" tests/tools/fit_weights.py "$build" "$shared" tests/data/readings > "$build/fit.txt"
 {
     echo "# Weights of antiphony fitted, and what they give"
     echo

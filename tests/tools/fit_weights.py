@@ -3,8 +3,9 @@
 
     fit_weights.py BUILD SHARED READINGS
 
-BUILD holds the programs evidence-table and weights-table, SHARED the scores, their settled tables (expert/), quartet movements (quartets/)
-and score_passages.py, READINGS our own tables of quartets, which go before the single readings there. Needs numpy; takes a minute or two. Prints the table of weights for
+BUILD holds the programs evidence-table and weights-table, SHARED the scores, their settled tables (expert/), quartet movements with first
+readings (quartets/) and score_passages.py, READINGS the first readings of the other quartets (first/) and the settled tables of all of them
+(settled/), by which quartets are scored. Needs numpy; takes a minute or two. Prints the table of weights for
 evidence.c, then the figures of score_passages.py: with weights fitted to everything, and for each work with weights fitted to all the
 others (quartets: a fifth of them left out at a time).
 
@@ -33,7 +34,7 @@ QUARTET_SPREAD = 2.0
 CLOSENESS = 2.0    # how much a like extent says for a match beside its odds
 ROUNDS, STEPS = 5, 12
 FIFTHS = 5
-KINDS = {'settled': 1.0, 'quartet': 0.5}  # what the rows and counter-examples of a table weigh, chosen by works left out
+KINDS = {'settled': 1.0, 'quartet': 0.25, 'own': 0.5}  # what the rows and counter-examples of a table weigh, chosen by works left out
 
 
 def load_scorer(shared):
@@ -183,11 +184,12 @@ def print_weights(weights):
 
 def gather(scorer, shared, own, program):
     found = []
-    for kind, scores, tables in (('settled', 'scores', ['expert']), ('quartet', 'quartets', [own, 'quartets'])):
-        for name in sorted(os.listdir(os.path.join(shared, scores))):
-            table = [t for t in (os.path.join(shared, folder, name[:-4] + '.tsv') for folder in tables) if os.path.exists(t)]
-            if name.endswith('.mxl') and table:
-                found.append(Movement(scorer, kind, table[0], os.path.join(shared, scores, name), program))
+    for kind, tables, scores in (('settled', os.path.join(shared, 'expert'), 'scores'), ('quartet', os.path.join(shared, 'quartets'), 'quartets'),
+                                 ('own', os.path.join(own, 'first'), 'quartets')):
+        for name in sorted(os.listdir(tables)):
+            score = os.path.join(shared, scores, name[:-4] + '.mxl')
+            if name.endswith('.tsv') and os.path.exists(score):
+                found.append(Movement(scorer, kind, os.path.join(tables, name), score, program))
     return found
 
 
@@ -204,7 +206,6 @@ def main():
     if len(sys.argv) != 4:
         sys.exit(__doc__)
     build, shared, own = sys.argv[1:]
-    own = os.path.abspath(own)
     expert = os.path.join(shared, 'expert')
     movements = gather(load_scorer(shared), shared, own, os.path.join(build, 'evidence-table'))
     for kind in KINDS:
@@ -215,14 +216,15 @@ def main():
     weights = fit(movements)
     print_weights(weights)
     listener = os.path.join(build, 'weights-table')
-    works = {kind: sorted({m.work for m in movements if m.kind == kind}) for kind in KINDS}
+    works = sorted({m.work for m in movements if m.kind == 'settled'})
+    quartet_works = sorted({m.work for m in movements if m.kind != 'settled'})
     with tempfile.TemporaryDirectory() as together, tempfile.TemporaryDirectory() as apart, tempfile.TemporaryDirectory() as quartets:
         seen = [hear(m, weights, listener, together) for m in movements if m.kind == 'settled']
         report('Fitted to everything, the settled tables:', shared, expert, seen, False)
-        unseen = hear_left_out(movements, [[work] for work in works['settled']], listener, apart)
+        unseen = hear_left_out(movements, [[work] for work in works], listener, apart)
         report('Each work with weights fitted to all the others, the settled tables:', shared, expert, unseen, True)
-        fifths = [works['quartet'][i::FIFTHS] for i in range(FIFTHS)]
-        report('Quartets, a fifth of them left out at a time, our tables:', shared, own, hear_left_out(movements, fifths, listener, quartets), False)
+        fifths = [quartet_works[i::FIFTHS] for i in range(FIFTHS)]
+        report('Quartets, a fifth of them left out at a time, their settled tables:', shared, os.path.join(own, 'settled'), hear_left_out(movements, fifths, listener, quartets), False)
 
 
 main()
