@@ -74,6 +74,7 @@ typedef enum spz_count_unit { SPZ_IN_BARS, SPZ_IN_BEATS, SPZ_IN_CROTCHETS } spz_
 typedef struct spz_length {
     spz_fraction count;
     spz_count_unit unit;
+    double bars; /* the same in bars as they are where it begins; 0: not known */
 } spz_length;
 
 /* The clearest call and answer of an exchange, a hocket or an imitation. */

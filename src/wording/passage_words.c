@@ -1,5 +1,6 @@
 #include "wording/passage_words.h"
 #include <inttypes.h>
+#include <math.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -169,12 +170,25 @@ static void put_note_values(spz_language language, spz_fraction crotchets, Buffe
     SAY(out, language, PHRASE_LAG_FRACTION, slot_number("over", (long)crotchets.over), slot_number("under", (long)crotchets.under));
 }
 
+/* From here on nobody counts beats. */
+static const double many_bars = 3;
+
+/* 'three and a half bars', 'about five bars'. */
+static void put_many_bars(spz_language language, double bars, Buffer *out)
+{
+    bool half = bars - floor(bars) == 0.5;
+    Slot whole = slot_number("n", (long)(half ? floor(bars) : round(bars)));
+    say(out, language, half ? PHRASE_LAG_BARS_AND_HALF : PHRASE_LAG_ABOUT_BARS, &whole, 1);
+}
+
 void words_length(spz_language language, spz_length length, Buffer *out)
 {
     spz_fraction count = length.count;
     bool half = count.under == 2;
     Slot whole = slot_number("n", (long)(count.over / count.under));
-    if (length.unit == SPZ_IN_CROTCHETS || count.under > 2)
+    if (length.unit != SPZ_IN_BARS && length.bars > many_bars)
+        put_many_bars(language, length.bars, out);
+    else if (length.unit == SPZ_IN_CROTCHETS || count.under > 2)
         put_note_values(language, count, out);
     else if (length.unit == SPZ_IN_BARS)
         say(out, language, half ? PHRASE_LAG_HALF_BAR : count.over == 1 ? PHRASE_LAG_BAR : PHRASE_LAG_BARS, &whole, 1);

@@ -61,6 +61,20 @@ static void turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_
     rehearsal_end(&r);
 }
 
+/* The firsts ask twice before each answer: six entries, four turns. */
+static void the_word_passes_only_where_another_has_it(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | c5:e( d5 e5 f5) g5:q r | c5:e( d5 e5 f5) g5:q r | R | R | d5:e( e5 f5 g5) a5:q r | d5:e( e5 f5 g5) a5:q r | R | R | c6:w\n"
+                           "Violin II:   R | R | R | c5:e( d5 e5 f5) g5:q r | R | R | R | d5:e( e5 f5 g5) a5:q r | R | e5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4~ | c4~ | c4 | d4~ | d4~ | d4~ | d4 | e4\n"
+                           "Violoncello: c3:w~ | c3~ | c3~ | c3~ | c3 | d3~ | d3~ | d3~ | d3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
+    CU_ASSERT_EQUAL(p->entry_count, 6);
+    CU_ASSERT_EQUAL(p->turns, 4);
+    rehearsal_end(&r);
+}
+
 static void who_repeats_a_note_under_a_gesture_does_not_have_it(void)
 {
     Rehearsal r = rehearse(QUARTET
@@ -322,6 +336,7 @@ static void a_dialogue_that_goes_on_with_another_figure_lists_both(void)
 static const struct Statement statements[] = {
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
+    STATEMENT(the_word_passes_only_where_another_has_it),
     STATEMENT(who_repeats_a_note_under_a_gesture_does_not_have_it),
     STATEMENT(sections_that_enter_together_are_one_entry_and_one_link),
     STATEMENT(a_held_note_above_a_call_does_not_call),

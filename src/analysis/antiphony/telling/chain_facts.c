@@ -193,13 +193,13 @@ static void link_company(ChainFacts *facts)
     }
 }
 
-/* How often the word passes. */
+/* How often the word passes: who has it again before anybody answers has not passed it. */
 static int turns_of(const ChainFacts *facts)
 {
     int turns = 0;
     for (size_t i = 0; i < facts->entries.count; i++) {
         const spz_entry *entry = &facts->entries.at[i], *before = i ? entry - 1 : NULL;
-        turns += !before || entry->link != before->link || entry->onset > before->end;
+        turns += !before || entry->link != before->link;
     }
     return turns;
 }

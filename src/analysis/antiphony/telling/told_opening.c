@@ -79,11 +79,12 @@ static spz_length length_of(const Texture *texture, int in_bar, Ticks lag)
     const Movement *m = texture->map->movement;
     const Bar *bar = &m->bars[in_bar];
     Ticks beat = bar->beat > 0 ? bar->beat : m->per_crotchet, nominal = bar->nominal > 0 ? bar->nominal : 0;
+    double bars = nominal ? (double)lag / (double)nominal : 0;
     if (nominal && (lag % nominal == 0 || (lag * 2 == nominal && nominal > 2 * beat)))
-        return (spz_length){fraction_of(lag, nominal), SPZ_IN_BARS};
+        return (spz_length){fraction_of(lag, nominal), SPZ_IN_BARS, bars};
     if (lag * 2 % beat == 0)
-        return (spz_length){fraction_of(lag, beat), SPZ_IN_BEATS};
-    return (spz_length){fraction_of(lag, m->per_crotchet), SPZ_IN_CROTCHETS};
+        return (spz_length){fraction_of(lag, beat), SPZ_IN_BEATS, bars};
+    return (spz_length){fraction_of(lag, m->per_crotchet), SPZ_IN_CROTCHETS, bars};
 }
 
 spz_length candidate_lag(const Texture *texture, const Candidate *candidate)
