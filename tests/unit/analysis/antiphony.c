@@ -167,6 +167,18 @@ static void violas_whom_the_cellos_join_bear_their_name(void)
     rehearsal_end(&r);
 }
 
+static void violas_whom_the_seconds_join_bear_their_name(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    c6:w~ | c6 | d6~ | d6 | e6~ | e6 | c6:w\n"
+                           "Violin II:   R | <f> g4:q. a4:e b4:h | R | a4:q. b4:e c5:h | R | b4:q. c5:e d5:h | c5:w\n"
+                           "Viola:       R | <f> g3:q. a3:e b3:q d4 | R | a3:q. b3:e c4:q e4 | R | b3:q. c4:e d4:q f4 | c4:w\n"
+                           "Violoncello: <f> g2:q. a2:e b2:q d3 | R | a2:q. b2:e c3:q e3 | R | b2:q. c3:e d3:q f3 | R | c3:w\n");
+    CU_ASSERT_PTR_NOT_NULL(antiphony(&r, "Vc", "Vn II"));
+    CU_ASSERT_PTR_NULL(antiphony(&r, "Vc", "Va"));
+    rehearsal_end(&r);
+}
+
 static void off_beat_accompaniment_is_at_most_marginal(void)
 {
     Rehearsal r = rehearse(QUARTET
@@ -441,6 +453,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_canon_is_imitation),
     STATEMENT(both_violins_answered_by_the_cellos_are_named_together),
     STATEMENT(violas_whom_the_cellos_join_bear_their_name),
+    STATEMENT(violas_whom_the_seconds_join_bear_their_name),
     STATEMENT(off_beat_accompaniment_is_at_most_marginal),
     STATEMENT(an_answer_upside_down_is_known_again),
     STATEMENT(one_step_the_other_way_is_no_inversion),

@@ -69,15 +69,27 @@ void side_name(const SectionMap *map, size_t principal, uint64_t speakers, Side 
     side->orchestra = orchestra_of(map, side->melodies);
 }
 
-void side_join_cellos(const SectionMap *map, uint64_t company, Side *side)
+/* Whom violas double: the only violin section among them, or the cellos where there is no violin; themselves where it is neither. */
+static spz_section doubled_by_violas(const SectionMap *map, uint64_t company)
 {
-    if (side->section != SPZ_VA || violins_in(map, company) || !has(map, company, SPZ_VC))
+    for (size_t i = 0; violins_in(map, company) == 1 && i < map->group_count && i < 64; i++)
+        if ((company >> i & 1) && section_is_violin(map->groups[i].about.section) && !map->groups[i].about.solo)
+            return map->groups[i].about.section;
+    return violins_in(map, company) == 0 && has(map, company, SPZ_VC) ? SPZ_VC : SPZ_VA;
+}
+
+void side_join_company(const SectionMap *map, uint64_t company, const Side *other, Side *side)
+{
+    spz_section name = side->section == SPZ_VA ? doubled_by_violas(map, company) : SPZ_VA;
+    if (name == SPZ_VA || name == other->section || (other->section == SPZ_VIOLINS && section_is_violin(name)))
         return;
-    side->section = SPZ_VC;
+    side->section = name;
     side->group = SIZE_MAX;
     for (size_t i = 0; i < map->group_count && i < 64; i++)
-        if (map->groups[i].about.section == SPZ_VC || map->groups[i].about.section == SPZ_DB)
-            side->melodies |= company & (uint64_t)1 << i;
+        if ((company >> i & 1) && (map->groups[i].about.section == name || (name == SPZ_VC && map->groups[i].about.section == SPZ_DB))) {
+            side->melodies |= (uint64_t)1 << i;
+            side->group = section_is_violin(name) ? i : SIZE_MAX;
+        }
 }
 
 /* Unison goes before rhythm: who has the pitches of one side stands there, even where it shares the rhythm of both, as octave doublings of

@@ -23,9 +23,9 @@ bool side_named_after(const SectionMap *map, const Side *side, uint64_t melodies
 /* Whose notes are told of a side: of `principal`, who speaks on it, unless the side bears another section's name: then of the highest group of that section. */
 size_t side_voice(const SectionMap *map, const Side *side, size_t principal);
 
-/* A doubling viola is left out of the name (the readers' protocol): violas who have the gesture together with cellos, and no violins, are
- * named after these. `company`: who else has it. */
-void side_join_cellos(const SectionMap *map, uint64_t company, Side *side);
+/* A doubling viola is left out of the name (the readers' protocol): violas who have the gesture together with one violin section are named after
+ * it, with cellos and no violins after these; not where the other side bears that name. `company`: who else has it. */
+void side_join_company(const SectionMap *map, uint64_t company, const Side *other, Side *side);
 
 /* Whether the two sides are these two sections, whoever calls. */
 static inline bool sides_are(const Side sides[2], spz_section one, spz_section other)

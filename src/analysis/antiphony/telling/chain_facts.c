@@ -259,8 +259,8 @@ spz_status chain_name_violas(const Texture *texture, const CandidateList *candid
     const Match *match = &(chain->named_by ? chain->named_by : &candidates->at[chain->candidates[0]])->match;
     const spz_link *links[] = {link_of(&facts, match->caller), link_of(&facts, match->responder)};
     for (int i = 0; status == SPZ_OK && i < 2; i++)
-        if (links[0] && links[1] && links[0] != links[1] && chain->sides[!i].section != SPZ_VC)
-            side_join_cellos(texture->map, links[i]->players & ~chain->sides[!i].melodies, &chain->sides[i]);
+        if (links[0] && links[1] && links[0] != links[1])
+            side_join_company(texture->map, links[i]->players & ~chain->sides[!i].melodies, &chain->sides[!i], &chain->sides[i]);
     chain_facts_release(&facts);
     return status;
 }

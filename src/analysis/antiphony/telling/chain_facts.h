@@ -16,6 +16,6 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
                             ChainFacts *facts);
 void chain_facts_release(ChainFacts *facts);
 
-/* Names a side of violas after the cellos that stand in its link (side_join_cellos). SPZ_NO_MEMORY. */
+/* Names a side of violas after the violins or cellos that stand in its link (side_join_company). SPZ_NO_MEMORY. */
 spz_status chain_name_violas(const Texture *texture, const CandidateList *candidates, Chain *chain);
 #endif
