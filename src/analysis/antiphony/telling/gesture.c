@@ -49,7 +49,10 @@ static double first_worth(const NoteEvent *of, const NoteEvent *here, bool turne
     return a == b ? worth : long_in_both ? like.held * worth : 0;
 }
 
-double gesture_likeness(const Gesture *gesture, const Melody *melody, const NoteEvent *place, bool turned)
+static const double hair = 1e-9; /* of rounding: all steps in its direction are just what a row must have */
+
+/* How far a melody has the gesture from `place` on: 0 not at all or less than `least` .. 1 in its rhythm and all its steps. */
+static double gesture_likeness(const Gesture *gesture, const Melody *melody, const NoteEvent *place, bool turned, double least)
 {
     const NoteEvent *end = melody->events + melody->count, *here = place + 2, *met[2] = {gesture->first + 1, place + 1};
     double steps = (double)gesture->notes - 1;
@@ -57,6 +60,8 @@ double gesture_likeness(const Gesture *gesture, const Melody *melody, const Note
         return 0;
     double worth = first_worth(gesture->first, place, turned);
     for (size_t i = 2; i < gesture->notes; i++) {
+        if (worth + (double)(gesture->notes - i) * like.exact < least * steps - hair)
+            return 0;
         const NoteEvent *of = gesture->first + i;
         Ticks due = place[1].onset + of->onset - gesture->first[1].onset;
         for (; here < end && here->onset < due; here++)
@@ -93,11 +98,11 @@ static size_t notes_to_rest(const Gesture *gesture, const Melody *melody, const 
     return notes;
 }
 
-static double likeness_here(const Gesture *gesture, const Statement *statement, const Melody *melody, const NoteEvent *place)
+static double likeness_here(const Gesture *gesture, const Statement *statement, const Melody *melody, const NoteEvent *place, double least)
 {
-    double likeness = gesture_likeness(gesture, melody, place, false), other = 0;
+    double likeness = gesture_likeness(gesture, melody, place, false, least), other = 0;
     if (gesture->turned || statement->turned)
-        other = like.turned * gesture_likeness(gesture, melody, place, true);
+        other = like.turned * gesture_likeness(gesture, melody, place, true, least);
     return other > likeness ? other : likeness;
 }
 
@@ -107,13 +112,13 @@ static double likeness_of(const Texture *texture, const Gesture *gesture, const 
     const Melody *melody = &texture->melodies[statement->melody];
     if (place < melody->events || place >= melody->events + melody->count || place->onset < gesture->from)
         return 0;
-    double likeness = likeness_here(gesture, statement, melody, place);
-    if (likeness >= least_likeness(gesture, place))
+    double least = least_likeness(gesture, place), likeness = likeness_here(gesture, statement, melody, place, least);
+    if (likeness >= least)
         return likeness;
     Gesture head = *gesture; /* of what is broken off by a rest the head will do */
     head.notes = notes_to_rest(gesture, melody, place);
     bool broken_off = gesture->heads && head.notes < gesture->notes && head.notes >= (is_even(head.first, head.notes + 1) ? like.head_even : like.head);
-    likeness = broken_off ? likeness_here(&head, statement, melody, place) : 0;
+    likeness = broken_off ? likeness_here(&head, statement, melody, place, like.alike_even) : 0;
     return likeness >= like.alike_even ? likeness : 0;
 }
 
@@ -133,6 +138,9 @@ static bool in_beat(const Texture *texture, const NoteEvent *a, const NoteEvent 
 static bool may_begin(const Texture *texture, const Gesture *gesture, const Statement *statement, const NoteEvent *place)
 {
     const NoteEvent *of = gesture->first;
+    const Melody *melody = &texture->melodies[statement->melody];
+    if (place < melody->events || place + 2 >= melody->events + melody->count)
+        return place == statement->first;
     for (int i = 0; i < 2 && place != statement->first; i++)
         if (of[i + 1].onset - of[i].onset != place[i + 1].onset - place[i].onset || event_direction(&of[i], &of[i + 1]) != event_direction(&place[i], &place[i + 1]))
             return false;
@@ -149,8 +157,10 @@ typedef struct Instance {
 static void try_place(const Texture *texture, const Gesture *gesture, const Statement *statement, int beside, Instance *best)
 {
     const NoteEvent *place = statement->first + beside;
+    if (!may_begin(texture, gesture, statement, place))
+        return;
     double likeness = likeness_of(texture, gesture, statement, place) * (beside > 0 ? like.later : beside < 0 ? like.earlier : 1);
-    if (likeness > best->likeness && may_begin(texture, gesture, statement, place))
+    if (likeness > best->likeness)
         *best = (Instance){place, likeness, false};
 }
 
@@ -312,8 +322,8 @@ static bool begins_at(const Texture *texture, const Gesture *gesture, const Melo
     bool rested = (place->flags & gesture->first->flags & EVENT_AFTER_REST) != 0, fresh = event_is_fresh(place) && event_is_fresh(gesture->first);
     head.notes = rested ? notes_to_rest(gesture, melody, place) : gesture->notes;
     bool known = head.notes >= (rested ? found_from.rested : fresh ? found_from.fresh : found_from.midway);
-    return known && (fresh || in_beat(texture, gesture->first, place)) &&
-           gesture_likeness(&head, melody, place, false) >= (fresh ? found_from.alike_fresh : found_from.alike_midway);
+    double least = fresh ? found_from.alike_fresh : found_from.alike_midway;
+    return known && (fresh || in_beat(texture, gesture->first, place)) && gesture_likeness(&head, melody, place, false, least) >= least;
 }
 
 /* Nobody else's entry begins there, and the player is in none of their own, nor goes straight on from it. */

@@ -17,8 +17,6 @@ typedef struct Gesture {
 
 /* Of a chain's statements. */
 Gesture gesture_of(const Texture *texture, const StatementList *statements);
-/* How far a melody has the gesture from `place` on: 0 not at all .. 1 in its rhythm and all its steps. */
-double gesture_likeness(const Gesture *gesture, const Melody *melody, const NoteEvent *place, bool turned);
 /* Drops statements that don't begin with it, and lets those that begin a note or two beside it begin where it does. */
 void gesture_keep(const Texture *texture, const Gesture *gesture, StatementList *statements);
 /* Adds those that no match found: whoever begins the gesture before `to` where none of their statements lies. False: no memory. */
