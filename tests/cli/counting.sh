@@ -44,10 +44,11 @@ try
 line "1 passed, 1 failed, 1 skipped"
 
 # Without the shared folder the statements that need it are skipped, and together they are all that there are.
-SPEZZATO_SHARED=$folder/nowhere "$unit" > "$folder/out" 2> "$folder/err" || fault "without the shared folder the unit tests fail"
+SPEZZATO_SHARED=$folder/nowhere "$unit" > "$folder/out" 2> "$folder/err" ||
+    fault "without the shared folder the unit tests fail: $(cat "$folder/out" "$folder/err" | grep -m 1 -E '^ +[0-9]+\. |^tests:' || tail -n 1 "$folder/out")"
 all=$(sed -n 's/^ *tests  *\([0-9]*\)  *[0-9].*/\1/p' "$folder/out")
 counts=$(sed -n 's/^tests: \([0-9]*\) passed, 0 failed, \([0-9]*\) skipped$/\1 \2/p' "$folder/out")
-[ -n "$all" ] && [ "$((${counts% *} + ${counts#* }))" = "$all" ] || fault "of $all statements there are counted: $counts (passed, skipped)"
+[ -n "$all" ] && [ -n "$counts" ] && [ "$((${counts% *} + ${counts#* }))" = "$all" ] || fault "of $all statements there are counted: $counts (passed, skipped)"
 named=$(sed -n 's/^  skipped: the shared folder is not at hand (\([0-9]*\) tests)$/\1/p' "$folder/out")
-[ "${named:-0}" -ge 10 ] && [ "$named" -le "${counts#* }" ] || fault "only ${named:-0} statements say that they need the shared folder, of ${counts#* } skipped"
+[ "${named:-0}" -ge 10 ] && [ "$named" -le "${counts##* }" ] || fault "only ${named:-0} statements say that they need the shared folder, of ${counts#* } skipped"
 finish

@@ -168,7 +168,7 @@ fi
 
 # For a word processor: opened by one, where it is at hand, its words are those of the text.
 run 0 notes --format odt -o "$folder/notes.odt" "$one"
-python3 - "$folder/notes.odt" <<'END' || fault "the package is none of OpenDocument"
+! at_hand python3 || python3 - "$folder/notes.odt" <<'END' || fault "the package is none of OpenDocument"
 import sys, zipfile, xml.dom.minidom
 package = zipfile.ZipFile(sys.argv[1])
 first = package.infolist()[0]

@@ -23,6 +23,10 @@ void skipped(const char *reason);
 /* Path of a file in the shared folder, or NULL when it is absent: then the test counts as skipped. */
 const char *shared_file(const char *name);
 
+/* Where a test may write in the working folder: the name with the number of the process before its ending, so that runs at one time don't meet. Good until
+ * the eighth call after. */
+const char *own_file(const char *name);
+
 /* Every suite that is wanted, in the order of the files (made by the Makefile); whether the file's was asked for. */
 void all_suites(void);
 bool suite_wanted(const char *file);

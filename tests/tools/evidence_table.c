@@ -2,8 +2,7 @@
  * against tables of passages (see docs/method.md). */
 #include "analysis/antiphony/chaining/evidence.h"
 #include "analysis/antiphony/chaining/sides.h"
-#include "sections/section_map.h"
-#include "spezzato/spezzato.h"
+#include "tools/each_movement.h"
 #include <stdio.h>
 
 static void print_match(const Texture *texture, const Match *match, const Evidence *evidence)
@@ -45,20 +44,11 @@ static int print_movement(const SectionMap *map)
 
 int main(int count, char **arguments)
 {
-    spz_score *score = NULL;
-    spz_sections *sections = NULL;
-    if (count != 2 || spz_score_read(arguments[1], NULL, &score) != SPZ_OK)
+    if (count != 2)
         return 2;
     printf("caller\tresponder\tstart\tend\tcgroup\trgroup\tfirst\tlast\tlag\tmatched\tunmatched\tstatements\ttransposition");
     for (int f = 0; f < FEATURE_COUNT; f++)
         printf("\t%s", feature_name((enum Feature)f));
     printf("\tstrength\n");
-    int failed = 0;
-    for (size_t i = 0; i < spz_score_movement_count(score) && !failed; i++) {
-        failed = spz_sections_find(spz_score_movement(score, i), NULL, NULL, &sections) != SPZ_OK;
-        failed = failed || print_movement(sections);
-        spz_sections_free(sections);
-    }
-    spz_score_free(score);
-    return failed;
+    return each_movement(arguments[1], print_movement);
 }

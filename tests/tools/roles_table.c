@@ -1,7 +1,7 @@
 /* roles_table.c - prints what each voice of a score does in each beat, for fitting and checking roles (see docs/method.md): one line a beat and
  * voice that sounds. Lines 'bar INDEX NUMBER ONSET LENGTH' (in crotchets) and 'voice INDEX PART NAME STRING' come first. */
 #include "analysis/melody/roles.h"
-#include "spezzato/spezzato.h"
+#include "tools/each_movement.h"
 #include <stdio.h>
 
 static void print_heads(const SectionMap *map, const Voices *voices)
@@ -55,20 +55,11 @@ static int print_movement(const SectionMap *map)
 
 int main(int count, char **arguments)
 {
-    spz_score *score = NULL;
-    spz_sections *sections = NULL;
-    if (count != 2 || spz_score_read(arguments[1], NULL, &score) != SPZ_OK)
+    if (count != 2)
         return 2;
     printf("names");
     for (int m = 0; m < RM_COUNT; m++)
         printf("\t%s", role_measure_name((enum RoleMeasure)m));
     putchar('\n');
-    int failed = 0;
-    for (size_t i = 0; i < spz_score_movement_count(score) && !failed; i++) {
-        failed = spz_sections_find(spz_score_movement(score, i), NULL, NULL, &sections) != SPZ_OK;
-        failed = failed || print_movement(sections);
-        spz_sections_free(sections);
-    }
-    spz_score_free(score);
-    return failed;
+    return each_movement(arguments[1], print_movement);
 }

@@ -7,14 +7,14 @@
 #include <unistd.h>
 
 static const char *const scores[] = {"corpus/caldremi-grosso-1.musicxml", "corpus/scarrowmere-fell-and-mere.musicxml", "corpus/tolvesk-ecluses-2.mxl"};
-static const char library_file[] = "library-questions.tmp";
+static const char library_name[] = "library-questions.tmp";
 
 static spz_library *filled(void)
 {
     spz_library *library = NULL;
     spz_added added;
-    unlink(library_file);
-    CU_ASSERT_EQUAL_FATAL(spz_library_open(library_file, SPZ_LIBRARY_CHANGE, NULL, &library), SPZ_OK);
+    unlink(own_file(library_name));
+    CU_ASSERT_EQUAL_FATAL(spz_library_open(own_file(library_name), SPZ_LIBRARY_CHANGE, NULL, &library), SPZ_OK);
     CU_ASSERT_EQUAL(spz_library_add(library, scores, COUNT(scores), NULL, NULL, &added), SPZ_OK);
     CU_ASSERT_EQUAL(added.heard, COUNT(scores));
     return library;
@@ -23,7 +23,7 @@ static spz_library *filled(void)
 static void leave(spz_library *library)
 {
     spz_library_free(library);
-    unlink(library_file);
+    unlink(own_file(library_name));
 }
 
 static size_t found(spz_library *library, const spz_conditions *conditions)
@@ -141,8 +141,8 @@ static void adding_without_memory_says_so_and_can_be_done_again(void)
     spz_library *library = NULL;
     spz_added added = {0};
     spz_status status = SPZ_NO_MEMORY;
-    unlink(library_file);
-    CU_ASSERT_EQUAL_FATAL(spz_library_open(library_file, SPZ_LIBRARY_CHANGE, NULL, &library), SPZ_OK);
+    unlink(own_file(library_name));
+    CU_ASSERT_EQUAL_FATAL(spz_library_open(own_file(library_name), SPZ_LIBRARY_CHANGE, NULL, &library), SPZ_OK);
     for (long request = 1; status == SPZ_NO_MEMORY && request < 1000000; request += request < 60 ? 1 : 1 + request / 7) {
         memory_starve_after(request);
         status = spz_library_add(library, &scores[2], 1, NULL, NULL, &added);

@@ -226,7 +226,7 @@ static void write_lines_of(const char *path, const LineHead *head, const ScoreRe
 
 static void lines_of_a_score_are_put_together_whatever_their_order(void)
 {
-    char path[] = "season-lines.tmp";
+    const char *path = own_file("season-lines.tmp");
     Store *store = own_store();
     ScoreResult *result = sample();
     LineHead head = sample_head("a/b.mxl"), other = head;
@@ -245,7 +245,7 @@ static void lines_of_a_score_are_put_together_whatever_their_order(void)
 
 static void a_score_of_which_a_line_is_missing_is_not_taken(void)
 {
-    char path[] = "season-lines.tmp";
+    const char *path = own_file("season-lines.tmp");
     Store *store = own_store();
     ScoreResult *result = sample();
     LineHead head = sample_head("a/b.mxl");

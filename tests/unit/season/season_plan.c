@@ -153,7 +153,7 @@ static void write_share(int share, int shares, const char *path)
 
 static void shares_of_the_work_make_the_same_plan(void)
 {
-    static const char *const files[] = {"season-share-2.tmp", "season-share-1.tmp", "season-share-3.tmp"};
+    const char *const files[] = {own_file("season-share-2.tmp"), own_file("season-share-1.tmp"), own_file("season-share-3.tmp")};
     Watch watch;
     spz_season_options options = watched(&watch), fresh = {.jobs = 1};
     write_share(2, 3, files[0]);
@@ -346,7 +346,7 @@ static void every_report_has_its_forms_and_no_others(void)
 /* A plan of a few rows in a file of its own; `settings` NULL: the usual. */
 static spz_season *plan_rows(const char *rows, const spz_settings *settings)
 {
-    static const char path[] = "season-rows.tmp";
+    const char *path = own_file("season-rows.tmp");
     spz_season_options options = {.settings = settings, .jobs = 1};
     spz_season *season = NULL;
     FILE *file = fopen(path, "w");
@@ -439,7 +439,7 @@ static void places_and_gaps_have_names_in_data(void)
 /* Starved of memory at the first request, the second, ... until it gets through: it says so each time, and loses nothing. */
 static void a_season_without_memory_says_so(void)
 {
-    static const char small_plan[] = "season-small.tmp";
+    const char *small_plan = own_file("season-small.tmp");
     char *folder = own_folder();
     char library[64];
     snprintf(library, sizeof library, "%s/library", folder);
