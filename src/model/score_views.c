@@ -178,7 +178,7 @@ static spz_status written_notes(const Movement *movement, size_t part, SoundList
 {
     const Part *of = &movement->parts[part];
     for (size_t i = 0; i < of->note_count; i++) {
-        Sound sound = {of->notes[i].onset, of->notes[i].duration, &of->notes[i], (uint16_t)part};
+        Sound sound = {.onset = of->notes[i].onset, .duration = of->notes[i].duration, .note = &of->notes[i], .part = (uint16_t)part};
         if (!array_push(out, sound))
             return SPZ_NO_MEMORY;
     }

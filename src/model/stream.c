@@ -106,9 +106,12 @@ static bool join(Joiner *joiner, const Note *note, Ticks onset)
     size_t sound = joiner->out->count;
     if (entry != NOTHING) {
         sound = joiner->waiting.at[entry].sound;
-        joiner->out->at[sound].duration += note->duration;
+        Sound *longer = &joiner->out->at[sound];
+        longer->duration += note->duration;
+        longer->slur_stops = longer->slur_stops || note->flags & NOTE_SLUR_STOP;
+        longer->slur_starts = longer->slur_starts || note->flags & NOTE_SLUR_START;
     } else {
-        Sound fresh = {onset, note->duration, note, joiner->part};
+        Sound fresh = {.onset = onset, .duration = note->duration, .note = note, .part = joiner->part};
         if (!array_push(joiner->out, fresh))
             return false;
     }

@@ -11,6 +11,7 @@ typedef struct Sound {
     Ticks onset, duration;
     const Note *note; /* the first of the tied notes: pitch, bar, staff, voice, marks */
     uint16_t part;
+    bool slur_stops, slur_starts; /* a slur ends, begins on a note that is tied to the first */
 } Sound;
 typedef ARRAY(Sound) SoundList;
 

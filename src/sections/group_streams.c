@@ -26,7 +26,7 @@ static bool line_holds(const Part *part, const spz_line *line, const Note *note)
 
 static bool give(Collector *collector, const Sound *sound, size_t line)
 {
-    GroupSound own = { sound->onset, sound->duration, sound->note, sound->part, (uint16_t)line };
+    GroupSound own = { sound->onset, sound->duration, sound->note, sound->part, (uint16_t)line, sound->slur_stops, sound->slur_starts };
     return array_push(&collector->sounds, own);
 }
 

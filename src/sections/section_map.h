@@ -10,6 +10,7 @@ typedef struct GroupSound {
     const Note *note;
     uint16_t part;
     uint16_t line; /* index into lines */
+    bool slur_stops, slur_starts; /* as in Sound */
 } GroupSound;
 
 typedef struct Group {

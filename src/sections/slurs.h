@@ -10,7 +10,7 @@ typedef struct SlurBook {
         uint16_t part;
         uint8_t staff, voice;
         int open, before; /* behind the moment at hand, whose notes may be several; before it */
-        Ticks moment;
+        Ticks moment, length; /* the moment at hand, the length of its first note */
     } lines[SLUR_LINES];
     size_t count;
 } SlurBook;

@@ -127,7 +127,7 @@ static bool add_written(const Movement *movement, const Part *part, SoundList *l
             from--;
         for (; from < part->note_count && part->notes[from].bar <= movement->played[i]; from++) {
             const Note *note = &part->notes[from];
-            Sound sound = {note->onset - bar->onset + now, note->duration, note, 0};
+            Sound sound = {.onset = note->onset - bar->onset + now, .duration = note->duration, .note = note};
             bool in_table = note->bar == movement->played[i] && !(note->flags & NOTE_SLASH);
             if (in_table && !array_push(list, sound))
                 return false;

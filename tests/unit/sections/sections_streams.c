@@ -1,5 +1,5 @@
 /* What each group of players sounds, as one stream. */
-#include "sections/section_map.h"
+#include "sections/slurs.h"
 #include "support/notation/notation.h"
 #include "support/suite.h"
 #include <stdio.h>
@@ -185,6 +185,38 @@ static void a_search_that_runs_out_of_memory_leaves_nothing_behind(void)
     forget(&heard);
 }
 
+/* '(' behind a sound bound to the next: what is under slurs in the first violins. A static buffer. */
+static const char *bound_in_words(const Heard *heard)
+{
+    static char text[100];
+    const Group *group = &heard->map->groups[0];
+    SlurBook book = {.count = 0};
+    size_t at = 0;
+    for (size_t i = 0; i < group->sound_count && at + 10 < sizeof text; i++)
+        at += (size_t)snprintf(text + at, sizeof text - at, "%s%c", slur_place(&book, group->sounds, group->sound_count, i).on ? "(" : "",
+                               "cdefgab"[group->sounds[i].note->step]);
+    return text;
+}
+
+static void a_slur_ends_on_a_tied_note_in_another_voice_and_before_a_long_silence(void)
+{
+    static const struct {
+        const char *music, *bound;
+    } cases[] = {
+        {"Violin I: c5( d5~ | d5) e5 | f5 g5\n", "(cdefg"},            /* the slur ends on the note that the tie leads to */
+        {"Violin I: c5 d5~ | d5( e5) | f5 g5\n", "c(defg"},            /* and begins on it */
+        {"Violin I: c5:q( d5 // a4:h | e5:q f5 // a4:q a4) | g5 b5\n", "(ca(d(ea(fagb"}, /* begins in the upper voice, ends in the lower: what comes after is free */
+        {"Violin I: c5:q( d5 | R*3 | e5 f5\n", "(c(def"},
+    };
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        char music[200];
+        snprintf(music, sizeof music, "time: 2/4\n%s", cases[i].music);
+        Heard heard = hear(music);
+        CU_ASSERT_STRING_EQUAL(bound_in_words(&heard), cases[i].bound);
+        forget(&heard);
+    }
+}
+
 void suite_sections_streams(void);
 void suite_sections_streams(void)
 {
@@ -200,6 +232,7 @@ void suite_sections_streams(void)
         STATEMENT(all_that_is_not_in_a_string_section_stands_with_the_others),
         STATEMENT(groups_stand_in_score_order_with_soloists_first),
         STATEMENT(every_sound_goes_to_exactly_one_place),
+        STATEMENT(a_slur_ends_on_a_tied_note_in_another_voice_and_before_a_long_silence),
         STATEMENT(a_search_that_runs_out_of_memory_leaves_nothing_behind),
     };
     suite_of("streams of groups", statements, COUNT(statements));

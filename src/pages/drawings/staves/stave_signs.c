@@ -30,8 +30,8 @@ static void find_bound(const Line *line, const Stave *stave, SlurBook *book, Bou
         for (size_t c = 0; c < stave->chords.count && sound->onset + sound->duration > from; c++)
             if (has_note(&stave->chords.at[c], sound->note)) {
                 bound[c].on = bound[c].on || place.on;
-                bound[c].begins = bound[c].begins || sound->note->flags & NOTE_SLUR_START;
-                bound[c].ends = bound[c].ends || sound->note->flags & NOTE_SLUR_STOP;
+                bound[c].begins = bound[c].begins || sound->slur_starts || sound->note->flags & NOTE_SLUR_START;
+                bound[c].ends = bound[c].ends || sound->slur_stops || sound->note->flags & NOTE_SLUR_STOP;
             }
     }
 }
