@@ -145,6 +145,19 @@ def web_page(program, score, code, movements, folder):
         told(score, "page, " + code, [(row[0], row[2]) for row in rows] != wanted and "entries of %s are not those of the JSON" % bars(passage))
 
 
+def row_and_sentence(score, passages):
+    """The sentence of an exchange names the two sides that its row names, in that order, and these are among its entries; where others enter before them,
+    it goes on to tell the order."""
+    for passage in (p for p in passages if p["kind"] in ("exchange", "hocket", "imitation") and len(p["groups"]) == 2):
+        named = sections_named("en", passage["reason"].split(";")[0])
+        row = [sorted(sections_of([name]))[0] for name in passage["groups"]]
+        told(score, "sentence", named[:2] != row and "'%s' under %s" % (passage["reason"], passage["groups"]))
+        players = {name for link in passage["links"] for name in link["sections"]}
+        for name in passage["groups"]:
+            inside = not players or name == "Strings" or "Strings" in players or any(same_players(name, player) or same_players(player, name) for player in players)
+            told(score, "links", not inside and "%s is in no link of %s %s" % (name, passage["groups"], bars(passage)))
+
+
 def parts_sheet(program, score, movements):
     """Each player is told to lead, answer or join in a bar in which the JSON lets him enter so, and by nobody who is not in the passage."""
     passages = [p for m in movements for p in m["passages"]]
@@ -324,6 +337,7 @@ def main(program, scores):
             with tempfile.TemporaryDirectory() as folder:
                 web_page(program, score, code, movements, folder)
             programme_notes(program, score, code, movements)
+        row_and_sentence(score, passages)
         written = parts_sheet(program, score, movements)
         with tempfile.TemporaryDirectory() as folder:
             marked_score(program, score, written, folder)

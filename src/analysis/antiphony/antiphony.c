@@ -141,33 +141,14 @@ static spz_side side_told(const Findings *findings, const AntiphonySearch *searc
     return told;
 }
 
-/* The passage's own pair, whoever of them begins first. */
-static void name_sides(const Findings *findings, const AntiphonySearch *search, const Chain *chain, const ChainFacts *facts, spz_passage *passage)
-{
-    const Opening *opening = &facts->opening;
-    bool turned = false;
-    if (opening->told && findings->map == search->texture.map) {
-        spz_players calls = facts->entries.at[opening->call_entry].players, answers = facts->entries.at[opening->answer_entry].players;
-        turned = !side_named_after(findings->map, &chain->sides[0], calls) && side_named_after(findings->map, &chain->sides[1], calls) &&
-                 side_named_after(findings->map, &chain->sides[0], answers);
-    }
-    for (int i = 0; i < 2; i++)
-        passage->sides[i] = side_told(findings, search, &chain->sides[turned ? 1 - i : i]);
-}
-
 /* Where only one side is within the limits of the passage, its first match is told. */
 static void tell_opening(const Findings *findings, const AntiphonySearch *search, const Chain *chain, const ChainFacts *facts, spz_passage *passage)
 {
-    const Texture *texture = &search->texture;
-    bool told = facts->opening.told, voices = findings->map != texture->map;
-    Opening opening = told ? facts->opening : opening_of_match(texture, &search->candidates.at[chain->candidates[0]]);
-    const size_t entries[] = {opening.call_entry, opening.answer_entry};
-    const Statement *statements[] = {&opening.call, &opening.answer};
-    passage->told.gesture = opening_gesture(texture, &opening);
-    for (int i = 0; i < 2; i++) {
-        Side side = opening_side(texture, statements[i], voices || !told ? 0 : facts->entries.at[entries[i]].players);
-        passage->told.gesture.sides[i] = told ? side_told(findings, search, &side) : passage->sides[i];
-    }
+    bool told = facts->opening.told;
+    Opening opening = told ? facts->opening : opening_of_match(&search->texture, &search->candidates.at[chain->candidates[0]]);
+    passage->told.gesture = opening_gesture(&search->texture, &opening);
+    for (int i = 0; i < 2; i++)
+        passage->sides[i] = passage->told.gesture.sides[i] = side_told(findings, search, told ? &opening.sides[i] : &chain->sides[i]);
 }
 
 spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, const Chain *chain)
@@ -182,7 +163,6 @@ spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, c
                                .entries = facts.entries.at, .entry_count = facts.entries.count, .links = facts.links.at,
                                .link_count = facts.links.count, .foreground = foreground_of(candidates, chain),
                                .shortest = chain_shortest_seconds(&search->texture, candidates, chain)};
-        name_sides(findings, search, chain, &facts, &passage);
         tell_opening(findings, search, chain, &facts, &passage);
         status = findings_add(findings, &passage);
     }

@@ -9,19 +9,6 @@ static bool of_one_side(const Statement *a, const Statement *b)
     return a->melody == b->melody || (a->with >> b->melody & 1) || (b->with >> a->melody & 1);
 }
 
-/* The call that the answer was found to answer, else the last that its players made before it. */
-static size_t call_of(const StatementList *list, const Statement *first, size_t answer)
-{
-    size_t call = 0;
-    for (size_t i = 0; i < answer; i++) {
-        bool theirs = of_one_side(&list->at[i], first);
-        if (theirs && list->at[i].pair == list->at[answer].pair)
-            return i;
-        call = theirs ? i : call;
-    }
-    return call;
-}
-
 static int orchestra_of(const Texture *texture, const Statement *statement)
 {
     return texture->map->groups[statement->melody].about.orchestra;
@@ -37,29 +24,141 @@ static bool answers(const Texture *texture, const Statement *first, const Statem
     return who == OTHER_PLAYER || (!of_one_side(now, first) && (who == OTHER_SIDE || orchestra_of(texture, now) != orchestra_of(texture, first)));
 }
 
-static size_t first_answer(const Texture *texture, const StatementList *list, enum Answering who)
+/* Whether the melody has the line of the statement, in unison or in parallel, and not its rhythm alone. */
+static bool has_line(const Melody *melody, const Statement *statement)
 {
-    for (; who < NOBODY; who++)
-        for (size_t i = 1; i < list->count; i++)
-            if (answers(texture, &list->at[0], &list->at[i], who))
-                return i;
+    const NoteEvent *before = melody_note_at(melody, statement->first->onset);
+    int steps = 0, alike = 0;
+    for (const NoteEvent *event = statement->first + 1; event <= statement->last; event++) {
+        const NoteEvent *now = melody_note_at(melody, event->onset);
+        steps++;
+        alike += before && now && event_direction(before, now) == event_direction(event - 1, event);
+        before = now;
+    }
+    return alike >= rule.parallel * steps;
+}
+
+/* Those who have the statement's line. */
+static spz_players having_line(const Texture *texture, const Statement *statement)
+{
+    spz_players players = players_of_group(statement->melody);
+    for (size_t i = 0; i < texture->map->group_count && i < 63; i++)
+        if ((statement->with >> i & 1) && has_line(&texture->melodies[i], statement))
+            players |= players_of_group(i);
+    return players;
+}
+
+/* The name of those who have the line; the leader's, by whose notes it is measured, where that would be others'. */
+static Side side_of(const Texture *texture, const Statement *statement)
+{
+    spz_players leader = players_of_group(statement->melody);
+    Side side = {.melodies = having_line(texture, statement)}, alone = {.melodies = leader};
+    side_name(texture->map, statement->melody, side.melodies, &side);
+    side_name(texture->map, statement->melody, leader, &alone);
+    return side_named_after(texture->map, &side, leader) ? side : alone;
+}
+
+/* The statement as one of those has it after whom the side is named, its leader before others; false: they have not its line. */
+static bool tell_by(const Texture *texture, const Side *side, Statement *statement)
+{
+    spz_players line = having_line(texture, statement);
+    if (side_named_after(texture->map, side, players_of_group(statement->melody)))
+        return true;
+    for (size_t i = 0; i < texture->map->group_count && i < 63; i++) {
+        const Melody *melody = &texture->melodies[i];
+        const NoteEvent *first = melody_note_at(melody, statement->first->onset);
+        if (!(line >> i & 1) || !side_named_after(texture->map, side, players_of_group(i)) || !first)
+            continue;
+        const NoteEvent *last = melody->events + melody_at(melody, statement->last->onset + 1) - 1;
+        *statement = (Statement){.melody = i, .with = statement->with, .first = first, .last = last, .answer = statement->answer, .pair = SIZE_MAX};
+        return true;
+    }
+    return false;
+}
+
+/* Of a section with several parts, those are named who have it there. */
+static void tell_as_named(const Texture *texture, Side *side, Statement *statement)
+{
+    tell_by(texture, side, statement);
+    Side those = side_of(texture, statement);
+    if (those.section == side->section && those.orchestra == side->orchestra && those.group != side->group)
+        *side = those;
+}
+
+/* The call that the answer was found to answer, else the last that its players made before it. */
+static size_t call_of(const Texture *texture, const StatementList *list, size_t first, size_t answer, const Side *side)
+{
+    size_t call = first;
+    for (size_t i = first; i < answer; i++) {
+        Statement now = list->at[i];
+        bool theirs = of_one_side(&now, &list->at[first]) && (!side || tell_by(texture, side, &now));
+        if (theirs && list->at[i].pair == list->at[answer].pair)
+            return i;
+        call = theirs ? i : call;
+    }
+    return call;
+}
+
+/* The first to answer `call` as one of those who bear the side's name, where that is given. */
+static size_t answer_to(const Texture *texture, const StatementList *list, size_t call, enum Answering who, const Side *side)
+{
+    for (size_t i = call + 1; i < list->count; i++) {
+        Statement now = list->at[i];
+        if (answers(texture, &list->at[call], &now, who) && (!side || tell_by(texture, side, &now)))
+            return i;
+    }
     return 0;
+}
+
+/* Call and answer of the two sides after whom the chain is named, whoever of them calls; false: it has none. */
+static bool find_pair(const Texture *texture, const Chain *chain, const StatementList *list, Opening *out)
+{
+    for (size_t i = 0; i < list->count; i++)
+        for (int side = 0; side < 2; side++) {
+            Statement call = list->at[i];
+            const Side *calls = &chain->sides[side], *replies = &chain->sides[!side];
+            size_t at = tell_by(texture, calls, &call) ? answer_to(texture, list, i, OTHER_SIDE, replies) : 0;
+            if (!at)
+                continue;
+            *out = (Opening){.told = true, .call_entry = call_of(texture, list, i, at, calls), .answer_entry = at, .sides = {*calls, *replies}};
+            return true;
+        }
+    return false;
+}
+
+/* The first entry, and the first of others. */
+static bool find_first(const Texture *texture, const Chain *chain, const StatementList *list, Opening *out)
+{
+    bool orchestras = chain->sides[0].orchestra != chain->sides[1].orchestra;
+    size_t at = 0;
+    for (int who = orchestras ? OTHER_ORCHESTRA : OTHER_SIDE; who < NOBODY && !at; who++)
+        at = answer_to(texture, list, 0, who, NULL);
+    if (at)
+        *out = (Opening){.told = true, .call_entry = call_of(texture, list, 0, at, NULL), .answer_entry = at};
+    for (int i = 0; at && i < 2; i++)
+        out->sides[i] = side_of(texture, &list->at[i ? at : out->call_entry]);
+    return at > 0;
 }
 
 Opening opening_of(const Texture *texture, const Chain *chain, StatementList *list)
 {
-    bool orchestras = chain->sides[0].orchestra != chain->sides[1].orchestra;
-    size_t at = first_answer(texture, list, orchestras ? OTHER_ORCHESTRA : OTHER_SIDE);
-    if (!at)
-        return (Opening){.told = false};
-    size_t call = call_of(list, &list->at[0], at);
-    Statement *answer = &list->at[at];
-    bool found = answer->answer && answer->pair == list->at[call].pair;
-    size_t notes = (size_t)(list->at[call].last - list->at[call].first) + 1;
-    answer->answer = true;
+    Opening opening = {.told = false};
+    if (!find_pair(texture, chain, list, &opening) && !find_first(texture, chain, list, &opening))
+        return opening;
+    Statement *answer = &list->at[opening.answer_entry];
+    opening.call = list->at[opening.call_entry];
+    opening.answer = *answer;
+    bool found = answer->answer && answer->pair == opening.call.pair;
+    tell_as_named(texture, &opening.sides[0], &opening.call);
+    tell_as_named(texture, &opening.sides[1], &opening.answer);
+    bool led = opening.call.melody == list->at[opening.call_entry].melody && opening.answer.melody == answer->melody;
+    opening.notes = (size_t)(opening.call.last - opening.call.first) + 1;
+    if (!found || !led)
+        opening.notes = statements_shared(texture, &opening.call, &opening.answer, &opening.answer.change);
     if (!found)
-        notes = statements_shared(texture, &list->at[call], answer, &answer->change);
-    return (Opening){true, call, at, notes, list->at[call], *answer};
+        answer->change = opening.answer.change;
+    answer->answer = true;
+    return opening;
 }
 
 /* The same of a match alone. */
@@ -107,34 +206,6 @@ spz_gesture opening_gesture(const Texture *texture, const Opening *opening)
     const NoteEvent *call = opening->call.first;
     return (spz_gesture){.notes = (int)opening->notes, .pizzicato = (call->flags & EVENT_PIZZICATO) != 0,
                          .lag = length_of(texture, call->bar, opening_lag(texture, opening)), .change = opening->answer.change};
-}
-
-/* Whether the melody has the line of the statement, in unison or in parallel, and not its rhythm alone. */
-static bool has_line(const Melody *melody, const Statement *statement)
-{
-    const NoteEvent *before = melody_note_at(melody, statement->first->onset);
-    int steps = 0, alike = 0;
-    for (const NoteEvent *event = statement->first + 1; event <= statement->last; event++) {
-        const NoteEvent *now = melody_note_at(melody, event->onset);
-        steps++;
-        alike += before && now && event_direction(before, now) == event_direction(event - 1, event);
-        before = now;
-    }
-    return alike >= rule.parallel * steps;
-}
-
-Side opening_side(const Texture *texture, const Statement *statement, spz_players players)
-{
-    Side side = {.melodies = (uint64_t)1 << statement->melody};
-    for (size_t i = 0; i < texture->map->group_count && i < 63; i++)
-        if ((players >> i & 1) && has_line(&texture->melodies[i], statement))
-            side.melodies |= (uint64_t)1 << i;
-    side_name(texture->map, statement->melody, side.melodies, &side);
-    if (side_named_after(texture->map, &side, (uint64_t)1 << statement->melody))
-        return side;
-    Side leader = {.melodies = (uint64_t)1 << statement->melody}; /* by whose notes it is measured */
-    side_name(texture->map, statement->melody, leader.melodies, &leader);
-    return leader;
 }
 
 CallsTold candidate_calls(const Texture *texture, const Candidate *candidate)

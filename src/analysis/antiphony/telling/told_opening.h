@@ -3,12 +3,14 @@
 #define ANALYSIS_ANTIPHONY_TELLING_TOLD_OPENING_H
 #include "analysis/antiphony/telling/statements.h"
 
-/* The first entry that calls, and the first of other players, which answers it. */
+/* The first call and answer of the two sides after whom the chain is named; where these have none, the first entry that calls and the first of other
+ * players, which answers it. */
 typedef struct Opening {
     bool told; /* false: it is among no entries */
     size_t call_entry, answer_entry; /* among the statements, which are the entries */
     size_t notes;                    /* that the answer has of the call */
-    Statement call, answer;
+    Statement call, answer;          /* as those have them after whom the sides are named */
+    Side sides[2];                   /* who calls there and who answers */
 } Opening;
 
 /* Of a chain's statements, in order of time; the answer is made one. */
@@ -17,8 +19,6 @@ Opening opening_of(const Texture *texture, const Chain *chain, StatementList *st
 Opening opening_of_match(const Texture *texture, const Candidate *candidate);
 /* What is told of them: how many notes, how far apart, what was done to the call; all but the sides. */
 spz_gesture opening_gesture(const Texture *texture, const Opening *opening);
-/* Whose the call or the answer is: of the `players` who have it, those who have its line too. */
-Side opening_side(const Texture *texture, const Statement *statement, spz_players players);
 /* How many calls it is told as, and the notes of the longest. */
 typedef struct CallsTold {
     int count, longest;
