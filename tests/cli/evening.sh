@@ -6,9 +6,14 @@ run 0 season corpus/season.csv --no-cache
 cp "$folder/out" "$folder/plan"
 shows "One seating for the evening: violins opposed, cellos inside left. It gives up "
 shows "One seating serves the whole evening and gives up nothing: "
-shows "One change at the interval, to violins together, "
+# The plan's own change is told as such; where the house doesn't make it, as what it would gain.
+shows "The plan changes once, at the interval, from violins opposed, "
+shows_not "One change at the interval, "
 # It leads: before the first work of its concert.
 awk '/^  One seating/ { seen = 1 } /^  1\. / { if (!seen) bad = 1; seen = 0 } END { exit bad }' "$folder/plan" || fault "the one seating doesn't lead its concert"
+run 0 season corpus/season.csv --no-cache --set 'concert.price at interval=100'
+shows "One change at the interval, to violins together, "
+shows_not "The plan changes once"
 
 run 0 season corpus/season.csv --no-cache --sheet 1
 tr '\n' ' ' < "$folder/out" | tr -s ' ' > "$folder/sheet"

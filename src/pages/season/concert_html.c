@@ -33,17 +33,9 @@ void concert_link(ConcertPage *page, const char *class, const spz_planned_moveme
     page_link_open(&page->html, class, page_name_of(page->pages, movement->file, name, sizeof name), movement->number, 0);
 }
 
-static const spz_plan *plan_of(const ConcertPage *page, const char *seating, bool two)
-{
-    for (int i = 0; i < page->hall->seatings; i++)
-        if (!strcmp(page->hall->names[i], seating))
-            return hall_plan(page->hall, i, two);
-    return NULL;
-}
-
 static void picture(ConcertPage *page, const char *seating, bool two, StageSize size)
 {
-    const spz_plan *plan = plan_of(page, seating, two);
+    const spz_plan *plan = hall_plan_named(page->hall, seating, two);
     if (plan)
         stage_picture(&page->html, page->language, plan, NULL, size);
 }
@@ -126,7 +118,7 @@ static void one_seating(ConcertPage *page)
     say_it_gives_up(page);
     concert_put(page, "p", "said");
     say_interval_gain(&page->words, page->language, page->concert);
-    concert_put(page, "p", "said");
+    concert_put(page, "p", page->concert->change_count ? "said planned" : "said");
     concert_evening(page);
     if (plan->points > 0) {
         markup_open_class(html, "ul", "given-up");
@@ -231,7 +223,7 @@ static unsigned moved_by(const spz_changeover *change)
 static void stage_side(ConcertPage *page, const spz_changeover *change, bool after)
 {
     Markup *html = &page->html;
-    const spz_plan *before = plan_of(page, change->from, change->two_before), *later = plan_of(page, change->to, change->two_after);
+    const spz_plan *before = hall_plan_named(page->hall, change->from, change->two_before), *later = hall_plan_named(page->hall, change->to, change->two_after);
     markup_open_class(html, "figure", after ? "after" : "before");
     if (before && later)
         stage_picture_change(html, page->language, before, later, moved_by(change), after);

@@ -153,7 +153,16 @@ static double lost_points(const ConcertPage *page, size_t first, size_t count)
     return points;
 }
 
-static const double told = 0.5; /* points: less is as good as nothing */
+/* One way of seating the work; a narrow screen, which has no names beside the rows, puts the row's name before it. */
+static void seated_row(ConcertPage *page, const char *class, Phrase row)
+{
+    markup_open_class(&page->html, "p", class);
+    markup_put(&page->html, "data-row", phrase_text(page->language, row));
+    markup_words(&page->html, page->words.text);
+    markup_close(&page->html);
+    page->html.failed = page->html.failed || buffer_failed(&page->words);
+    buffer_clear(&page->words);
+}
 
 static void strip_work(ConcertPage *page, size_t place, size_t first)
 {
@@ -168,16 +177,16 @@ static void strip_work(ConcertPage *page, size_t place, size_t first)
         strip_movement(page, &work->movements[i], in_one_seating(page, first + i));
     markup_close(html);
     buffer_puts(&page->words, words_arrangement(page->language, work->seating));
-    concert_put(page, "p", "seated");
-    if (page->concert->unchanged.possible && lost >= told) {
+    seated_row(page, "seated", PHRASE_CONCERT_AS_PLANNED);
+    if (page->concert->unchanged.possible && lost >= SAID_POINTS) {
         Buffer points = {0};
         say_points(&points, page->language, lost);
         SAY(&page->words, page->language, PHRASE_CONCERT_GIVES_UP, slot_text("points", points.text));
-        concert_put(page, "p", "seated given");
+        seated_row(page, "seated given", PHRASE_CONCERT_ONE_SEATING);
         buffer_let_go(&page->html, &points);
     } else if (page->concert->unchanged.possible) {
         buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating ? page->concert->unchanged.seating : work->seating));
-        concert_put(page, "p", "seated one");
+        seated_row(page, "seated one", PHRASE_CONCERT_ONE_SEATING);
     }
     markup_close(html);
     if (work->interval_after)
@@ -211,7 +220,7 @@ void concert_evening(ConcertPage *page)
     size_t first = 0;
     if (page->strips) {
         ScoreView view = {.html = html, .language = page->language};
-        strip_key(&view, page->concert->unchanged.possible && page->concert->unchanged.points >= told ? phrase_text(page->language, PHRASE_CONCERT_STRIP_LOST) : "", "");
+        strip_key(&view, page->concert->unchanged.possible && page->concert->unchanged.points >= SAID_POINTS ? phrase_text(page->language, PHRASE_CONCERT_STRIP_LOST) : "", "");
     }
     markup_open_class(html, "div", "evening");
     names(page);

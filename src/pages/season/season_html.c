@@ -2,14 +2,14 @@
 #include "writing/markup.h"
 #include "pages/growing_report.h"
 #include "pages/drawings/stage/change_drawing.h"
+#include "pages/drawings/stage/stage_picture.h"
 #include "pages/own_texts.h"
 #include "pages/page_heads.h"
 #include "pages/season_forms.h"
+#include "season/planning/season_plan.h"
 #include "wording/phrase.h"
 #include "wording/seatings/seating_words.h"
 #include "wording/seasons/evening_words.h"
-
-enum { FEW_CHANGES = 2 }; /* more of them go in two columns on paper, to stay on one page */
 
 typedef struct Page {
     Markup html;
@@ -17,6 +17,7 @@ typedef struct Page {
     Buffer text; /* under way */
     spz_language language;
     bool paged;
+    const Hall *hall; /* of the concert under way; NULL where it is not at hand */
 } Page;
 
 static void begin(Page *page, const char *title, Buffer *out)
@@ -88,21 +89,35 @@ static void put_desk_row(Page *page, const spz_desk_move *move)
     markup_close(html);
 }
 
+static void put_stage(Page *page, const spz_changeover *change, bool after)
+{
+    markup_open(&page->html, "figure");
+    change_drawing(&page->html, page->language, change, after);
+    markup_open(&page->html, "figcaption");
+    markup_element(&page->html, "strong", NULL, phrase_text(page->language, after ? PHRASE_CONCERT_AFTER : PHRASE_CONCERT_BEFORE));
+    markup_words(&page->html, " ");
+    markup_words(&page->html, words_arrangement(page->language, after || !change->from ? change->to : change->from));
+    markup_close(&page->html);
+    markup_close(&page->html);
+}
+
 /* Every desk by its name; the last row is what is to be carried, as told above. */
 static void put_desks(Page *page, const spz_changeover *change)
 {
     static const Phrase heads[] = {PHRASE_CHANGE_HEAD_DESK, PHRASE_CHANGE_HEAD_FATE, PHRASE_CHANGE_HEAD_FROM, PHRASE_CHANGE_HEAD_TO, PHRASE_CHANGE_HEAD_CHAIRS,
                                    PHRASE_CHANGE_HEAD_STANDS};
+    enum { numbers = 4 }; /* from this column on */
     Markup *html = &page->html;
     markup_open_class(html, "div", "stages");
-    change_drawing(html, page->language, change, false);
-    change_drawing(html, page->language, change, true);
+    put_stage(page, change, false);
+    put_stage(page, change, true);
     markup_close(html);
+    markup_open_class(html, "div", "desks-told");
     markup_open_class(html, "table", "desk-by-desk");
     markup_open(html, "thead");
     markup_open(html, "tr");
     for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        markup_element(html, "th", NULL, phrase_text(page->language, heads[i]));
+        markup_element(html, "th", i < numbers ? NULL : "number", phrase_text(page->language, heads[i]));
     markup_close(html);
     markup_close(html);
     markup_open(html, "tbody");
@@ -110,6 +125,7 @@ static void put_desks(Page *page, const spz_changeover *change)
         put_desk_row(page, &change->desk_moves[i]);
     for (size_t i = 0; i < change->struck_count; i++)
         put_desk_row(page, &change->struck[i]);
+    markup_close(html);
     markup_close(html);
     markup_close(html);
     say_desk_sums(&page->text, page->language, change);
@@ -153,12 +169,12 @@ static void put_losses(Page *page, const spz_planned_work *work)
     markup_close(&page->html);
 }
 
-static void put_change_line(Page *page, const spz_changeover *change)
+static void put_change_line(Page *page, const spz_changeover *change, Phrase phrase)
 {
     Buffer load = {0}, minutes = {0};
     say_load(&load, page->language, change);
     say_minutes(&minutes, page->language, change->minutes);
-    SAY(&page->text, page->language, change->movement ? PHRASE_SEASON_CHANGE_WITHIN : PHRASE_SEASON_CHANGE_BEFORE_IT, slot_text("load", load.text),
+    SAY(&page->text, page->language, phrase, slot_text("load", load.text),
         slot_text("minutes", minutes.text));
     end_text(page, "p", "change small");
     buffers_let_go(&page->html, &load, &minutes);
@@ -169,16 +185,21 @@ static void put_changes_of(Page *page, const spz_planned_concert *concert, size_
 {
     for (size_t i = 0; i < concert->change_count; i++)
         if (concert->changes[i].work == place)
-            put_change_line(page, &concert->changes[i]);
+            put_change_line(page, &concert->changes[i], concert->changes[i].movement ? PHRASE_SEASON_CHANGE_WITHIN : PHRASE_SEASON_CHANGE_BEFORE_IT);
 }
 
 static void put_seating(Page *page, const spz_planned_work *work)
 {
     Buffer order = {0};
+    const spz_plan *plan = page->hall ? hall_plan_named(page->hall, work->seating, work->two_orchestras) : NULL;
+    markup_open_class(&page->html, "div", "seated");
+    if (plan)
+        stage_picture(&page->html, page->language, plan, NULL, STAGE_GLYPH);
     say_seated_order(&order, page->language, work);
     SAY(&page->text, page->language, PHRASE_SEASON_SEATED_SHORT, slot_text("seating", words_arrangement(page->language, work->seating)), slot_text("order", order.text),
         slot_text("fixed", work->fixed ? phrase_text(page->language, PHRASE_SEASON_SEATED_FIXED_SHORT) : ""));
     end_text(page, "div", "seating");
+    markup_close(&page->html);
     buffer_let_go(&page->html, &order);
 }
 
@@ -214,13 +235,16 @@ static void put_works(Page *page, const spz_planned_concert *concert, bool losse
 
 static void put_changed_desks(Page *page, const spz_changeover *change)
 {
+    bool two = change->two_before || change->two_after; /* its desks have longer names: they take the whole width of the paper */
+    markup_open_class(&page->html, "div", two ? "one-change" : "one-change one");
     put_change(page, change);
     put_desks(page, change);
+    markup_close(&page->html);
 }
 
 static void put_all_changes(Page *page, const spz_planned_concert *concert)
 {
-    markup_open_class(&page->html, "div", concert->change_count > FEW_CHANGES ? "many" : "changes");
+    markup_open_class(&page->html, "div", "changes");
     if (concert->repeats)
         put_about(page, say_repeats, concert);
     if (concert->setup)
@@ -285,9 +309,11 @@ static void put_concert_head(Page *page, const spz_planned_concert *concert, siz
     markup_close(&page->html);
 }
 
-static void put_concert(Page *page, const spz_planned_concert *concert, size_t index)
+static void put_concert(Page *page, const spz_season *season, size_t index)
 {
+    const spz_planned_concert *concert = spz_season_concert(season, index);
     static ConcertSayer *const remarks[] = {say_given_up, say_one_more, say_other_order};
+    page->hall = season->drafts[index].hall;
     put_concert_head(page, concert, index);
     put_about(page, say_when_where, concert);
     if (concert->usual_absence)
@@ -297,6 +323,10 @@ static void put_concert(Page *page, const spz_planned_concert *concert, size_t i
         return;
     }
     put_one_seating(page, concert);
+    if (concert->setup)
+        put_change_line(page, concert->setup, PHRASE_SEASON_SET_UP);
+    if (concert->repeats)
+        put_about(page, say_repeats, concert);
     put_works(page, concert, true);
     for (size_t i = 0; i < sizeof remarks / sizeof remarks[0]; i++)
         put_about(page, remarks[i], concert);
@@ -336,11 +366,12 @@ void season_html(const spz_season *season, const spz_season_look *look, Buffer *
         end_text(&page, "p", NULL);
     }
     for (size_t i = 0; i < spz_season_concerts(season); i++)
-        put_concert(&page, spz_season_concert(season, i), i);
+        put_concert(&page, season, i);
     put_notes(&page, season, false, PHRASE_SEASON_NOT_USED);
     put_notes(&page, season, true, PHRASE_SEASON_DOUBTFUL);
     put_cautions(&page);
     markup_close(&page.html);
+    page.hall = NULL;
     for (size_t i = 0; i < spz_season_concerts(season); i++)
         put_sheet(&page, spz_season_concert(season, i));
     finish(&page);

@@ -80,7 +80,7 @@ static void one_side(const Web *web, size_t place, Phrase heading)
     markup_open(html, "figcaption");
     markup_element(html, "strong", NULL, phrase_text(language, heading));
     markup_open(html, "span");
-    WEB_SAY(html, language, PHRASE_TWO_NAMED, slot_text("arrangement", words_arrangement(language, ranked->name)), slot_number("n", lround(ranked->score)));
+    WEB_SAY(html, language, PHRASE_TWO_NAMED, slot_text("arrangement", words_arrangement(language, ranked->name)), slot_decimal("n", ranked->score, 1));
     markup_close(html);
     markup_close(html);
     if (plan) {
@@ -142,7 +142,7 @@ static void grounds(const Web *web, size_t place)
         markup_close(web->html);
     }
     markup_open_class(web->html, "p", "sum");
-    WEB_SAY(web->html, language, PHRASE_WHY_SUM, slot_decimal("n", best->points - second->points, 1));
+    WEB_SAY(web->html, language, PHRASE_WHY_SUM, slot_decimal("n", best->points - second->points, 1), slot_decimal("here", best->score, 1), slot_decimal("there", second->score, 1));
     markup_close(web->html);
     markup_close(web->html);
 }

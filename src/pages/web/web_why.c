@@ -111,7 +111,8 @@ static void balance(const Web *web, const Ground *grounds, size_t count)
         ground(web, grounds[i].reason, longest);
     rest(web, gap - shown, longest);
     markup_open_class(web->html, "p", "sum");
-    WEB_SAY(web->html, language, PHRASE_WHY_SUM, slot_decimal("n", gap, 1));
+    WEB_SAY(web->html, language, PHRASE_WHY_SUM, slot_decimal("n", gap, 1), slot_decimal("here", spz_verdict_ranked(verdict, 0)->score, 1),
+            slot_decimal("there", spz_verdict_ranked(verdict, other)->score, 1));
     markup_close_line(web->html);
 }
 

@@ -56,16 +56,16 @@ static Hundredths allowed_prices(const ConcertPlan *plan, const int *seatings)
     return sum;
 }
 
-/* The same task with changes at the interval alone; one that the house doesn't allow there costs nothing, and says so. */
+/* The same task with changes at the interval alone, whatever they cost: a hundredth of a point, so that none is made for nothing. */
 static void set_interval(const ConcertPlan *plan, ConcertTask *task)
 {
     *task = plan->task;
     for (int from = 0; from < task->seatings; from++)
         for (int to = 0; to < task->seatings; to++) {
-            if (task->price[SPZ_AT_INTERVAL][from][to] >= CONCERT_BANNED)
-                task->price[SPZ_AT_INTERVAL][from][to] = 0;
-            if (from != to)
-                task->price[SPZ_BETWEEN_WORKS][from][to] = task->price[SPZ_BETWEEN_MOVEMENTS][from][to] = CONCERT_BANNED;
+            if (from == to)
+                continue;
+            task->price[SPZ_AT_INTERVAL][from][to] = 1;
+            task->price[SPZ_BETWEEN_WORKS][from][to] = task->price[SPZ_BETWEEN_MOVEMENTS][from][to] = CONCERT_BANNED;
         }
 }
 

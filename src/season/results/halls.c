@@ -212,6 +212,14 @@ const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras)
     return two_orchestras && hall->doubles[seating] ? hall->doubles[seating] : hall->plans[seating];
 }
 
+const spz_plan *hall_plan_named(const Hall *hall, const char *seating, bool two_orchestras)
+{
+    for (int i = 0; i < hall->seatings; i++)
+        if (!strcmp(hall->names[i], seating))
+            return hall_plan(hall, i, two_orchestras);
+    return NULL;
+}
+
 uint32_t hall_meant(const Hall *hall, const char *name)
 {
     return seating_meant(hall->names, (size_t)hall->seatings, name);

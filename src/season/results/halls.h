@@ -40,6 +40,8 @@ void halls_free(Halls *halls);
 spz_status halls_find(Halls *halls, const char *name, const spz_sink *sink, const Hall **out);
 /* The layout of that seating for a work of one orchestra or of two; where two don't fit, that for one. */
 const spz_plan *hall_plan(const Hall *hall, int seating, bool two_orchestras);
+/* The same by the seating's name; NULL where the hall has no such. */
+const spz_plan *hall_plan_named(const Hall *hall, const char *seating, bool two_orchestras);
 /* Bits of the seatings meant by a name as a table gives it; as of seating_meant. */
 uint32_t hall_meant(const Hall *hall, const char *name);
 #endif

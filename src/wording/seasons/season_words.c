@@ -350,10 +350,11 @@ void say_one_more(Buffer *out, spz_language language, const spz_planned_concert 
     if (!other->possible)
         return;
     Buffer points = {0}, list = {0};
-    say_points(&points, language, concert->points - other->points);
+    double gain = concert->points - other->points;
+    say_points(&points, language, gain);
     say_other_plan(&list, language, other);
     begin_sentence(out);
-    SAY(out, language, two ? PHRASE_SEASON_TWO_MORE : PHRASE_SEASON_ONE_MORE, slot_text("points", points.text), slot_number("n", other->changes),
+    SAY(out, language, two ? PHRASE_SEASON_TWO_MORE : gain < SAID_POINTS ? PHRASE_SEASON_ONE_MORE_LITTLE : PHRASE_SEASON_ONE_MORE, slot_text("points", points.text), slot_number("n", other->changes),
         slot_text("list", list.text));
     buffers_let_go(out, &points, &list);
 }

@@ -3,6 +3,8 @@
 #define WORDING_SEASON_WORDS_H
 #include "wording/seatings/change_words.h"
 
+#define SAID_POINTS 0.5 /* points of evidence: less is as good as nothing to a conductor, and told in few words */
+
 void say_date(Buffer *out, spz_language language, const spz_planned_concert *concert);     /* 'Sunday 14 March 2027', 'no date' */
 void say_iso_date(Buffer *out, const spz_planned_concert *concert);                        /* '2027-03-14', nothing without a date */
 void say_month(Buffer *out, spz_language language, const spz_planned_concert *concert);    /* 'March 2027', 'Without a date' */

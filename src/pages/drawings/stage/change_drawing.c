@@ -1,4 +1,5 @@
 #include "pages/drawings/stage/change_drawing.h"
+#include "pages/drawings/score_view.h"
 #include "wording/seatings/stage_words.h"
 #include <math.h>
 #include <stdio.h>
@@ -22,49 +23,69 @@ static double down(const ChangeDrawing *d, double y)
     return margin + (d->deep - y) * d->scale;
 }
 
-static void draw_desk(const ChangeDrawing *d, spz_section section, int number, double x, double y, const char *class)
+static void draw_desk(const ChangeDrawing *d, spz_section section, int number, double x, double y, const char *fate)
 {
-    char name[24];
+    char name[24], class[40];
     double half = half_desk * d->scale;
+    snprintf(class, sizeof class, "desk %s %s", fate, view_class(section));
     markup_line_end(d->html);
-    markup_box(d->html, class, across(d, x) - half, down(d, y) - half * 0.7, 2 * half, 1.4 * half);
+    markup_box(d->html, class, across(d, x) - 1.1 * half, down(d, y) - 0.7 * half, 2.2 * half, 1.4 * half);
     snprintf(name, sizeof name, "%s.%d", words_desk_mark(d->language, section), number);
-    markup_label(d->html, "desk-name", across(d, x), down(d, y) + 3, name);
+    snprintf(class, sizeof class, "desk-name %s %s", fate, view_class(section));
+    markup_label(d->html, class, across(d, x), down(d, y) + 4, name);
 }
 
-static void draw_way(const ChangeDrawing *d, const spz_desk_move *move)
+/* A desk that goes no farther than its own width has no arrow: the table says where to. */
+static bool goes(const spz_desk_move *move)
 {
-    double x = move->x - move->from_x, y = move->y - move->from_y, way = hypot(x, y), cut = fmin(half_desk, way / 2) / way;
-    double tip_x = across(d, move->x - cut * x), tip_y = down(d, move->y - cut * y), size = 5 / (way * d->scale);
+    return move->fate == SPZ_DESK_MOVED && hypot(move->x - move->from_x, move->y - move->from_y) > 2 * half_desk;
+}
+
+/* The line lies under the desks, so that it crosses out no name; the tip stands before the place that it leads to, over what stands there now. */
+static void draw_way(const ChangeDrawing *d, const spz_desk_move *move, bool tip)
+{
+    double x = move->x - move->from_x, y = move->y - move->from_y, way = hypot(x, y), cut = half_desk / way;
+    double tip_x = across(d, move->x - cut * x), tip_y = down(d, move->y - cut * y), size = 8 / (way * d->scale);
     double back_x = -x * d->scale * size, back_y = y * d->scale * size;
-    markup_line_end(d->html);
-    markup_line(d->html, "desk-way", across(d, move->from_x), down(d, move->from_y), tip_x, tip_y);
-    markup_line(d->html, "desk-tip", tip_x, tip_y, tip_x + back_x - back_y * 0.5, tip_y + back_y + back_x * 0.5);
-    markup_line(d->html, "desk-tip", tip_x, tip_y, tip_x + back_x + back_y * 0.5, tip_y + back_y - back_x * 0.5);
+    if (!tip) {
+        markup_line_end(d->html);
+        markup_line(d->html, "desk-way", across(d, move->from_x), down(d, move->from_y), tip_x, tip_y);
+        return;
+    }
+    markup_open_class(d->html, "path", "desk-tip");
+    markup_put_format(d->html, "d", "M%.1f %.1fL%.1f %.1fL%.1f %.1fZ", tip_x, tip_y, tip_x + back_x - back_y * 0.4, tip_y + back_y + back_x * 0.4,
+                      tip_x + back_x + back_y * 0.4, tip_y + back_y - back_x * 0.4);
+    markup_close_void(d->html);
+}
+
+static void draw_ways(const ChangeDrawing *d, bool tips)
+{
+    for (int i = 0; i < d->change->desks; i++)
+        if (goes(&d->change->desk_moves[i]))
+            draw_way(d, &d->change->desk_moves[i], tips);
 }
 
 static void draw_before(const ChangeDrawing *d)
 {
     const spz_changeover *change = d->change;
+    draw_ways(d, false);
     for (int i = 0; i < change->desks; i++) {
         const spz_desk_move *move = &change->desk_moves[i];
         if (move->fate != SPZ_DESK_CARRIED_ON)
-            draw_desk(d, move->from_section, move->from_number, move->from_x, move->from_y, move->stays ? "desk-stays" : "desk-moves");
+            draw_desk(d, move->from_section, move->from_number, move->from_x, move->from_y, move->stays ? "stays" : "moves");
     }
     for (size_t i = 0; i < change->struck_count; i++)
         if (change->struck[i].stands)
-            draw_desk(d, change->struck[i].section, change->struck[i].number, change->struck[i].from_x, change->struck[i].from_y, "desk-struck");
-    for (int i = 0; i < change->desks; i++)
-        if (change->desk_moves[i].fate == SPZ_DESK_MOVED)
-            draw_way(d, &change->desk_moves[i]);
+            draw_desk(d, change->struck[i].section, change->struck[i].number, change->struck[i].from_x, change->struck[i].from_y, "struck");
+    draw_ways(d, true);
 }
 
 static void draw_after(const ChangeDrawing *d)
 {
-    static const char *const classes[] = {"desk-stays", "desk-moves", "desk-new", "desk-struck"};
+    static const char *const fates[] = {"stays", "moves", "new", "struck"};
     for (int i = 0; i < d->change->desks; i++) {
         const spz_desk_move *move = &d->change->desk_moves[i];
-        draw_desk(d, move->section, move->number, move->x, move->y, classes[move->fate]);
+        draw_desk(d, move->section, move->number, move->x, move->y, fates[move->fate]);
     }
 }
 
@@ -87,8 +108,8 @@ void change_drawing(Markup *html, spz_language language, const spz_changeover *c
     double width = 2 * d.half_width * d.scale, height = (d.deep + change->stage_front) * d.scale;
     markup_open_drawing(html, "change-stage", width + 2 * margin, height + 2 * margin,
                       phrase_text(language, after ? PHRASE_CHANGE_IMAGE_AFTER : PHRASE_CHANGE_IMAGE_BEFORE));
-    markup_box(html, "change-floor", margin, margin, width, height);
-    markup_box(html, "change-podium", across(&d, -0.5), down(&d, 0.5), d.scale, d.scale);
+    markup_line(html, "apron", margin, margin + height, margin + width, margin + height);
+    markup_box(html, "podium", across(&d, -0.5), down(&d, 0.5), d.scale, d.scale);
     if (after)
         draw_after(&d);
     else
