@@ -5,6 +5,7 @@
 #include "analysis/antiphony/matching/match_head.h"
 #include "analysis/antiphony/telling/beneath_line.h"
 #include "analysis/antiphony/telling/chain_facts.h"
+#include "analysis/antiphony/telling/told_once.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -48,6 +49,8 @@ spz_status antiphony_search_join(AntiphonySearch *search)
         status = chains_make(&search->texture, &search->candidates, &search->arena, &search->chains);
     for (size_t i = 0; i < search->chains.count && status == SPZ_OK; i++)
         status = chain_name_violas(&search->texture, &search->candidates, &search->chains.at[i]);
+    if (status == SPZ_OK)
+        status = chains_tell_once(&search->texture, &search->candidates, &search->chains);
     if (status == SPZ_OK && search->texture.map->line_count > 0) /* not all strings as one voice */
         status = chains_weigh_lines(&search->texture, &search->candidates, &search->chains);
     return status;

@@ -141,6 +141,29 @@ static void join_statements(const Texture *texture, StatementList *list)
     list->count = kept;
 }
 
+/* Do both come from the same players, one of whom joins the other in his? */
+static bool goes_on_in(const Texture *texture, const Statement *one, const Statement *next)
+{
+    return one->melody == next->melody || ((next->with >> one->melody & 1) && statement_has_line(&texture->melodies[one->melody], next)) ||
+           ((one->with >> next->melody & 1) && statement_has_line(&texture->melodies[next->melody], one));
+}
+
+/* A statement is told to where its players begin the next; who leads another, or is in the middle of one, is no company meanwhile. */
+static void part_statements(const Texture *texture, StatementList *list)
+{
+    for (size_t i = 0; i < list->count; i++)
+        for (size_t k = i + 1; k < list->count; k++) {
+            Statement *one = &list->at[i], *next = &list->at[k];
+            Ticks begins = next->first->onset;
+            while (begins > one->first->onset && one->last > one->first && one->last->onset >= begins && goes_on_in(texture, one, next))
+                one->last--;
+            if (begins == one->first->onset || begins >= one->last->end)
+                continue;
+            one->with &= ~(players_of_group(next->melody) & ~players_of_group(one->melody));
+            next->with &= ~(one->with & ~players_of_group(next->melody));
+        }
+}
+
 /* Who leads one entry is no company in another that begins with it. */
 static void part_entries(ChainFacts *facts)
 {
@@ -213,6 +236,7 @@ static spz_status make_facts(const SectionMap *map, const Texture *texture, cons
     join_statements(texture, &statements);
     for (size_t i = 0; map == texture->map && i < statements.count; i++) /* who doesn't play along is on no side of it */
         statements.at[i].with = playing_along(map, statements.at[i].with & ~SPZ_WIND_PLAYERS, &statements.at[i]) | players_of_group(statements.at[i].melody);
+    part_statements(texture, &statements);
     facts->opening = opening_of(texture, chain, &statements);
     for (size_t i = 0; ok && i < statements.count; i++)
         ok = array_push(&facts->entries, entry_of(map, texture, &statements.at[i]));

@@ -24,8 +24,7 @@ static bool answers(const Texture *texture, const Statement *first, const Statem
     return who == OTHER_PLAYER || (!of_one_side(now, first) && (who == OTHER_SIDE || orchestra_of(texture, now) != orchestra_of(texture, first)));
 }
 
-/* Whether the melody has the line of the statement, in unison or in parallel, and not its rhythm alone. */
-static bool has_line(const Melody *melody, const Statement *statement)
+bool statement_has_line(const Melody *melody, const Statement *statement)
 {
     const NoteEvent *before = melody_note_at(melody, statement->first->onset);
     int steps = 0, alike = 0;
@@ -43,7 +42,7 @@ static spz_players having_line(const Texture *texture, const Statement *statemen
 {
     spz_players players = players_of_group(statement->melody);
     for (size_t i = 0; i < texture->map->group_count && i < 63; i++)
-        if ((statement->with >> i & 1) && has_line(&texture->melodies[i], statement))
+        if ((statement->with >> i & 1) && statement_has_line(&texture->melodies[i], statement))
             players |= players_of_group(i);
     return players;
 }

@@ -19,6 +19,8 @@ Opening opening_of(const Texture *texture, const Chain *chain, StatementList *st
 Opening opening_of_match(const Texture *texture, const Candidate *candidate);
 /* What is told of them: how many notes, how far apart, what was done to the call; all but the sides. */
 spz_gesture opening_gesture(const Texture *texture, const Opening *opening);
+/* Whether the melody has the line of the statement, in unison or in parallel, and not its rhythm alone. */
+bool statement_has_line(const Melody *melody, const Statement *statement);
 /* How many calls it is told as, and the notes of the longest. */
 typedef struct CallsTold {
     int count, longest;
