@@ -191,8 +191,9 @@ void read_tremolo_end(Reader *reader)
 void read_value_end(Reader *reader)
 {
     static const char *const with_flags[] = {"eighth", "16th", "32nd", "64th"};
+    const char *text = reader_text(reader);
     for (int i = 0; i < 4; i++)
-        if (!strcmp(reader_text(reader), with_flags[i]))
+        if (!strcmp(text, with_flags[i]))
             reader->note.lines = i + 1;
 }
 

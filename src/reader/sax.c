@@ -1,7 +1,7 @@
 /* sax.c - libxml2's streaming parser, fed by a reading function, turned into calls of the rules.
  *
- * Speed: names are interned in the parser's own dictionary before it starts, so that an element is known by its pointer; what no
- * rule asks for is passed over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
+ * Speed: names are interned in the parser's own dictionary, so that an element is known by its pointer; what no rule asks for is passed
+ * over by a counter. Safety: no network, no external or internal entity, no document type is loaded. */
 #include "model/own_marks.h"
 #include "reader/reader.h"
 #include "reader/files/source_text.h"
@@ -16,9 +16,12 @@
 
 enum { TABLE_BITS = 10, TABLE_SIZE = 1 << TABLE_BITS };
 
+/* What names are, by the parser's own pointers to them: those of attributes from the start, those of elements once they have been met. (All at once they
+ * would make the parser's dictionary change to a slower way of finding names.) */
 typedef struct NameTable {
     const xmlChar *keys[TABLE_SIZE];
     unsigned char elements[TABLE_SIZE];
+    unsigned used;
     const xmlChar *attributes[ATTRIBUTE_COUNT];
 } NameTable;
 
@@ -43,38 +46,43 @@ static unsigned slot_of(const xmlChar *name)
 
 static bool fill_table(NameTable *table, xmlDictPtr dict)
 {
-    static const char *const elements[ELEMENT_COUNT] = {
-#define X(id, name) [ELEMENT_##id] = name,
-        ELEMENT_NAMES(X)
-#undef X
-    };
     static const char *const attributes[ATTRIBUTE_COUNT] = {
 #define X(id, name) [ATTRIBUTE_##id] = name,
         ATTRIBUTE_NAMES(X)
 #undef X
     };
-    for (int i = ELEMENT_OTHER + 1; i < ELEMENT_COUNT; i++) {
-        const xmlChar *name = xmlDictLookup(dict, BAD_CAST elements[i], -1);
-        if (!name)
-            return false;
-        unsigned slot = slot_of(name);
-        while (table->keys[slot])
-            slot = (slot + 1) % TABLE_SIZE;
-        table->keys[slot] = name;
-        table->elements[slot] = (unsigned char)i;
-    }
     for (int i = 0; i < ATTRIBUTE_COUNT; i++)
         if (!(table->attributes[i] = xmlDictLookup(dict, BAD_CAST attributes[i], -1)))
             return false;
     return true;
 }
 
-static Element element_of(const NameTable *table, const xmlChar *name)
+/* A name that the table doesn't hold yet, for which `slot` is free. Half of the table stays free, so that a search soon ends. */
+__attribute__((cold, noinline)) static Element new_element(NameTable *table, const xmlChar *name, unsigned slot)
 {
-    for (unsigned slot = slot_of(name); table->keys[slot]; slot = (slot + 1) % TABLE_SIZE)
+    static const char *const elements[ELEMENT_COUNT] = {
+#define X(id, name) [ELEMENT_##id] = name,
+        ELEMENT_NAMES(X)
+#undef X
+    };
+    int element = ELEMENT_COUNT - 1;
+    while (element > ELEMENT_OTHER && strcmp((const char *)name, elements[element]) != 0)
+        element--;
+    if (table->used < TABLE_SIZE / 2) {
+        table->used++;
+        table->keys[slot] = name;
+        table->elements[slot] = (unsigned char)element;
+    }
+    return (Element)element;
+}
+
+static Element element_of(NameTable *table, const xmlChar *name)
+{
+    unsigned slot = slot_of(name);
+    for (; table->keys[slot]; slot = (slot + 1) % TABLE_SIZE)
         if (table->keys[slot] == name)
             return (Element)table->elements[slot];
-    return ELEMENT_OTHER;
+    return new_element(table, name, slot);
 }
 
 static void open_element(Reader *reader, Element element)

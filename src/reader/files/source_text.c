@@ -46,10 +46,10 @@ static size_t letter(const unsigned char *at, size_t left, bool *missing)
 /* The first byte from `at` on that is not ASCII; nearly all are. */
 static size_t skip_plain(const unsigned char *text, size_t at, size_t count)
 {
-    uint64_t eight;
-    for (; at + sizeof eight <= count; at += sizeof eight) {
-        memcpy(&eight, text + at, sizeof eight);
-        if (eight & UINT64_C(0x8080808080808080))
+    uint64_t piece[4];
+    for (; at + sizeof piece <= count; at += sizeof piece) {
+        memcpy(piece, text + at, sizeof piece);
+        if ((piece[0] | piece[1] | piece[2] | piece[3]) & UINT64_C(0x8080808080808080))
             break;
     }
     while (at < count && text[at] < 0x80)
