@@ -33,7 +33,7 @@ static int print_movement(const SectionMap *map)
                  matches_find(map->movement, melodies, map->group_count, &matches);
     for (size_t i = 0; !failed && i < matches.count; i++) {
         Evidence evidence;
-        evidence_weigh(&texture, rhythms, &matches.at[i], &evidence);
+        evidence_weigh(&texture, rhythms, &matches.at[i], 0, &evidence);
         print_match(&texture, &matches.at[i], &evidence);
     }
     rhythm_index_free(rhythms);

@@ -22,11 +22,8 @@ void antiphony_search_release(AntiphonySearch *search)
 static spz_status weigh_all(const SectionMap *map, bool hopeless_too, AntiphonySearch *search)
 {
     for (size_t i = 0; i < search->matches.count; i++) {
-        if (!hopeless_too && !evidence_may_reach(&search->texture, &search->matches.at[i], chains_least_chance))
-            continue;
         Candidate candidate = {.match = search->matches.at[i]};
-        evidence_weigh(&search->texture, search->rhythms, &candidate.match, &candidate.evidence);
-        if (!hopeless_too && candidate.evidence.chance < chains_least_chance)
+        if (!evidence_weigh(&search->texture, search->rhythms, &candidate.match, hopeless_too ? 0 : chains_least_chance, &candidate.evidence))
             continue;
         sides_of(map, &candidate.match, &candidate.evidence, candidate.sides);
         match_take_head(map->movement, search->melodies, &candidate.match);

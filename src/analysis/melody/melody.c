@@ -108,6 +108,18 @@ const NoteEvent *melody_note_at(const Melody *melody, Ticks when)
     return at < melody->count && melody->events[at].onset == when ? &melody->events[at] : NULL;
 }
 
+size_t melody_earliest(const Melody *melodies, size_t count, const uint32_t next[])
+{
+    size_t best = count;
+    Ticks earliest = INT64_MAX;
+    for (size_t i = 0; i < count; i++)
+        if (next[i] < melodies[i].count && melodies[i].events[next[i]].onset < earliest) {
+            earliest = melodies[i].events[next[i]].onset;
+            best = i;
+        }
+    return best;
+}
+
 static double quiet_of_event(const NoteEvent *event, Ticks window)
 {
     if (event->next - event->onset >= 3 * window)

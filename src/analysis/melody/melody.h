@@ -67,6 +67,9 @@ size_t melody_at(const Melody *melody, Ticks when);
 /* The note that begins then; NULL where none does. */
 const NoteEvent *melody_note_at(const Melody *melody, Ticks when);
 
+/* Which of the melodies has the next note of all, where melody i stands at its note next[i]; the first of those that have; the count where all are through. */
+size_t melody_earliest(const Melody *melodies, size_t count, const uint32_t next[]);
+
 /* How far a group stays out of the way between two moments, 0 (as busy as a speaker) to 1 (rests): a held note or a repeated
  * pitch steps back, new notes do not. */
 double melody_quietness(const Melody *melody, Ticks from, Ticks to);

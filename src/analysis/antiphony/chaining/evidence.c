@@ -208,12 +208,6 @@ static double chance_from(const Evidence *evidence)
     return chance_at_log_odds(sum);
 }
 
-/* What can only be known from the surroundings of a match; each lies between 0 and 1. */
-static const enum Feature of_surroundings[] = {F_RHYTHM, F_RARE, F_FRONT, F_DOUBLED, F_WINDS, F_ALONGSIDE, F_SOFT, F_PIZZ, F_BEGINS,
-                                               F_BESIDE, F_STILL, F_CONTRAST, F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE,
-                                               F_CALLER_AROUND, F_RESPONDER_AROUND, F_COUNTER, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS,
-                                               F_ANSWER_WINDS, F_MARKED};
-
 static void measures_of_turns(const Match *match, Evidence *out)
 {
     double n = match->matched ? match->matched : 1;
@@ -224,18 +218,9 @@ static void measures_of_turns(const Match *match, Evidence *out)
     out->at[F_OVERLAP] = match->active / n;
 }
 
-bool evidence_may_reach(const Texture *texture, const Match *match, double chance)
+static void measures_of_surroundings(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
 {
-    Evidence form = {0};
-    measures_of_form(texture, match, &form);
-    measures_of_turns(match, &form);
-    for (size_t i = 0; i < sizeof of_surroundings / sizeof *of_surroundings; i++)
-        form.at[of_surroundings[i]] = weight_of[of_surroundings[i]] > 0 ? 1 : 0;
-    return chance_from(&form) >= chance;
-}
-
-static void measures_of_surroundings(const Texture *texture, const Match *match, Evidence *out)
-{
+    (void)rhythms;
     Sums sums = {0};
     uint32_t call = match->call_first, answer = match->answer_first;
     const NoteEvent *called, *answered;
@@ -262,8 +247,9 @@ static void measures_of_surroundings(const Texture *texture, const Match *match,
 enum { BUSY = 8 }; /* notes a beat in the other strings: more than a listener takes for movement of their own */
 
 /* The foreground: what the two sides are beside the other strings. */
-static void measures_of_foreground(const Texture *texture, const Match *match, Evidence *out)
+static void measures_of_foreground(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
 {
+    (void)rhythms;
     uint64_t caller = (uint64_t)1 << match->caller, responder = (uint64_t)1 << match->responder;
     uint64_t sides = out->with[0].rhythm | out->with[1].rhythm | caller | responder;
     out->at[F_FRONT] = 0.5 * texture_prominence(texture, match->caller, sides, match->onset, match->call_end) +
@@ -293,13 +279,35 @@ static void measures_of_novelty(const Texture *texture, const RhythmIndex *rhyth
     out->at[F_COUNTER] = novelty.counter;
 }
 
-void evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+enum { STAGE_MOST = 10 };
+
+/* What can only be known from around a match, each between 0 and 1: by cost, what tells much for little first. */
+static const struct {
+    void (*measure)(const Texture *, const RhythmIndex *, const Match *, Evidence *);
+    size_t count;
+    enum Feature of[STAGE_MOST];
+} stages[] = {
+    {measures_of_surroundings, 10, {F_RHYTHM, F_DOUBLED, F_SOFT, F_PIZZ, F_STILL, F_WINDS, F_ALONGSIDE, F_BEGINS, F_MARKED, F_CONTRAST}},
+    {measures_of_foreground, 6, {F_FRONT, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS, F_ANSWER_WINDS, F_BESIDE}},
+    {measures_of_novelty, 8, {F_RARE, F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE, F_CALLER_AROUND, F_RESPONDER_AROUND, F_COUNTER}},
+};
+enum { STAGES = sizeof stages / sizeof *stages };
+
+bool evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Match *match, double least, Evidence *out)
 {
     *out = (Evidence){0};
     measures_of_form(texture, match, out);
     measures_of_turns(match, out);
-    measures_of_surroundings(texture, match, out);
-    measures_of_foreground(texture, match, out);
-    measures_of_novelty(texture, rhythms, match, out);
+    for (size_t s = 0; s < STAGES; s++)
+        for (size_t i = 0; i < stages[s].count; i++) /* the best that it could be */
+            out->at[stages[s].of[i]] = weight_of[stages[s].of[i]] > 0 ? 1 : 0;
+    for (size_t s = 0; s < STAGES; s++) {
+        if (least > 0 && chance_from(out) < least)
+            return false;
+        for (size_t i = 0; i < stages[s].count; i++)
+            out->at[stages[s].of[i]] = 0;
+        stages[s].measure(texture, rhythms, match, out);
+    }
     out->chance = chance_from(out);
+    return out->chance >= least;
 }

@@ -80,8 +80,6 @@ double feature_weight(enum Feature feature); /* in log odds of being marked by a
 /* The strength told to users for a chance: 0.5 where a passage is clear. See docs/method.md, section 5. */
 double strength_told(double chance);
 
-/* False when no surroundings could lift the match to that chance: it need not be weighed. */
-bool evidence_may_reach(const Texture *texture, const Match *match, double chance);
-
-void evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out);
+/* False when its chance is less than `least`; then nothing more is measured of it than it took to know that. */
+bool evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Match *match, double least, Evidence *out);
 #endif

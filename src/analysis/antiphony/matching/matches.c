@@ -309,15 +309,7 @@ static spz_status visit(Finder *finder, size_t melody, uint32_t event)
 /* All melodies at once, in time order, so that 'recent' means recent for everybody. */
 static spz_status visit_all(Finder *finder, uint32_t *next)
 {
-    for (;;) {
-        size_t best = finder->melody_count;
-        for (size_t i = 0; i < finder->melody_count; i++)
-            if (next[i] < finder->melodies[i].count &&
-                (best == finder->melody_count ||
-                 finder->melodies[i].events[next[i]].onset < finder->melodies[best].events[next[best]].onset))
-                best = i;
-        if (best == finder->melody_count)
-            return SPZ_OK;
+    for (size_t best; (best = melody_earliest(finder->melodies, finder->melody_count, next)) < finder->melody_count;) {
         uint32_t event = next[best]++;
         if (!may_begin(&finder->melodies[best], event))
             continue;
@@ -325,6 +317,7 @@ static spz_status visit_all(Finder *finder, uint32_t *next)
         if (status != SPZ_OK)
             return status;
     }
+    return SPZ_OK;
 }
 
 spz_status matches_find(const Movement *movement, const Melody *melodies, size_t melody_count, MatchList *out)

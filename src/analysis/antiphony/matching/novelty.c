@@ -1,5 +1,4 @@
 #include "analysis/antiphony/matching/novelty.h"
-#include <stdlib.h>
 
 enum {
     HEAD = 3,             /* notes by whose rhythm a gesture is known */
@@ -8,13 +7,16 @@ enum {
     COUNTER_NOTES = 3     /* notes under the call that make a counter-line */
 };
 
-typedef struct RhythmEntry {
+/* One rhythm, in one melody or in all: where it begins. */
+typedef struct Rhythm {
     uint64_t key;
-    Ticks onset;
-} RhythmEntry;
+    uint32_t first, count; /* of its onsets */
+} Rhythm;
 
 struct RhythmIndex {
-    ARRAY(RhythmEntry) entries; /* sorted by key, then onset; each beginning twice: for its melody and for all */
+    Rhythm *rhythms; /* found by their keys: 2^bits places, never all taken; a rhythm has the first free one from its key's on */
+    unsigned bits;
+    Ticks *onsets;   /* of each rhythm together, in order */
 };
 
 static uint64_t rhythm_of(const NoteEvent *t)
@@ -28,74 +30,98 @@ static uint64_t within(uint64_t rhythm, size_t melody)
     return (rhythm ^ (melody + 1)) * 0xD6E8FEB86659FD93u;
 }
 
-static int by_key_and_onset(const void *left, const void *right)
-{
-    const RhythmEntry *a = left, *b = right;
-    if (a->key != b->key)
-        return a->key < b->key ? -1 : 1;
-    return (a->onset > b->onset) - (a->onset < b->onset);
-}
-
 void rhythm_index_free(RhythmIndex *index)
 {
-    if (index)
-        array_free(&index->entries);
+    if (index) {
+        memory_free(index->rhythms);
+        memory_free(index->onsets);
+    }
     memory_free(index);
 }
 
-static bool note_rhythms(RhythmIndex *index, const Melody *melody, size_t melody_index)
+/* The place of a rhythm; one without onsets where nobody has it. */
+static Rhythm *rhythm_at(const RhythmIndex *index, uint64_t key)
 {
-    for (size_t i = 0; i + HEAD - 1 < melody->count; i++) {
-        const NoteEvent *event = &melody->events[i];
-        if (!(event->flags & (EVENT_ON_BEAT | EVENT_AFTER_REST)))
-            continue;
-        RhythmEntry entry = {rhythm_of(event), event->onset}, own = {within(entry.key, melody_index), event->onset};
-        if (!array_push(&index->entries, entry) || !array_push(&index->entries, own))
-            return false;
+    size_t most = ((size_t)1 << index->bits) - 1, at = (size_t)(key * 0x9E3779B97F4A7C15u >> (64 - index->bits));
+    while (index->rhythms[at].count && index->rhythms[at].key != key)
+        at = (at + 1) & most;
+    return &index->rhythms[at];
+}
+
+static bool begins_rhythm(const Melody *melody, size_t i)
+{
+    return i + HEAD - 1 < melody->count && (melody->events[i].flags & (EVENT_ON_BEAT | EVENT_AFTER_REST));
+}
+
+static void count_rhythm(RhythmIndex *index, uint64_t key)
+{
+    Rhythm *rhythm = rhythm_at(index, key);
+    rhythm->key = key;
+    rhythm->count++;
+}
+
+/* Counts how often each rhythm begins, then gives it that room among the onsets. */
+static void count_rhythms(RhythmIndex *index, const Melody *melodies, size_t melody_count)
+{
+    uint32_t room = 0;
+    for (size_t m = 0; m < melody_count; m++)
+        for (size_t i = 0; i < melodies[m].count; i++)
+            if (begins_rhythm(&melodies[m], i)) {
+                count_rhythm(index, rhythm_of(&melodies[m].events[i]));
+                count_rhythm(index, within(rhythm_of(&melodies[m].events[i]), m));
+            }
+    for (size_t r = 0; r >> index->bits == 0; r++) {
+        index->rhythms[r].first = room;
+        room += index->rhythms[r].count;
     }
-    return true;
+}
+
+/* All melodies at once, in time order: `next` is where each stands, and `first` of a rhythm moves on to its last. */
+static void place_onsets(RhythmIndex *index, const Melody *melodies, size_t melody_count, uint32_t *next)
+{
+    for (size_t m; (m = melody_earliest(melodies, melody_count, next)) < melody_count; next[m]++) {
+        const NoteEvent *event = &melodies[m].events[next[m]];
+        if (!begins_rhythm(&melodies[m], next[m]))
+            continue;
+        index->onsets[rhythm_at(index, rhythm_of(event))->first++] = event->onset;
+        index->onsets[rhythm_at(index, within(rhythm_of(event), m))->first++] = event->onset;
+    }
+    for (size_t r = 0; r >> index->bits == 0; r++)
+        index->rhythms[r].first -= index->rhythms[r].count;
 }
 
 spz_status rhythm_index_make(const Melody *melodies, size_t melody_count, RhythmIndex **out)
 {
-    *out = NULL;
-    RhythmIndex *index = memory_get(sizeof *index);
-    if (!index)
-        return SPZ_NO_MEMORY;
-    *index = (RhythmIndex){0};
-    for (size_t t = 0; t < melody_count; t++)
-        if (!note_rhythms(index, &melodies[t], t)) {
-            rhythm_index_free(index);
-            return SPZ_NO_MEMORY;
-        }
-    if (index->entries.count)
-        qsort(index->entries.at, index->entries.count, sizeof *index->entries.at, by_key_and_onset);
-    *out = index;
-    return SPZ_OK;
-}
-
-static size_t first_entry(const RhythmIndex *index, uint64_t key, Ticks when)
-{
-    RhythmEntry wanted = {key, when};
-    size_t low = 0, high = index->entries.count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (by_key_and_onset(&index->entries.at[middle], &wanted) < 0)
-            low = middle + 1;
-        else
-            high = middle;
+    size_t most = 1;
+    RhythmIndex *index = *out = memory_zeroed(1, sizeof *index);
+    uint32_t *next = memory_zeroed(melody_count, sizeof *next);
+    for (size_t m = 0; m < melody_count; m++)
+        most += 2 * melodies[m].count;
+    if (index) {
+        while (most >> index->bits)
+            index->bits++;
+        index->rhythms = memory_zeroed((size_t)1 << index->bits, sizeof *index->rhythms);
+        index->onsets = memory_resize(NULL, most, sizeof *index->onsets);
     }
-    return low;
+    bool room = next && index && index->rhythms && index->onsets;
+    if (room) {
+        count_rhythms(index, melodies, melody_count);
+        place_onsets(index, melodies, melody_count, next);
+    }
+    memory_free(next);
+    return room ? SPZ_OK : SPZ_NO_MEMORY;
 }
 
-static double times_between(const RhythmIndex *index, uint64_t key, Ticks from, Ticks to)
+static double times_between(const RhythmIndex *index, const Rhythm *rhythm, Ticks from, Ticks to)
 {
-    return (double)(first_entry(index, key, to) - first_entry(index, key, from));
+    const Ticks *onsets = index->onsets + rhythm->first;
+    return (double)(ticks_first_from(onsets, sizeof *onsets, rhythm->count, to) - ticks_first_from(onsets, sizeof *onsets, rhythm->count, from));
 }
 
 static double times_around(const RhythmIndex *index, uint64_t key, const Match *match, Ticks window)
 {
-    return times_between(index, key, match->onset - window, match->onset) + times_between(index, key, match->end, match->end + window);
+    const Rhythm *rhythm = rhythm_at(index, key);
+    return times_between(index, rhythm, match->onset - window, match->onset) + times_between(index, rhythm, match->end, match->end + window);
 }
 
 /* Whether a gesture begins in `melody` at `when` in the rhythm of the notes at `head`. */

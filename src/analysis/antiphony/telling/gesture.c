@@ -157,53 +157,72 @@ typedef struct Instance {
 static void try_place(const Texture *texture, const Gesture *gesture, const Statement *statement, int beside, Instance *best)
 {
     const NoteEvent *place = statement->first + beside;
-    if (!may_begin(texture, gesture, statement, place))
+    double left = beside > 0 ? like.later : beside < 0 ? like.earlier : 1;
+    if (best->likeness >= left || !may_begin(texture, gesture, statement, place))
         return;
-    double likeness = likeness_of(texture, gesture, statement, place) * (beside > 0 ? like.later : beside < 0 ? like.earlier : 1);
+    double likeness = likeness_of(texture, gesture, statement, place) * left;
     if (likeness > best->likeness)
         *best = (Instance){place, likeness, false};
 }
 
-static Instance instance_of(const Texture *texture, const Gesture *gesture, const Statement *statement)
+static Instance whole_instance(const Texture *texture, const Gesture *gesture, const Statement *statement)
 {
     Instance best = {NULL, 0, false};
-    Gesture rest = *gesture;
     for (int beside = -like.beside; beside <= like.beside; beside++)
         try_place(texture, gesture, statement, beside, &best);
+    return best;
+}
+
+static Instance instance_of(const Texture *texture, const Gesture *gesture, const Statement *statement)
+{
+    Instance best = whole_instance(texture, gesture, statement);
+    Gesture rest = *gesture;
     if (best.place || gesture->notes <= tells.least)
         return best;
     rest.first++;
     rest.notes--;
     rest.even = is_even(rest.first, rest.notes);
-    for (int beside = -like.beside; beside <= like.beside; beside++)
-        try_place(texture, &rest, statement, beside, &best);
+    best = whole_instance(texture, &rest, statement);
     best.headless = true;
     return best;
 }
 
-/* How much of all statements a gesture tells, by how clear they are. Its first notes make it known, the others only confirm it. */
-static double told_by(const Texture *texture, const StatementList *statements, const Gesture *gesture)
+/* How much a gesture tells that is just like the statement. */
+static double weight_of(const Gesture *gesture, const Statement *statement)
 {
-    double sum = 0, steps = (double)gesture->notes - 1;
+    return (tells.by_chance + statement->chance) * (statement->own ? tells.own : 1) * (statement->goes_on ? tells.goes_on : 1) *
+           (statement->own && statement->chance >= gesture->clearest ? tells.clearest : 1);
+}
+
+/* How much of all statements a gesture tells, by how clear they are. Its first notes make it known, the others only confirm it. 0 where it is not more than
+ * `least`, as soon as the statements left can't make it so. */
+static double told_by(const Texture *texture, const StatementList *statements, const Gesture *gesture, double least)
+{
+    double sum = 0, steps = (double)gesture->notes - 1, left = 0;
     const Statement *first = NULL, *last = NULL, *all = statements->at;
     bool passes = false;
+    double known = gesture->even && !(gesture->first->flags & EVENT_AFTER_REST) ? tells.known_even : tells.known;
+    double confirmed = (steps < known ? steps / known : 1) + tells.confirmed * steps;
+    for (size_t i = 0; i < statements->count; i++)
+        left += weight_of(gesture, &all[i]);
     for (size_t i = 0; i < statements->count; i++) {
-        const Statement *statement = &statements->at[i];
-        Instance instance = instance_of(texture, gesture, statement);
-        if (!instance.place || instance.headless)
+        const Statement *statement = &all[i];
+        if (tells.opens * (sum + left) * confirmed < least * (1 - hair))
+            return 0;
+        left -= weight_of(gesture, statement);
+        Instance instance = whole_instance(texture, gesture, statement);
+        if (!instance.place)
             continue;
         first = first ? first : statement;
         last = statement;
         passes = passes || (statement->melody != first->melody && statement->first->onset > first->first->onset);
-        sum += (tells.by_chance + statement->chance) * (statement->own ? tells.own : 1) * (statement->goes_on ? tells.goes_on : 1) *
-               (statement->own && statement->chance >= gesture->clearest ? tells.clearest : 1) * instance.likeness;
+        sum += weight_of(gesture, statement) * instance.likeness;
     }
-    double known = gesture->even && !(gesture->first->flags & EVENT_AFTER_REST) ? tells.known_even : tells.known;
     double opens = first && first->first->onset == statements->at[0].first->onset ? tells.opens : 1;
     if (!passes)
         return 0;
     double spread = (double)(last->first->onset - first->first->onset) / (double)(all[statements->count - 1].first->onset - all[0].first->onset);
-    return (1 - tells.spread + tells.spread * spread) * opens * sum * ((steps < known ? steps / known : 1) + tells.confirmed * steps);
+    return (1 - tells.spread + tells.spread * spread) * opens * sum * confirmed;
 }
 
 /* A long note on the beat that leads into what begins off it. */
@@ -249,7 +268,7 @@ Gesture gesture_of(const Texture *texture, const StatementList *statements)
         size_t notes = (size_t)(statement->last - statement->first) + 1;
         for (size_t n = tells.least; n <= notes && n <= tells.most && !statement->stretched && !statement->goes_on; n++) {
             Gesture gesture = {.clearest = clearest, .first = statement->first, .notes = n, .turned = statement->turned, .even = is_even(statement->first, n)};
-            gesture.told = told_by(texture, statements, &gesture);
+            gesture.told = told_by(texture, statements, &gesture, best.told);
             best = gesture.told > best.told ? gesture : best;
         }
     }
