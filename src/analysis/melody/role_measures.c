@@ -238,41 +238,62 @@ static void mark_voice(const Survey *survey, size_t voice)
         mark_part(survey, &strings->movement->parts[strings->lines[group->lines[i]].part], voice);
 }
 
-/* Sum of the cells of a voice around a beat. */
-typedef struct Around {
-    double beats, sounds, lengths, onsets, moves, steps, leaps, bound, plucked, tremolo, fresh, shuttles, recurs[PERIODS];
-    int pitches;
-    unsigned values;
-    bool marked;
-} Around;
+/* Sums of the cells of a voice around a beat: as one moment, and as one phrase. */
+typedef struct Near {
+    double sounds, beats;
+    unsigned onsets, moves, steps, bound, plucked, tremolo, fresh;
+} Near;
 
-static void look_around(const Survey *survey, size_t beat, size_t voice, size_t reach, Around *out)
+typedef struct Wide {
+    double lengths;
+    unsigned onsets, moves, leaps, shuttles, values, recurs[PERIODS];
+    int pitches;
+} Wide;
+
+static size_t last_around(const Survey *survey, size_t beat, size_t reach)
+{
+    return beat + reach < survey->beats.count ? beat + reach : survey->beats.count - 1;
+}
+
+static Near look_near(const Survey *survey, size_t beat, size_t voice)
+{
+    Near out = {0};
+    size_t last = last_around(survey, beat, NEAR);
+    for (size_t b = beat > NEAR ? beat - NEAR : 0; b <= last; b++) {
+        const Cell *cell = cell_at(survey, b, voice);
+        out.beats++;
+        out.sounds += cell->sounds;
+        out.onsets += cell->onsets;
+        out.moves += cell->moves;
+        out.steps += cell->steps;
+        out.bound += cell->bound;
+        out.plucked += cell->plucked;
+        out.tremolo += cell->tremolo;
+        out.fresh += cell->fresh;
+    }
+    return out;
+}
+
+static Wide look_wide(const Survey *survey, size_t beat, size_t voice)
 {
     uint64_t pitches[2] = {0, 0};
-    *out = (Around){.beats = 0};
-    size_t last = beat + reach < survey->beats.count ? beat + reach : survey->beats.count - 1;
-    for (size_t b = beat > reach ? beat - reach : 0; b <= last; b++) {
+    Wide out = {0};
+    size_t last = last_around(survey, beat, WIDE);
+    for (size_t b = beat > WIDE ? beat - WIDE : 0; b <= last; b++) {
         const Cell *cell = cell_at(survey, b, voice);
-        out->beats++;
-        out->sounds += cell->sounds;
-        out->lengths += cell->lengths;
-        out->onsets += cell->onsets;
-        out->moves += cell->moves;
-        out->steps += cell->steps;
-        out->leaps += cell->leaps;
-        out->bound += cell->bound;
-        out->plucked += cell->plucked;
-        out->tremolo += cell->tremolo;
-        out->fresh += cell->fresh;
-        out->shuttles += cell->shuttles;
-        out->values |= cell->values;
-        out->marked |= cell->marked;
+        out.lengths += cell->lengths;
+        out.onsets += cell->onsets;
+        out.moves += cell->moves;
+        out.leaps += cell->leaps;
+        out.shuttles += cell->shuttles;
+        out.values |= cell->values;
         for (size_t p = 0; p < PERIODS; p++)
-            out->recurs[p] += cell->recurs[p];
+            out.recurs[p] += cell->recurs[p];
         pitches[0] |= cell->pitches[0];
         pitches[1] |= cell->pitches[1];
     }
-    out->pitches = __builtin_popcountll(pitches[0]) + __builtin_popcountll(pitches[1]);
+    out.pitches = __builtin_popcountll(pitches[0]) + __builtin_popcountll(pitches[1]);
+    return out;
 }
 
 static double share(double part, double whole)
@@ -283,11 +304,10 @@ static double share(double part, double whole)
 static void measures_of_voice(const Survey *survey, size_t beat, size_t voice, float out[RM_COUNT])
 {
     memset(out, 0, RM_COUNT * sizeof *out);
-    Around near, wide;
-    look_around(survey, beat, voice, NEAR, &near);
+    const Near near = look_near(survey, beat, voice);
     if (near.sounds <= 0)
         return;
-    look_around(survey, beat, voice, WIDE, &wide);
+    const Wide wide = look_wide(survey, beat, voice);
     double short_periods = fmax(wide.recurs[0], fmax(wide.recurs[1], wide.recurs[2]));
     out[RM_SOUNDS] = (float)fmin(1, near.sounds / near.beats);
     out[RM_BUSY] = (float)log2(1 + near.onsets / near.beats);
