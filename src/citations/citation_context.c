@@ -295,18 +295,18 @@ static void put_stem(char out[HEADING_TEXT], const char *name)
     snprintf(out, HEADING_TEXT, "%.*s", dot && dot > name ? (int)(dot - name) : (int)strlen(name), name);
 }
 
-/* The title, but for what only counts movements or is a code: then the tempo word beside the work's name, the work's name, the file's. */
+/* The title, but for what only counts movements or is a code: then with the tempo word, or the file's name. */
 void movement_heading(const spz_movement *movement, char out[HEADING_TEXT])
 {
     const char *title = movement->title, *work = movement->work;
     size_t own = strlen(work), length;
     const char *behind = own && !strncmp(title, work, own) && !strncmp(title + own, ": ", 2) ? title + own + 2 : title;
-    bool counted = begins_with(behind, "movement ") && strspn(behind + 9, "0123456789IVX") == strlen(behind + 9);
+    bool counted = own && behind != title && strspn(behind, "0123456789IVX") == strlen(behind);
     const char *words = movement->bar_count ? tempo_at(movement, movement->bars[0].onset, &length) : (length = 0, "");
     if (!*title || (is_code(title) && !own))
         put_stem(out, movement_score_name(movement));
     else if (counted && length)
-        snprintf(out, HEADING_TEXT, "%s%s%.*s", work, own ? ": " : "", (int)length, words);
+        snprintf(out, HEADING_TEXT, "%s. %.*s", title, (int)length, words);
     else
         snprintf(out, HEADING_TEXT, "%s", title);
     if (is_code(out) && !is_code(title) && *title)

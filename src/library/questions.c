@@ -246,7 +246,7 @@ spz_status spz_library_seatings_meant(spz_library *library, const char *words, c
     return status == SPZ_OK && used >= size ? SPZ_OVER_LIMIT : status;
 }
 
-/* The work or the movement of that name: a work's whole name, a movement's title, parts of them. */
+/* The work or the movement of that name: a work's whole name, a movement's title, parts of them, a title without the movement's number. */
 typedef struct Named {
     long long work, movement; /* 0: none; of a work all of its movements */
 } Named;
@@ -254,13 +254,20 @@ typedef struct Named {
 static size_t find_named(Store *store, const char *name, Named *out)
 {
     static const char *const titles[] = {"SELECT id, work FROM movement WHERE lower(title) = lower(?)",
-                                         "SELECT m.id, m.work FROM movement m JOIN work w ON w.id = m.work WHERE instr(lower(w.composer || ': ' || m.title), lower(?)) > 0"};
+                                         "SELECT m.id, m.work FROM movement m JOIN work w ON w.id = m.work WHERE instr(lower(w.composer || ': ' || m.title), lower(?)) > 0",
+                                         "SELECT id, work FROM movement WHERE instr(lower(title), lower(?)) = 1 AND instr(lower(title), lower(?)) > 0"};
+    const char *colon = strstr(name, ": ");
+    const size_t ways = colon ? 3 : 2; /* the last with what stands before the colon, and what stands behind it */
+    char before[512];
     long long works[1];
+    snprintf(before, sizeof before, "%.*s", colon ? (int)(colon - name) : 0, name);
     size_t found = find_works(store, name, works, 1);
     *out = (Named){found == 1 ? works[0] : 0, 0};
-    for (size_t i = 0; i < 2 && found == 0 && *name; i++) {
+    for (size_t i = 0; i < ways && found == 0 && *name; i++) {
         Query query = query_begin(store, titles[i]);
-        query_text(&query, name);
+        query_text(&query, i < 2 ? name : before);
+        if (i == 2)
+            query_text(&query, colon + 2);
         for (; query_row(&query); found++)
             *out = (Named){query_get_integer(&query, 1), query_get_integer(&query, 0)};
         query_end(&query);

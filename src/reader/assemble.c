@@ -5,6 +5,8 @@
 #include "reader/reader.h"
 #include "reader/sorting.h"
 #include "reader/stretches.h"
+#include "support/numbers.h"
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -208,11 +210,45 @@ static const char *first_page_title(const Reader *reader)
     return "";
 }
 
-/* 'Work: movement'. `ordinal` counts the movements of a file that holds several, from 1; 0 where it holds one. */
+/* 'III' for 3, as movements are numbered in print; from 40 on in figures. */
+static const char *roman(int number, char text[16])
+{
+    static const char *const tens[] = {"", "X", "XX", "XXX"}, *const ones[] = {"", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX"};
+    if (number < 40)
+        snprintf(text, 16, "%s%s", tens[number / 10], ones[number % 10]);
+    else
+        snprintf(text, 16, "%d", number);
+    return text;
+}
+
+/* The movement's number: what the head of the file says, from which the movements of one file count on; "" where nothing says one. */
+static const char *movement_number(const Reader *reader, int ordinal, char text[16])
+{
+    const char *said = reader->titles.number ? reader->titles.number : "";
+    int64_t first = ordinal > 0;
+    if (*said && !number_whole(said, &first)) { /* 'II', 'II.', 'Finale' */
+        size_t length = strlen(said);
+        snprintf(text, 16, "%.*s", (int)(said[length - 1] == '.' ? length - 1 : length), said);
+        return length < 15 ? text : "";
+    }
+    first += ordinal > 1 ? ordinal - 1 : 0;
+    return first >= 1 && first < 1000 ? roman((int)first, text) : "";
+}
+
+/* Whether the title begins with a number of its own: '2. Andante', 'II Andante'. */
+static bool is_numbered(const char *title)
+{
+    size_t digits = strspn(title, "0123456789"), letters = strspn(title, "IVX");
+    size_t end = digits ? digits : letters;
+    return end > 0 && (title[end] == '\0' || strchr(". ):-", title[end]));
+}
+
+/* 'Work: II. Movement'. `ordinal` counts the movements of a file that holds several, from 1; 0 where it holds one. */
 static const char *full_title(Reader *reader, const Stretch *stretch, int ordinal)
 {
     const Titles *titles = &reader->titles;
-    const char *work = titles->work ? titles->work : "", *number = titles->number ? titles->number : "";
+    char number[16];
+    const char *work = titles->work ? titles->work : "", *which = movement_number(reader, ordinal, number);
     const char *movement = stretch->title ? stretch->title : ordinal <= 1 && titles->movement ? titles->movement : "";
     Arena *arena = &reader->score->arena;
     if (!*work && titles->movement && ordinal > 1)
@@ -221,13 +257,12 @@ static const char *full_title(Reader *reader, const Stretch *stretch, int ordina
         work = first_page_title(reader);
     if (strcmp(work, movement) == 0)
         movement = "";
-    if (*work && *movement)
-        return arena_format(arena, "%s: %s", work, movement);
-    if (*movement)
-        return movement;
-    if (ordinal > 0)
-        return arena_format(arena, "%s%smovement %d", work, *work ? ": " : "", ordinal);
-    return *work && *number ? arena_format(arena, "%s: movement %s", work, number) : work;
+    if (is_numbered(movement))
+        which = "";
+    const char *own = *which && (*work || ordinal > 0) ? arena_format(arena, "%s%s%s", which, *movement ? ". " : "", movement) : movement;
+    if (!own || !*work)
+        return own;
+    return *own ? arena_format(arena, "%s: %s", work, own) : work;
 }
 
 typedef struct OrderedTempo {

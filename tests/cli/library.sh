@@ -123,7 +123,10 @@ run 2 library partners 'i'
 says "say which"
 
 # Passages alike: the same section leads the same other one at the same interval, in other works only.
+run 0 library alike 'Concerto grosso in G minor: III. Giga. Allegro' --bar 29 --passages 50 --format json
+cp "$folder/out" "$folder/numbered.json"
 run 0 library alike 'Concerto grosso in G minor: Giga. Allegro' --bar 29 --passages 50 --format json
+same "$folder/numbered.json" "$folder/out" "a title without the movement's number is another movement"
 grep -q '"caller": "Vn I", "responder": "Vn II"' "$folder/out" || fault "nothing alike was found"
 [ "$(grep -c '"kind"' "$folder/out")" = "$(grep -c '"caller": "Vn I", "responder": "Vn II".*"interval": "third"' "$folder/out")" ] || fault "something else was found"
 shows_not "Concerto grosso"

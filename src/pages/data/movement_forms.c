@@ -4,7 +4,7 @@
 
 static const Field of_movement[] = {
     {"file", IN_BOTH | IN_SUMMARY, "the score's file name without its folder"},
-    {"title", IN_BOTH | IN_SUMMARY, "'Work: movement'; the file name where the score gives no title"},
+    {"title", IN_BOTH | IN_SUMMARY, "'Work: II. movement', its number where the score says it; the file name where the score gives no title"},
     {"movement", IN_JSON, "place in its file, from 1"},
     {"bars", IN_JSON | IN_SUMMARY, "number of bars"},
     {"year", IN_JSON | IN_SUMMARY, "of composition, as the score says; null"},

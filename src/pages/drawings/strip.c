@@ -175,14 +175,13 @@ void strip_label(Markup *html, const char *class, double x, double shift, double
     markup_close(html);
 }
 
-/* A number is moved back from the end of the piece as far as it would run out of it; where it then meets the one before it is left out. */
+/* A number that would run out of the piece is left out, so that all stand on the same side of their bar. */
 static void draw_number(const StripPiece *piece, size_t bar, double x, int step)
 {
     const char *number = piece->view->movement->bars[bar].number;
-    double width = 4 + number_letter * (double)strlen(number), shift = fmin(2, (double)(piece->end - bar) * piece->pixels - width);
-    bool first = bar < piece->first + (size_t)step;
-    if (first || step * piece->pixels + shift >= width)
-        strip_label(piece->view->html, first || step * piece->tight + shift >= width ? "number" : "number tight", x, shift, piece->lanes->bottom + 15, number);
+    double width = 6 + number_letter * (double)strlen(number);
+    if ((double)(piece->end - bar) * piece->pixels >= width)
+        strip_label(piece->view->html, step * piece->tight >= width ? "number" : "number tight", x, 2, piece->lanes->bottom + 15, number);
 }
 
 static void draw_bars(const StripPiece *piece)
@@ -236,12 +235,12 @@ static void draw_letter(const StripPiece *piece, double x, const char *letter, c
 {
     Markup *html = piece->view->html;
     double width = letter_width(letter);
-    draw_across(html, "letter-line", x, x, 10, piece->lanes->bottom);
+    draw_across(html, "letter-line", x, x, 10 + piece->letters_down, piece->lanes->bottom);
     markup_open(html, "svg");
     if (tight)
         markup_put(html, "class", "tight");
     draw_percent(html, "x", x);
-    markup_put(html, "y", "1");
+    markup_put_number(html, "y", 1 + piece->letters_down, 0);
     markup_put(html, "width", "90");
     markup_put(html, "height", "22");
     markup_put(html, "overflow", "visible");
@@ -251,27 +250,53 @@ static void draw_letter(const StripPiece *piece, double x, const char *letter, c
     markup_close(html);
 }
 
-/* Rehearsal letters and tempo words on one line; what would run into what stands before it is left out. */
-static void draw_letters(const StripPiece *piece)
+/* Whether the letter found room, and which it took. */
+static bool put_letter(const StripPiece *piece, size_t bar, StripRoom *room, double *taken, bool draw)
+{
+    bool tight;
+    const Bar *at = &piece->view->movement->bars[bar];
+    double bars = (double)(bar - piece->first);
+    *taken = 0;
+    if (!at->rehearsal || !*at->rehearsal)
+        return true;
+    *taken = letter_width(at->rehearsal) + 14 + letter_size * (double)strlen(at->number);
+    if (!strip_room(piece, room, bars, *taken, &tight)) {
+        *taken = 0;
+        return false;
+    }
+    if (draw)
+        draw_letter(piece, bars / (double)(piece->end - piece->first), at->rehearsal, at->number, tight);
+    return true;
+}
+
+/* The same for tempo words, `taken` pixels behind the bar; what would run out of the piece has no room anywhere. */
+static bool put_tempo(const StripPiece *piece, size_t bar, StripRoom *room, double taken, bool draw)
 {
     char words[64];
-    StripRoom room = {0, 0};
-    double end = piece->pixels * (double)(piece->end - piece->first);
+    bool tight;
+    double bars = (double)(bar - piece->first), end = piece->pixels * (double)(piece->end - piece->first);
+    const char *tempo = tempo_of_bar(piece->view->movement, bar, words);
+    double width = 16 + letter_size * 1.1 * (double)utf8_columns(tempo, strlen(tempo));
+    if (!*tempo || (bar != piece->first && bars * piece->pixels + taken + width >= end))
+        return true;
+    if (!strip_room(piece, room, bars + taken / piece->pixels, width, &tight))
+        return false;
+    if (draw)
+        strip_label(piece->view->html, tight ? "tempo tight" : "tempo", bars / (double)(piece->end - piece->first), taken > 0 ? taken + 2 : 0, 16, tempo);
+    return true;
+}
+
+/* Rehearsal letters and tempo words, on one line where that has room for all of them, else the words on a line above. Whether all found room. */
+static bool put_heads(const StripPiece *piece, bool draw)
+{
+    StripRoom room = {0, 0}, above = {0, 0};
+    bool all = true, apart = piece->letters_down > 0;
     for (size_t bar = piece->first; bar < piece->end; bar++) {
-        const Bar *at = &piece->view->movement->bars[bar];
-        double bars = (double)(bar - piece->first), x = bars / (double)(piece->end - piece->first);
-        bool tight, letter = at->rehearsal && *at->rehearsal;
-        double taken = letter ? letter_width(at->rehearsal) + 14 + letter_size * (double)strlen(at->number) : 0;
-        if (letter && strip_room(piece, &room, bars, taken, &tight))
-            draw_letter(piece, x, at->rehearsal, at->number, tight);
-        else
-            taken = 0;
-        const char *tempo = tempo_of_bar(piece->view->movement, bar, words);
-        double width = 16 + letter_size * 1.1 * (double)utf8_columns(tempo, strlen(tempo));
-        bool whole = bar == piece->first || bars * piece->pixels + taken + width < end;
-        if (*tempo && whole && strip_room(piece, &room, bars + taken / piece->pixels, width, &tight))
-            strip_label(piece->view->html, tight ? "tempo tight" : "tempo", x, taken > 0 ? taken + 2 : 0, 16, tempo);
+        double taken;
+        all = put_letter(piece, bar, &room, &taken, draw) && all;
+        all = put_tempo(piece, bar, apart ? &above : &room, apart ? 0 : taken, draw) && all;
     }
+    return all;
 }
 
 static void draw_lanes(const StripPiece *piece)
@@ -305,7 +330,7 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
     buffer_let_go(html, &label);
     draw_lanes(piece);
     draw_bars(piece);
-    draw_letters(piece);
+    put_heads(piece, true);
     if (piece->lanes->notes)
         strip_notes(piece);
     strip_marks(piece);
@@ -317,13 +342,16 @@ static void draw_piece(StripPiece *piece, bool lead, double names, size_t longes
 static double head_of(StripPiece *piece, const size_t *starts, size_t count)
 {
     int most = 1;
+    bool room = true;
     for (size_t i = 0; i < count; i++) {
         piece->first = starts[i];
         piece->end = starts[i + 1];
         int lines = strip_place_labels(piece);
         most = lines > most ? lines : most;
+        room = put_heads(piece, false) && room;
     }
-    return letters_line + label_line * most + 4;
+    piece->letters_down = room ? 0 : letters_line;
+    return letters_line + piece->letters_down + label_line * most + 4;
 }
 
 /* Pieces side by side where there is room, else one under the other. */
@@ -338,7 +366,9 @@ static void draw_row(StripPiece *piece, StripLanes *lanes, const size_t *starts,
     piece->tight = between / (double)(starts[count] - starts[0]);
     StripPiece closest = *piece; /* bars are written so that they have room on every page */
     closest.pixels = fmin(piece->pixels, piece->tight);
+    piece->letters_down = closest.letters_down = 0;
     place_lanes(lanes, head_of(&closest, starts, count), lanes_most);
+    piece->letters_down = closest.letters_down;
     markup_open_class(html, "div", "strip");
     for (size_t i = 0; i < count; i++) {
         piece->first = starts[i];

@@ -40,6 +40,7 @@ typedef struct StripPiece {
     const size_t *named; /* whose bars are written first, and which the keyboard reaches where `all_named` is not set */
     size_t named_count;
     bool all_named, thumb;
+    double letters_down; /* pixels: rehearsal letters stand that far below the tempo words, which have a line of their own then */
     bool kept; /* nothing is marked as lost */
 } StripPiece;
 

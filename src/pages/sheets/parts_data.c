@@ -11,7 +11,7 @@ static const char *const kinds[] = {
 
 static const Field of_movement[] = {
     {"file", IN_BOTH, "the score's file name"},
-    {"title", IN_BOTH, "'Work: movement'"},
+    {"title", IN_BOTH, "'Work: II. movement'"},
     {"seating", IN_JSON, "the arrangement that it is written for; \"\""},
     {"pages", IN_JSON, "whose page breaks the file tells those who divide: part, score; none: it tells none, or nobody divides"},
 };

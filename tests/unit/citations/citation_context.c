@@ -21,8 +21,8 @@ static const char *heading(const char *notation)
 static void a_heading_says_more_than_a_number(void)
 {
     CU_ASSERT_STRING_EQUAL(heading("work: Serenade  title: Rondo\ntime: 4/4\n" TWO_BARS), "Serenade: Rondo");
-    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  movement: 2\ntime: 4/4  tempo: q=60 Adagio\n" TWO_BARS), "Serenade: Adagio");
-    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  movement: 2\ntime: 4/4\n" TWO_BARS), "Serenade: movement 2");
+    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  movement: 2\ntime: 4/4  tempo: q=60 Adagio\n" TWO_BARS), "Serenade: II. Adagio");
+    CU_ASSERT_STRING_EQUAL(heading("work: Serenade  movement: 2\ntime: 4/4\n" TWO_BARS), "Serenade: II");
     CU_ASSERT_STRING_EQUAL(heading("title: Waltz\ntime: 4/4\n" TWO_BARS), "Waltz");
 }
 

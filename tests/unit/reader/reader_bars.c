@@ -217,7 +217,7 @@ static void numbers_that_begin_again_after_a_final_barline_begin_a_movement(void
 {
     CU_ASSERT_STRING_EQUAL(titles_of("<score-partwise>" HEAD "<movement-title>Allegro</movement-title><part-list>" LISTED(P1, "Viola") "</part-list>"
         PART(P1, BAR(1, DIVISIONS(1) NOTE(C, 4, 4, "")) BAR(2, NOTE(C, 4, 4, "") FINAL) BAR(1, NOTE(D, 4, 3, "")) BAR(2, NOTE(E, 4, 3, "") FINAL)) "</score-partwise>"),
-        "Suite: Allegro (2); Suite: movement 2 (2)");
+        "Suite: I. Allegro (2); Suite: II (2)");
 }
 
 static void a_movement_inside_a_file_counts_its_own_time(void)
@@ -238,14 +238,14 @@ static void a_title_in_words_after_a_final_barline_begins_a_movement(void)
 {
     CU_ASSERT_STRING_EQUAL(titles_of("<score-partwise>" HEAD "<part-list>" LISTED(P1, "Viola") "</part-list>"
         PART(P1, BAR(1, DIVISIONS(1) NOTE(C, 4, 4, "") FINAL) BAR(2, WORDS("II. Andante") NOTE(D, 4, 3, ""))) "</score-partwise>"),
-        "Suite: movement 1 (1); Suite: II. Andante (1)");
+        "Suite: I (1); Suite: II. Andante (1)");
 }
 
 static void a_title_on_a_new_page_after_a_final_barline_begins_a_movement(void)
 {
     CU_ASSERT_STRING_EQUAL(titles_of("<score-partwise>" HEAD "<credit page=\"2\"><credit-type>subtitle</credit-type><credit-words>Menuetto</credit-words></credit><part-list>" LISTED(P1, "Viola") "</part-list>"
         PART(P1, BAR(1, DIVISIONS(1) NOTE(C, 4, 4, "") FINAL) BAR(2, "<print new-page=\"yes\"/>" NOTE(D, 4, 3, ""))) "</score-partwise>"),
-        "Suite: movement 1 (1); Suite: Menuetto (1)");
+        "Suite: I (1); Suite: II. Menuetto (1)");
 }
 
 static void a_final_barline_alone_parts_nothing(void)

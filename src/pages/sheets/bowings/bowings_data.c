@@ -3,7 +3,7 @@
 
 static const Field of_movement[] = {
     {"file", IN_BOTH, "the score's file name"},
-    {"title", IN_BOTH, "'Work: movement'"},
+    {"title", IN_BOTH, "'Work: II. movement'"},
 };
 const FieldTable bowings_movement_fields = FIELD_TABLE("bowings movement", of_movement);
 

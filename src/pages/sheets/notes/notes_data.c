@@ -12,7 +12,7 @@ enum { BODIES_MOST = 16 };
 
 static const Field of_movement[] = {
     {"file", IN_BOTH, "the score's file name without its folder"},
-    {"title", IN_BOTH, "'Work: movement'; the file name where the score gives no title"},
+    {"title", IN_BOTH, "'Work: II. movement'; the file name where the score gives no title"},
     {"composer", IN_JSON, "as the score says; \"\""},
     {"year", IN_JSON, "of composition, as the score says; null"},
     {"year_judged", IN_JSON, "the year that counts and is printed: the score's, or the one given; null"},
