@@ -84,6 +84,7 @@ typedef struct spz_gesture {
     bool pizzicato;
     spz_length lag;      /* from a call to its answer */
     spz_change change;
+    bool swapped;        /* the two exchange their parts: under the answer the caller has what the answerer had under the call */
 } spz_gesture;
 
 /* A split line. */

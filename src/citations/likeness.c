@@ -1,17 +1,16 @@
 #include "citations/likeness.h"
-#include "citations/tune.h"
+#include "analysis/melody/tune.h"
 #include "sections/section_map.h"
 
 static const struct {
     double alike;   /* from here on an answer is like its call (tune_alike) */
     double alike_fragment; /* likewise in a hocket, whose turns are single notes */
     double doubled; /* share of the answer's notes from which on its caller plays them too */
-    double same;    /* share of the notes that two have in the same intervals, from which on they have the same (tune_same) */
     double beginning; /* likewise of a beginning, which goes the same ways all along: a tonal answer changes a step or two */
     double interval; /* share of the notes that must stand at one interval from those of the call */
-} rule = {.alike = 0.7, .alike_fragment = 0.5, .doubled = 0.9, .same = 0.8, .beginning = 0.6, .interval = 0.6};
-/* Notes that show that two have the same, and how many different ones of them; fewer happen by chance (common practice, no source). */
-enum { SAME_NOTES = 4, SWAPPED_NOTES = 3, SWAPPED_PITCHES = 3 };
+} rule = {.alike = 0.7, .alike_fragment = 0.5, .doubled = 0.9, .beginning = 0.6, .interval = 0.6};
+/* Notes that show that two have the same; fewer happen by chance (common practice, no source). */
+enum { SAME_NOTES = 4 };
 
 static const Group *leader_of(const SectionMap *map, const spz_entry *entry)
 {
@@ -43,7 +42,7 @@ static size_t beginning_met(const Tune *call, const Group *answering, const Tune
     beginning.count = beginning.count < THEME_NOTES ? beginning.count : THEME_NOTES;
     bool long_enough = beginning.count >= THEME_NOTES && answer->count >= THEME_NOTES;
     Ticks there = answer->notes[0].onset;
-    return long_enough && tune_alike(&beginning, answering, there, 0, 1) >= rule.same && tune_same(&beginning, answering, there) >= rule.beginning ? beginning.count : 0;
+    return long_enough && tune_alike(&beginning, answering, there, 0, 1) >= tune_same_least && tune_same(&beginning, answering, there) >= rule.beginning ? beginning.count : 0;
 }
 
 /* Is the answer heard as one, or do those whom it answers play it too, or its beginning? */
@@ -84,7 +83,7 @@ bool was_heard_before(const SectionMap *map, const spz_entry *call, spz_ticks la
         if (call->players >> g & 1)
             continue;
         for (size_t at = group_sound_at(group, call->onset - 2 * lag); at < group->sound_count && group->sounds[at].onset < call->onset; at++)
-            if (tune_same(&tune, group, group->sounds[at].onset) > rule.same)
+            if (tune_same(&tune, group, group->sounds[at].onset) > tune_same_least)
                 return true;
     }
     return false;
@@ -98,30 +97,13 @@ bool same_again(const SectionMap *map, const spz_entry *first, const spz_entry *
         return false;
     tune_take(one, first->onset, first->end, &tune);
     tune_take(one, later->onset, later->end, &again);
-    return tune.count >= SAME_NOTES && again.count >= SAME_NOTES && (tune_same(&tune, one, later->onset) >= rule.same || tune_same(&again, one, first->onset) >= rule.same);
-}
-
-static bool has_pitches(const Tune *tune, size_t least)
-{
-    size_t different = 0;
-    for (size_t i = 0; i < tune->count; i++) {
-        size_t k = 0;
-        while (k < i && tune->notes[k].place != tune->notes[i].place)
-            k++;
-        different += k == i;
-    }
-    return different >= least;
+    return tune.count >= SAME_NOTES && again.count >= SAME_NOTES && (tune_same(&tune, one, later->onset) >= tune_same_least || tune_same(&again, one, first->onset) >= tune_same_least);
 }
 
 bool places_are_swapped(const SectionMap *map, const spz_entry *call, const spz_entry *answer)
 {
     const Group *calling = leader_of(map, call), *answering = leader_of(map, answer);
-    Tune under;
-    if (!calling || !answering || call->end > answer->onset)
-        return false;
-    tune_take(answering, call->onset, call->end, &under);
-    return under.count >= SWAPPED_NOTES && has_pitches(&under, SWAPPED_PITCHES) &&
-           tune_same(&under, calling, under.notes[0].onset + answer->onset - call->onset) >= rule.same;
+    return calling && answering && tunes_swapped(calling, call->onset, call->end, answering, answer->onset);
 }
 
 bool interval_between(const SectionMap *map, const spz_entry *call, const spz_entry *answer, spz_change *change)

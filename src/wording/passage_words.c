@@ -257,6 +257,8 @@ static void tell_gesture(const Speaker *speaker, const spz_passage *passage, Buf
         slot_phrase("owner", caller.orchestra ? PHRASE_PASSAGE_OWNER_ORCHESTRA : PHRASE_PASSAGE_OWNER), slot_players("caller", &caller, 1),
         slot_players("responder", &responder, 1), slot_text("gesture", figure.text), slot_text("lag", lag.text), slot_text("change", change.text),
         slot_text("turns", turns.text));
+    if (gesture->swapped)
+        buffer_puts(out, phrase_text(speaker->language, PHRASE_PASSAGE_SWAPPED));
     buffers_let_go(out, &figure, &lag, &change, &turns);
 }
 

@@ -25,6 +25,7 @@ static const Field of_passage[] = {
     {"turns", IN_BOTH, "entries of the chain; lines of a divided section"},
     {"chain", IN_BOTH, "all sections in order of entry, where there are more than the two"},
     {"reason", IN_BOTH, "one sentence"},
+    {"parts_exchanged", IN_JSON, "whether, under its first answer, the caller has what the answerer had under the call"},
     {"foreground", IN_JSON, "0 to 1: how much of what is heard the passage is"},
     {"links", IN_JSON, "all who have the gesture, in order of entry (below)"},
     {"entries", IN_JSON, "calls and answers (below)"},
@@ -157,6 +158,7 @@ static void give_passage(FactsOut *out, const spz_passage *passage, const ShownM
     fact_said(&facts, "chain", "");
     words_told(&speaker, passage, &out->words);
     fact_said(&facts, "reason", "");
+    fact_flag(&facts, "parts_exchanged", spz_kind_is_antiphony(passage->kind) && passage->kind != SPZ_SPLIT_LINE && passage->told.gesture.swapped);
     fact_number(&facts, "foreground", passage->foreground, 2);
     give_links(&facts, passage, shown);
     give_entries(&facts, passage, shown);

@@ -334,6 +334,32 @@ static void a_dialogue_that_goes_on_with_another_figure_lists_both(void)
     rehearsal_end(&r);
 }
 
+static bool parts_are_exchanged(const char *music)
+{
+    Rehearsal r = rehearse(music);
+    const spz_passage *p = passage_of(&r, "Vn I", "Va");
+    bool exchanged = p->told.gesture.swapped;
+    CU_ASSERT_EQUAL(strstr(told(&r, p), "; the two exchange parts: each takes over what the other had") != NULL, exchanged);
+    rehearsal_end(&r);
+    return exchanged;
+}
+
+static void who_take_over_what_the_other_had_exchange_their_parts(void)
+{
+    CU_ASSERT_TRUE(parts_are_exchanged(QUARTET "Violin I:    R | c6:q. d6:e e6:q g6 | f6:q e6 d6:h | g4:h e4:h | f4:h. d4:q | c5:w\n"
+                                               "Violin II:   R*6\n"
+                                               "Viola:       R | g4:h e4:h | f4:h. d4:q | c5:q. d5:e e5:q g5 | f5:q e5 d5:h | c4:w\n"
+                                               "Violoncello: R*6\n"));
+    CU_ASSERT_FALSE(parts_are_exchanged(QUARTET "Violin I:    R | c6:q. d6:e e6:q g6 | f6:q e6 d6:h | e4:w | d4:w | c5:w\n" /* a new ground under the answer */
+                                                "Violin II:   R*6\n"
+                                                "Viola:       R | g4:h e4:h | f4:h. d4:q | c5:q. d5:e e5:q g5 | f5:q e5 d5:h | c4:w\n"
+                                                "Violoncello: R*6\n"));
+    CU_ASSERT_FALSE(parts_are_exchanged(QUARTET "Violin I:    R | c6:q. d6:e e6:q g6 | f6:q e6 d6:h | R | R | c5:w\n" /* the other was silent */
+                                                "Violin II:   R*6\n"
+                                                "Viola:       R | R | R | c5:q. d5:e e5:q g5 | f5:q e5 d5:h | c4:w\n"
+                                                "Violoncello: R*6\n"));
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
@@ -353,6 +379,7 @@ static const struct Statement statements[] = {
     STATEMENT(who_takes_the_gesture_up_between_call_and_answer_is_listed),
     STATEMENT(a_note_held_into_the_gesture_begins_it_each_time_however_long_it_is_held),
     STATEMENT(a_dialogue_that_goes_on_with_another_figure_lists_both),
+    STATEMENT(who_take_over_what_the_other_had_exchange_their_parts),
 };
 
 void suite_entries(void);

@@ -1,4 +1,5 @@
 #include "analysis/antiphony/telling/told_opening.h"
+#include "analysis/melody/tune.h"
 
 static const struct {
     double parallel; /* share of a statement's steps with which those must go who name a side */
@@ -200,11 +201,19 @@ static Ticks opening_lag(const Texture *texture, const Opening *opening)
     return known ? answer->onset - call->onset : lag;
 }
 
+static bool is_swapped(const Texture *texture, const Opening *opening)
+{
+    const Statement *call = &opening->call, *answer = &opening->answer;
+    const Group *groups = texture->map->groups;
+    return tunes_swapped(&groups[call->melody], call->first->onset, call->last->end, &groups[answer->melody], answer->first->onset);
+}
+
 spz_gesture opening_gesture(const Texture *texture, const Opening *opening)
 {
     const NoteEvent *call = opening->call.first;
     return (spz_gesture){.notes = (int)opening->notes, .pizzicato = (call->flags & EVENT_PIZZICATO) != 0,
-                         .lag = length_of(texture, call->bar, opening_lag(texture, opening)), .change = opening->answer.change};
+                         .lag = length_of(texture, call->bar, opening_lag(texture, opening)), .change = opening->answer.change,
+                         .swapped = is_swapped(texture, opening)};
 }
 
 CallsTold candidate_calls(const Texture *texture, const Candidate *candidate)

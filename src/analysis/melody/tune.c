@@ -1,4 +1,8 @@
-#include "citations/tune.h"
+#include "analysis/melody/tune.h"
+
+const double tune_same_least = 0.8;
+/* Notes under a call that make a line of their own, and how many different ones of them; fewer happen by chance (common practice, no source). */
+enum { SWAPPED_NOTES = 3, SWAPPED_PITCHES = 3, SWAPPED_WAYS = 5 }; /* ways: of broken chords over another harmony, all of which go the same ways */
 
 static TuneNote note_of(const GroupSound *sound)
 {
@@ -109,4 +113,26 @@ double tune_interval(const Tune *tune, const Group *group, Ticks when, int *semi
         }
     }
     return met ? (double)most / (double)met : 0;
+}
+
+static bool has_pitches(const Tune *tune, size_t least)
+{
+    size_t different = 0;
+    for (size_t i = 0; i < tune->count; i++) {
+        size_t k = 0;
+        while (k < i && tune->notes[k].place != tune->notes[i].place)
+            k++;
+        different += k == i;
+    }
+    return different >= least;
+}
+
+bool tunes_swapped(const Group *calling, Ticks call, Ticks call_end, const Group *answering, Ticks answer)
+{
+    Tune under;
+    tune_take(answering, call, call_end < answer ? call_end : answer, &under);
+    if (under.count < SWAPPED_NOTES || !has_pitches(&under, SWAPPED_PITCHES) || tune_alike(&under, calling, under.notes[0].onset, 0, 1) >= tune_same_least)
+        return false; /* nothing of its own: it goes along with the call */
+    Ticks there = under.notes[0].onset + answer - call;
+    return tune_same(&under, calling, there) >= tune_same_least || (under.count >= SWAPPED_WAYS && tune_alike(&under, calling, there, 0, 1) >= 1);
 }
