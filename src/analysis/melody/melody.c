@@ -21,11 +21,12 @@ static bool on_beat(const Movement *movement, const NoteEvent *event)
 
 static NoteEvent event_from(const Movement *movement, const GroupSound *sound)
 {
+    const Note *note = sound->note;
     NoteEvent event = {.onset = sound->onset, .end = sound->onset + sound->duration, .next = movement->length, .sound = sound,
-                 .bar = sound->note->bar, .midi = sound->note->midi, .dynamic = sound->note->dynamic};
-    if (sound->note->flags & NOTE_TREMOLO)
+                       .bar = note->bar, .midi = note->midi, .place = (int16_t)(7 * note->octave + note->step), .dynamic = note->dynamic};
+    if (note->flags & NOTE_TREMOLO)
         event.flags |= EVENT_TREMOLO;
-    if (sound->note->flags & NOTE_PIZZICATO)
+    if (note->flags & NOTE_PIZZICATO)
         event.flags |= EVENT_PIZZICATO;
     if (on_beat(movement, &event))
         event.flags |= EVENT_ON_BEAT;

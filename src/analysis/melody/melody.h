@@ -28,6 +28,7 @@ typedef struct NoteEvent {
     uint64_t leaders; /* of these, melodies higher in the score that go on in the same direction and speak for this one */
     int32_t bar;
     int16_t midi;
+    int16_t place;    /* on the staff as it sounds: steps above the lowest C */
     uint8_t dynamic;
     uint8_t flags;    /* NoteEventFlag */
 } NoteEvent;
@@ -55,8 +56,7 @@ static inline int event_direction(const NoteEvent *from, const NoteEvent *to)
 /* Steps of the staff from one note to the next: a third is two, whatever its semitones, as a tonal answer keeps it. */
 static inline int event_steps(const NoteEvent *from, const NoteEvent *to)
 {
-    const Note *a = from->sound->note, *b = to->sound->note;
-    return 7 * (b->octave - a->octave) + b->step - a->step;
+    return to->place - from->place;
 }
 
 /* One melody for each group of the map, in its order; from `arena`. NULL when out of memory. */

@@ -131,41 +131,51 @@ static void add_sounding(const Survey *survey, const NoteEvent *event, size_t be
     }
 }
 
-/* In how many notes other voices agree with one; counted for those alone that do. */
+/* In how many notes each voice agrees with one, for all voices at once, in binary: bit v of place p is bit p of the count of voice v. */
+enum { PLACES = 16 }; /* more notes than begin in a few beats */
 typedef struct Agreement {
-    unsigned counts[VOICES_MOST];
-    uint64_t any;
+    uint64_t places[PLACES];
+    int used;
 } Agreement;
 
 static void count_voices(Agreement *with, uint64_t voices)
 {
-    for (uint64_t first = voices & ~with->any; first; first &= first - 1)
-        with->counts[__builtin_ctzll(first)] = 0;
-    with->any |= voices;
-    for (; voices; voices &= voices - 1)
-        with->counts[__builtin_ctzll(voices)]++;
+    for (int p = 0; voices && p < PLACES; p++) {
+        if (p == with->used)
+            with->places[with->used++] = 0;
+        uint64_t carried = with->places[p] & voices;
+        with->places[p] ^= voices;
+        voices = carried;
+    }
 }
 
-static uint64_t majority(const Agreement *with, size_t notes)
+/* The voices whose count passes `half`. */
+static uint64_t majority(const Agreement *with, size_t half)
 {
-    uint64_t out = 0;
-    for (uint64_t rest = with->any; rest; rest &= rest - 1)
-        if (2 * with->counts[__builtin_ctzll(rest)] > notes)
-            out |= rest & (~rest + 1);
-    return out;
+    uint64_t above = 0, level = UINT64_MAX;
+    if (half >> with->used)
+        return 0;
+    for (int p = with->used; p-- > 0;)
+        if (half >> p & 1)
+            level &= with->places[p];
+        else {
+            above |= level & with->places[p];
+            level &= ~with->places[p];
+        }
+    return above;
 }
 
-/* Who agrees with most of the notes first..last-1. */
+/* Leaves of the voices asked about those that agree with most of the notes first..last-1. */
 static void agree(const NoteEvent *events, size_t first, size_t last, uint64_t *unison, uint64_t *parallel)
 {
     Agreement same, along;
-    same.any = along.any = 0;
+    same.used = along.used = 0;
     for (size_t i = first; i < last; i++) {
-        count_voices(&same, events[i].unison);
-        count_voices(&along, events[i].parallel);
+        count_voices(&same, events[i].unison & *unison);
+        count_voices(&along, events[i].parallel & *parallel);
     }
-    *unison = majority(&same, last - first);
-    *parallel = majority(&along, last - first);
+    *unison = majority(&same, (last - first) / 2);
+    *parallel = majority(&along, (last - first) / 2);
 }
 
 /* Who plays the same, in the beat and around it: chords share tones, a unison of a moment is chance. A note held over from before counts where none begins. */
@@ -185,13 +195,10 @@ static void meet_others(const Survey *survey, size_t voice)
         if (survey->cells[at].top < 0)
             continue;
         size_t own = first == next && first > 0 ? first - 1 : first;
+        survey->unison[at] = survey->parallel[at] = UINT64_MAX;
         agree(events, own, next, &survey->unison[at], &survey->parallel[at]);
-        if (!survey->unison[at] && !survey->parallel[at])
-            continue;
-        uint64_t around[2];
-        agree(events, from < own ? from : own, to, &around[0], &around[1]);
-        survey->unison[at] &= around[0];
-        survey->parallel[at] &= around[1];
+        if (survey->unison[at] || survey->parallel[at])
+            agree(events, from < own ? from : own, to, &survey->unison[at], &survey->parallel[at]);
     }
 }
 

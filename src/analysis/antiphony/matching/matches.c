@@ -97,92 +97,85 @@ static bool may_begin(const Melody *melody, size_t i)
            !(melody->events[i].flags & EVENT_DOUBLES);
 }
 
+/* What was counted along a run. */
+typedef struct Counts {
+    uint32_t matched, alike, exact, moving, unmatched;
+} Counts;
+
 typedef struct Growth {
     double sum, best;
+    Counts now, kept; /* kept: as of the best point, once that is left behind */
     bool at_best;
-    Match match; /* as of the best point, once that is left behind */
-    Match now;
-    uint32_t call, answer;           /* next notes to look at */
-    const NoteEvent *last_call, *last_answer;
 } Growth;
 
-static void take_pair(Growth *g, const NoteEvent *called, const NoteEvent *answered)
+/* A shared note never lowers the sum (see the table): the best point is left by a lonely note only, and copied only then. */
+static void take_pair(Growth *g, const TurnPair *pair)
 {
     double gain = growth.both;
     g->now.matched++;
-    if (g->last_call) {
-        int a = event_direction(g->last_call, called), b = g->now.mirror * event_direction(g->last_answer, answered);
-        g->now.moving += a != 0;
-        bool alone = called->flags & answered->flags & EVENT_AFTER_REST;
-        if (a == b || alone) {
-            g->now.alike++;
-            gain += a != 0 ? growth.alike : growth.still;
-            if (event_steps(g->last_call, called) == g->now.mirror * event_steps(g->last_answer, answered)) {
-                g->now.exact++;
-                gain += growth.exact;
-            }
-        } else if (a == -b)
-            gain += growth.contrary;
-        else
-            gain += growth.contrary / 2;
-    }
-    if (!g->last_call || called->onset - g->last_call->onset >= g->now.lag)
-        g->now.statements++;
-    else
-        g->now.spoken += called->onset - g->last_call->onset;
-    g->last_call = called;
-    g->last_answer = answered;
+    g->now.moving += pair->moving;
+    if (g->now.matched > 1 && pair->alike > 0) {
+        g->now.alike++;
+        g->now.exact += pair->exact;
+        gain += pair->moving ? growth.alike : growth.still;
+        gain += pair->exact ? growth.exact : 0;
+    } else if (g->now.matched > 1)
+        gain += pair->alike < 0 ? growth.contrary : growth.contrary / 2;
     g->sum += gain;
-    g->now.call_last = g->call;
-    g->now.answer_last = g->answer;
-    g->now.call_end = called->end;
-    g->now.end = answered->end;
-}
-
-/* A shared note never lowers the sum (see the table): the best point is left by a lonely note only, and copied only then. */
-static void leave_best(Growth *g)
-{
-    if (g->at_best)
-        g->match = g->now;
-    g->at_best = false;
-}
-
-static void reach_best(Growth *g)
-{
     g->at_best = g->sum >= g->best;
     if (g->at_best)
         g->best = g->sum;
 }
 
-/* Grows forward from a pair of notes until the sum has dropped or either melody ends. */
-static Match grow(const Finder *finder, Match start, Ticks limit_gap)
+static void leave_best(Growth *g)
 {
-    const Melody *a = &finder->melodies[start.caller], *b = &finder->melodies[start.responder];
-    Growth g = {.at_best = true, .now = start, .call = start.call_first, .answer = start.answer_first};
-    while (g.call < a->count && g.answer < b->count && g.sum > g.best - growth.drop) {
-        const NoteEvent *called = &a->events[g.call], *answered = &b->events[g.answer];
-        Ticks due = match_due_after(&start, called->onset, answered->onset);
-        Ticks next = due < 0 ? answered->onset + due / 2 : answered->onset; /* of either */
-        bool overtaken = due == 0 && called->onset >= answered->onset; /* an answer in shorter notes has caught up with its call */
-        if (overtaken || (g.last_call && next - g.last_answer->onset > limit_gap))
+    if (g->at_best)
+        g->kept = g->now;
+    g->at_best = false;
+}
+
+static void take_lonely(Growth *g)
+{
+    leave_best(g);
+    g->sum += growth.alone;
+    g->now.unmatched++;
+}
+
+/* Grows `run` forward from its first pair of notes until the sum has dropped or either melody ends; what both have is in the cutter then. */
+static spz_status grow(Finder *finder, Match *run, Ticks limit_gap)
+{
+    const Melody *a = &finder->melodies[run->caller], *b = &finder->melodies[run->responder];
+    Growth g = {.at_best = true};
+    Ticks last_answer = b->events[run->answer_first].onset;
+    uint32_t call = run->call_first, answer = run->answer_first;
+    finder->cutter.pairs.count = 0;
+    while (call < a->count && answer < b->count && g.sum > g.best - growth.drop) {
+        Ticks called = a->events[call].onset, answered = b->events[answer].onset, due = match_due_after(run, called, answered);
+        Ticks next = due < 0 ? answered + due / 2 : answered; /* of either */
+        bool overtaken = due == 0 && called >= answered; /* an answer in shorter notes has caught up with its call */
+        if (overtaken || next - last_answer > limit_gap)
             break;
         if (due == 0) {
-            take_pair(&g, called, answered);
-            reach_best(&g);
-            g.call++;
-            g.answer++;
-        } else {
-            leave_best(&g);
-            g.sum += growth.alone;
-            g.now.unmatched++;
-            if (due < 0)
-                g.call++;
-            else
-                g.answer++;
-        }
+            const TurnPair *pair = turn_cutter_add(&finder->cutter, run, call, answer);
+            if (!pair)
+                return SPZ_NO_MEMORY;
+            take_pair(&g, pair);
+            last_answer = answered;
+        } else
+            take_lonely(&g);
+        call += due <= 0;
+        answer += due >= 0;
     }
     leave_best(&g);
-    return g.match;
+    const TurnPairs *pairs = &finder->cutter.pairs;
+    finder->cutter.pairs.count = run->matched = g.kept.matched;
+    run->alike = g.kept.alike;
+    run->exact = g.kept.exact;
+    run->moving = g.kept.moving;
+    run->unmatched = g.kept.unmatched;
+    run->call_last = pairs->at[pairs->count - 1].call;
+    run->answer_last = pairs->at[pairs->count - 1].answer;
+    return SPZ_OK;
 }
 
 static Ticks *covered_at(const Finder *finder, size_t caller, size_t responder, size_t lag_index, bool mirror)
@@ -244,14 +237,14 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer,
     Ticks *covered = covered_at(finder, call->melody, answer->melody, lag_index, mirror < 0);
     if (!stretch && *covered > called->onset)
         return SPZ_OK;
-    Match start = {.mirror = (int8_t)mirror, .stretch = (int8_t)stretch, .caller = (uint16_t)call->melody,
+    Match run = {.mirror = (int8_t)mirror, .stretch = (int8_t)stretch, .caller = (uint16_t)call->melody,
                    .responder = (uint16_t)answer->melody, .lag = lag, .call_first = call->event,
                    .answer_first = answer->event, .onset = called->onset, .transposition = (int16_t)(answered->midi - called->midi)};
     Ticks pause = 2 * lag + lag / 4; /* a longer silence in the call's rhythm ends the conversation */
-    Match match = grow(finder, start, pause > unit ? pause : unit);
-    if (!stretch)
-        *covered = finder->melodies[call->melody].events[match.call_last].onset + 1;
-    return worth_weighing(finder, &match) ? turns_cut(&finder->cutter, &match, finder->out) : SPZ_OK;
+    spz_status status = grow(finder, &run, pause > unit ? pause : unit);
+    if (status == SPZ_OK && !stretch)
+        *covered = finder->melodies[call->melody].events[run.call_last].onset + 1;
+    return status == SPZ_OK && worth_weighing(finder, &run) ? turns_cut(&finder->cutter, &run, finder->out) : status;
 }
 
 /* Players who step out of their sections for a moment are not set apart for it: they answer the sections, not each other. */

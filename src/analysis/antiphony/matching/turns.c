@@ -25,19 +25,30 @@ static Ticks window_of(const NoteEvent *event)
     return step < 2 * sounding ? step : sounding;
 }
 
-static void relate(TurnPair *pair, const NoteEvent *called, const NoteEvent *answered, const NoteEvent *last_call, const NoteEvent *last_answer,
-                   const Match *run)
+/* What becomes of the word between two notes that both have: its last and this one. */
+static void relate(TurnPair *pair, const NoteEvent *const called[2], const NoteEvent *const answered[2], const Match *run)
 {
-    bool rests = event_is_fresh(called) && event_is_fresh(answered);
-    pair->begins = !last_call || rests || called->onset - last_call->onset >= run->lag;
-    pair->rested = rests;
-    if (!last_call)
-        return;
-    int a = event_direction(last_call, called), b = run->mirror * event_direction(last_answer, answered);
+    int a = event_direction(called[0], called[1]), b = run->mirror * event_direction(answered[0], answered[1]);
+    bool alone = called[1]->flags & answered[1]->flags & EVENT_AFTER_REST; /* notes that stand alone may lie where they like */
+    pair->begins = pair->rested || called[1]->onset - called[0]->onset >= run->lag;
     pair->moving = a != 0;
-    bool alone = called->flags & answered->flags & EVENT_AFTER_REST; /* notes that stand alone may lie where they like */
     pair->alike = (int8_t)(a == b || alone ? 1 : a == -b ? -1 : 0);
-    pair->exact = event_steps(last_call, called) == run->mirror * event_steps(last_answer, answered);
+    pair->exact = event_steps(called[0], called[1]) == run->mirror * event_steps(answered[0], answered[1]);
+}
+
+const TurnPair *turn_cutter_add(TurnCutter *cutter, const Match *run, uint32_t call, uint32_t answer)
+{
+    TurnPairs *pairs = &cutter->pairs;
+    if (!array_reserve(pairs))
+        return NULL;
+    const NoteEvent *a = cutter->melodies[run->caller].events, *b = cutter->melodies[run->responder].events;
+    TurnPair *pair = &pairs->at[pairs->count++];
+    *pair = (TurnPair){.call = call, .answer = answer, .rested = event_is_fresh(&a[call]) && event_is_fresh(&b[answer])};
+    if (pairs->count == 1)
+        pair->begins = true;
+    else
+        relate(pair, (const NoteEvent *const[]){&a[pair[-1].call], &a[call]}, (const NoteEvent *const[]){&b[pair[-1].answer], &b[answer]}, run);
+    return pair;
 }
 
 void turn_cutter_release(TurnCutter *cutter)
@@ -60,40 +71,28 @@ spz_status turn_cutter_make(const Melody *melodies, size_t melody_count, TurnCut
 }
 
 /* How far `melody` stays out of the way of a note of `speaker`. */
-static float quiet_under(TurnCutter *cutter, size_t melody, size_t speaker, const NoteEvent *event)
+static float quiet_under(TurnCutter *cutter, size_t melody, size_t speaker, uint32_t note)
 {
-    size_t place = cutter->first_event[speaker] + (size_t)(event - cutter->melodies[speaker].events);
-    float *known = &cutter->quiet[melody * cutter->event_count + place];
-    if (*known <= 0)
+    float *known = &cutter->quiet[melody * cutter->event_count + cutter->first_event[speaker] + note];
+    if (*known <= 0) {
+        const NoteEvent *event = &cutter->melodies[speaker].events[note];
         *known = (float)melody_quietness(&cutter->melodies[melody], event->onset, event->onset + window_of(event));
+    }
     return *known;
 }
 
-static bool collect(TurnCutter *cutter, const Match *run)
+static void weigh_pairs(TurnCutter *cutter, const Match *run)
 {
-    const Melody *melodies = cutter->melodies;
-    TurnPairs *pairs = &cutter->pairs;
-    const Melody *a = &melodies[run->caller], *b = &melodies[run->responder];
-    uint32_t call = run->call_first, answer = run->answer_first;
-    const NoteEvent *called, *answered, *last_call = NULL, *last_answer = NULL;
     bool rested = false;
-    pairs->count = 0;
-    while (match_next_pair(melodies, run, &call, &answer, &called, &answered)) {
-        if (!array_reserve(pairs))
-            return false;
-        TurnPair *pair = &pairs->at[pairs->count++]; /* written in its place: copying what was just written stalls */
-        *pair = (TurnPair){.call = (uint32_t)(called - a->events), .answer = (uint32_t)(answered - b->events)};
-        pair->yield = quiet_under(cutter, run->caller, run->responder, answered);
-        pair->free = quiet_under(cutter, run->responder, run->caller, called);
-        relate(pair, called, answered, last_call, last_answer, run);
+    for (size_t i = 0; i < cutter->pairs.count; i++) {
+        TurnPair *pair = &cutter->pairs.at[i];
+        pair->yield = quiet_under(cutter, run->caller, run->responder, pair->answer);
+        pair->free = quiet_under(cutter, run->responder, run->caller, pair->call);
         rested = pair->begins ? pair->rested : rested;
         double likeness = pair->begins || (pair->alike > 0 && pair->moving) ? 1 : pair->alike > 0 ? rule.still : rule.other;
         double turn = 0.5 * (pair->yield + pair->free) - rule.threshold + (rested ? rule.rested : 0);
         pair->value = (float)(turn > 0 ? turn * likeness : turn);
-        last_call = called;
-        last_answer = answered;
     }
-    return true;
 }
 
 /* A match of the pairs first..last of a run. */
@@ -202,10 +201,9 @@ spz_status turns_cut(TurnCutter *cutter, const Match *run, MatchList *out)
     size_t found = 0;
     const Melody *melodies = cutter->melodies;
     const TurnPairs *pairs = &cutter->pairs;
-    if (!collect(cutter, run))
-        return SPZ_NO_MEMORY;
     if (pairs->count < rule.least_events)
         return SPZ_OK;
+    weigh_pairs(cutter, run);
     if (!cut_turns(melodies, run, pairs, out, &found))
         return SPZ_NO_MEMORY;
     return found > 0 || cut_canon(melodies, run, pairs, out) ? SPZ_OK : SPZ_NO_MEMORY;

@@ -7,13 +7,14 @@
 #define ANALYSIS_ANTIPHONY_TURNS_H
 #include "analysis/antiphony/matching/match.h"
 
+/* A note that both have. */
 typedef struct TurnPair {
     uint32_t call, answer;
-    float yield, free, value;
+    float yield, free, value; /* known once turns are cut */
     bool begins; /* a statement begins here, in call and answer */
     bool rested; /* ... after a rest or a long note */
     int8_t alike; /* 1 same direction, -1 opposite, 0 neither */
-    bool exact, moving;
+    bool exact, moving; /* by the same interval; to a new pitch in the call */
 } TurnPair;
 typedef ARRAY(TurnPair) TurnPairs;
 
@@ -30,6 +31,9 @@ typedef struct TurnCutter {
 spz_status turn_cutter_make(const Melody *melodies, size_t melody_count, TurnCutter *out); /* release it in any case */
 void turn_cutter_release(TurnCutter *cutter);
 
-/* Appends the matches that `run` holds to `out`. SPZ_OK or SPZ_NO_MEMORY. */
+/* Adds the next note of the run that both have to `pairs` (which whoever begins a run empties); NULL when out of memory. */
+const TurnPair *turn_cutter_add(TurnCutter *cutter, const Match *run, uint32_t call, uint32_t answer);
+
+/* Appends the matches that `run`, whose notes are in `pairs`, holds to `out`. SPZ_OK or SPZ_NO_MEMORY. */
 spz_status turns_cut(TurnCutter *cutter, const Match *run, MatchList *out);
 #endif
