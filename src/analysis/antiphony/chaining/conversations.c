@@ -10,11 +10,9 @@ static const struct {
     double most;    /* ... these */
 } rule = {.bars = 6, .clear = 0.5, .lends = 0.15, .most = 2};
 
-/* The same two at another time. */
-static bool goes_on(const Candidate *candidate, const Candidate *other)
+static bool apart(const Match *one, const Match *other)
 {
-    return sides_pair_key(candidate->sides) == sides_pair_key(other->sides) &&
-           (other->match.onset >= candidate->match.end || other->match.end <= candidate->match.onset);
+    return other->onset >= one->end || other->end <= one->onset;
 }
 
 /* Chance of the clearest match that the same two have in the bars around; 0 where there is none. */
@@ -23,10 +21,11 @@ static double clearest_beside(const CandidateList *candidates, const BarNotes *c
     int first = candidate->first > rule.bars ? candidate->first - rule.bars : 0;
     int last = candidate->last + rule.bars < bar_count ? candidate->last + rule.bars : bar_count - 1;
     double clearest = 0;
+    uint64_t pair = sides_pair_key(candidate->sides);
     for (int bar = first; bar <= last; bar++)
         for (const BarNote *note = bar_notes_newest(clear, bar); note; note = bar_notes_older(clear, note)) {
             const Candidate *other = &candidates->at[note->index];
-            if (other->evidence.chance > clearest && goes_on(candidate, other))
+            if (other->evidence.chance > clearest && apart(&candidate->match, &other->match) && sides_pair_key(other->sides) == pair)
                 clearest = other->evidence.chance;
         }
     return clearest;

@@ -102,16 +102,16 @@ size_t statements_shared(const Texture *texture, const Statement *call, const St
     return better->notes;
 }
 
-/* The note that the melody begins with that one; NULL where it begins none. */
-static const NoteEvent *in_voice(const Texture *texture, size_t voice, const NoteEvent *event)
+/* The note that `voice` begins with that one of `owner`; NULL where it begins none. */
+static const NoteEvent *in_voice(const Texture *texture, size_t voice, size_t owner, const NoteEvent *event)
 {
-    return melody_note_at(&texture->melodies[voice], event->onset);
+    return voice == owner ? event : melody_note_at(&texture->melodies[voice], event->onset);
 }
 
-/* Whether the melody has the note too, and goes to it the same way from the one before. */
-static bool has_step(const Texture *texture, size_t voice, const NoteEvent *before, const NoteEvent *note)
+/* Whether `voice` has the note of `owner` too, and goes to it the same way from the one before. */
+static bool has_step(const Texture *texture, size_t voice, size_t owner, const NoteEvent *before, const NoteEvent *note)
 {
-    const NoteEvent *from = before ? in_voice(texture, voice, before) : NULL, *to = in_voice(texture, voice, note);
+    const NoteEvent *from = before ? in_voice(texture, voice, owner, before) : NULL, *to = in_voice(texture, voice, owner, note);
     return to && (!before || (from && event_direction(from, to) == event_direction(before, note)));
 }
 
@@ -126,7 +126,7 @@ static void find_voices(StatementWalk *walk, const Candidate *candidate)
         walk->voice[side] = side_voice(walk->texture->map, &candidate->sides[side], principal[side]);
     while (match_next_pair(walk->texture->melodies, match, &call, &answer, &notes[0], &notes[1]))
         for (int side = 0; side < 2; side++) {
-            if (!has_step(walk->texture, walk->voice[side], before[side], notes[side]))
+            if (!has_step(walk->texture, walk->voice[side], principal[side], before[side], notes[side]))
                 walk->voice[side] = principal[side];
             before[side] = notes[side];
         }
@@ -197,7 +197,8 @@ bool statements_next(StatementWalk *walk, Statement *call, Statement *answer)
     do {
         call->last = walk->called;
         answer->last = walk->answered;
-        const NoteEvent *called = in_voice(walk->texture, walk->voice[0], walk->called), *answered = in_voice(walk->texture, walk->voice[1], walk->answered);
+        const NoteEvent *called = in_voice(walk->texture, walk->voice[0], walk->match->caller, walk->called);
+        const NoteEvent *answered = in_voice(walk->texture, walk->voice[1], walk->match->responder, walk->answered);
         count_distance(&distances, change_between(called, answered, walk->match->mirror < 0, walk->match->stretch));
     } while (walk_pair(walk) && !begins_anew(walk, call->first, call->last));
     answer->change = usual_distance(&distances);
@@ -206,9 +207,10 @@ bool statements_next(StatementWalk *walk, Statement *call, Statement *answer)
 
 Statement statement_told_by(const StatementWalk *walk, int side, Statement found)
 {
+    size_t owner = side ? walk->match->responder : walk->match->caller;
     found.melody = walk->voice[side];
-    found.first = in_voice(walk->texture, walk->voice[side], found.first);
-    found.last = in_voice(walk->texture, walk->voice[side], found.last);
+    found.first = in_voice(walk->texture, found.melody, owner, found.first);
+    found.last = in_voice(walk->texture, found.melody, owner, found.last);
     return found;
 }
 

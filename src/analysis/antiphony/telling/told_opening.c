@@ -27,11 +27,14 @@ static bool answers(const Texture *texture, const Statement *first, const Statem
 
 bool statement_has_line(const Melody *melody, const Statement *statement)
 {
-    const NoteEvent *before = melody_note_at(melody, statement->first->onset);
+    const NoteEvent *before = NULL;
     int steps = 0, alike = 0;
-    for (const NoteEvent *event = statement->first + 1; event <= statement->last; event++) {
-        const NoteEvent *now = melody_note_at(melody, event->onset);
-        steps++;
+    size_t at = melody_at(melody, statement->first->onset);
+    for (const NoteEvent *event = statement->first; event <= statement->last; event++) {
+        while (at < melody->count && melody->events[at].onset < event->onset)
+            at++;
+        const NoteEvent *now = at < melody->count && melody->events[at].onset == event->onset ? &melody->events[at] : NULL;
+        steps += event > statement->first;
         alike += before && now && event_direction(before, now) == event_direction(event - 1, event);
         before = now;
     }
