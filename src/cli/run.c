@@ -2,6 +2,7 @@
 #include "cli/messages.h"
 #include "cli/output.h"
 #include "cli/options/one_work.h"
+#include "cli/options/score_list.h"
 #include <string.h>
 
 enum { DOUBTS_SHOWN = 3 };
@@ -21,6 +22,8 @@ typedef struct Work {
 /* One score into the report; it is let go at once, so that many need no more memory than one. */
 static spz_status add_score(const Work *work, const char *path)
 {
+    if (is_season_table(path))
+        return refuse_season_table(path);
     Voice voice = {.most_doubts = work->most_doubts, .lone_score = work->lone_score};
     spz_sink sink = voice_sink(&voice);
     spz_reading *reading = NULL;

@@ -362,7 +362,7 @@ static Movement *room_for_movements(Reader *reader, size_t count)
 static void name_missing_parts(Reader *reader)
 {
     for (size_t i = 0; i < reader->parts.count; i++)
-        if (!reader->parts.at[i].begun)
+        if (!reader->parts.at[i].begun || reader->parts.at[i].filled.count == 0)
             reader_doubt(reader, SPZ_FAULT_PART_WITHOUT_MUSIC, reader->parts.at[i].about.name);
 }
 

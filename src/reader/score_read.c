@@ -136,12 +136,36 @@ static spz_status read_plain(const Job *job, ReadBytes read, void *context)
     return status;
 }
 
+static const char nothing_there[] = "the compressed file says that its score is '%.200s', but holds no such file";
+
+/* The first member that may be a score, by its name. */
+static const ArchiveMember *likely_score(const Archive *archive)
+{
+    for (size_t i = 0; i < archive->count; i++) {
+        const ArchiveMember *member = &archive->members[i];
+        bool about = member->name_length >= 9 && memcmp(member->name, "META-INF/", 9) == 0;
+        if (!about && member->name_length > 4 && memcmp(member->name + member->name_length - 3, "xml", 3) == 0)
+            return member;
+    }
+    return NULL;
+}
+
+/* Of the score that the archive itself names. */
+static spz_status complain_missing(const Job *job, const Archive *archive, const char *path)
+{
+    const ArchiveMember *likely = likely_score(archive);
+    if (!likely)
+        return complain(job, SPZ_BAD_ARCHIVE, nothing_there, path);
+    return complain(job, SPZ_BAD_ARCHIVE, "the compressed file says that its score is '%.200s', but holds no such file; '%.*s' in it may be meant: unpack that and give it by itself", path,
+                    (int)(likely->name_length < 200 ? likely->name_length : 200), likely->name);
+}
+
 static spz_status read_member(const Job *job, const Archive *archive, const char *path, OpusLinks *links)
 {
     const ArchiveMember *member = archive_find(archive, path);
     ArchiveStream stream;
     if (!member)
-        return complain(job, SPZ_BAD_ARCHIVE, "the compressed file says that its score is '%.200s', but holds no such file", path);
+        return complain(job, SPZ_BAD_ARCHIVE, nothing_there, path);
     const char *file = arena_format(&job->score->arena, "%s:%s", job->name, path);
     if (!file)
         return no_memory(job);
@@ -207,7 +231,7 @@ static spz_status read_archive(const Job *job, const void *bytes, size_t size)
     if (status != SPZ_OK)
         complain(job, status, "%s", status == SPZ_BAD_ARCHIVE ? fault : spz_status_text(status));
     else
-        status = read_member(job, &archive, path, &links);
+        status = archive_find(&archive, path) ? read_member(job, &archive, path, &links) : complain_missing(job, &archive, path);
     if (status == SPZ_OK && links.seen)
         status = read_links(job, &archive, path, &links, &left);
     if (status == SPZ_OK && job->score->movement_count == 0)

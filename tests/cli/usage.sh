@@ -91,4 +91,24 @@ for name in German allemand Deutsch DE; do
     shows "AUFSTELLUNG"
 done
 
+# What a name promises and nothing is written as; tables where scores are read.
+for name in a.docx a.pdf; do
+    run 1 notes "$score" -o "$folder/$name"
+    [ ! -e "$folder/$name" ] || fault "$name was written"
+done
+says "a.pdf: notes is not written as pdf; .html is a page that a browser prints, as PDF too"
+run 1 stage -o "$folder/a.png"
+says "; .svg is a drawing to any scale"
+run 1 mark "$score" -o "$folder/a.pdf"
+says "a score is written as .mxl (compressed), .musicxml or .xml"
+for command in page parts check; do
+    run 2 "$command" corpus/season.csv
+    says "corpus/season.csv: this is a table, not a score"
+done
+run 0 settings
+shows "; [bars]: the numbers of the printed edition."
+"$SPEZZATO" settings > "$folder/all.ini"
+run 0 settings --settings "$folder/all.ini"
+same "$folder/all.ini" "$folder/out" "the settings as printed are not a settings file that says the same"
+
 finish

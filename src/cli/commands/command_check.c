@@ -1,5 +1,6 @@
 #include "cli/command.h"
 #include "cli/messages.h"
+#include "cli/options/score_list.h"
 #include "cli/output.h"
 #include "spezzato/check.h"
 #include <stdlib.h>
@@ -15,6 +16,8 @@ typedef struct Lists {
 /* EXIT_OK or EXIT_INPUT. */
 static int check_score(Lists *lists, const char *path, const spz_settings *settings)
 {
+    if (is_season_table(path))
+        return refuse_season_table(path), EXIT_INPUT;
     Voice voice = {0};
     spz_sink sink = voice_sink(&voice);
     spz_status status = spz_check(path, settings, &sink, &lists->at[lists->count]);

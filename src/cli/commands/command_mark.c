@@ -17,6 +17,12 @@ static bool ends_in_mxl(const char *path)
     return length > 4 && strcasecmp(path + length - 4, ".mxl") == 0;
 }
 
+static bool is_score_name(const char *name)
+{
+    const char *ending = strrchr(name, '.');
+    return ending && (ends_in_mxl(name) || strcasecmp(ending, ".musicxml") == 0 || strcasecmp(ending, ".xml") == 0);
+}
+
 /* One score in, one file out, and they aren't the same. */
 static bool read_names(const Arguments *arguments, const char **path, const char **into)
 {
@@ -26,6 +32,8 @@ static bool read_names(const Arguments *arguments, const char **path, const char
         complain_usage(arguments->command, "it takes one score at a time");
     else if (!*into)
         complain_usage(arguments->command, "where to? Give -o FILE; the score itself is never overwritten");
+    else if (strcmp(*into, "-") != 0 && !is_score_name(*into))
+        complain_usage(arguments->command, "%s: a score is written as .mxl (compressed), .musicxml or .xml", *into);
     else if (output_is(*into, *path))
         complain_usage(arguments->command, "%s is the score itself, which is never overwritten", *into);
     else

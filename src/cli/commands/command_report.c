@@ -18,7 +18,7 @@
 #include <unistd.h>
 
 static const Option option_folder = {"output", 'o', "FOLDER", "where the pages go; made when it isn't there"};
-static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: draw them by pitch and time"};
+static const Option option_engraver = {"engraver", 0, "FOLDER", "what engraves the passages (`make engraver`); none: they are drawn"};
 static const Option option_no_cache = {"no-cache", 0, NULL, "engrave everything anew, keep nothing"};
 static const Option option_listen = {"listen", 0, NULL, "make the decisive passages audible in two seatings, beside the pages"};
 static const Option *const options[] = {&option_folder, &option_listen, &option_engraver, &option_no_cache, &option_library, &option_work, &option_kind, &option_strength, &option_year, &option_language, &option_settings, &option_set, &option_verbose, NULL};

@@ -1,5 +1,6 @@
 #include "cli/commands/command_sheets.h"
 #include "cli/messages.h"
+#include "cli/options/score_list.h"
 #include "cli/output.h"
 #include <stdlib.h>
 #include <string.h>
@@ -9,6 +10,8 @@ static const double usual_strength = 0.5; /* clear, by the scale of passages.h *
 
 static spz_status read_score(const Arguments *arguments, const spz_settings *settings, int year, const char *path, spz_reading **reading)
 {
+    if (is_season_table(path))
+        return refuse_season_table(path);
     Voice voice = {.most_doubts = arguments_have(arguments, &option_verbose) ? 0 : DOUBTS_SHOWN, .lone_score = arguments->operand_count == 1};
     spz_sink sink = voice_sink(&voice);
     spz_status status = spz_reading_make(path, settings, year, SPZ_TO_SEATING, &sink, reading);

@@ -100,6 +100,24 @@ static bool has_form(const Option *format, const char *form)
     return false;
 }
 
+/* A name that ends in what nothing is written as would promise what the file isn't. false after one line. */
+static bool form_is_ours(const Arguments *arguments, const Option *format, const char *ending)
+{
+    static const struct { const char *endings, *instead, *form; } others[] = {
+        {".doc .docx .rtf ", "; .odt is for a word processor", "odt"}, {".xls .xlsx .ods .numbers ", "; .csv opens in a spreadsheet", "csv"},
+        {".png .jpg .jpeg .eps ", "; .svg is a drawing to any scale", "svg"}, {".pdf .doc .docx .rtf .png .jpg .jpeg ", "; .html is a page that a browser prints, as PDF too", "html"},
+        {".pdf .doc .docx .rtf .xls .xlsx .ods .numbers .png .jpg .jpeg .eps .mid .midi .zip ", "", ""}};
+    char word[16];
+    if (snprintf(word, sizeof word, "%s ", ending) >= (int)sizeof word)
+        return true;
+    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++)
+        if (strstr(others[i].endings, word) && (!*others[i].form || has_form(format, others[i].form))) {
+            complain_usage(arguments->command, "%s: %s is not written as %s%s", arguments_value(arguments, &option_output, NULL), arguments->command, ending + 1, others[i].instead);
+            return false;
+        }
+    return true;
+}
+
 /* A file's name that ends like a form asks for it where --format doesn't. false after one line where the command has no such form. */
 static bool form_by_name(Arguments *arguments, const Option *const *options)
 {
@@ -118,7 +136,7 @@ static bool form_by_name(Arguments *arguments, const Option *const *options)
         }
         arguments->given[arguments->given_count++] = (Given){format, endings[i][1]};
     }
-    return true;
+    return !format || !ending || arguments_have(arguments, format) || form_is_ours(arguments, format, ending);
 }
 
 bool arguments_read(Arguments *arguments, const char *command, const Option *const *options, int count, char **words, bool *help)

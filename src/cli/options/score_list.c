@@ -73,16 +73,23 @@ static int add_from_library(ScoreList *list, const Arguments *arguments, const c
     return status || !work ? EXIT_INPUT : EXIT_OK;
 }
 
-static bool is_table(const char *path)
+bool is_season_table(const char *path)
 {
     size_t length = strlen(path);
-    return length > 4 && strcmp(path + length - 4, ".csv") == 0;
+    const char *ending = strrchr(path, '.');
+    return length > 4 && ending && (strcmp(ending, ".csv") == 0 || strcmp(ending, ".tsv") == 0 || strcmp(ending, ".ods") == 0 || strcmp(ending, ".xlsx") == 0);
+}
+
+spz_status refuse_season_table(const char *path)
+{
+    fprintf(stderr, "spezzato: %s: this is a table, not a score: `spezzato season` plans it, `spezzato report` makes a page of each of its scores, with its rehearsal sheet\n", path);
+    return SPZ_NOT_MUSICXML;
 }
 
 bool score_list_asks_library(const Arguments *arguments)
 {
     for (size_t i = 0; i < arguments->operand_count; i++)
-        if (is_table(arguments->operands[i]) || strncmp(arguments->operands[i], "library:", 8) == 0)
+        if (is_season_table(arguments->operands[i]) || strncmp(arguments->operands[i], "library:", 8) == 0)
             return true;
     return false;
 }
@@ -93,7 +100,7 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
     size_t tables = 0;
     *list = (ScoreList){0};
     for (size_t i = 0; i < arguments->operand_count; i++)
-        tables += is_table(arguments->operands[i]);
+        tables += is_season_table(arguments->operands[i]);
     if (tables > 1) {
         complain_usage(arguments->command, "one season at a time, please");
         return EXIT_USAGE;
@@ -103,7 +110,7 @@ int score_list_make(ScoreList *list, const Arguments *arguments, const spz_setti
         int one = EXIT_OK;
         if (strncmp(path, "library:", 8) == 0)
             one = add_from_library(list, arguments, path + 8);
-        else if (is_table(path))
+        else if (is_season_table(path))
             one = add_season(list, arguments, path, settings);
         else if (add_path(list, path, 0)) {
             complain_status(path, SPZ_NO_MEMORY);

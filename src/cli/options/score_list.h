@@ -14,9 +14,12 @@ typedef struct ScoreList {
     spz_season *season;  /* as planned; NULL where no table was given */
 } ScoreList;
 
-/* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv are tables of a season: it is planned, and its scores come in its place. Exit status: EXIT_INPUT where
+/* An operand 'library:NAME' stands for the scores of that work. Operands that end in .csv, .tsv, .ods or .xlsx are tables of a season: it is planned, and its scores come in its place. Exit status: EXIT_INPUT where
  * something could not be used (what could be is in the list), EXIT_USAGE for two tables. The caller frees. */
 int score_list_make(ScoreList *list, const Arguments *arguments, const spz_settings *settings);
+/* Whether the file is a table by its name; and the line that says why a command that reads scores can't take it. */
+bool is_season_table(const char *path);
+spz_status refuse_season_table(const char *path);
 /* Whether what is asked for may come from a library: a table, 'library:NAME'. */
 bool score_list_asks_library(const Arguments *arguments);
 void score_list_free(ScoreList *list);

@@ -36,8 +36,8 @@ const char *engraver_place(const char *given)
         return NULL;
     switch (spz_engraver_state(folder)) {
     case SPZ_ENGRAVER_READY: return folder;
-    case SPZ_ENGRAVER_ABSENT: tell(folder, "no engraver is installed there: passages are drawn by pitch and time, not set in notes"); break;
-    case SPZ_ENGRAVER_WITHOUT_NODE: tell(folder, "the engraver needs node, which is not installed: passages are drawn by pitch and time, not set in notes"); break;
+    case SPZ_ENGRAVER_ABSENT: tell(folder, "no engraver is installed there; the notes are drawn without it"); break;
+    case SPZ_ENGRAVER_WITHOUT_NODE: tell(folder, "the engraver needs node, which is not installed; the notes are drawn without it"); break;
     }
     return NULL;
 }

@@ -91,6 +91,21 @@ static void text_entries(const spz_settings *settings, const char *section, Buff
     }
 }
 
+/* What a file may say besides: sections whose lines have names of the user's own. */
+static void text_free_sections(Buffer *out)
+{
+    static const char *const told[] = {
+        "Besides these, a settings file may have the following sections. Each holds for every score; with a file's name behind it ([bars symphony-1.mxl]; of a file with several movements "
+        "[bars symphonies.mxl 2]) for that one alone, but for [sections], whose parts have names.",
+        "[sections]: which section a part is, as `spezzato sections` writes it. Altviolen = Va",
+        "[bars]: the numbers of the printed edition. first = 0: the number of the file's first bar; joined = 92 93: two halves of one bar; 120 = 117: a number of the file, and the one printed there.",
+        "[passages]: what you hear otherwise. 46-48 = no, the horns cover it; 66-71 Vn I Vn II = striking: no, marginal, clear or striking, behind a comma why.",
+        "[arrangement NAME]: a seating of your own, from house left to house right. order = Vn I, Db, Vc, Va, Vn II; basses = along the back, where they don't stand behind the cellos."};
+    buffer_putc(out, '\n');
+    for (size_t i = 0; i < sizeof told / sizeof told[0]; i++)
+        add_comment(out, told[i]);
+}
+
 static void text_settings(const spz_settings *settings, Buffer *out)
 {
     const char *section = "", *own;
@@ -104,6 +119,7 @@ static void text_settings(const spz_settings *settings, Buffer *out)
     }
     for (size_t i = 0; (own = spz_settings_section(settings, "", i)) != NULL; i++)
         text_entries(settings, own, out);
+    text_free_sections(out);
 }
 
 static const char *const kind_names[] = {[SPZ_NUMBER] = "number", [SPZ_WORD] = "word", [SPZ_TEXT] = "text", [SPZ_YES_NO] = "yes or no"};

@@ -132,6 +132,14 @@ static void a_collection_that_names_a_missing_score_is_refused(void)
     is_refused(&archive, SPZ_BAD_ARCHIVE, "the compressed file says that its score is 'one.xml', but holds no such file");
 }
 
+static void an_archive_that_names_another_file_is_told_which_it_holds(void)
+{
+    ArchiveText archive = {0};
+    archive_text_add_string(&archive, "META-INF/container.xml", CONTAINER("wrong.xml"));
+    archive_text_add_string(&archive, "score.xml", MUSIC("First", C));
+    is_refused(&archive, SPZ_BAD_ARCHIVE, "the compressed file says that its score is 'wrong.xml', but holds no such file; 'score.xml' in it may be meant: unpack that and give it by itself");
+}
+
 static void a_collection_that_names_itself_is_refused(void)
 {
     ArchiveText archive = {0};
@@ -252,6 +260,7 @@ static const struct Statement statements[] = {
     STATEMENT(a_link_that_leads_out_of_the_archive_is_refused),
     STATEMENT(a_collection_may_hold_and_name_collections),
     STATEMENT(a_collection_that_names_a_missing_score_is_refused),
+    STATEMENT(an_archive_that_names_another_file_is_told_which_it_holds),
     STATEMENT(a_collection_that_names_itself_is_refused),
     STATEMENT(an_archive_without_a_container_is_refused),
     STATEMENT(a_container_that_names_no_score_is_refused),

@@ -82,6 +82,9 @@ static void a_listed_part_without_music_is_kept_silent_and_reported(void)
     CU_ASSERT_EQUAL(m->part_count, 2);
     CU_ASSERT_EQUAL(m->parts[1].note_count, 0);
     CU_ASSERT_STRING_EQUAL(last_message(), "the list of parts names 'Viola', but the file has no music for it");
+    m = movement_of(SCORE(LISTED(P1, "Violin I") LISTED(P2, "Violoncello"), PART(P1, BAR(1, DIVISIONS(1) NOTE(C, 4, 1, ""))) PART(P2, "")));
+    CU_ASSERT_EQUAL(m->part_count, 2);
+    CU_ASSERT_STRING_EQUAL(last_message(), "the list of parts names 'Violoncello', but the file has no music for it");
 }
 
 static void a_score_bar_by_bar_reads_as_one_part_by_part(void)
