@@ -269,11 +269,14 @@ $(BUILD)/corpus-table: $(call objects,tests/tools/accuracy/composed.c tests/supp
 # All figures of docs/accuracy.md (needs the shared folder and python3).
 $(BUILD)/sounds-table: $(call objects,tests/tools/accuracy/sounds.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
-accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table $(BUILD)/evidence-table $(BUILD)/roles-table
+accuracy: all $(BUILD)/accuracy-notes $(BUILD)/corpus-table $(BUILD)/sounds-table $(BUILD)/evidence-table $(BUILD)/roles-table $(BUILD)/boundaries-table
 	@BUILD=$(BUILD) sh tests/tools/accuracy.sh
 
 # What bears on antiphony in each match of a score; its passages under other weights (see tests/tools/fit_weights.py).
 $(BUILD)/evidence-table: $(call objects,tests/tools/evidence_table.c) $(INTERNAL)
+	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
+# Where groups of notes begin in each string section (see tests/tools/fit_boundaries.py).
+$(BUILD)/boundaries-table: $(call objects,tests/tools/boundaries_table.c) $(INTERNAL)
 	$(LINK) -o $@ $(filter %.o %.a,$^) $(LIB_LIBS)
 # What each voice does in each beat, and who has the line (see tests/tools/fit_roles.py).
 $(BUILD)/roles-table: $(call objects,tests/tools/roles_table.c) $(INTERNAL)

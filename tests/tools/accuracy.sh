@@ -149,6 +149,19 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
         echo "Not measured: numpy is missing (Debian package python3-numpy)."
     fi
     echo
+    echo "## Where groups of notes begin, and entries"
+    echo
+    echo "Source: \`NAME_annotations.csv\` (Hauptstimme annotations), where a string part takes the main melody: there a group of its notes begins. How strongly a note begins one: [method.md](method.md), section 2."
+    echo "An entry is held against the notes of the same part within four bars on either side; and against the entries that the program lists for that section."
+    echo
+    if "$numpy" -c 'import numpy' 2> /dev/null; then
+        "$numpy" -B tests/tools/fit_boundaries.py "$build/boundaries-table" "$shared/scores"
+        echo
+        "$numpy" -B tests/tools/fit_boundaries.py "$build/boundaries-table" "$shared/scores" "$readings"/*.json
+    else
+        echo "Not measured: numpy is missing (Debian package python3-numpy)."
+    fi
+    echo
     echo "## Divided sections"
     echo
     echo "Source: the experts' tables, as above; recall is of every strength. More in [method-divisi.md](method-divisi.md)."

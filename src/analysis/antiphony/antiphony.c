@@ -6,6 +6,7 @@
 #include "analysis/antiphony/telling/beneath_line.h"
 #include "analysis/antiphony/telling/chain_facts.h"
 #include "analysis/antiphony/telling/told_once.h"
+#include "analysis/melody/boundaries.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -57,7 +58,9 @@ static spz_status listen(const SectionMap *map, const Melody *melodies, bool hop
 {
     memset(out, 0, sizeof *out);
     arena_init(&out->arena);
-    out->melodies = melodies ? melodies : melodies_of(map, &out->arena);
+    Melody *own = melodies ? NULL : melodies_of(map, &out->arena);
+    boundaries_mark_all(map, own);
+    out->melodies = melodies ? melodies : own;
     spz_status status = out->melodies ? texture_make(map, out->melodies, &out->arena, &out->texture) : SPZ_NO_MEMORY;
     if (status == SPZ_OK)
         status = rhythm_index_make(out->melodies, map->group_count, &out->rhythms);

@@ -26,6 +26,7 @@ typedef struct NoteEvent {
     uint64_t parallel; /* of these, melodies that go on in the same direction */
     uint64_t unison;  /* bit i: melody i sounds this pitch or its octave then, struck with it or earlier */
     uint64_t leaders; /* of these, melodies higher in the score that go on in the same direction and speak for this one */
+    float boundary;   /* how strongly a group begins here, in log odds, once boundaries.h has marked it */
     int32_t bar;
     int16_t midi;
     int16_t place;    /* on the staff as it sounds: steps above the lowest C */

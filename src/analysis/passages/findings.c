@@ -1,4 +1,5 @@
 #include "analysis/passages/findings.h"
+#include "analysis/melody/boundaries.h"
 #include <stdlib.h>
 #include <string.h>
 
@@ -41,8 +42,11 @@ spz_status findings_add(Findings *findings, const spz_passage *passage)
 
 const Melody *findings_melodies(Findings *findings)
 {
-    if (!findings->melodies)
-        findings->melodies = melodies_of(findings->map, &findings->arena);
+    if (!findings->melodies) {
+        Melody *melodies = melodies_of(findings->map, &findings->arena);
+        boundaries_mark_all(findings->map, melodies);
+        findings->melodies = melodies;
+    }
     return findings->melodies;
 }
 

@@ -334,6 +334,20 @@ static void a_dialogue_that_goes_on_with_another_figure_lists_both(void)
     rehearsal_end(&r);
 }
 
+/* Call and answer share what comes after their first notes, which are of another length and bound to it by slurs. */
+static void an_entry_with_a_head_of_its_own_begins_with_that(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | a5:q( g5:e f5 e5 d5) c5:q | r:h. a5:q | R | b5:q( a5:e g5 f5 e5) d5:q | R*2 | c5:w\n"
+                           "Violin II:   R | R | r:e b4:e( g5:e f5 e5 d5) c5:q | R*2 | r:e c5:e( a5:e g5 f5 e5) d5:q | R | c5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4 | c4~ | c4 | c4~ | c4 | c4\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 1.1 Vn II 2.1.5 Vn I 4.1 Vn II 5.1.5");
+    printf("%s", listed(&r,p));
+    rehearsal_end(&r);
+}
+
 static bool parts_are_exchanged(const char *music)
 {
     Rehearsal r = rehearse(music);
@@ -379,6 +393,7 @@ static const struct Statement statements[] = {
     STATEMENT(who_takes_the_gesture_up_between_call_and_answer_is_listed),
     STATEMENT(a_note_held_into_the_gesture_begins_it_each_time_however_long_it_is_held),
     STATEMENT(a_dialogue_that_goes_on_with_another_figure_lists_both),
+    STATEMENT(an_entry_with_a_head_of_its_own_begins_with_that),
     STATEMENT(who_take_over_what_the_other_had_exchange_their_parts),
 };
 

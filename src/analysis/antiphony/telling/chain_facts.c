@@ -1,4 +1,5 @@
 #include "analysis/antiphony/telling/chain_facts.h"
+#include "analysis/antiphony/telling/told_head.h"
 
 static const struct {
     double along; /* share of a statement's notes that a section must begin too, to have the statement with its leader ... */
@@ -88,9 +89,10 @@ static void name_players(const SectionMap *map, const Texture *texture, const St
     entry->players |= players_of_group(entry->leader);
 }
 
-static spz_entry entry_of(const SectionMap *map, const Texture *texture, const Statement *statement)
+static spz_entry entry_of(const SectionMap *map, const Texture *texture, const StatementList *list, size_t index)
 {
-    const NoteEvent *first = statement->first, *last = statement->last;
+    const Statement *statement = &list->at[index];
+    const NoteEvent *first = told_head(texture, list, index), *last = statement->last;
     spz_entry entry = {.link = SIZE_MAX, .onset = first->onset, .end = last->end, .bar = (size_t)first->bar,
                        .beat = beat_of(map->movement, first->onset), .first = pitch_of(first->sound->note),
                        .last = pitch_of(last->sound->note), .answer = statement->answer, .change = statement->change};
@@ -239,7 +241,7 @@ static spz_status make_facts(const SectionMap *map, const Texture *texture, cons
     part_statements(texture, &statements);
     facts->opening = opening_of(texture, chain, &statements);
     for (size_t i = 0; ok && i < statements.count; i++)
-        ok = array_push(&facts->entries, entry_of(map, texture, &statements.at[i]));
+        ok = array_push(&facts->entries, entry_of(map, texture, &statements, i));
     part_entries(facts);
     begin_with_a_call(facts);
     for (size_t i = 0; ok && i < facts->entries.count; i++) {
