@@ -374,7 +374,22 @@ static void who_take_over_what_the_other_had_exchange_their_parts(void)
                                                 "Violoncello: R*6\n"));
 }
 
+/* The firsts are busy under the seconds' first turn, and rest under all that follow. */
+static void who_answers_may_have_begun_a_turn_before(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | e5:e f5 g5 a5 b5 c6 d6 b5 | c6:q r r:e c6:e( d6 b5) | g5:q r r:h | R | r:h r:e d6:e( e6 c6) | a5:q r r:h | R | c6:w\n"
+                           "Violin II:   R | r:h r:e b4:e( c5 a4) | g4:q r r:h | r:h r:e c5:e( d5 b4) | g4:q r r:h | R | r:h r:e d5:e( e5 c5) | a4:q r r:h | e5:w\n"
+                           "Viola:       c4:w~ | c4~ | c4~ | c4~ | c4 | d4~ | d4~ | d4 | g4\n"
+                           "Violoncello: c3:w~ | c3~ | c3~ | c3~ | c3 | d3~ | d3~ | d3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn II 1.3.5 Vn I 2.3.5 Vn II 3.3.5 Vn I 5.3.5 Vn II 6.3.5");
+    CU_ASSERT_PTR_NOT_NULL(strstr(told(&r, p), "second violin's four-note figure, answered a bar later by the first violin"));
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
+    STATEMENT(who_answers_may_have_begun_a_turn_before),
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),
     STATEMENT(the_word_passes_only_where_another_has_it),

@@ -32,6 +32,12 @@ static const struct { /* what is an entry though no match found it: after a rest
     double alike_fresh, alike_midway; /* likeness at least */
 } found_from = {.rested = 4, .fresh = 5, .midway = 8, .alike_fresh = 0.75, .alike_midway = 0.97};
 
+static const struct { /* who has it a turn before the first call that a match found */
+    size_t rested, notes;  /* notes at least, after a rest and elsewhere */
+    double fresh, midway;  /* likeness at least, after a rest or a long note and elsewhere; that to what its player has later */
+    int bars, turns;       /* a turn is so long at most; how many of them are followed back */
+} before = {.rested = 3, .notes = 4, .fresh = 0.85, .midway = 0.95, .bars = 2, .turns = 4};
+
 static double step_worth(const NoteEvent *const of[2], const NoteEvent *const here[2], bool turned)
 {
     int sign = turned ? -1 : 1, a = event_direction(of[0], of[1]), b = sign * event_direction(here[0], here[1]);
@@ -403,9 +409,82 @@ static bool find_in(const Texture *texture, const Gesture *gesture, size_t melod
     return true;
 }
 
+static const Statement *first_of(const StatementList *list, const Statement *call)
+{
+    const Statement *first = NULL;
+    for (size_t i = 0; i < list->count; i++) {
+        const Statement *now = &list->at[i];
+        bool other = !call || (now->first->onset > call->first->onset && now->melody != call->melody && !(call->with >> now->melody & 1) &&
+                                 !(now->with >> call->melody & 1));
+        first = other && (!first || now->first->onset < first->first->onset) ? now : first;
+    }
+    return first;
+}
+
+/* The first statement of that player, NULL: he has none. */
+static const Statement *own_of(const StatementList *list, size_t melody)
+{
+    const Statement *own = NULL;
+    for (size_t i = 0; i < list->count; i++)
+        if (list->at[i].melody == melody && (!own || list->at[i].first->onset < own->first->onset))
+            own = &list->at[i];
+    return own;
+}
+
+/* How far the melody has the gesture there, or what its player has of it later, with its last note; 0: not enough. */
+static double has_before(const Texture *texture, const Gesture *gesture, const Statement *own, const Melody *line, const NoteEvent *place, size_t *notes)
+{
+    Gesture head = *gesture;
+    bool rested = (place->flags & gesture->first->flags & EVENT_AFTER_REST) != 0;
+    double least = event_is_fresh(place) ? before.fresh : before.midway, likeness = 0;
+    *notes = head.notes = rested ? notes_to_rest(gesture, line, place) : gesture->notes;
+    if (head.notes >= (rested ? before.rested : before.notes))
+        likeness = gesture_likeness(&head, line, place, false, least);
+    if (likeness < least && own && (gesture->notes < 4 || own->last - own->first >= 3)) {
+        head = (Gesture){.first = own->first, .notes = (size_t)(own->last - own->first) + 1};
+        head.notes = head.notes > gesture->notes ? gesture->notes : head.notes;
+        *notes = head.notes;
+        likeness = head.notes >= 3 && (!is_even(head.first, head.notes) || in_beat(texture, head.first, place)) ? gesture_likeness(&head, line, place, false, before.midway) : 0;
+        return likeness >= before.midway ? likeness : 0;
+    }
+    return likeness >= least ? likeness : 0;
+}
+
+/* Whoever of others has the gesture a turn before the first call, as far before it as its answer comes after; false: nobody. */
+static bool turn_before(const Texture *texture, const Gesture *gesture, const StatementList *list, Statement *found)
+{
+    const Statement *call = first_of(list, NULL), *answer = call ? first_of(list, call) : NULL;
+    const Bar *bars = texture->map->movement->bars;
+    double best = 0;
+    if (!answer)
+        return false;
+    Ticks lag = answer->first->onset - call->first->onset, when = call->first->onset - lag;
+    for (size_t m = 0; when >= 0 && m < texture->melody_count && m < 63; m++) {
+        const Melody *line = &texture->melodies[m];
+        const NoteEvent *place = melody_note_at(line, when);
+        const Statement *own = own_of(list, m);
+        size_t notes;
+        if (!place || bars[place->bar].implicit || m == call->melody || (call->with >> m & 1) || lag > before.bars * bars[place->bar].nominal)
+            continue;
+        double likeness = has_before(texture, gesture, own, line, place, &notes);
+        if (likeness <= best)
+            continue;
+        best = likeness;
+        *found = (Statement){.melody = m, .with = own ? own->with : (uint64_t)1 << m, .first = place, .last = place + notes - 1, .own = true, .found = true,
+                             .pair = SIZE_MAX - list->count};
+    }
+    return best > 0;
+}
+
 bool gesture_find(const Texture *texture, const Gesture *gesture, Ticks to, StatementList *statements)
 {
     bool ok = true;
+    Statement found;
+    for (int i = 0; ok && gesture->first && i < before.turns && turn_before(texture, gesture, statements, &found); i++) {
+        if (i > 1 && own_of(statements, found.melody))
+            break; /* others may tell of an exchange before this one */
+        ok = array_push(statements, found);
+    }
     size_t known = statements->count;
     for (size_t m = 0; ok && gesture->first && m < texture->melody_count && m < 63; m++)
         ok = find_in(texture, gesture, m, to, known, statements);
