@@ -48,7 +48,7 @@ spz_status antiphony_search_join(AntiphonySearch *search)
     for (size_t i = 0; i < search->chains.count && status == SPZ_OK; i++)
         status = chain_name_violas(&search->texture, &search->candidates, &search->chains.at[i]);
     if (status == SPZ_OK)
-        status = chains_tell_once(&search->texture, &search->candidates, &search->chains);
+        status = chains_tell_once(&search->texture, &search->candidates, &search->arena, &search->chains);
     if (status == SPZ_OK && search->texture.map->line_count > 0) /* not all strings as one voice */
         status = chains_weigh_lines(&search->texture, &search->candidates, &search->chains);
     return status;

@@ -4,7 +4,7 @@
  * strongest match taken beside it, or the passage that tells most of its bars. What sets a match off from the clear passages of its
  * movement is the difference of their log odds, summed over features that mean the same to a musician. */
 #include "analysis/antiphony/antiphony.h"
-#include "analysis/antiphony/telling/told_opening.h"
+#include "analysis/antiphony/telling/chain_facts.h"
 #include "analysis/melody/bar_roles.h"
 #include "spezzato/explain.h"
 #include <stdlib.h>
@@ -159,11 +159,20 @@ static spz_side side_told(const Side *side)
     return (spz_side){.section = side->section, .group = side->group, .orchestra = side->orchestra, .players = side->melodies & ~SPZ_WIND_PLAYERS};
 }
 
-static spz_stands_for chain_instead(const Inquiry *inquiry, const Chain *chain)
+/* As it is told: its first entry may lie before its first match, and its sides are those of its opening. SPZ_NO_MEMORY. */
+static spz_status chain_instead(const Inquiry *inquiry, const Chain *chain, spz_stands_for *out)
 {
-    return (spz_stands_for){.sides = {side_told(&chain->sides[0]), side_told(&chain->sides[1])}, .first = (size_t)chain->first,
+    const Texture *texture = &inquiry->search->texture;
+    const CandidateList *candidates = &inquiry->search->candidates;
+    ChainFacts facts;
+    spz_status status = chain_facts_make(texture->map, texture, candidates, chain, &facts);
+    bool told = status == SPZ_OK && facts.opening.told, before = status == SPZ_OK && facts.entries.count && facts.entries.at[0].onset < chain->onset;
+    const Side *sides = told ? facts.opening.sides : chain->sides;
+    *out = (spz_stands_for){.sides = {side_told(&sides[0]), side_told(&sides[1])}, .first = before ? facts.entries.at[0].bar : (size_t)chain->first,
                             .last = (size_t)chain->last, .strength = chain->strength, .with_others = chain->candidate_count > 1, .accompanies = chain->accompanies,
-                            .kind = chain_kind(&inquiry->search->texture, &inquiry->search->candidates, chain)};
+                            .kind = chain_kind(texture, candidates, chain)};
+    chain_facts_release(&facts);
+    return status;
 }
 
 static spz_stands_for match_instead(const Inquiry *inquiry, const Candidate *candidate)
@@ -173,23 +182,25 @@ static spz_stands_for match_instead(const Inquiry *inquiry, const Candidate *can
                             .lag = candidate_lag(&inquiry->search->texture, candidate)};
 }
 
-static void find_fate(const Inquiry *inquiry, size_t index, spz_considered *item)
+static spz_status find_fate(const Inquiry *inquiry, size_t index, spz_considered *item)
 {
+    spz_status status = SPZ_OK;
     const Candidate *candidate = candidate_at(inquiry, index);
     const Candidate *rival = candidate->taken ? NULL : rival_of(inquiry, candidate);
     const Chain *teller = candidate->taken ? teller_of(inquiry, index) : NULL;
     item->fate = SPZ_TOO_WEAK;
     if (inquiry->chain_of[index] != SIZE_MAX) {
         item->fate = SPZ_REPORTED;
-        item->instead = chain_instead(inquiry, &inquiry->search->chains.at[inquiry->chain_of[index]]);
+        status = chain_instead(inquiry, &inquiry->search->chains.at[inquiry->chain_of[index]], &item->instead);
     } else if (rival) {
         int shared = shared_bars(candidate->first, candidate->last, rival->first, rival->last);
         item->fate = shared >= rule.told * (candidate->last - candidate->first + 1) ? SPZ_TOLD : SPZ_OVERSHADOWED;
         item->instead = match_instead(inquiry, rival);
     } else if (teller) {
         item->fate = SPZ_RETOLD;
-        item->instead = chain_instead(inquiry, teller);
+        status = chain_instead(inquiry, teller, &item->instead);
     }
+    return status;
 }
 
 /* What differs enough from the clear passages, the most telling first; what there is less of where `sign` is -1. */
@@ -215,7 +226,7 @@ static size_t find_matters(const Inquiry *inquiry, const Candidate *candidate, i
     return count;
 }
 
-static void describe(const Inquiry *inquiry, size_t index, spz_considered *item)
+static spz_status describe(const Inquiry *inquiry, size_t index, spz_considered *item)
 {
     const Candidate *candidate = candidate_at(inquiry, index);
     const Match *match = &candidate->match;
@@ -235,7 +246,7 @@ static void describe(const Inquiry *inquiry, size_t index, spz_considered *item)
     }
     item->more_count = find_matters(inquiry, candidate, 1, item->more);
     item->less_count = find_matters(inquiry, candidate, -1, item->less);
-    find_fate(inquiry, index, item);
+    return find_fate(inquiry, index, item);
 }
 
 static spz_status inquire(Inquiry *inquiry, size_t most, spz_explanation *out)
@@ -250,7 +261,7 @@ static spz_status inquire(Inquiry *inquiry, size_t most, spz_explanation *out)
         out->at = arena_take(&out->arena, count, sizeof *out->at);
         status = out->at ? SPZ_OK : SPZ_NO_MEMORY;
         for (; !status && out->count < count; out->count++)
-            describe(inquiry, places[out->count].index, &out->at[out->count]);
+            status = describe(inquiry, places[out->count].index, &out->at[out->count]);
     }
     memory_free(inquiry->chain_of);
     memory_free(places);

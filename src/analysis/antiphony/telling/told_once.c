@@ -64,17 +64,23 @@ static spz_status teller_of(const Texture *texture, const CandidateList *candida
 }
 
 /* As clear as the clearest, and named after it; the violins, on whom the seating turns, keep their name. */
-static void take_in(const Chain *inner, Chain *teller)
+static spz_status take_in(const Chain *inner, Arena *arena, Chain *teller)
 {
+    AbsorbedPair *absorbed = arena_take(arena, 1, sizeof *absorbed);
+    if (!absorbed)
+        return SPZ_NO_MEMORY;
+    *absorbed = (AbsorbedPair){inner->candidates, inner->candidate_count, teller->absorbed};
+    teller->absorbed = absorbed;
     if (inner->strength <= teller->strength)
-        return;
+        return SPZ_OK;
     teller->strength = inner->strength;
     bool violins = sides_are(teller->sides, SPZ_VN1, SPZ_VN2);
     for (int i = 0; i < 2 && !violins; i++)
         teller->sides[i] = inner->sides[i];
+    return SPZ_OK;
 }
 
-spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, ChainList *chains)
+spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, Arena *arena, ChainList *chains)
 {
     spz_status status = SPZ_OK;
     for (size_t i = chains->count; status == SPZ_OK && i-- > 0;) {
@@ -82,7 +88,7 @@ spz_status chains_tell_once(const Texture *texture, const CandidateList *candida
         status = teller_of(texture, candidates, chains, &chains->at[i], &teller);
         if (!teller)
             continue;
-        take_in(&chains->at[i], teller);
+        status = take_in(&chains->at[i], arena, teller);
         for (size_t k = i + 1; k < chains->count; k++)
             chains->at[k - 1] = chains->at[k];
         chains->count--;

@@ -4,5 +4,5 @@
 #include "analysis/antiphony/chaining/chains.h"
 
 /* Takes such chains out; the longer one is then as clear as they were. SPZ_NO_MEMORY. */
-spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, ChainList *chains);
+spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, Arena *arena, ChainList *chains);
 #endif
