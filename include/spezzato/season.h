@@ -51,6 +51,7 @@ typedef struct spz_planned_work {
     const char *seating;      /* of its first movement */
     spz_order order;          /* house left to house right; of two orchestras each from its edge of the stage inward */
     bool two_orchestras;      /* laid out for two that face each other */
+    bool chamber;             /* one player a part, on chairs of its own, which no change counts: `seating` is its own */
     double points;            /* given up by all its movements */
     const spz_planned_movement *movements;
     size_t movement_count;

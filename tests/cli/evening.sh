@@ -20,6 +20,27 @@ tr '\n' ' ' < "$folder/out" | tr -s ' ' > "$folder/sheet"
 grep -q 'Desks that stay: Vn I 1-6' "$folder/sheet" || fault "the sheet doesn't name the desks that stay"
 grep -q 'Desks to be carried: ' "$folder/sheet" || fault "the sheet doesn't name the desks to be carried"
 
+# Chamber music brings its own chairs: whatever order it asks for, no chair of the sections is moved for it.
+{
+    printf 'work: Quartet\ncomposed: 1790\ntime: 4/4  tempo: q=96\npart: Violin 1\npart: Violin 2\npart: Viola; clef alto\npart: Violoncello; clef bass\n\n'
+    echo 'Violin 1:    e5:e( g5 f5 d5) c5:h | R | %*7'
+    echo 'Violin 2:    R | e5:e( g5 f5 d5) c5:h | %*7'
+    echo 'Viola:       c4:w | c4:w | %*7'
+    echo 'Violoncello: c3:w | c3:w | %*7'
+} > "$folder/quartet.txt"
+if "${BUILD:-build}/sketch" "$folder/quartet.txt" "$folder/quartet.musicxml" < /dev/null 2> "$folder/err"; then
+    printf 'concert,work,score\nA,Quartet,quartet.musicxml\n' > "$folder/quartet.csv"
+    run 0 season "$folder/quartet.csv" --no-cache
+    shows "Chamber music: each work has an order of its own, and no chair of the sections is moved."
+    shows "Chamber music, one player a part: violins opposed, "
+    shows_not "To be carried"
+    shows_not "One seating "
+    run 0 season "$folder/quartet.csv" --no-cache --format json
+    grep -q '"chamber_music": true' "$folder/out" || fault "the quartet is not told as chamber music"
+else
+    fault "the sketch could not be made: $(head -n 1 "$folder/err")"
+fi
+
 at_hand python3 || exit 0
 ln -s "$PWD"/corpus/*.musicxml "$PWD"/corpus/*.mxl "$PWD/corpus/halls" "$folder/"
 cat > "$folder/search.py" <<'EOT2'

@@ -42,6 +42,7 @@ static const Field of_work[] = {
     {"seating", IN_JSON, "the arrangement it is played in"},
     {"order", IN_JSON, "from house left to house right, in words; null"},
     {"two_orchestras", IN_JSON, "whether it has two"},
+    {"chamber_music", IN_JSON, "whether it is played one player a part, on chairs of its own, which no change counts"},
     {"fixed", IN_JSON, "the arrangement that the table asks for; null"},
     {"interval_after", IN_JSON, "whether an interval follows"},
     {"soloist", IN_JSON, "as the table has it; x for a mere yes"},
@@ -215,6 +216,7 @@ static void give_work(FactsOut *out, const spz_planned_work *work)
     say_order(&out->words, SPZ_ENGLISH, work->order);
     fact_said(&facts, "order", NULL);
     fact_flag(&facts, "two_orchestras", work->two_orchestras);
+    fact_flag(&facts, "chamber_music", work->chamber);
     fact_text(&facts, "fixed", work->fixed);
     fact_flag(&facts, "interval_after", work->interval_after);
     fact_text(&facts, "soloist", work->soloist);

@@ -96,7 +96,7 @@ static void say_it_gives_up(ConcertPage *page)
 {
     const spz_other_plan *plan = &page->concert->unchanged;
     Buffer points = {0};
-    if (!plan->seating) {
+    if (!plan->seating || chamber_alone(page->concert)) {
         say_one_seating(&page->words, page->language, page->concert);
         return;
     }
@@ -111,7 +111,7 @@ static void one_seating(ConcertPage *page)
     Markup *html = &page->html;
     const spz_other_plan *plan = &page->concert->unchanged;
     markup_open(html, "section");
-    if (plan->seating) {
+    if (plan->seating && !chamber_alone(page->concert)) {
         SAY(&page->words, page->language, PHRASE_CONCERT_ALL_EVENING, slot_text("arrangement", words_arrangement(page->language, plan->seating)));
         concert_put(page, "h2", NULL);
     }
@@ -312,7 +312,8 @@ static void programme(ConcertPage *page)
 static void planned(ConcertPage *page)
 {
     one_seating(page);
-    costs(page);
+    if (!chamber_alone(page->concert))
+        costs(page);
     for (size_t i = 0; i < page->concert->change_count; i++)
         change_part(page, &page->concert->changes[i]);
     programme(page);

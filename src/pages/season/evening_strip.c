@@ -185,7 +185,7 @@ static void strip_work(ConcertPage *page, size_t place, size_t first)
         seated_row(page, "seated given", PHRASE_CONCERT_ONE_SEATING);
         buffer_let_go(&page->html, &points);
     } else if (page->concert->unchanged.possible) {
-        buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating ? page->concert->unchanged.seating : work->seating));
+        buffer_puts(&page->words, words_arrangement(page->language, page->concert->unchanged.seating && !work->chamber ? page->concert->unchanged.seating : work->seating));
         seated_row(page, "seated one", PHRASE_CONCERT_ONE_SEATING);
     }
     markup_close(html);

@@ -1,5 +1,6 @@
 /* From the results of a concert's scores to the task of choosing. */
 #include "season/planning/concert_plan.h"
+#include <math.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -83,7 +84,7 @@ static bool has_strings(const ConcertPlan *plan, const WorkSteps *work)
 {
     bool strings = false;
     for (size_t i = work->first; i < work->first + work->count; i++)
-        strings = strings || !plan->sources[i].result || plan->sources[i].result->strings;
+        strings = strings || !plan->sources[i].result || (plan->sources[i].result->strings && !plan->sources[i].chamber);
     return strings;
 }
 
@@ -93,7 +94,7 @@ static void seat_work(ConcertPlan *plan, const WorkSteps *work, bool two)
         plan->sources[i].two_orchestras = two;
 }
 
-/* Works without strings leave the chairs as they stand, or as the first work with strings after them in their half wants them. */
+/* Works without strings, and chamber music, leave the chairs as they stand, or as the first work with strings after them in their half wants them. */
 static void seat_orchestras(ConcertPlan *plan)
 {
     size_t count = plan->draft->row->works.count;
@@ -113,6 +114,37 @@ static void seat_orchestras(ConcertPlan *plan)
     }
 }
 
+static bool is_chamber(const ConcertPlan *plan, const WorkSteps *work)
+{
+    for (size_t i = work->first; i < work->first + work->count; i++)
+        if (!plan->sources[i].result || !plan->sources[i].result->chamber)
+            return false;
+    return true;
+}
+
+/* Chamber music has the seating that gives up least in all its movements, of those that the row leaves open; whatever the sections sit in, it gives up that. */
+static void seat_chamber(ConcertPlan *plan, const WorkSteps *work, uint32_t open)
+{
+    int own = 0;
+    double least = INFINITY;
+    for (int seating = 0; seating < plan->hall->seatings; seating++) {
+        double sum = open & (uint32_t)1 << seating ? 0 : INFINITY;
+        for (size_t i = work->first; i < work->first + work->count; i++)
+            sum += (double)plan->steps[i].loss[seating];
+        own = sum < least ? seating : own;
+        least = fmin(sum, least);
+    }
+    for (size_t i = work->first; i < work->first + work->count; i++) {
+        ConcertStep *step = &plan->steps[i];
+        Hundredths loss = step->loss[own];
+        for (int seating = 0; seating < plan->hall->seatings; seating++)
+            step->loss[seating] = loss;
+        step->open = ~0u;
+        plan->sources[i].chamber = true;
+        plan->sources[i].own = own;
+    }
+}
+
 static void add_work(ConcertPlan *plan, size_t work, uint32_t open)
 {
     const WorkDraft *draft = &plan->draft->works[work];
@@ -121,10 +153,12 @@ static void add_work(ConcertPlan *plan, size_t work, uint32_t open)
     for (size_t i = 0; i < draft->job_count; i++) {
         const Job *job = &plan->season->jobs.list.at[draft->jobs[i]];
         for (size_t m = 0; m < job->result->movements.count; m++)
-            add_step(plan, work, &(PlanStep){work, movement++, job, &job->result->movements.at[m], m + 1, false}, open);
+            add_step(plan, work, &(PlanStep){.work = work, .movement = movement++, .job = job, .result = &job->result->movements.at[m], .number = m + 1}, open);
     }
     if (movement == 0)
         add_step(plan, work, &(PlanStep){.work = work}, open);
+    else if (is_chamber(plan, &plan->works[work]))
+        seat_chamber(plan, &plan->works[work], open);
 }
 
 /* ''violins opposed, cellos inside left'; ...' */

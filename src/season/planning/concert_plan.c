@@ -22,7 +22,7 @@ void plan_tell_movement(const ConcertPlan *plan, const int *seatings, size_t ste
 {
     const PlanStep *source = &plan->sources[step];
     const MovementResult *result = source->result;
-    const char *seating = plan->hall->names[seatings[step]];
+    const char *seating = plan->hall->names[source->chamber ? source->own : seatings[step]];
     Hundredths loss = plan->steps[step].loss[seatings[step]];
     *out = (spz_planned_movement){.file = source->job->path, .title = result->title, .number = source->number, .bars = result->bars,
                                   .year = result->year, .seconds = (double)result->tenths / 10,
@@ -61,7 +61,8 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
 {
     const TableWork *row = &plan->draft->row->works.at[work];
     const WorkSteps *steps = &plan->works[work];
-    int seating = plan->seatings[steps->first];
+    const PlanStep *first = &plan->sources[steps->first];
+    int seating = first->chamber ? first->own : plan->seatings[steps->first];
     spz_planned_movement *movements = arena_take(&plan->season->arena, steps->count, sizeof *movements);
     if (!movements)
         return SPZ_NO_MEMORY;
@@ -69,7 +70,7 @@ static spz_status tell_work(const ConcertPlan *plan, size_t work, spz_planned_wo
                               .interval_after = row->interval_after && work + 1 < plan->draft->row->works.count, .fixed = *row->fixed && hall_meant(plan->hall, row->fixed) ? row->fixed : NULL,
                               .seating = plan->hall->names[seating],
                               .order = spz_plan_order(plan->hall->plans[seating]),
-                              .two_orchestras = plan->sources[steps->first].two_orchestras, .movements = movements};
+                              .two_orchestras = first->two_orchestras, .chamber = first->chamber, .movements = movements};
     tell_problem(plan, work, out);
     for (size_t i = 0; i < steps->count && !out->problem; i++) {
         plan_tell_movement(plan, plan->seatings, steps->first + i, &movements[i]);

@@ -9,6 +9,8 @@ typedef struct PlanStep { /* where a step of the task comes from */
     const MovementResult *result; /* likewise */
     size_t number;                /* in its file, from 1 */
     bool two_orchestras;          /* some movement of its work asks for two, which then sit so throughout */
+    bool chamber;                 /* its work is played one player a part, on chairs of its own: whatever the sections sit in, it has its `own` seating */
+    int own;                      /* of the hall's */
 } PlanStep;
 
 typedef struct ConcertPlan {

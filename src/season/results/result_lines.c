@@ -64,6 +64,7 @@ static void put_movement(Json *json, const MovementResult *movement)
     json_put_flag(json, "strings", movement->strings);
     json_put_flag(json, "thirds", movement->thirds);
     json_put_flag(json, "two_orchestras", movement->two_orchestras);
+    json_put_flag(json, "chamber", movement->chamber);
     put_statement(json, &movement->statement);
     json_key(json, "seatings");
     json_list(json);
@@ -170,6 +171,7 @@ static bool take_movement(const JsonValue *line, Arena *arena, MovementResult *m
     movement->strings = json_member_flag(line, "strings");
     movement->thirds = json_member_flag(line, "thirds");
     movement->two_orchestras = json_member_flag(line, "two_orchestras");
+    movement->chamber = json_member_flag(line, "chamber");
     bool timed = take_whole(line, "tenths", 1e12, &tenths) && take_whole(line, "year", 9999, &year);
     movement->year = (int)year;
     movement->tenths = (long)tenths;

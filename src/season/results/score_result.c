@@ -80,13 +80,14 @@ static spz_status keep_seats(Arena *arena, const spz_verdict *verdict, MovementR
     return SPZ_OK;
 }
 
-static spz_status keep_movement(ScoreResult *result, const spz_movement *score, const spz_verdict *verdict, bool strings)
+static spz_status keep_movement(ScoreResult *result, const spz_movement *score, const spz_verdict *verdict, const spz_sections *sections)
 {
     Arena *arena = &result->arena;
     MovementResult movement = {.title = arena_string(arena, spz_movement_title(score)),
                                .statement = spz_verdict_statement(verdict),
                                .bars = spz_movement_bars(score),
-                               .strings = strings,
+                               .strings = spz_sections_groups(sections) > 0,
+                               .chamber = spz_sections_chamber_music(sections),
                                .thirds = spz_verdict_thirds(verdict),
                                .two_orchestras = spz_verdict_orchestras(verdict) > 1,
                                .year = spz_verdict_by_year(verdict).year,
@@ -105,7 +106,7 @@ static spz_status judge(ScoreResult *result, const spz_movement *score, const St
     Steps steps;
     spz_status status = steps_take(score, wanted, sink, &steps);
     if (status == SPZ_OK)
-        status = keep_movement(result, score, steps.verdict, spz_sections_groups(steps.sections) > 0);
+        status = keep_movement(result, score, steps.verdict, steps.sections);
     steps_free(&steps);
     return status;
 }

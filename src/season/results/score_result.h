@@ -20,7 +20,7 @@ typedef struct MovementResult {
     spz_statement statement; /* its margin to nine decimals, as lines have it */
     size_t bars;
     bool strings; /* some play */
-    bool thirds, two_orchestras;
+    bool thirds, two_orchestras, chamber; /* chamber: one player a part */
     SeatingResult *seats; /* best first, as judged; none when nothing could be judged */
     size_t seat_count;
     int year;    /* of composition, as judged; 0 not known */

@@ -20,10 +20,22 @@ static double evening_lost_seconds(const spz_other_plan *plan)
     return seconds;
 }
 
+bool chamber_alone(const spz_planned_concert *concert)
+{
+    for (size_t i = 0; i < concert->work_count; i++)
+        if (!concert->works[i].chamber)
+            return false;
+    return concert->work_count > 0;
+}
+
 void say_one_seating(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
     const spz_other_plan *plan = &concert->unchanged;
     Buffer points = {0};
+    if (chamber_alone(concert)) {
+        buffer_puts(out, phrase_text(language, PHRASE_EVENING_ONE_CHAMBER));
+        return;
+    }
     say_points(&points, language, plan->points);
     SAY(out, language, !plan->possible ? PHRASE_EVENING_ONE_IMPOSSIBLE : plan->points > 0 ? PHRASE_EVENING_ONE : PHRASE_EVENING_ONE_NOTHING,
         slot_text("seating", plan->seating ? words_arrangement(language, plan->seating) : ""), slot_text("points", points.text));
@@ -102,7 +114,7 @@ static void say_gain(Buffer *out, spz_language language, const spz_planned_conce
 
 void say_interval_gain(Buffer *out, spz_language language, const spz_planned_concert *concert)
 {
-    if (!has_interval(concert) || !concert->unchanged.possible)
+    if (!has_interval(concert) || !concert->unchanged.possible || chamber_alone(concert))
         return;
     if (concert->at_interval.possible && concert->at_interval.change && concert->at_interval.points < concert->unchanged.points)
         say_gain(out, language, concert);

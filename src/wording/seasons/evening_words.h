@@ -3,6 +3,8 @@
 #define WORDING_EVENING_WORDS_H
 #include "wording/seasons/season_words.h"
 
+/* Whether every work is chamber music: then there is no seating of sections to speak of. */
+bool chamber_alone(const spz_planned_concert *concert);
 /* 'One seating for the evening: violins opposed, ... . It gives up 45.2 points.' */
 void say_one_seating(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* 'Trois ecluses: Roues: 31.8 points; 45 bars, 1:38 of 1:54 (violins in three 1-31)'; nothing for one that gives up nothing. */

@@ -200,7 +200,7 @@ void say_seated_order(Buffer *out, spz_language language, const spz_planned_work
     size_t thirds = season_thirds(work);
     Buffer order;
     Phrase beside = thirds < work->movement_count ? PHRASE_SEASON_ORDER_THIRDS_SOME : PHRASE_SEASON_ORDER_THIRDS;
-    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_ORDER_TWO : PHRASE_SEASON_ORDER, slot_text("order", order_text(&order, language, work->order)),
+    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_ORDER_TWO : work->chamber ? PHRASE_SEASON_ORDER_CHAMBER : PHRASE_SEASON_ORDER, slot_text("order", order_text(&order, language, work->order)),
         slot_text("thirds", thirds ? phrase_text(language, beside) : ""));
     buffer_let_go(out, &order);
 }
@@ -209,7 +209,7 @@ void say_seated(Buffer *out, spz_language language, const spz_planned_work *work
 {
     size_t thirds = season_thirds(work);
     Buffer order;
-    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_SEATED_TWO : PHRASE_SEASON_SEATED, slot_text("seating", words_arrangement(language, work->seating)),
+    SAY(out, language, work->two_orchestras ? PHRASE_SEASON_SEATED_TWO : work->chamber ? PHRASE_SEASON_SEATED_CHAMBER : PHRASE_SEASON_SEATED, slot_text("seating", words_arrangement(language, work->seating)),
         slot_text("fixed", work->fixed ? phrase_text(language, PHRASE_SEASON_SEATED_FIXED) : ""),
         slot_text("order", order_text(&order, language, work->order)));
     buffer_let_go(out, &order);
@@ -345,7 +345,7 @@ void say_one_more(Buffer *out, spz_language language, const spz_planned_concert 
 {
     bool two = concert->two_more.possible;
     const spz_other_plan *other = two ? &concert->two_more : &concert->one_more;
-    if (!concert->one_more.possible)
+    if (!concert->one_more.possible && concert->work_count > 1)
         buffer_puts(out, phrase_text(language, PHRASE_SEASON_ONE_MORE_NOTHING));
     if (!other->possible)
         return;

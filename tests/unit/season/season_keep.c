@@ -73,8 +73,8 @@ static ScoreResult *sample(void)
     static SeatingResult seats[2] = {{"violins opposed, violas inside left", NULL, 0, 1234, 0, 0}, {"violins together, cellos outside", losses, 2, -7, 12, 345}};
     ScoreResult *result = score_result_new();
     CU_ASSERT_PTR_NOT_NULL_FATAL(result);
-    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name, true}, 120, true, false, true, seats, 2, 1786, 6789};
-    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL, false}, 7, false, true, false, seats, 0, 0, 1};
+    MovementResult first = {"A \"quoted\" title\t\xC3\xA9", {SPZ_JUDGED, SPZ_FIRM, 0.123456789, seats[0].name, true}, 120, true, false, true, true, seats, 2, 1786, 6789};
+    MovementResult second = {"", {SPZ_WITHOUT_VIOLINS, SPZ_OPEN, 0, NULL, false}, 7, false, true, false, false, seats, 0, 0, 1};
     ResultMessage doubt = {.severity = SPZ_DOUBT, .line = 33, .part = "Violino", .fault = SPZ_FAULT_REPEAT_COUNT, .name = "two \"or\" so"};
     ResultMessage said = {.severity = SPZ_NOTE, .text = "words"};
     CU_ASSERT_TRUE(array_push(&result->movements, first) && array_push(&result->movements, second));
@@ -125,7 +125,7 @@ static bool same_statement(const spz_statement *a, const spz_statement *b)
 static bool same_movement(const MovementResult *a, const MovementResult *b)
 {
     bool same = strcmp(a->title, b->title) == 0 && same_statement(&a->statement, &b->statement) && a->bars == b->bars && a->thirds == b->thirds &&
-                a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->tenths == b->tenths && a->year == b->year && a->seat_count == b->seat_count;
+                a->strings == b->strings && a->two_orchestras == b->two_orchestras && a->chamber == b->chamber && a->tenths == b->tenths && a->year == b->year && a->seat_count == b->seat_count;
     for (size_t i = 0; same && i < a->seat_count; i++)
         same = same_seat(&a->seats[i], &b->seats[i]);
     return same;
