@@ -344,6 +344,7 @@ static void who_change_places_lead_neither(void)
     CU_ASSERT_TRUE(citation.swapped);
     CU_ASSERT_FALSE(citation.led);
     CU_ASSERT_FALSE(told_in(QUARTET(CALL " | g4:w", "g4:w | " ANSWER, "R | R", "R | R"), SPZ_EXCHANGE, "0?0 1!4", 4).swapped);
+    CU_ASSERT_FALSE(told_in(QUARTET(CALL " | " CALL, CALL " | " ANSWER, "R | R", "R | R"), SPZ_IMITATION, "0?0 1!4", 4).swapped); /* in unison under the call */
 }
 
 static void a_theme_that_answers_a_short_figure_is_what_is_passed_on(void)
