@@ -1,5 +1,6 @@
 #include "analysis/melody/role_measures.h"
 #include "sections/slurs.h"
+#include "support/bit_counts.h"
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -131,51 +132,17 @@ static void add_sounding(const Survey *survey, const NoteEvent *event, size_t be
     }
 }
 
-/* In how many notes each voice agrees with one, for all voices at once, in binary: bit v of place p is bit p of the count of voice v. */
-enum { PLACES = 16 }; /* more notes than begin in a few beats */
-typedef struct Agreement {
-    uint64_t places[PLACES];
-    int used;
-} Agreement;
-
-static void count_voices(Agreement *with, uint64_t voices)
-{
-    for (int p = 0; voices && p < PLACES; p++) {
-        if (p == with->used)
-            with->places[with->used++] = 0;
-        uint64_t carried = with->places[p] & voices;
-        with->places[p] ^= voices;
-        voices = carried;
-    }
-}
-
-/* The voices whose count passes `half`. */
-static uint64_t majority(const Agreement *with, size_t half)
-{
-    uint64_t above = 0, level = UINT64_MAX;
-    if (half >> with->used)
-        return 0;
-    for (int p = with->used; p-- > 0;)
-        if (half >> p & 1)
-            level &= with->places[p];
-        else {
-            above |= level & with->places[p];
-            level &= ~with->places[p];
-        }
-    return above;
-}
-
 /* Leaves of the voices asked about those that agree with most of the notes first..last-1. */
 static void agree(const NoteEvent *events, size_t first, size_t last, uint64_t *unison, uint64_t *parallel)
 {
-    Agreement same, along;
+    BitCounts same, along;
     same.used = along.used = 0;
     for (size_t i = first; i < last; i++) {
-        count_voices(&same, events[i].unison & *unison);
-        count_voices(&along, events[i].parallel & *parallel);
+        bit_counts_add(&same, events[i].unison & *unison);
+        bit_counts_add(&along, events[i].parallel & *parallel);
     }
-    *unison = majority(&same, (last - first) / 2);
-    *parallel = majority(&along, (last - first) / 2);
+    *unison = bit_counts_above(&same, (last - first) / 2);
+    *parallel = bit_counts_above(&along, (last - first) / 2);
 }
 
 /* Who plays the same, in the beat and around it: chords share tones, a unison of a moment is chance. A note held over from before counts where none begins. */

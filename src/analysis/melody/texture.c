@@ -3,19 +3,21 @@
 static void add_events(Texture *texture, size_t index)
 {
     const Melody *melody = &texture->melodies[index];
-    TextureCell *row = &texture->cells[index * texture->cell_count];
+    TextureCell *row = &texture->cells[index];
+    size_t step = texture->melody_count;
     for (size_t c = 0; c < texture->cell_count; c++)
-        row[c].top = -1;
+        row[c * step].top = -1;
     for (size_t i = 0; i < melody->count; i++) {
         const NoteEvent *event = &melody->events[i];
         size_t first = texture_cell_at(texture, event->onset), last = texture_cell_at(texture, event->end - 1);
-        if (row[first].onsets < UINT8_MAX)
-            row[first].onsets++;
-        if (!(event->flags & (EVENT_REPEATED | EVENT_TREMOLO)) && row[first].moves < UINT8_MAX)
-            row[first].moves++;
+        TextureCell *begins = &row[first * step];
+        if (begins->onsets < UINT8_MAX)
+            begins->onsets++;
+        if (!(event->flags & (EVENT_REPEATED | EVENT_TREMOLO)) && begins->moves < UINT8_MAX)
+            begins->moves++;
         for (size_t c = first; c <= last; c++)
-            if (event->midi > row[c].top)
-                row[c].top = event->midi;
+            if (event->midi > row[c * step].top)
+                row[c * step].top = event->midi;
     }
 }
 
@@ -68,73 +70,50 @@ static bool in_set(uint64_t melodies, size_t melody)
     return melody < 64 && (melodies >> melody & 1);
 }
 
-double texture_prominence(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to)
+/* What moves in a cell outside melody and company: the most notes that one has, and the highest pitch, -1 for none. */
+typedef struct Others {
+    unsigned most;
+    int16_t top;
+} Others;
+
+static Others others_in(const Texture *texture, const TextureCell *cells, size_t melody, uint64_t company)
 {
-    double own = 0, busiest = 0, on_top = 0, cells = 0;
+    Others others = {0, -1};
+    for (size_t t = 0; t < texture->melody_count; t++) {
+        if (cells[t].moves == 0 || t == melody || in_set(company, t))
+            continue;
+        if (cells[t].moves > others.most)
+            others.most = cells[t].moves;
+        if (cells[t].top > others.top)
+            others.top = cells[t].top;
+    }
+    return others;
+}
+
+Foreground texture_foreground(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to)
+{
+    unsigned own = 0, busiest = 0, above = 0, on_top = 0, wind_above = 0;
     size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1);
     for (size_t c = first; c <= last; c++) {
-        const TextureCell *mine = &texture->cells[melody * texture->cell_count + c];
-        unsigned most = 0;
-        int16_t top = -1;
-        for (size_t t = 0; t < texture->melody_count; t++) {
-            const TextureCell *other = &texture->cells[t * texture->cell_count + c];
-            if (t == melody || in_set(company, t))
-                continue;
-            if (other->moves > most)
-                most = other->moves;
-            if (other->moves > 0 && other->top > top)
-                top = other->top;
-        }
+        const TextureCell *cells = &texture->cells[c * texture->melody_count], *mine = &cells[melody];
+        Others others = others_in(texture, cells, melody, company);
         own += mine->moves;
-        busiest += most;
-        on_top += mine->top >= top;
-        cells += 1;
+        busiest += others.most;
+        above += mine->top >= others.top;
+        on_top += mine->top >= 0 && mine->top >= others.top && mine->top >= texture->wind_top[c];
+        wind_above += texture->wind_top[c] > mine->top;
     }
-    double activity = own + busiest > 0 ? own / (own + busiest) : 0;
-    return 0.7 * activity + 0.3 * on_top / cells;
-}
-
-/* The highest pitch that moves in a cell outside melody and company; -1 for none. */
-static int16_t top_of_others(const Texture *texture, size_t melody, uint64_t company, size_t cell)
-{
-    int16_t top = texture->wind_top[cell];
-    for (size_t t = 0; t < texture->melody_count; t++) {
-        const TextureCell *other = &texture->cells[t * texture->cell_count + cell];
-        if (t != melody && !in_set(company, t) && other->moves > 0 && other->top > top)
-            top = other->top;
-    }
-    return top;
-}
-
-double texture_on_top(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to)
-{
-    size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1), on_top = 0;
-    for (size_t c = first; c <= last; c++) {
-        int16_t own = texture->cells[melody * texture->cell_count + c].top;
-        on_top += own >= 0 && own >= top_of_others(texture, melody, company, c);
-    }
-    return (double)on_top / (double)(last - first + 1);
-}
-
-double texture_wind_above(const Texture *texture, size_t melody, Ticks from, Ticks to)
-{
-    size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1), above = 0;
-    for (size_t c = first; c <= last; c++)
-        above += texture->wind_top[c] > texture->cells[melody * texture->cell_count + c].top;
-    return (double)above / (double)(last - first + 1);
+    double activity = own + busiest > 0 ? (double)own / (own + busiest) : 0, cells = (double)(last - first + 1);
+    return (Foreground){.prominence = 0.7 * activity + 0.3 * above / cells, .on_top = on_top / cells, .wind_above = wind_above / cells};
 }
 
 double texture_busy_beside(const Texture *texture, uint64_t sides, Ticks from, Ticks to)
 {
-    double sum = 0;
-    size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1);
-    for (size_t t = 0; t < texture->melody_count; t++) {
-        if (in_set(sides, t))
-            continue;
-        for (size_t c = first; c <= last; c++)
-            sum += texture->cells[t * texture->cell_count + c].onsets;
-    }
-    return sum / (double)(last - first + 1);
+    size_t first = texture_cell_at(texture, from), last = texture_cell_at(texture, to - 1), begun = 0;
+    for (size_t t = 0; t < texture->melody_count; t++)
+        for (size_t c = first; c <= last && !in_set(sides, t); c++)
+            begun += texture->cells[c * texture->melody_count + t].onsets;
+    return (double)begun / (double)(last - first + 1);
 }
 
 double texture_wind_fullness(const Texture *texture, Ticks from, Ticks to)

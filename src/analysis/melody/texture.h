@@ -15,7 +15,7 @@ typedef struct Texture {
     const Melody *melodies;
     size_t melody_count, cell_count;
     Ticks cell;        /* length of a cell */
-    TextureCell *cells;  /* [melody * cell_count + cell] */
+    TextureCell *cells;  /* [cell * melody_count + melody] */
     uint16_t *winds;   /* other parts' notes sounding, by cell */
     uint16_t winds_most; /* the largest of these */
     int16_t *wind_top; /* by cell: the highest note that a wind part begins in it, -1 for none */
@@ -29,15 +29,16 @@ static inline size_t texture_cell_at(const Texture *texture, Ticks when)
     return i < texture->cell_count ? i : texture->cell_count - 1;
 }
 
-/* Share of what moves at that time that group `melody` has, 0..1: its fresh notes against the busiest group that is not in
- * `company` (bit i: melody i), and whether it lies above that group. */
-double texture_prominence(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to);
+typedef struct Foreground {
+    double prominence; /* share of what moves that a melody has, 0..1: its fresh notes against the busiest of the others, and whether it lies above them */
+    double on_top;     /* share of the time, 0..1, in which it sounds and nothing that moves lies above it, no wind either */
+    double wind_above; /* share of the time, 0..1, in which a moving wind lies above it */
+} Foreground;
+
+/* How group `melody` stands out from those not in `company` (bit i: melody i). */
+Foreground texture_foreground(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to);
 /* Tones that begin in a cell, on the mean, in the groups outside `sides` (bit i: melody i), all together. */
 double texture_busy_beside(const Texture *texture, uint64_t sides, Ticks from, Ticks to);
-/* Share of the time, 0..1, in which melody `melody` sounds and nothing that moves lies above it: no string group outside `company`, no wind. */
-double texture_on_top(const Texture *texture, size_t melody, uint64_t company, Ticks from, Ticks to);
-/* Share of the time, 0..1, in which a moving wind lies above melody `melody`. */
-double texture_wind_above(const Texture *texture, size_t melody, Ticks from, Ticks to);
 /* How full the winds are between two moments, 0..1 of the fullest moment of the movement. */
 double texture_wind_fullness(const Texture *texture, Ticks from, Ticks to);
 #endif

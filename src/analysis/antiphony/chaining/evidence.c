@@ -1,7 +1,9 @@
 #include "analysis/antiphony/chaining/evidence.h"
 #include "analysis/melody/entry_marks.h"
+#include "support/bit_counts.h"
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
 static const char *const feature_names[FEATURE_COUNT] = {
     "same", "exact", "motion", "rhythm", "yield", "free", "swap", "turns", "notes", "total", "lag_beats", "lag_bars", "rare",
@@ -35,15 +37,9 @@ typedef struct Sums {
     Ticks first_length;
     unsigned pairs;
     struct {
-        unsigned rhythm[64], parallel[64], unison[64];
-    } with[2]; /* the caller, the responder; by melody */
+        BitCounts rhythm, parallel, unison; /* of melodies */
+    } with[2]; /* the caller, the responder */
 } Sums;
-
-static void count_each(uint64_t melodies, unsigned counts[64])
-{
-    for (; melodies; melodies &= melodies - 1)
-        counts[__builtin_ctzll(melodies)]++;
-}
 
 static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *sums)
 {
@@ -61,9 +57,9 @@ static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *s
     sums->pairs++;
     const NoteEvent *notes[] = {called, answered};
     for (int side = 0; side < 2; side++) {
-        count_each(notes[side]->company, sums->with[side].rhythm);
-        count_each(notes[side]->parallel, sums->with[side].parallel);
-        count_each(notes[side]->unison, sums->with[side].unison);
+        bit_counts_add(&sums->with[side].rhythm, notes[side]->company);
+        bit_counts_add(&sums->with[side].parallel, notes[side]->parallel);
+        bit_counts_add(&sums->with[side].unison, notes[side]->unison);
     }
 }
 
@@ -72,21 +68,18 @@ static const struct {
     double rhythm, parallel, unison;
 } along = {.rhythm = 0.7, .parallel = 0.6, .unison = 0.8};
 
-static uint64_t reaching(const unsigned counts[64], size_t melody_count, double least)
+static uint64_t reaching(const BitCounts *melodies, double share, unsigned notes)
 {
-    uint64_t found = 0;
-    for (size_t t = 0; t < melody_count && t < 64; t++)
-        found |= (uint64_t)(counts[t] >= least) << t;
-    return found;
+    return bit_counts_above(melodies, (size_t)ceil(share * notes) - 1);
 }
 
 static void playing_along(const Texture *texture, const Match *match, const Sums *sums, Evidence *out)
 {
     uint64_t own[] = {(uint64_t)1 << match->caller, (uint64_t)1 << match->responder};
     for (int side = 0; side < 2; side++) {
-        out->with[side].rhythm = reaching(sums->with[side].rhythm, texture->melody_count, along.rhythm * sums->pairs) & ~own[side];
-        out->with[side].parallel = reaching(sums->with[side].parallel, texture->melody_count, along.parallel * sums->pairs) & ~own[side];
-        out->with[side].unison = reaching(sums->with[side].unison, texture->melody_count, along.unison * sums->pairs) & ~own[side];
+        out->with[side].rhythm = reaching(&sums->with[side].rhythm, along.rhythm, sums->pairs) & ~own[side];
+        out->with[side].parallel = reaching(&sums->with[side].parallel, along.parallel, sums->pairs) & ~own[side];
+        out->with[side].unison = reaching(&sums->with[side].unison, along.unison, sums->pairs) & ~own[side];
     }
     uint64_t others = (out->with[0].rhythm | out->with[1].rhythm) & ~(own[0] | own[1]);
     out->at[F_ALONGSIDE] = texture->melody_count > 2 ? __builtin_popcountll(others) / (double)(texture->melody_count - 2) : 0;
@@ -221,7 +214,10 @@ static void measures_of_turns(const Match *match, Evidence *out)
 static void measures_of_surroundings(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
 {
     (void)rhythms;
-    Sums sums = {0};
+    Sums sums;
+    memset(&sums, 0, offsetof(Sums, with));
+    for (int side = 0; side < 2; side++)
+        sums.with[side].rhythm.used = sums.with[side].parallel.used = sums.with[side].unison.used = 0;
     uint32_t call = match->call_first, answer = match->answer_first;
     const NoteEvent *called, *answered;
     while (match_next_pair(texture->melodies, match, &call, &answer, &called, &answered))
@@ -252,14 +248,15 @@ static void measures_of_foreground(const Texture *texture, const RhythmIndex *rh
     (void)rhythms;
     uint64_t caller = (uint64_t)1 << match->caller, responder = (uint64_t)1 << match->responder;
     uint64_t sides = out->with[0].rhythm | out->with[1].rhythm | caller | responder;
-    out->at[F_FRONT] = 0.5 * texture_prominence(texture, match->caller, sides, match->onset, match->call_end) +
-                       0.5 * texture_prominence(texture, match->responder, sides, match->onset + match->lag, match->end);
+    Foreground call = texture_foreground(texture, match->caller, sides, match->onset, match->call_end);
+    Foreground answer = texture_foreground(texture, match->responder, sides, match->onset + match->lag, match->end);
+    out->at[F_FRONT] = 0.5 * call.prominence + 0.5 * answer.prominence;
     double beat = (double)beat_length(texture, &texture->melodies[match->caller].events[match->call_first]);
     double cells = beat / (double)texture->cell;
-    out->at[F_CALL_TOP] = texture_on_top(texture, match->caller, sides, match->onset, match->call_end);
-    out->at[F_ANSWER_TOP] = texture_on_top(texture, match->responder, sides, match->onset + match->lag, match->end);
-    out->at[F_CALL_WINDS] = texture_wind_above(texture, match->caller, match->onset, match->call_end);
-    out->at[F_ANSWER_WINDS] = texture_wind_above(texture, match->responder, match->onset + match->lag, match->end);
+    out->at[F_CALL_TOP] = call.on_top;
+    out->at[F_ANSWER_TOP] = answer.on_top;
+    out->at[F_CALL_WINDS] = call.wind_above;
+    out->at[F_ANSWER_WINDS] = answer.wind_above;
     out->at[F_BESIDE] = fmin(1, cells * texture_busy_beside(texture, sides, match->onset, match->end) / BUSY);
 }
 

@@ -186,11 +186,10 @@ static bool cut_canon(const Melody *melodies, const Match *run, const TurnPairs 
     while (last + 1 < pairs->count &&
            melodies[run->caller].events[pairs->at[last + 1].call].onset - begin < rule.canon_lags * run->lag)
         last++;
-    Match match = match_of(melodies, run, pairs, 0, last);
-    if (match.matched < rule.canon_events || match.alike < rule.canon_alike * (match.matched - 1) ||
-        match.moving < rule.canon_moving * (match.matched - 1))
+    if (last + 1 < rule.canon_events || !event_is_fresh(&melodies[run->responder].events[pairs->at[0].answer]))
         return true;
-    if (!event_is_fresh(&melodies[run->responder].events[match.answer_first]))
+    Match match = match_of(melodies, run, pairs, 0, last);
+    if (match.alike < rule.canon_alike * (match.matched - 1) || match.moving < rule.canon_moving * (match.matched - 1))
         return true;
     match.overlapping = true;
     return array_push(out, match);
