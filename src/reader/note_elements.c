@@ -193,7 +193,7 @@ void read_value_end(Reader *reader)
     static const char *const with_flags[] = {"eighth", "16th", "32nd", "64th"};
     const char *text = reader_text(reader);
     for (int i = 0; i < 4; i++)
-        if (!strcmp(text, with_flags[i]))
+        if (text[0] == with_flags[i][0] && !strcmp(text, with_flags[i]))
             reader->note.lines = i + 1;
 }
 
