@@ -35,7 +35,7 @@ static char *unison_sheet(const char *third, const char *fourth, spz_format form
 static void what_is_written_alike_is_told_as_alike(void)
 {
     char *text = unison_sheet("c6:q( b5 a5) g5'", "f5> e5n d5 c5", SPZ_AS_TEXT);
-    CU_ASSERT_PTR_NOT_NULL(strstr(text, "Sections share 1 gesture, bowed alike."));
+    CU_ASSERT_PTR_NOT_NULL(strstr(text, "Parts share 1 gesture, bowed alike."));
     CU_ASSERT_PTR_NOT_NULL(strstr(text, "Bowed alike."));
     free(text);
 }

@@ -17,10 +17,13 @@ static void draw_staff(const Line *line, size_t s)
     char name[WORDS_TEXT];
     Markup *html = line->view->html;
     const Stave *stave = &line->staves[s];
+    Buffer *path = &line->strokes->lines;
     for (int i = 0; i < 5; i++)
-        markup_line(html, "staff", line->left, line->tops[s] + STAVE_SPACE * i, line->look.width - 1, line->tops[s] + STAVE_SPACE * i);
+        glyph_trace(path, "M# #H#", (const double[]){line->left, line->tops[s] + STAVE_SPACE * i, line->look.width - 1}, 3);
+    glyph_traced(html, "staff", path);
     for (size_t bar = 0; bar <= line->end - line->first; bar++)
-        markup_line(html, "bar", line->bars[bar], line->tops[s], line->bars[bar], line->tops[s] + 4 * STAVE_SPACE);
+        glyph_trace(path, "M# #v#", (const double[]){line->bars[bar], line->tops[s], 4 * STAVE_SPACE}, 3);
+    glyph_traced(html, "bar", path);
     markup_label(html, "staff-name", line->left - 6, line->tops[s] + 12.5, view_name(line->view, stave->group, name));
     markup_open_class(html, "g", "clef");
     glyph_clef(html, stave->clef, line->left + 4, line->tops[s]);
@@ -80,9 +83,9 @@ static void draw_ledgers(const Line *line, size_t s, double x, int place)
 {
     int bottom = line->staves[s].bottom;
     for (int at = bottom - 2; at >= place; at -= 2)
-        markup_line(line->view->html, "line", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
+        glyph_trace(&line->strokes->lines, "M# #h8", (const double[]){x - 4, stave_y(line, s, at)}, 2);
     for (int at = bottom + 10; at <= place; at += 2)
-        markup_line(line->view->html, "line", x - 4, stave_y(line, s, at), x + 4, stave_y(line, s, at));
+        glyph_trace(&line->strokes->lines, "M# #h8", (const double[]){x - 4, stave_y(line, s, at)}, 2);
 }
 
 static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Altered *altered)
@@ -93,7 +96,10 @@ static void draw_heads(const Line *line, size_t s, const StaveChord *chord, Alte
         int alter;
         double y = stave_y(line, s, chord->places[n]);
         draw_ledgers(line, s, x, chord->places[n]);
-        glyph_head(html, chord->value.type, x, y);
+        if (chord->value.type < 2)
+            glyph_head(html, chord->value.type, x, y);
+        else
+            glyph_full_head(&line->strokes->heads, x, y);
         if (needs_sign(line, altered, chord, n, &alter))
             glyph_accidental(html, alter, x - 5.4, y);
         for (int dot = 0; dot < chord->value.dots; dot++)
@@ -130,7 +136,7 @@ static int strokes_of(const StaveChord *chord)
 static void draw_stem(const Line *line, size_t s, const StaveChord *chord, bool up, double end)
 {
     double x = stave_x(line, chord) + (up ? head_half : -head_half);
-    markup_line(line->view->html, "line", x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), x, end);
+    glyph_trace(&line->strokes->lines, "M# #V#", (const double[]){x, inner_y(line, s, chord, up) + (up ? -0.6 : 0.6), end}, 3);
     for (int stroke = 0; stroke < strokes_of(chord); stroke++)
         glyph_path(line->view->html, "pen", 1.2, "M# #l5 -2", (const double[]){x - 2.5, (end + outer_y(line, s, chord, up)) / 2 + 1 + 2.4 * stroke * (up ? 1 : -1)}, 2);
 }
@@ -210,6 +216,8 @@ static void draw_stave_notes(const Line *line, size_t s)
             else
                 draw_alone(line, s, i);
         }
+        glyph_traced(html, "line", &line->strokes->lines);
+        glyph_traced(html, "heads", &line->strokes->heads);
         markup_close(html);
         i = end;
     }
@@ -347,7 +355,8 @@ static void draw(Line *line)
 
 size_t stave_line(const ScoreView *view, const spz_passage *passage, size_t first, StaveLook look)
 {
-    Line line = {.view = view, .passage = passage, .look = look, .first = first};
+    Strokes strokes = {0};
+    Line line = {.view = view, .passage = passage, .look = look, .first = first, .strokes = &strokes};
     if (passage->last >= view->movement->bar_count || first > passage->last)
         return first;
     line.count = staves_of(view, passage, line.staves, look.staves_most < STAVES_MOST ? look.staves_most : STAVES_MOST);
@@ -357,5 +366,6 @@ size_t stave_line(const ScoreView *view, const spz_passage *passage, size_t firs
         draw(&line);
     view->html->failed = view->html->failed || (line.count > 0 && !good);
     staves_free(line.staves, line.count);
+    buffers_let_go(view->html, &strokes.lines, &strokes.heads);
     return good ? line.end : first;
 }

@@ -3,16 +3,32 @@
 #include <stdio.h>
 
 /* `format` with a # for each number. */
-void glyph_path(Markup *html, const char *class, double width, const char *format, const double *numbers, size_t count)
+void glyph_trace(Buffer *path, const char *format, const double *numbers, size_t count)
 {
-    Buffer path = {0};
     char text[NUMBER_TEXT];
     size_t at = 0;
     for (; *format; format++)
         if (*format == '#' && at < count)
-            buffer_puts(&path, number_text_short(numbers[at++], 1, text));
+            buffer_puts(path, number_text_short(numbers[at++], 1, text));
         else
-            buffer_putc(&path, *format);
+            buffer_putc(path, *format);
+}
+
+void glyph_traced(Markup *html, const char *class, Buffer *path)
+{
+    if (path->length) {
+        markup_open_class(html, "path", class);
+        markup_put(html, "d", buffer_text(path));
+        markup_close_void(html);
+    }
+    html->failed = html->failed || buffer_failed(path);
+    buffer_clear(path);
+}
+
+void glyph_path(Markup *html, const char *class, double width, const char *format, const double *numbers, size_t count)
+{
+    Buffer path = {0};
+    glyph_trace(&path, format, numbers, count);
     markup_open(html, "path");
     if (class)
         markup_put(html, "class", class);
@@ -102,16 +118,19 @@ void glyph_accidental(Markup *html, int alter, double x, double y)
     markup_close(html);
 }
 
+void glyph_full_head(Buffer *path, double x, double y)
+{
+    glyph_trace(path, "M# #l1.3 -.5", (const double[]){x - 0.65, y + 0.25}, 2);
+}
+
 void glyph_head(Markup *html, int type, double x, double y)
 {
     char n[2][NUMBER_TEXT];
-    markup_open(html, "ellipse");
-    if (type < 2)
-        markup_put(html, "class", "hollow");
+    markup_open_class(html, "ellipse", "hollow");
     markup_put_number(html, "cx", x, 1);
     markup_put_number(html, "cy", y, 1);
     markup_put(html, "rx", type == 0 ? "2.9" : "2.5");
-    markup_put(html, "ry", type == 0 ? "1.6" : type == 1 ? "1.5" : "1.8");
+    markup_put(html, "ry", type == 0 ? "1.6" : "1.5");
     markup_put_format(html, "transform", "rotate(-22 %s %s)", number_text_short(x, 1, n[0]), number_text_short(y, 1, n[1]));
     markup_close_void(html);
 }

@@ -23,7 +23,13 @@ typedef struct Line {
     Moment moments[MOMENTS_MOST];
     size_t moment_count;
     double bars[BARS_MOST + 1]; /* x of the bar lines */
+    struct Strokes *strokes;
 } Line;
+
+/* What is drawn with one pen, as one path each: stems and ledger lines; full heads. */
+typedef struct Strokes {
+    Buffer lines, heads;
+} Strokes;
 
 /* As many bars from line->first on as have room; sets line->end. False without memory. */
 bool stave_choose_bars(Line *line);
