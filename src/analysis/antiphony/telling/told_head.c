@@ -5,7 +5,7 @@ static const struct {
     float weak;  /* strength of a boundary from which a group of notes begins there */
     float stronger; /* by how much a beginning before it must be stronger */
     int reach;   /* notes before */
-} rule = {.weak = 1.0f, .stronger = 1.0f, .reach = 2};
+} rule = {.weak = 1.5f, .stronger = 1.0f, .reach = 2};
 
 /* Nobody's earlier entry begins there or later, and its player is in none; the first entry of a passage stays in its bar, with which the passage begins. */
 static bool is_free(const StatementList *list, size_t index, const NoteEvent *head)
