@@ -388,7 +388,21 @@ static void who_answers_may_have_begun_a_turn_before(void)
     rehearsal_end(&r);
 }
 
+/* The violas run along in semiquavers of their own under the seconds' scales. */
+static void who_runs_another_way_does_not_have_the_run(void)
+{
+    Rehearsal r = rehearse(QUARTET
+                           "Violin I:    R | c5:s d5 e5 f5 g5 a5 b5 c6 d6:q r | R | d5:s e5 f#5 g5 a5 b5 c#6 d6 e6:q r | R | e5:s f#5 g#5 a5 b5 c#6 d#6 e6 f6:q r | R | c6:w\n"
+                           "Violin II:   R*2 | c4:s d4 e4 f4 g4 a4 b4 c5 d5:q r | R | d4:s e4 f#4 g4 a4 b4 c#5 d5 e5:q r | R | e4:s f#4 g#4 a4 b4 c#5 d#5 e5 f5:q r | c5:w\n"
+                           "Viola:       R*2 | g4:s e4 c4 e4 g4 f4 d4 e4 f4:q r | R | a4:s f#4 d4 f#4 a4 g4 e4 f#4 g4:q r | R | b4:s g#4 e4 g#4 b4 a4 f#4 g#4 a4:q r | e4:w\n"
+                           "Violoncello: c3:w~ | c3~ | c3 | d3~ | d3 | e3~ | e3 | c3\n");
+    const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 1.1 Vn II 2.1 Vn I 3.1 Vn II 4.1 Vn I 5.1 Vn II 6.1");
+    rehearsal_end(&r);
+}
+
 static const struct Statement statements[] = {
+    STATEMENT(who_runs_another_way_does_not_have_the_run),
     STATEMENT(who_answers_may_have_begun_a_turn_before),
     STATEMENT(a_gesture_begins_with_its_long_first_note_though_no_rest_precedes),
     STATEMENT(turns_are_told_one_by_one_though_the_caller_holds_a_note_under_each_answer),

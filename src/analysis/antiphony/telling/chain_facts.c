@@ -5,7 +5,9 @@ static const struct {
     double along; /* share of a statement's notes that a section must begin too, to have the statement with its leader ... */
     double more;  /* ... and how many times as many notes it may begin meanwhile: more is another figure */
     double moving; /* share of its steps with which they must move too: who repeats a note under it accompanies it */
-} rule = {.along = 0.66, .more = 1.5, .moving = 0.5};
+    long run;      /* steps from which it is a run, where this share of them is equally long; */
+    double equal, alike; /* in it they must move the same way with this share: the rhythm tells nothing */
+} rule = {.along = 0.66, .more = 1.5, .moving = 0.5, .run = 7, .equal = 0.8, .alike = 0.6};
 
 static size_t group_of_line(const SectionMap *map, uint16_t line)
 {
@@ -17,9 +19,9 @@ static size_t group_of_line(const SectionMap *map, uint16_t line)
 }
 
 /* What a group has in common with a statement: moments at which it begins notes, how many of these are the statement's, and with how many of the steps that
- * the statement takes at them it moves too. */
+ * the statement takes at them it moves too, and the same way. */
 typedef struct Together {
-    size_t begun, shared, moves, moved, notes;
+    size_t begun, shared, moves, moved, alike, notes;
 } Together;
 
 static const GroupSound *top_sound(const Group *group, size_t at)
@@ -47,6 +49,7 @@ static Together count_together(const Group *group, const Statement *statement)
         found.shared += shared;
         found.moves += moves;
         found.moved += moves && last_met->note->midi != now->note->midi;
+        found.alike += moves && (now->note->midi > last_met->note->midi) == (event->midi > met->midi) && now->note->midi != last_met->note->midi;
         last = now;
         last_met = shared ? now : last_met;
         met = shared ? event : met;
@@ -54,12 +57,22 @@ static Together count_together(const Group *group, const Statement *statement)
     return found;
 }
 
-/* Whether the group has the statement together with its leader: in its rhythm, at whatever pitches, but moving where it moves. */
+/* A run of equal notes, but for a few: others go along in it as well, whatever they play. */
+static bool is_run(const Statement *statement)
+{
+    long steps = statement->last - statement->first, equal = 1;
+    for (const NoteEvent *event = statement->first + 1; event < statement->last; event++)
+        equal += event[1].onset - event->onset == event->onset - event[-1].onset;
+    return steps >= rule.run && (double)equal >= rule.equal * (double)steps;
+}
+
+/* Whether the group has the statement together with its leader: in its rhythm, at whatever pitches, but moving where it moves; in a run the same way. */
 static bool plays_along(const Group *group, const Statement *statement)
 {
     Together with = count_together(group, statement);
     return (double)with.shared >= rule.along * (double)with.notes && (double)with.begun <= rule.more * (double)with.notes &&
-           (double)with.moved >= rule.moving * (double)with.moves;
+           (double)with.moved >= rule.moving * (double)with.moves &&
+           (!is_run(statement) || (double)with.alike >= rule.alike * (double)with.moves);
 }
 
 static spz_players playing_along(const SectionMap *map, spz_players players, const Statement *statement)
@@ -166,16 +179,18 @@ static void part_statements(const Texture *texture, StatementList *list)
         }
 }
 
-/* Who leads one entry is no company in another that begins with it. */
+/* Who leads one entry is no company in another that begins with it; and one ends where its players begin another, which may be told from a head of its own. */
 static void part_entries(ChainFacts *facts)
 {
-    for (size_t i = 1; i < facts->entries.count; i++) {
-        spz_entry *a = &facts->entries.at[i - 1], *b = &facts->entries.at[i];
-        if (a->onset != b->onset)
-            continue;
-        a->players &= ~players_of_group(b->leader);
-        b->players &= ~a->players;
-    }
+    for (size_t i = 0; i < facts->entries.count; i++)
+        for (size_t k = i + 1; k < facts->entries.count; k++) {
+            spz_entry *a = &facts->entries.at[i], *b = &facts->entries.at[k];
+            if (a->onset == b->onset) {
+                a->players &= ~players_of_group(b->leader);
+                b->players &= ~a->players;
+            } else if ((a->players & b->players) && a->onset < b->onset && a->end > b->onset)
+                a->end = b->onset;
+        }
 }
 
 /* What opens a passage calls there, even if it answers something that lies before. */
