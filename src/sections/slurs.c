@@ -41,6 +41,15 @@ static void count_slurs(SlurBook *book, size_t line, uint32_t flags)
         book->lines[line].open++;
 }
 
+/* Most moments have no slur's beginning or end. */
+static bool has_slur(const GroupSound *sounds, size_t count)
+{
+    bool found = false;
+    for (size_t i = 0; i < count && sounds[i].onset == sounds[0].onset; i++)
+        found |= (sounds[i].note->flags & (NOTE_SLUR_START | NOTE_SLUR_STOP)) != 0 || sounds[i].slur_stops || sounds[i].slur_starts;
+    return found;
+}
+
 /* A chord's slurs stand on one of its notes, a grace note's end on the note at the same moment; what hangs on a tied note comes last. */
 static void count_moment(SlurBook *book, size_t line, const GroupSound *sounds, size_t count)
 {
@@ -69,7 +78,8 @@ SlurPlace slur_place(SlurBook *book, const GroupSound *sounds, size_t count, siz
         book->lines[line].moment = sounds[index].onset;
         book->lines[line].length = sounds[index].duration;
         book->lines[line].before = book->lines[line].open;
-        count_moment(book, line, sounds + index, count - index);
+        if (has_slur(sounds + index, count - index))
+            count_moment(book, line, sounds + index, count - index);
     }
     return (SlurPlace){book->lines[line].before > 0, book->lines[line].open > 0};
 }

@@ -60,7 +60,8 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
     if (status != SPZ_OK)
         return status;
     out->layouts = arena_take(arena, out->list.count, sizeof *out->layouts);
-    if (!out->layouts)
+    out->seen = arena_take(arena, out->list.count, sizeof *out->seen);
+    if (!out->layouts || !out->seen)
         return SPZ_NO_MEMORY;
     for (size_t i = 0; i < out->list.count; i++) {
         if (thirds)
@@ -70,11 +71,19 @@ spz_status comparison_set(const spz_settings *settings, bool thirds, bool two_or
     return read_names(settings, out, sink);
 }
 
+PairView comparison_pair(const Comparison *comparison, size_t arrangement, spz_section a, spz_section b)
+{
+    SeenPair *seen = &comparison->seen[arrangement][a][b];
+    if (!seen->known)
+        *seen = (SeenPair){true, geometry_pair(&comparison->layouts[arrangement], &comparison->rules, a, b)};
+    return seen->view;
+}
+
 PairView comparison_usual_pair(const Comparison *comparison, spz_section a, spz_section b)
 {
     PairView usual = {0};
     for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++) {
-        PairView view = geometry_pair(&comparison->layouts[i], &comparison->rules, a, b);
+        PairView view = comparison_pair(comparison, i, a, b);
         usual.widths += view.widths / STANDARD_ARRANGEMENTS;
         usual.angle += view.angle / STANDARD_ARRANGEMENTS;
         usual.delay += view.delay / STANDARD_ARRANGEMENTS;
@@ -87,13 +96,13 @@ static double widest_usual(const Comparison *comparison, spz_section a, spz_sect
 {
     double widest = 0;
     for (size_t i = 0; i < STANDARD_ARRANGEMENTS; i++)
-        widest = fmax(widest, geometry_pair(&comparison->layouts[i], &comparison->rules, a, b).widths);
+        widest = fmax(widest, comparison_pair(comparison, i, a, b).widths);
     return widest;
 }
 
 double comparison_felt_widths(const Comparison *comparison, size_t arrangement, spz_section a, spz_section b)
 {
-    double widths = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, a, b).widths;
+    double widths = comparison_pair(comparison, arrangement, a, b).widths;
     if (arrangement < STANDARD_ARRANGEMENTS)
         return widths;
     return fmin(widths, fmax(widest_usual(comparison, a, b), widest_usual(comparison, SPZ_VN1, SPZ_VN2)));

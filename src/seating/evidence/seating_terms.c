@@ -40,7 +40,7 @@ double terms_ensemble(const Comparison *comparison, const PairEvidence *pair, si
 {
     if (pair->coupling_sum <= 0)
         return 0;
-    PairView here = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
+    PairView here = comparison_pair(comparison, arrangement, pair->a, pair->b);
     PairView usual = comparison_usual_pair(comparison, pair->a, pair->b);
     double strain = 0;
     for (size_t i = 0; i < pair->coupling.count; i++) {

@@ -4,12 +4,12 @@
 
 static PairView view_of(const Comparison *comparison, size_t arrangement, const PairEvidence *pair)
 {
-    return geometry_pair(&comparison->layouts[arrangement], &comparison->rules, pair->a, pair->b);
+    return comparison_pair(comparison, arrangement, pair->a, pair->b);
 }
 
 static void tell_violins(const Comparison *comparison, const SeatingEvidence *evidence, size_t arrangement, spz_term *term)
 {
-    PairView view = geometry_pair(&comparison->layouts[arrangement], &comparison->rules, SPZ_VN1, SPZ_VN2);
+    PairView view = comparison_pair(comparison, arrangement, SPZ_VN1, SPZ_VN2);
     double sum = 0;
     for (size_t i = 0; i < evidence->pairs.count; i++)
         if (evidence->pairs.at[i].kind == PAIR_VIOLINS)
@@ -76,7 +76,7 @@ spz_term terms_tell(const Comparison *comparison, const SeatingEvidence *evidenc
         break;
     case SPZ_TERM_MELODY:
         term.evidence = evidence->melody_share;
-        term.degrees = geometry_pair(layout, &comparison->rules, SPZ_VN1, SPZ_VN2).angle;
+        term.degrees = comparison_pair(comparison, arrangement, SPZ_VN1, SPZ_VN2).angle;
         break;
     case SPZ_TERM_TURNED:
         term.evidence = evidence->melody_share;

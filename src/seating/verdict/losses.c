@@ -28,7 +28,7 @@ static double shortest_delay(const Comparison *comparison, const PairEvidence *p
     double least = HUGE_VAL;
     for (size_t i = 0; i < comparison->list.count; i++)
         if (comparison->allowed[i])
-            least = fmin(least, geometry_pair(&comparison->layouts[i], &comparison->rules, pair->a, pair->b).delay);
+            least = fmin(least, comparison_pair(comparison, i, pair->a, pair->b).delay);
     return least;
 }
 
@@ -58,7 +58,7 @@ static bool add_loss(LossSearch *search, const ItemList *items, spz_loss loss, d
 static bool pair_losses(LossSearch *search, const PairEvidence *pair)
 {
     const Comparison *comparison = search->comparison;
-    PairView view = geometry_pair(&comparison->layouts[search->arrangement], &comparison->rules, pair->a, pair->b);
+    PairView view = comparison_pair(comparison, search->arrangement, pair->a, pair->b);
     spz_loss loss = {.sides = {pair->a, pair->b}};
     bool good = true;
     if (evidence_pair_share(pair->kind, &comparison->rules) <= 0)

@@ -31,7 +31,7 @@ static const char *name_of(const Case *c, size_t arrangement)
 
 static PairView view_in(const Case *c, size_t arrangement, const PairEvidence *pair)
 {
-    return geometry_pair(&c->comparison->layouts[arrangement], &c->comparison->rules, pair->a, pair->b);
+    return comparison_pair(c->comparison, arrangement, pair->a, pair->b);
 }
 
 static spz_status add_with_items(Case *c, spz_reason reason, const ItemList *items)
