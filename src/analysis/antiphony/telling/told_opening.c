@@ -5,6 +5,8 @@ static const struct {
     double parallel; /* share of a statement's steps with which those must go who name a side */
 } rule = {.parallel = 0.6};
 
+static const size_t known_from = 3; /* notes that two statements share, by which one is known in the other */
+
 static bool of_one_side(const Statement *a, const Statement *b)
 {
     return a->melody == b->melody || (a->with >> b->melody & 1) || (b->with >> a->melody & 1);
@@ -113,24 +115,34 @@ static size_t answer_to(const Texture *texture, const StatementList *list, size_
     return 0;
 }
 
-/* Call and answer of the two sides after whom the chain is named, whoever of them calls; false: it has none. */
-static bool find_pair(const Texture *texture, const Chain *chain, const StatementList *list, Opening *out)
+/* Whether a match found that one to answer the other, or it has as much of it as makes it known. */
+static bool has_call(const Texture *texture, const Statement *call, const Statement *answer)
+{
+    spz_change change;
+    long notes = (call->last - call->first < answer->last - answer->first ? call->last - call->first : answer->last - answer->first) + 1;
+    long shared = (long)statements_shared(texture, call, answer, &change);
+    return (answer->answer && answer->pair == call->pair) || (shared >= (long)known_from && 2 * shared >= notes);
+}
+
+/* The first call of one of the two sides after whom the chain is named and the first answer of the other, whoever calls; one that is `known` in it. */
+static bool find_pair(const Texture *texture, const Chain *chain, const StatementList *list, bool known, Opening *out)
 {
     for (size_t i = 0; i < list->count; i++)
         for (int side = 0; side < 2; side++) {
-            Statement call = list->at[i];
             const Side *calls = &chain->sides[side], *replies = &chain->sides[!side];
+            Statement call = list->at[i];
             size_t at = tell_by(texture, calls, &call) ? answer_to(texture, list, i, OTHER_SIDE, replies) : 0;
             if (!at)
                 continue;
             *out = (Opening){.told = true, .call_entry = call_of(texture, list, i, at, calls), .answer_entry = at, .sides = {*calls, *replies}};
-            return true;
+            if (!known || has_call(texture, &list->at[out->call_entry], &list->at[at]))
+                return true;
         }
     return false;
 }
 
 /* The first entry, and the first of others. */
-static bool find_first(const Texture *texture, const Chain *chain, const StatementList *list, Opening *out)
+static bool find_first(const Texture *texture, const Chain *chain, const StatementList *list, bool known, Opening *out)
 {
     bool orchestras = chain->sides[0].orchestra != chain->sides[1].orchestra;
     size_t at = 0;
@@ -140,25 +152,36 @@ static bool find_first(const Texture *texture, const Chain *chain, const Stateme
         *out = (Opening){.told = true, .call_entry = call_of(texture, list, 0, at, NULL), .answer_entry = at};
     for (int i = 0; at && i < 2; i++)
         out->sides[i] = side_of(texture, &list->at[i ? at : out->call_entry]);
-    return at > 0;
+    return at > 0 && (!known || has_call(texture, &list->at[out->call_entry], &list->at[at]));
+}
+
+/* How much the answer has of the call, each as those have it after whom its side is named; as their leaders have it where these have more. */
+static void measure(const Texture *texture, const Statement *call, const Statement *answer, Opening *opening)
+{
+    bool found = answer->answer && answer->pair == call->pair, led = opening->call.melody == call->melody && opening->answer.melody == answer->melody;
+    Statement leads = *answer;
+    size_t shared = found ? (size_t)(call->last - call->first) + 1 : statements_shared(texture, call, answer, &leads.change);
+    opening->notes = led ? shared : statements_shared(texture, &opening->call, &opening->answer, &opening->answer.change);
+    if (!led && (opening->notes >= known_from || opening->notes >= shared))
+        return;
+    opening->call = *call;
+    opening->answer = leads;
+    opening->notes = shared;
 }
 
 Opening opening_of(const Texture *texture, const Chain *chain, StatementList *list)
 {
     Opening opening = {.told = false};
-    if (!find_pair(texture, chain, list, &opening) && !find_first(texture, chain, list, &opening))
+    bool found_pair = find_pair(texture, chain, list, true, &opening);
+    if (!found_pair && !find_first(texture, chain, list, true, &opening) && !find_pair(texture, chain, list, false, &opening) && !find_first(texture, chain, list, false, &opening))
         return opening;
     Statement *answer = &list->at[opening.answer_entry];
     opening.call = list->at[opening.call_entry];
     opening.answer = *answer;
-    bool found = answer->answer && answer->pair == opening.call.pair;
     tell_as_named(texture, &opening.sides[0], &opening.call);
     tell_as_named(texture, &opening.sides[1], &opening.answer);
-    bool led = opening.call.melody == list->at[opening.call_entry].melody && opening.answer.melody == answer->melody;
-    opening.notes = (size_t)(opening.call.last - opening.call.first) + 1;
-    if (!found || !led)
-        opening.notes = statements_shared(texture, &opening.call, &opening.answer, &opening.answer.change);
-    if (!found)
+    measure(texture, &list->at[opening.call_entry], answer, &opening);
+    if (!answer->answer || answer->pair != list->at[opening.call_entry].pair)
         answer->change = opening.answer.change;
     answer->answer = true;
     return opening;
