@@ -93,6 +93,13 @@ static void dry_quavers_are_no_calls_of_one_note_each(void)
     CU_ASSERT_TRUE(strength(dry, 4) > 1.5);
 }
 
+static void a_long_note_and_two_short_ones_are_one_group(void)
+{
+    const char *row = "c5:q d5:e e5 f5:q g5:e f5 | e5:q f5:e g5 c5:h | R | R";
+    CU_ASSERT_TRUE(strength(row, 1) < 1.5 && strength(row, 4) < 1.5 && strength(row, 7) < 1.5);
+    CU_ASSERT_TRUE(strength(row, 6) > 1.5);
+}
+
 static const struct Statement statements[] = {
     STATEMENT(a_group_begins_after_a_rest_a_long_note_or_a_leap),
     STATEMENT(what_a_slur_binds_is_one_group_and_a_slur_begins_one),
@@ -100,6 +107,7 @@ static const struct Statement statements[] = {
     STATEMENT(groups_begin_with_bars_and_half_bars_rather_than_on_other_beats),
     STATEMENT(the_same_rhythm_begins_a_group_again),
     STATEMENT(dry_quavers_are_no_calls_of_one_note_each),
+    STATEMENT(a_long_note_and_two_short_ones_are_one_group),
 };
 
 void suite_boundaries(void);
