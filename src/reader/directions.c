@@ -76,10 +76,11 @@ void dynamic_sign(Reader *reader, const char *name)
 {
     if (!in_music(reader) || strcmp(name, "other-dynamics") == 0)
         return;
-    int value = dynamic_of(name, strlen(name));
-    for (size_t i = 0; i < sizeof dynamic_signs / sizeof *dynamic_signs && value >= 0; i++)
-        if (strcmp(dynamic_signs[i].sign, name) == 0)
-            add_item(reader, DIRECTION_DYNAMIC, dynamic_signs[i].sign, value);
+    for (size_t i = 0; i < sizeof dynamic_signs / sizeof *dynamic_signs; i++)
+        if (strcmp(dynamic_signs[i].sign, name) == 0) {
+            add_item(reader, DIRECTION_DYNAMIC, dynamic_signs[i].sign, (int)dynamic_signs[i].after);
+            return;
+        }
 }
 
 void read_dynamic_sign_end(Reader *reader)

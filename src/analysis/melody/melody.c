@@ -71,6 +71,23 @@ static bool fill(Melody *melody, const SectionMap *map, Arena *arena)
     return true;
 }
 
+/* Notes are looked up by time all the time: where to look first, by the crotchet. */
+static bool index_by_time(Melody *melody, Ticks unit, Arena *arena)
+{
+    if (melody->count == 0)
+        return true;
+    Ticks first = melody->events[0].onset;
+    size_t units = (size_t)((melody->events[melody->count - 1].onset - first) / unit) + 1, i = 0;
+    melody->unit = unit;
+    melody->by_time = arena_take(arena, units + 1, sizeof *melody->by_time);
+    for (size_t u = 0; melody->by_time && u <= units; u++) {
+        while (i < melody->count && melody->events[i].onset < first + (Ticks)u * unit)
+            i++;
+        melody->by_time[u] = (uint32_t)i;
+    }
+    return melody->by_time != NULL;
+}
+
 /* Soloists with less than a tenth of the notes of the busiest group step out of their section only for a moment. */
 static void mark_passing_solos(const SectionMap *map, Melody *melodies)
 {
@@ -88,7 +105,7 @@ Melody *melodies_of(const SectionMap *map, Arena *arena)
     for (size_t i = 0; melodies && i < map->group_count; i++) {
         melodies[i].group = &map->groups[i];
         melodies[i].group_index = i;
-        if (!fill(&melodies[i], map, arena))
+        if (!fill(&melodies[i], map, arena) || !index_by_time(&melodies[i], map->movement->per_crotchet, arena))
             return NULL;
     }
     if (melodies) {
@@ -100,7 +117,12 @@ Melody *melodies_of(const SectionMap *map, Arena *arena)
 
 size_t melody_at(const Melody *melody, Ticks when)
 {
-    return FIRST_FROM(melody->events, melody->count, when);
+    if (!melody->by_time || when <= melody->events[0].onset)
+        return FIRST_FROM(melody->events, melody->count, when);
+    if (when > melody->events[melody->count - 1].onset)
+        return melody->count;
+    const uint32_t *around = &melody->by_time[(when - melody->events[0].onset) / melody->unit];
+    return around[0] + FIRST_FROM(melody->events + around[0], around[1] - around[0], when);
 }
 
 const NoteEvent *melody_note_at(const Melody *melody, Ticks when)

@@ -40,6 +40,8 @@ typedef struct Melody {
     size_t group_index;
     NoteEvent *events;
     size_t count;
+    uint32_t *by_time; /* the first note from each `unit` of time on, counted from the first note; one more for the end. NULL: to be searched for */
+    Ticks unit;
 } Melody;
 
 /* A gesture may begin here: silence or a longer note came before. */
