@@ -54,6 +54,7 @@ void web_own_ear(const Web *web);
 void web_rehearsal(const Web *web);
 /* The player of a passage that was made audible; nothing for all others. The key by which the browser knows the sounds of this page; NULL: none. */
 void web_player(const Web *web, size_t passage);
+void web_player_caution(const Web *web); /* what all players of the movement are worth, once */
 const char *web_sound_key(const spz_report_options *options, char key[SHA256_TEXT]);
 void web_stage(const Web *web);
 void web_arrangements(Markup *html, spz_language language, const spz_verdict *verdict);

@@ -183,9 +183,9 @@ static void decisive(const Web *web, size_t index)
     markup_close(html);
     words_told(&speaker, passage, &words);
     web_element(html, "p", "small told", &words);
-    web_player(web, index);
     markup_close(html);
     stave_line(&web->view, passage, passage->first, stave_short);
+    web_player(web, index);
     markup_close_line(html);
     buffer_free(&words);
 }
@@ -201,6 +201,7 @@ static void decisive_ones(const Web *web, const size_t *chosen, size_t count)
     for (size_t i = 0; i < count; i++)
         decisive(web, chosen[i]);
     markup_close(html);
+    web_player_caution(web);
     markup_close_line(html);
 }
 

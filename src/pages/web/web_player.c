@@ -92,6 +92,15 @@ void web_player(const Web *web, size_t passage)
     seats(web, sound);
     markup_open(html, "output");
     markup_close(html);
-    markup_element(html, "p", "small soft", phrase_text(language, PHRASE_SOUND_CAUTION));
     markup_close_line(html);
+}
+
+void web_player_caution(const Web *web)
+{
+    const spz_report_options *options = &web->report->options;
+    for (size_t i = 0; i < options->sound_count; i++)
+        if (options->sounds[i].movement + 1 == web->shown->number) {
+            markup_element(web->html, "p", "small soft sounds-about", phrase_text(web->view.language, PHRASE_SOUND_CAUTION));
+            return;
+        }
 }

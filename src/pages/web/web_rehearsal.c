@@ -16,10 +16,13 @@ static void row(const Web *web, const RehearsalItem *item, Buffer *words)
 {
     Markup *html = web->html;
     Speaker speaker = {web->view.language, web->map};
+    char letter[WORDS_TEXT];
     markup_open(html, "li");
     markup_element(html, "span", "box", "");
     markup_open_class(html, "span", "where");
     web_bars_link(web, item->place);
+    if (*words_letter(item->passage, letter))
+        markup_element(html, "span", "letter", letter);
     markup_close(html);
     say_lasts(words, web->view.language, item);
     web_element(html, "span", "lasts", words);
