@@ -63,16 +63,15 @@ static Side side_of(const Texture *texture, const Statement *statement)
     return side_named_after(texture->map, &side, leader) ? side : alone;
 }
 
-/* The statement as one of those has it after whom the side is named, its leader before others; false: they have not its line. */
+/* The statement as one of those has it after whom the side is named, its leader before others; false: they are not in it. */
 static bool tell_by(const Texture *texture, const Side *side, Statement *statement)
 {
-    spz_players line = having_line(texture, statement);
     if (side_named_after(texture->map, side, players_of_group(statement->melody)))
         return true;
     for (size_t i = 0; i < texture->map->group_count && i < 63; i++) {
         const Melody *melody = &texture->melodies[i];
         const NoteEvent *first = melody_note_at(melody, statement->first->onset);
-        if (!(line >> i & 1) || !side_named_after(texture->map, side, players_of_group(i)) || !first)
+        if (!(statement->with >> i & 1) || !side_named_after(texture->map, side, players_of_group(i)) || !first)
             continue;
         const NoteEvent *last = melody->events + melody_at(melody, statement->last->onset + 1) - 1;
         *statement = (Statement){.melody = i, .with = statement->with, .first = first, .last = last, .answer = statement->answer, .pair = SIZE_MAX};
