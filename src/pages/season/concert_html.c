@@ -118,7 +118,7 @@ static void one_seating(ConcertPage *page)
     say_it_gives_up(page);
     concert_put(page, "p", "said");
     say_interval_gain(&page->words, page->language, page->concert);
-    concert_put(page, "p", page->concert->change_count ? "said planned" : "said");
+    concert_put(page, "p", interval_is_planned(page->concert) ? "said planned" : "said");
     concert_evening(page);
     if (plan->points > 0) {
         markup_open_class(html, "ul", "given-up");
@@ -176,6 +176,8 @@ static void costs(ConcertPage *page)
     all[count++] = (Cost){c->points, c->price, PHRASE_CONCERT_WAY_PLANNED, NULL};
     for (size_t i = 0; i < count; i++)
         most = all[i].points + all[i].price > most ? all[i].points + all[i].price : most;
+    if (!(most > 0))
+        return;
     markup_open_class(&page->html, "section", "part");
     concert_phrase(page, "h2", NULL, PHRASE_CONCERT_COSTS);
     concert_phrase(page, "p", "lead", PHRASE_CONCERT_COSTS_ABOUT);

@@ -225,6 +225,7 @@ void concert_evening(ConcertPage *page)
     markup_open_class(html, "div", "evening");
     names(page);
     markup_open_class(html, "ol", "works");
+    markup_put_format(html, "style", "--works:%zu", page->concert->work_count);
     for (size_t i = 0; i < page->concert->work_count; i++) {
         strip_work(page, i, first);
         first += page->concert->works[i].movement_count;

@@ -78,11 +78,10 @@ static bool has_interval(const spz_planned_concert *concert)
     return has;
 }
 
-/* Whether the plan's only change is the one that would be made at the interval. */
-static bool is_planned(const spz_planned_concert *concert)
+bool interval_is_planned(const spz_planned_concert *concert)
 {
     const spz_changeover *change = concert->changes, *asked = concert->at_interval.change;
-    return concert->change_count == 1 && change->gap == SPZ_AT_INTERVAL && change->from && asked->from && !strcmp(change->from, asked->from) && !strcmp(change->to, asked->to);
+    return asked && concert->change_count == 1 && change->gap == SPZ_AT_INTERVAL && change->from && asked->from && !strcmp(change->from, asked->from) && !strcmp(change->to, asked->to);
 }
 
 static Phrase phrase_of_gain(bool planned, bool bars)
@@ -101,7 +100,7 @@ static void say_gain(Buffer *out, spz_language language, const spz_planned_conce
     say_clock(&time, language, evening_lost_seconds(one) - evening_lost_seconds(two));
     say_load(&load, language, two->change);
     say_minutes(&minutes, language, two->change->minutes);
-    SAY(out, language, phrase_of_gain(is_planned(concert), before > after), slot_text("from", two->change->from ? words_arrangement(language, two->change->from) : ""),
+    SAY(out, language, phrase_of_gain(interval_is_planned(concert), before > after), slot_text("from", two->change->from ? words_arrangement(language, two->change->from) : ""),
         slot_text("to", words_arrangement(language, two->change->to)),
         slot_text("points", points.text), slot_number("n", (long)(before > after ? before - after : 0)), slot_text("time", time.text), slot_text("load", load.text),
         slot_text("minutes", minutes.text));

@@ -11,6 +11,8 @@ void say_one_seating(Buffer *out, spz_language language, const spz_planned_conce
 void say_given_up_by(Buffer *out, spz_language language, const spz_planned_movement *movement);
 /* The same without the title. */
 void say_given_up_there(Buffer *out, spz_language language, const spz_planned_movement *movement);
+/* Whether the plan's only change is the best one at the interval. */
+bool interval_is_planned(const spz_planned_concert *concert);
 /* 'One change at the interval, to violins together, ..., gains 44 points: ...'; nothing where there is no interval. */
 void say_interval_gain(Buffer *out, spz_language language, const spz_planned_concert *concert);
 /* The desks that stay and those that are carried, a sentence each. */
