@@ -277,12 +277,15 @@ static int bar_numbered(const Movement *movement, const char *number)
     return -1;
 }
 
+/* In the bars around: what lies farther off hardly matters to who has the line. */
 static spz_status tell_roles(const SectionMap *map, int bar, spz_explanation *out)
 {
+    enum { BESIDE = 16 };
     Arena arena;
     Roles roles;
+    size_t here = (size_t)bar, last = map->movement->bar_count - 1;
     arena_init(&arena);
-    spz_status status = roles_of(map, 0, map->movement->bar_count - 1, &arena, &roles);
+    spz_status status = roles_of(map, here > BESIDE ? here - BESIDE : 0, here + BESIDE < last ? here + BESIDE : last, &arena, &roles);
     if (status == SPZ_OK) {
         out->voices = arena_take(&out->arena, roles.voices.map.group_count, sizeof *out->voices);
         status = out->voices ? SPZ_OK : SPZ_NO_MEMORY;
