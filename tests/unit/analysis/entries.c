@@ -258,7 +258,7 @@ static void a_subject_enters_where_it_begins_and_not_where_its_accompaniment_doe
                            "Viola:       R*2 | r:h <mf> g4:q. a4:e | bb4:q a4:e g4 f#4:q d4 | g4:h r | R | bb3:w\n"
                            "Violoncello: R*2 | g3:h r | R | r:h <mf> g3:q. a3:e | bb3:q a3:e g3 f#3:q d3 | g3:w\n");
     const spz_passage *p = passage_of(&r, "Vn I", "Va");
-    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 0.3 Va 2.3");
+    CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 0.3 Va 2.3 Vc 4.3");
     rehearsal_end(&r);
 }
 

@@ -3,11 +3,42 @@
 
 static const double clear = 0.5; /* as told to users: what is clear is not told within what is not */
 
-/* Of chains in the same bars the weaker, which stands behind, is told by the other. */
-static bool lies_within(const Chain *inner, const Chain *outer)
+typedef struct Telling { /* what each chain tells, found out when it is asked for */
+    const Texture *texture;
+    const CandidateList *candidates;
+    ChainList *chains;
+    ChainFacts *facts;
+    bool *known;
+} Telling;
+
+static spz_status ask(const Telling *telling, size_t index)
 {
-    bool longer = outer->first < inner->first || outer->last > inner->last;
-    return outer->first <= inner->first && outer->last >= inner->last && (longer || outer < inner) && (outer->strength >= clear || inner->strength < clear);
+    if (telling->known[index])
+        return SPZ_OK;
+    telling->known[index] = true;
+    return chain_facts_make(telling->texture->map, telling->texture, telling->candidates, &telling->chains->at[index], &telling->facts[index]);
+}
+
+static void forget(const Telling *telling, size_t index)
+{
+    if (telling->known[index])
+        chain_facts_release(&telling->facts[index]);
+    telling->known[index] = false;
+}
+
+/* Its first entry may lie before its first match. */
+static int first_bar(const Telling *telling, size_t index)
+{
+    const ChainFacts *facts = &telling->facts[index];
+    int first = telling->chains->at[index].first;
+    return facts->entries.count && (int)facts->entries.at[0].bar < first ? (int)facts->entries.at[0].bar : first;
+}
+
+/* Of chains in the same bars the weaker, which stands behind, is told by the other. */
+static bool lies_within(const Telling *telling, size_t inner, size_t outer)
+{
+    int first = first_bar(telling, inner), begins = first_bar(telling, outer), last = telling->chains->at[inner].last, ends = telling->chains->at[outer].last;
+    return begins <= first && ends >= last && (begins < first || ends > last || outer < inner);
 }
 
 /* Its players have it there too, from a note sooner or later on. */
@@ -24,42 +55,30 @@ static bool is_among(const Texture *texture, const spz_entry *entry, const Chain
     return false;
 }
 
-static bool all_among(const Texture *texture, const ChainFacts *inner, const ChainFacts *outer)
+static bool all_among(const Telling *telling, size_t inner, size_t outer)
 {
-    for (size_t i = 0; i < inner->entries.count; i++)
-        if (!is_among(texture, &inner->entries.at[i], outer))
+    const ChainFacts *facts = &telling->facts[inner];
+    for (size_t i = 0; i < facts->entries.count; i++)
+        if (!is_among(telling->texture, &facts->entries.at[i], &telling->facts[outer]))
             return false;
-    return inner->entries.count > 0;
+    return facts->entries.count > 0;
 }
 
-/* Whether the longer chain tells all that the other does. */
-static spz_status tells(const Texture *texture, const CandidateList *candidates, const Chain *outer, const ChainFacts *inner, bool *told)
+/* The first that tells all that the chain at `inner` does; `*teller` as many as there are: none does. */
+static spz_status teller_of(const Telling *telling, size_t inner, size_t *teller)
 {
-    ChainFacts facts;
-    spz_status status = chain_facts_make(texture->map, texture, candidates, outer, &facts);
-    *told = status == SPZ_OK && all_among(texture, inner, &facts);
-    chain_facts_release(&facts);
-    return status;
-}
-
-/* The first that tells it, NULL: none does. */
-static spz_status teller_of(const Texture *texture, const CandidateList *candidates, ChainList *chains, const Chain *inner, Chain **teller)
-{
-    ChainFacts facts = {.turns = 0};
-    bool made = false, told = false;
+    const Chain *chain = &telling->chains->at[inner];
     spz_status status = SPZ_OK;
-    *teller = NULL;
-    for (size_t i = 0; status == SPZ_OK && !told && i < chains->count; i++) {
-        Chain *outer = &chains->at[i];
-        if (outer == inner || !lies_within(inner, outer))
+    for (*teller = 0; *teller < telling->chains->count; ++*teller) {
+        const Chain *outer = &telling->chains->at[*teller];
+        if (*teller == inner || outer->last < chain->last || outer->first > chain->last || (outer->strength < clear && chain->strength >= clear))
             continue;
-        status = made ? SPZ_OK : chain_facts_make(texture->map, texture, candidates, inner, &facts);
-        made = true;
+        status = ask(telling, inner);
         if (status == SPZ_OK)
-            status = tells(texture, candidates, outer, &facts, &told);
-        *teller = told ? outer : NULL;
+            status = ask(telling, *teller);
+        if (status != SPZ_OK || (lies_within(telling, inner, *teller) && all_among(telling, inner, *teller)))
+            break;
     }
-    chain_facts_release(&facts);
     return status;
 }
 
@@ -80,18 +99,43 @@ static spz_status take_in(const Chain *inner, Arena *arena, Chain *teller)
     return SPZ_OK;
 }
 
-spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, Arena *arena, ChainList *chains)
+static void take_out(const Telling *telling, size_t index)
+{
+    ChainList *chains = telling->chains;
+    forget(telling, index);
+    for (size_t k = index + 1; k < chains->count; k++) {
+        chains->at[k - 1] = chains->at[k];
+        telling->facts[k - 1] = telling->facts[k];
+        telling->known[k - 1] = telling->known[k];
+    }
+    telling->known[--chains->count] = false;
+}
+
+static spz_status tell_once(const Telling *telling, Arena *arena)
 {
     spz_status status = SPZ_OK;
-    for (size_t i = chains->count; status == SPZ_OK && i-- > 0;) {
-        Chain *teller;
-        status = teller_of(texture, candidates, chains, &chains->at[i], &teller);
-        if (!teller)
+    for (size_t i = telling->chains->count; status == SPZ_OK && i-- > 0;) {
+        size_t teller;
+        status = teller_of(telling, i, &teller);
+        if (status != SPZ_OK || teller == telling->chains->count)
             continue;
-        status = take_in(&chains->at[i], arena, teller);
-        for (size_t k = i + 1; k < chains->count; k++)
-            chains->at[k - 1] = chains->at[k];
-        chains->count--;
+        status = take_in(&telling->chains->at[i], arena, &telling->chains->at[teller]);
+        forget(telling, teller);
+        take_out(telling, i);
     }
+    return status;
+}
+
+spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, Arena *arena, ChainList *chains)
+{
+    size_t count = chains->count;
+    Telling telling = {texture, candidates, chains, arena_take(arena, count + 1, sizeof *telling.facts), arena_take(arena, count + 1, sizeof *telling.known)};
+    if (!telling.facts || !telling.known)
+        return SPZ_NO_MEMORY;
+    for (size_t i = 0; i < count; i++)
+        telling.known[i] = false;
+    spz_status status = tell_once(&telling, arena);
+    for (size_t i = 0; i < chains->count; i++)
+        forget(&telling, i);
     return status;
 }
