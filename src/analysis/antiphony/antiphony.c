@@ -161,8 +161,7 @@ spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, c
     spz_kind kind = chain_kind(&search->texture, candidates, chain);
     spz_status status = chain_facts_make(findings->map, &search->texture, candidates, chain, &facts);
     if (status == SPZ_OK) {
-        Ticks onset = facts.entries.count && facts.entries.at[0].onset < chain->onset ? facts.entries.at[0].onset : chain->onset;
-        spz_passage passage = {.kind = kind, .onset = onset, .end = chain->end, .strength = chain->strength, .turns = facts.turns,
+        spz_passage passage = {.kind = kind, .onset = chain_begins_at(chain, &facts), .end = chain->end, .strength = chain->strength, .turns = facts.turns,
                                .entries = facts.entries.at, .entry_count = facts.entries.count, .links = facts.links.at,
                                .link_count = facts.links.count, .foreground = foreground_of(candidates, chain),
                                .shortest = chain_shortest_seconds(&search->texture, candidates, chain)};

@@ -166,9 +166,9 @@ static spz_status chain_instead(const Inquiry *inquiry, const Chain *chain, spz_
     const CandidateList *candidates = &inquiry->search->candidates;
     ChainFacts facts;
     spz_status status = chain_facts_make(texture->map, texture, candidates, chain, &facts);
-    bool told = status == SPZ_OK && facts.opening.told, before = status == SPZ_OK && facts.entries.count && facts.entries.at[0].onset < chain->onset;
+    bool told = status == SPZ_OK && facts.opening.told, elsewhere = status == SPZ_OK && chain_begins_at(chain, &facts) != chain->onset;
     const Side *sides = told ? facts.opening.sides : chain->sides;
-    *out = (spz_stands_for){.sides = {side_told(&sides[0]), side_told(&sides[1])}, .first = before ? facts.entries.at[0].bar : (size_t)chain->first,
+    *out = (spz_stands_for){.sides = {side_told(&sides[0]), side_told(&sides[1])}, .first = elsewhere ? facts.entries.at[0].bar : (size_t)chain->first,
                             .last = (size_t)chain->last, .strength = chain->strength, .with_others = chain->candidate_count > 1, .accompanies = chain->accompanies,
                             .kind = chain_kind(texture, candidates, chain)};
     chain_facts_release(&facts);

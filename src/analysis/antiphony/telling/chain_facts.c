@@ -277,6 +277,13 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
     return make_facts(map, texture, candidates, chain, false, facts);
 }
 
+Ticks chain_begins_at(const Chain *chain, const ChainFacts *facts)
+{
+    enum { EMPTY_BARS = 3 };
+    const spz_entry *first = facts->entries.count ? &facts->entries.at[0] : NULL;
+    return first && (first->onset < chain->onset || (int)first->bar > chain->first + EMPTY_BARS) ? first->onset : chain->onset;
+}
+
 void chain_facts_release(ChainFacts *facts)
 {
     array_free(&facts->entries);

@@ -26,12 +26,11 @@ static void forget(const Telling *telling, size_t index)
     telling->known[index] = false;
 }
 
-/* Its first entry may lie before its first match. */
 static int first_bar(const Telling *telling, size_t index)
 {
+    const Chain *chain = &telling->chains->at[index];
     const ChainFacts *facts = &telling->facts[index];
-    int first = telling->chains->at[index].first;
-    return facts->entries.count && (int)facts->entries.at[0].bar < first ? (int)facts->entries.at[0].bar : first;
+    return chain_begins_at(chain, facts) == chain->onset ? chain->first : (int)facts->entries.at[0].bar;
 }
 
 /* Of chains in the same bars the weaker, which stands behind, is told by the other. */
