@@ -42,8 +42,7 @@ static spz_status weigh_anew(AntiphonySearch *search, const Weights *weights)
         candidate->evidence.chance = 1 / (1 + exp(-sum));
         candidate->taken = candidate->dropped = false;
     }
-    array_free(&search->chains);
-    search->chains = (ChainList){0};
+    chains_release(&search->chains);
     return antiphony_search_join(search);
 }
 

@@ -16,7 +16,7 @@ void antiphony_search_release(AntiphonySearch *search)
     rhythm_index_free(search->rhythms);
     array_free(&search->matches);
     array_free(&search->candidates);
-    array_free(&search->chains);
+    chains_release(&search->chains);
     arena_release(&search->arena);
 }
 
@@ -156,19 +156,20 @@ static void tell_opening(const Findings *findings, const AntiphonySearch *search
 
 spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, const Chain *chain)
 {
-    ChainFacts facts;
+    ChainFacts own = {.turns = 0};
+    const ChainFacts *facts = chain->facts ? chain->facts : &own;
     const CandidateList *candidates = &search->candidates;
     spz_kind kind = chain_kind(&search->texture, candidates, chain);
-    spz_status status = chain_facts_make(findings->map, &search->texture, candidates, chain, &facts);
+    spz_status status = chain->facts ? SPZ_OK : chain_facts_make(findings->map, &search->texture, candidates, chain, &own);
     if (status == SPZ_OK) {
-        spz_passage passage = {.kind = kind, .onset = chain_begins_at(chain, &facts), .end = chain->end, .strength = chain->strength, .turns = facts.turns,
-                               .entries = facts.entries.at, .entry_count = facts.entries.count, .links = facts.links.at,
-                               .link_count = facts.links.count, .foreground = foreground_of(candidates, chain),
+        spz_passage passage = {.kind = kind, .onset = chain_begins_at(chain, facts), .end = chain->end, .strength = chain->strength, .turns = facts->turns,
+                               .entries = facts->entries.at, .entry_count = facts->entries.count, .links = facts->links.at,
+                               .link_count = facts->links.count, .foreground = foreground_of(candidates, chain),
                                .shortest = chain_shortest_seconds(&search->texture, candidates, chain)};
-        tell_opening(findings, search, chain, &facts, &passage);
+        tell_opening(findings, search, chain, facts, &passage);
         status = findings_add(findings, &passage);
     }
-    chain_facts_release(&facts);
+    chain_facts_release(&own);
     return status;
 }
 

@@ -57,13 +57,13 @@ static spz_status weigh_bars(const Texture *texture, const CandidateList *candid
     arena_init(&arena);
     spz_status status = roles_of(texture->map, from, to < bars ? to : bars - 1, &arena, &roles);
     for (size_t i = 0; status == SPZ_OK && i < chains->count; i++) {
-        ChainFacts facts;
-        if (!would_strike(&chains->at[i], first, last))
+        Chain *chain = &chains->at[i];
+        if (!would_strike(chain, first, last))
             continue;
-        status = chain_facts_make(texture->map, texture, candidates, &chains->at[i], &facts);
+        chain->facts = memory_zeroed(1, sizeof *chain->facts);
+        status = chain->facts ? chain_facts_make(texture->map, texture, candidates, chain, chain->facts) : SPZ_NO_MEMORY;
         if (status == SPZ_OK)
-            weigh(&roles, &facts, &chains->at[i]);
-        chain_facts_release(&facts);
+            weigh(&roles, chain->facts, chain);
     }
     arena_release(&arena);
     return status;

@@ -290,6 +290,16 @@ void chain_facts_release(ChainFacts *facts)
     array_free(&facts->links);
 }
 
+void chains_release(ChainList *chains)
+{
+    for (size_t i = 0; i < chains->count; i++)
+        if (chains->at[i].facts) {
+            chain_facts_release(chains->at[i].facts);
+            memory_free(chains->at[i].facts);
+        }
+    array_free(chains);
+}
+
 static const spz_link *link_of(const ChainFacts *facts, size_t group)
 {
     for (size_t i = 0; i < facts->links.count; i++)

@@ -17,6 +17,8 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
 void chain_facts_release(ChainFacts *facts);
 /* Where it is told to begin: with its first match; with its first entry, if that lies before or more than three bars behind. */
 Ticks chain_begins_at(const Chain *chain, const ChainFacts *facts);
+/* Frees the chains with what is kept of their facts. */
+void chains_release(ChainList *chains);
 
 /* Names a side of violas after the violins or cellos that stand in its link (side_join_company). SPZ_NO_MEMORY. */
 spz_status chain_name_violas(const Texture *texture, const CandidateList *candidates, Chain *chain);
