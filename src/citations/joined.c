@@ -102,11 +102,15 @@ static bool put_together(const spz_findings *findings, const Joined *joined, Are
         }
     }
     qsort(all, entries, sizeof *all, by_time);
-    for (size_t i = 0; i < entries; i++)
-        if (!kept || by_time(&all[kept - 1], &all[i]))
-            all[kept++] = all[i];
+    for (size_t i = 0; i < entries; i++) {
+        spz_entry *same = kept ? &all[kept - 1] : NULL;
+        while (same && same > all && same->onset == all[i].onset && !(same->players & all[i].players))
+            same--;
+        if (same && same->onset == all[i].onset && (same->players & all[i].players))
+            same->players |= all[i].players; /* one piece may have them in other company */
         else
-            all[kept - 1].players |= all[i].players;
+            all[kept++] = all[i];
+    }
     all[0].answer = false;
     whole->entries = all;
     whole->entry_count = kept;

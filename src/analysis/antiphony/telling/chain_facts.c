@@ -274,7 +274,11 @@ static spz_status make_facts(const SectionMap *map, const Texture *texture, cons
 spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain,
                             ChainFacts *facts)
 {
-    return make_facts(map, texture, candidates, chain, false, facts);
+    spz_status status = make_facts(map, texture, candidates, chain, false, facts);
+    if (status != SPZ_OK || facts->opening.told)
+        return status;
+    chain_facts_release(facts); /* one side alone has its gesture: then what the matches say */
+    return make_facts(map, texture, candidates, chain, true, facts);
 }
 
 Ticks chain_begins_at(const Chain *chain, const ChainFacts *facts)
