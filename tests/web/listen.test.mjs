@@ -110,7 +110,8 @@ test('each decisive passage has its player; nothing sounds before it is asked fo
   assert.equal(await page.locator('.player:visible').count(), await page.locator('.player').count());
   await page.waitForTimeout(300);
   assert.equal(await page.evaluate(() => heard.contexts), 0);
-  assert.match(await player().textContent(), /not a forecast of how a hall will sound/);
+  assert.equal(await page.locator('.proof .sounds-about:visible').count(), 1); // what they are worth is told once, beside them
+  assert.match(await page.locator('.sounds-about').textContent(), /not a forecast of how a hall will sound/);
 });
 
 test('both seatings begin in step and are equally long', { skip }, async () => {

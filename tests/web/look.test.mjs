@@ -179,7 +179,7 @@ test('headings come in order, there is one main part, and what scrolls can be re
 
 test('a page leads to those before and after it by their titles, and the overview to the bars that decide', async () => {
   const page = await open('pages/brelisk-balconies-2.html', {});
-  assert.deepEqual(await page.$$eval('.ways .before a, .ways .after a', all => all.map(a => a.textContent)), ['Allegro con spirito', 'Menuetto']); // of the same work: without its name
+  assert.deepEqual(await page.$$eval('.ways .before a, .ways .after a', all => all.map(a => a.textContent)), ['I. Allegro con spirito', 'III. Menuetto']); // of the same work: without its name
   await page.goto(address('pages/tolvesk-ecluses-1.html'));
   assert.equal(await page.locator('.ways .before a').textContent(), 'Sinfonia in D, The Two Balconies: IV. Rondo. Presto');
   await page.goto(address('pages/index.html'));
@@ -335,7 +335,7 @@ test('the overview stands work by work, sorts by each of its headings, back, and
   const page = await open('pages/index.html', { viewport: { width: 1400, height: 900 } });
   const works = () => page.$$eval('table.index tbody tr', rows => rows.map(row => row.classList.contains('of-movements') ? '# ' + row.cells[0].textContent : row.cells[0].querySelector('a').textContent));
   const placed = await works();
-  assert.deepEqual(placed.slice(0, 6), ['# Concerto grosso in G minor', 'Allegro', 'Grave', 'Giga. Allegro', '# Sinfonia in D, The Two Balconies', 'Allegro con spirito']);
+  assert.deepEqual(placed.slice(0, 6), ['# Concerto grosso in G minor', 'I. Allegro', 'II. Grave', 'III. Giga. Allegro', '# Sinfonia in D, The Two Balconies', 'I. Allegro con spirito']);
   const heads = await page.$$eval('table.index thead th', all => all.map(head => head.textContent));
   for (const [at, head] of heads.entries()) {
     const column = () => page.$$eval('table.index tbody tr', (rows, cell) => rows.map(row => row.cells[cell].dataset.sort ?? row.cells[cell].textContent), at);

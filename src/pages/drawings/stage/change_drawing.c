@@ -29,7 +29,7 @@ static void draw_desk(const ChangeDrawing *d, spz_section section, int number, d
     double half = half_desk * d->scale;
     snprintf(class, sizeof class, "desk %s %s", fate, view_class(section));
     markup_line_end(d->html);
-    markup_box(d->html, class, across(d, x) - 1.1 * half, down(d, y) - 0.7 * half, 2.2 * half, 1.4 * half);
+    markup_box(d->html, class, across(d, x) - 1.15 * half, down(d, y) - 0.7 * half, 2.3 * half, 1.4 * half);
     snprintf(name, sizeof name, "%s.%d", words_desk_mark(d->language, section), number);
     snprintf(class, sizeof class, "desk-name %s %s", fate, view_class(section));
     markup_label(d->html, class, across(d, x), down(d, y) + 4, name);
