@@ -124,3 +124,10 @@ double texture_wind_fullness(const Texture *texture, Ticks from, Ticks to)
         sum += texture->winds[c];
     return texture->winds_most ? sum / (double)(last - first + 1) / texture->winds_most : 0;
 }
+
+Ticks texture_bar_length(const Texture *texture, const NoteEvent *event)
+{
+    const Movement *m = texture->map->movement;
+    Ticks nominal = m->bars[event->bar].nominal;
+    return nominal > 0 ? nominal : 4 * m->per_crotchet;
+}

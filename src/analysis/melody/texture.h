@@ -29,6 +29,9 @@ static inline size_t texture_cell_at(const Texture *texture, Ticks when)
     return i < texture->cell_count ? i : texture->cell_count - 1;
 }
 
+/* Of the bar in which the note begins, by its time signature. */
+Ticks texture_bar_length(const Texture *texture, const NoteEvent *event);
+
 typedef struct Foreground {
     double prominence; /* share of what moves that a melody has, 0..1: its fresh notes against the busiest of the others, and whether it lies above them */
     double on_top;     /* share of the time, 0..1, in which it sounds and nothing that moves lies above it, no wind either */

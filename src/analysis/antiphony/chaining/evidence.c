@@ -1,4 +1,5 @@
 #include "analysis/antiphony/chaining/evidence.h"
+#include "analysis/antiphony/chaining/objections.h"
 #include "analysis/melody/entry_marks.h"
 #include "support/bit_counts.h"
 #include <math.h>
@@ -11,18 +12,12 @@ static const char *const feature_names[FEATURE_COUNT] = {
     "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins", "place", "beside", "still",
     "contrast", "ahead", "again", "caller_before", "responder_before", "caller_around", "responder_around", "counter", "call_top",
     "answer_top", "call_winds", "answer_winds", "awaited", "values", "marked",
+    "played_too", "mostly_played", "had_call", "afterbeats", "murmur", "interrupted", "bare_rhythm",
 };
 
 const char *feature_name(enum Feature feature)
 {
     return feature_names[feature];
-}
-
-static Ticks bar_length(const Texture *texture, const NoteEvent *event)
-{
-    const Movement *m = texture->map->movement;
-    Ticks nominal = m->bars[event->bar].nominal;
-    return nominal > 0 ? nominal : 4 * m->per_crotchet;
 }
 
 static Ticks beat_length(const Texture *texture, const NoteEvent *event)
@@ -133,8 +128,8 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
     out->at[F_NOTES] = log2_above(matched / match->statements, 1);
     out->at[F_TOTAL] = log2_above(matched, 1);
     out->at[F_LAG_BEATS] = log2_above(beats, 0.125);
-    out->at[F_LAG_BARS] = log2_above((double)match->lag / (double)bar_length(texture, head), 0.25);
-    out->at[F_PLACE] = place_in_bar(match, bar_length(texture, head), beat_length(texture, head));
+    out->at[F_LAG_BARS] = log2_above((double)match->lag / (double)texture_bar_length(texture, head), 0.25);
+    out->at[F_PLACE] = place_in_bar(match, texture_bar_length(texture, head), beat_length(texture, head));
     out->at[F_SPEED] = log2_above(matched / (span > 0 ? span : 1), 0.25);
     out->at[F_SAME_PITCH] = match->transposition % 12 == 0;
     out->at[F_EARLY] = fmin(match->early_yield, match->early_free);
@@ -224,6 +219,7 @@ static void measures_of_surroundings(const Texture *texture, const RhythmIndex *
         add_pair(called, answered, &sums);
     double n = sums.pairs ? sums.pairs : 1;
     playing_along(texture, match, &sums, out);
+    out->played_by_responder = sums.with[0].unison[match->responder] / n;
     out->at[F_RHYTHM] = 1 - sums.equal_lengths / n;
     out->at[F_DOUBLED] = sums.doubled / n;
     out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
@@ -264,7 +260,7 @@ static void measures_of_foreground(const Texture *texture, const RhythmIndex *rh
 static void measures_of_novelty(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
 {
     Novelty novelty;
-    Ticks bar = bar_length(texture, &texture->melodies[match->caller].events[match->call_first]);
+    Ticks bar = texture_bar_length(texture, &texture->melodies[match->caller].events[match->call_first]);
     novelty_of(texture->melodies, rhythms, match, 8 * bar, &novelty);
     out->at[F_RARE] = novelty.rare;
     out->at[F_AHEAD] = novelty.ahead;
@@ -274,6 +270,12 @@ static void measures_of_novelty(const Texture *texture, const RhythmIndex *rhyth
     out->at[F_CALLER_AROUND] = novelty.around[0];
     out->at[F_RESPONDER_AROUND] = novelty.around[1];
     out->at[F_COUNTER] = novelty.counter;
+}
+
+static void measures_of_objection(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
+{
+    (void)rhythms;
+    objections(texture, match, out);
 }
 
 enum { STAGE_MOST = 10 };
@@ -287,6 +289,7 @@ static const struct {
     {measures_of_surroundings, 10, {F_RHYTHM, F_DOUBLED, F_SOFT, F_PIZZ, F_STILL, F_WINDS, F_ALONGSIDE, F_BEGINS, F_MARKED, F_CONTRAST}},
     {measures_of_foreground, 6, {F_FRONT, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS, F_ANSWER_WINDS, F_BESIDE}},
     {measures_of_novelty, 8, {F_RARE, F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE, F_CALLER_AROUND, F_RESPONDER_AROUND, F_COUNTER}},
+    {measures_of_objection, 7, {F_PLAYED_TOO, F_MOSTLY_PLAYED, F_HAD_CALL, F_AFTERBEATS, F_MURMUR, F_INTERRUPTED, F_BARE_RHYTHM}},
 };
 enum { STAGES = sizeof stages / sizeof *stages };
 
