@@ -30,6 +30,17 @@ typedef enum spz_matter {
     SPZ_MATTER_COUNT
 } spz_matter;
 
+/* What a musician holds against a call and its answer however alike they are; the last one speaks for them. */
+typedef enum spz_thought {
+    SPZ_THOUGHT_JOINED,      /* the two strike most of the call, or of the answer, together in unison or octaves */
+    SPZ_THOUGHT_AFTERBEATS,  /* beat and afterbeat beneath moving winds */
+    SPZ_THOUGHT_MURMUR,      /* both rock to and fro on a few notes, out of other notes, once */
+    SPZ_THOUGHT_INTERRUPTED, /* said once or twice, and the strings leave a whole bar to the winds before the answer */
+    SPZ_THOUGHT_WINDS_LEAD,  /* a wind above has the call's line with it, and not the answer's */
+    SPZ_THOUGHT_BARE_RHYTHM, /* a marked rhythm that stands free: it is known again though its notes move otherwise */
+    SPZ_THOUGHT_COUNT
+} spz_thought;
+
 /* The passage, or the match, that stands for one that was compared. */
 typedef struct spz_stands_for {
     spz_side sides[2];
@@ -59,6 +70,7 @@ typedef struct spz_considered {
     spz_side nearer_caller;      /* whose call that is, */
     spz_length nearer_lag;       /* from there to the answer, */
     double alone;                /* and the strength that this one would have without it */
+    unsigned thoughts;           /* bit t: spz_thought t holds of it */
     spz_matter more[SPZ_MATTER_COUNT], less[SPZ_MATTER_COUNT]; /* in which it differs from the clear passages, most telling first */
     size_t more_count, less_count; /* 0 where there are no clear passages */
     spz_fate fate;

@@ -52,12 +52,25 @@ static void put_matters(spz_language language, const spz_matter *matters, size_t
     }
 }
 
+_Static_assert(PHRASE_THOUGHT_5 - PHRASE_THOUGHT_0 == SPZ_THOUGHT_COUNT - 1, "a phrase for each second thought");
+
+static void put_thoughts(spz_language language, unsigned thoughts, Buffer *out)
+{
+    for (unsigned t = 0; t < SPZ_THOUGHT_COUNT; t++)
+        if (thoughts >> t & 1) {
+            buffer_puts(out, out->length ? " " : "");
+            buffer_puts(out, phrase_text(language, (Phrase)(PHRASE_THOUGHT_0 + t)));
+        }
+}
+
 void explain_comparison(const Speaker *speaker, const spz_movement *movement, const spz_considered *item, Buffer *out)
 {
     Buffer more = {0}, less = {0};
     (void)movement;
+    put_thoughts(speaker->language, item->thoughts, out);
     if (!item->more_count && !item->less_count)
         return;
+    buffer_puts(out, out->length ? " " : "");
     put_matters(speaker->language, item->more, item->more_count, PHRASE_MATTER_MORE_0, &more);
     put_matters(speaker->language, item->less, item->less_count, PHRASE_MATTER_LESS_0, &less);
     SAY(out, speaker->language,

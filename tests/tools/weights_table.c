@@ -5,6 +5,7 @@
  *
  * Prints what `spezzato passages --format json --kind antiphony` would, as far as score_passages.py asks. */
 #include "analysis/antiphony/antiphony.h"
+#include "analysis/antiphony/chaining/second_thoughts.h"
 #include "spezzato/spezzato.h"
 #include <math.h>
 #include <stdio.h>
@@ -36,7 +37,7 @@ static spz_status weigh_anew(AntiphonySearch *search, const Weights *weights)
 {
     for (size_t i = 0; i < search->candidates.count; i++) {
         Candidate *candidate = &search->candidates.at[i];
-        double sum = weights->bias;
+        double sum = weights->bias + second_thoughts_weight(candidate->evidence.thoughts);
         for (int f = 0; f < FEATURE_COUNT; f++)
             sum += weights->of[f] * candidate->evidence.at[f];
         candidate->evidence.chance = 1 / (1 + exp(-sum));

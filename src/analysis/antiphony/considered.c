@@ -237,7 +237,8 @@ static spz_status describe(const Inquiry *inquiry, size_t index, spz_considered 
                              .last = (size_t)candidate->last, .tones = (int)match->matched,
                              .statements = (int)match->statements, .alike = features[F_SAME], .exact = features[F_EXACT],
                              .caller_aside = match->yield, .responder_aside = match->free, .foreground = features[F_FRONT],
-                             .strength = strength_told(candidate->evidence.chance), .later_link = candidate->later_link};
+                             .strength = strength_told(candidate->evidence.chance), .later_link = candidate->later_link,
+                             .thoughts = candidate->evidence.thoughts};
     if (candidate->nearer && candidate->alone >= chains_least_chance) {
         item->answers_nearer = true;
         item->nearer_caller = side_told(&candidate->nearer->sides[0]);

@@ -48,6 +48,34 @@ static void link_to_previous(NoteEvent *event, NoteEvent *before)
         event->flags |= EVENT_AFTER_LONG;
 }
 
+static bool sounds(const GroupSound *sound)
+{
+    return sound->duration > 0 && sound->note->midi >= 0;
+}
+
+/* Where two lines of a divided section begin together the higher is heard, unless it stands still over one that moves. */
+static const GroupSound *heard_at(const SectionMap *map, const Group *group, size_t at)
+{
+    const GroupSound *top = &group->sounds[at];
+    if (top->duration < 2 * map->movement->per_crotchet)
+        return top;
+    for (size_t i = at + 1; i < group->sound_count && group->sounds[i].onset == top->onset; i++) {
+        const GroupSound *other = &group->sounds[i];
+        if (sounds(other) && other->line != top->line && top->duration >= 3 * other->duration)
+            return other;
+    }
+    return top;
+}
+
+/* Whether a sound begins beneath a note of another line of its section that was there before and lasts longer, up to a semibreve: it
+ * doesn't end that note. */
+static bool lies_beneath(const SectionMap *map, const NoteEvent *before, Ticks before_end, const GroupSound *sound)
+{
+    Ticks held = before_end - before->onset;
+    return before->sound->line != sound->line && before->midi > sound->note->midi && before_end > sound->onset && sound->duration < held &&
+           held <= 4 * map->movement->per_crotchet;
+}
+
 static bool fill(Melody *melody, const SectionMap *map, Arena *arena)
 {
     const Group *group = melody->group;
@@ -55,12 +83,14 @@ static bool fill(Melody *melody, const SectionMap *map, Arena *arena)
     if (!melody->events)
         return false;
     for (size_t i = 0; i < group->sound_count; i++) {
-        const GroupSound *sound = &group->sounds[i];
-        if (sound->duration <= 0 || sound->note->midi < 0)
+        if (!sounds(&group->sounds[i]))
             continue;
         NoteEvent *before = melody->count ? &melody->events[melody->count - 1] : NULL;
-        if (before && before->onset == sound->onset)
-            continue; /* sorted from the top: the highest came first */
+        if (before && before->onset == group->sounds[i].onset)
+            continue; /* sorted from the top: what is heard of them was taken with the highest */
+        const GroupSound *sound = heard_at(map, group, i);
+        if (before && lies_beneath(map, before, before->onset + before->sound->duration, sound))
+            continue;
         NoteEvent event = event_from(map->movement, sound);
         if (before)
             link_to_previous(&event, before);

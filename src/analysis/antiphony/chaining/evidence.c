@@ -1,5 +1,5 @@
 #include "analysis/antiphony/chaining/evidence.h"
-#include "analysis/antiphony/chaining/objections.h"
+#include "analysis/antiphony/chaining/second_thoughts.h"
 #include "analysis/melody/entry_marks.h"
 #include "support/bit_counts.h"
 #include <math.h>
@@ -12,7 +12,6 @@ static const char *const feature_names[FEATURE_COUNT] = {
     "single", "pizz", "early", "rested", "canon", "mirror", "quick", "late", "short", "begins", "place", "beside", "still",
     "contrast", "ahead", "again", "caller_before", "responder_before", "caller_around", "responder_around", "counter", "call_top",
     "answer_top", "call_winds", "answer_winds", "awaited", "values", "marked",
-    "played_too", "mostly_played", "had_call", "afterbeats", "murmur", "interrupted", "bare_rhythm",
 };
 
 const char *feature_name(enum Feature feature)
@@ -30,11 +29,17 @@ static Ticks beat_length(const Texture *texture, const NoteEvent *event)
 typedef struct Sums {
     double doubled, soft, soft_known, pizz, still, equal_lengths;
     Ticks first_length;
-    unsigned pairs;
+    unsigned pairs, called_by_both, answered_by_both;
     struct {
         BitCounts rhythm, parallel, unison; /* of melodies */
     } with[2]; /* the caller, the responder */
 } Sums;
+
+static bool strikes(const Melody *melody, const NoteEvent *note)
+{
+    const NoteEvent *own = melody_note_at(melody, note->onset);
+    return own && (own->midi - note->midi) % 12 == 0;
+}
 
 static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *sums)
 {
@@ -55,6 +60,22 @@ static void add_pair(const NoteEvent *called, const NoteEvent *answered, Sums *s
         bit_counts_add(&sums->with[side].rhythm, notes[side]->company);
         bit_counts_add(&sums->with[side].parallel, notes[side]->parallel);
         bit_counts_add(&sums->with[side].unison, notes[side]->unison);
+    }
+}
+
+/* Notes that caller and responder strike together in unison or octaves: of the call, of the answer. Not counted where `unison` tells that
+ * it is less than half. */
+static void add_struck_by_both(const Texture *texture, const Match *match, Sums *sums)
+{
+    const Melody *caller = &texture->melodies[match->caller], *responder = &texture->melodies[match->responder];
+    uint64_t half_call = bit_counts_above(&sums->with[0].unison, sums->pairs / 2), half_answer = bit_counts_above(&sums->with[1].unison, sums->pairs / 2);
+    if (!(half_call >> match->responder & 1) && !(half_answer >> match->caller & 1))
+        return;
+    uint32_t call = match->call_first, answer = match->answer_first;
+    const NoteEvent *called, *answered;
+    while (match_next_pair(texture->melodies, match, &call, &answer, &called, &answered)) {
+        sums->called_by_both += strikes(responder, called);
+        sums->answered_by_both += strikes(caller, answered);
     }
 }
 
@@ -150,18 +171,18 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 7.039, [F_EXACT] = 1.822, [F_MOTION] = 1.516, [F_RHYTHM] = 0.317, [F_YIELD] = -0.396, [F_FREE] = 1.934,
-    [F_SWAP] = 1.346, [F_TURNS] = 0.039, [F_NOTES] = 0.360, [F_TOTAL] = 0.016, [F_LAG_BEATS] = -0.313, [F_LAG_BARS] = -0.112,
-    [F_RARE] = 0.261, [F_FRONT] = 2.277, [F_DOUBLED] = 0.603, [F_WINDS] = -0.730, [F_ALONGSIDE] = -1.105, [F_SOFT] = -1.245,
-    [F_SPEED] = -0.429, [F_OVERLAP] = 0.592, [F_REGULAR] = 1.226, [F_CLEAN] = 1.344, [F_SAME_PITCH] = 0.767, [F_GAP] = -0.518,
-    [F_SINGLE] = -0.330, [F_PIZZ] = -0.410, [F_EARLY] = 0.066, [F_RESTED] = 0.347, [F_CANON] = -0.964, [F_MIRROR] = -0.887,
-    [F_QUICK] = -0.528, [F_LATE] = 0.216, [F_SHORT] = -1.210, [F_BEGINS] = -0.030, [F_PLACE] = 1.277, [F_BESIDE] = 1.463,
-    [F_STILL] = -0.177, [F_CONTRAST] = -0.250, [F_AHEAD] = -0.721, [F_AGAIN] = -0.913, [F_CALLER_BEFORE] = -0.505,
-    [F_RESPONDER_BEFORE] = 0.038, [F_CALLER_AROUND] = 0.582, [F_RESPONDER_AROUND] = -0.248, [F_COUNTER] = 0.236,
-    [F_CALL_TOP] = 1.141, [F_ANSWER_TOP] = 0.465, [F_CALL_WINDS] = -0.181, [F_ANSWER_WINDS] = 0.082, [F_AWAITED] = 0.077,
-    [F_VALUES] = 0.569, [F_MARKED] = 1.230,
+    [F_SAME] = 7.159, [F_EXACT] = 2.012, [F_MOTION] = 1.296, [F_RHYTHM] = 0.410, [F_YIELD] = -0.324, [F_FREE] = 1.791,
+    [F_SWAP] = 1.348, [F_TURNS] = 0.048, [F_NOTES] = 0.253, [F_TOTAL] = -0.013, [F_LAG_BEATS] = -0.258, [F_LAG_BARS] = -0.119,
+    [F_RARE] = 0.312, [F_FRONT] = 2.356, [F_DOUBLED] = 0.452, [F_WINDS] = -0.609, [F_ALONGSIDE] = -1.043, [F_SOFT] = -1.339,
+    [F_SPEED] = -0.344, [F_OVERLAP] = 0.617, [F_REGULAR] = 1.238, [F_CLEAN] = 0.871, [F_SAME_PITCH] = 0.833, [F_GAP] = -0.524,
+    [F_SINGLE] = -1.458, [F_PIZZ] = -0.125, [F_EARLY] = 0.803, [F_RESTED] = 0.325, [F_CANON] = -0.703, [F_MIRROR] = -1.000,
+    [F_QUICK] = -0.470, [F_LATE] = 0.101, [F_SHORT] = -0.759, [F_BEGINS] = -0.066, [F_PLACE] = 1.405, [F_BESIDE] = 1.468,
+    [F_STILL] = -0.303, [F_CONTRAST] = -0.278, [F_AHEAD] = -0.947, [F_AGAIN] = -0.872, [F_CALLER_BEFORE] = -0.573,
+    [F_RESPONDER_BEFORE] = -0.000, [F_CALLER_AROUND] = 0.599, [F_RESPONDER_AROUND] = -0.214, [F_COUNTER] = 0.260,
+    [F_CALL_TOP] = 1.007, [F_ANSWER_TOP] = 0.533, [F_CALL_WINDS] = -0.176, [F_ANSWER_WINDS] = 0.121, [F_AWAITED] = 0.120,
+    [F_VALUES] = 0.594, [F_MARKED] = 1.167,
 };
-static const double bias = -14.875;
+static const double bias = -14.986;
 
 double feature_weight(enum Feature feature)
 {
@@ -190,7 +211,7 @@ double chance_at_log_odds(double log_odds)
 
 static double chance_from(const Evidence *evidence)
 {
-    double sum = bias;
+    double sum = bias + second_thoughts_weight(evidence->thoughts);
     for (int f = 0; f < FEATURE_COUNT; f++)
         sum += weight_of[f] * evidence->at[f];
     return chance_at_log_odds(sum);
@@ -217,9 +238,11 @@ static void measures_of_surroundings(const Texture *texture, const RhythmIndex *
     const NoteEvent *called, *answered;
     while (match_next_pair(texture->melodies, match, &call, &answer, &called, &answered))
         add_pair(called, answered, &sums);
+    add_struck_by_both(texture, match, &sums);
     double n = sums.pairs ? sums.pairs : 1;
     playing_along(texture, match, &sums, out);
-    out->played_by_responder = sums.with[0].unison[match->responder] / n;
+    out->called_by_both = sums.called_by_both / n;
+    out->answered_by_both = sums.answered_by_both / n;
     out->at[F_RHYTHM] = 1 - sums.equal_lengths / n;
     out->at[F_DOUBLED] = sums.doubled / n;
     out->at[F_SOFT] = sums.soft_known > 0 ? sums.soft / sums.soft_known : 0.5;
@@ -272,12 +295,6 @@ static void measures_of_novelty(const Texture *texture, const RhythmIndex *rhyth
     out->at[F_COUNTER] = novelty.counter;
 }
 
-static void measures_of_objection(const Texture *texture, const RhythmIndex *rhythms, const Match *match, Evidence *out)
-{
-    (void)rhythms;
-    objections(texture, match, out);
-}
-
 enum { STAGE_MOST = 10 };
 
 /* What can only be known from around a match, each between 0 and 1: by cost, what tells much for little first. */
@@ -289,7 +306,6 @@ static const struct {
     {measures_of_surroundings, 10, {F_RHYTHM, F_DOUBLED, F_SOFT, F_PIZZ, F_STILL, F_WINDS, F_ALONGSIDE, F_BEGINS, F_MARKED, F_CONTRAST}},
     {measures_of_foreground, 6, {F_FRONT, F_CALL_TOP, F_ANSWER_TOP, F_CALL_WINDS, F_ANSWER_WINDS, F_BESIDE}},
     {measures_of_novelty, 8, {F_RARE, F_AHEAD, F_AGAIN, F_CALLER_BEFORE, F_RESPONDER_BEFORE, F_CALLER_AROUND, F_RESPONDER_AROUND, F_COUNTER}},
-    {measures_of_objection, 7, {F_PLAYED_TOO, F_MOSTLY_PLAYED, F_HAD_CALL, F_AFTERBEATS, F_MURMUR, F_INTERRUPTED, F_BARE_RHYTHM}},
 };
 enum { STAGES = sizeof stages / sizeof *stages };
 
@@ -301,6 +317,7 @@ bool evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Ma
     for (size_t s = 0; s < STAGES; s++)
         for (size_t i = 0; i < stages[s].count; i++) /* the best that it could be */
             out->at[stages[s].of[i]] = weight_of[stages[s].of[i]] > 0 ? 1 : 0;
+    out->thoughts = second_thoughts_best;
     for (size_t s = 0; s < STAGES; s++) {
         if (least > 0 && chance_from(out) < least)
             return false;
@@ -308,6 +325,7 @@ bool evidence_weigh(const Texture *texture, const RhythmIndex *rhythms, const Ma
             out->at[stages[s].of[i]] = 0;
         stages[s].measure(texture, rhythms, match, out);
     }
+    out->thoughts = second_thoughts(texture, match, out);
     out->chance = chance_from(out);
     return out->chance >= least;
 }

@@ -4,6 +4,7 @@
 #include "analysis/antiphony/matching/matches.h"
 #include "analysis/antiphony/matching/novelty.h"
 #include "analysis/melody/texture.h"
+#include "spezzato/explain.h"
 
 enum Feature {
     F_SAME,        /* share of notes that both have and that move alike */
@@ -54,14 +55,6 @@ enum Feature {
     F_AWAITED,     /* log2 of 1 + the beats for which the answering group has been silent before its answer, at most 4 */
     F_VALUES,      /* log2 of the different note values of the call */
     F_MARKED,      /* a dynamic or words single out the beginning of the call, of the answer: mean of both */
-    /* 1 or 0 (objections.c): what makes a match no exchange to a musician, however alike call and answer are; and one thing that makes it one */
-    F_PLAYED_TOO,    /* the responder plays the call too, in unison or octaves */
-    F_MOSTLY_PLAYED, /* most of it, and it comes once, not as a canon */
-    F_HAD_CALL,      /* once or twice, and somebody in unison with the answer has played the call */
-    F_AFTERBEATS,    /* beat and afterbeat beneath moving winds */
-    F_MURMUR,        /* call and answer rock to and fro on a few notes, out of other notes, once */
-    F_INTERRUPTED,   /* once or twice, and the strings leave a whole bar to the winds before the answer */
-    F_BARE_RHYTHM,   /* a marked rhythm that stands free and is known again though its notes move otherwise */
     FEATURE_COUNT
 };
 
@@ -75,7 +68,8 @@ typedef struct PlayingAlong {
 typedef struct Evidence {
     double at[FEATURE_COUNT];
     PlayingAlong with[2];                 /* the caller, the responder */
-    double played_by_responder;           /* share of the call's notes that the responder has in unison or octaves */
+    double called_by_both, answered_by_both; /* shares of the call, of the answer that the two strike together, in unison or octaves */
+    unsigned thoughts;                    /* bit t: spz_thought t holds */
     double chance;                        /* 0..1 of being marked by a reader, as far as the fit knows it */
 } Evidence;
 

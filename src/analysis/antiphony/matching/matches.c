@@ -15,7 +15,7 @@ static const struct {
     double stretched_exact;   /* ... and share of their steps by the same interval */
     double least_same, least_motion; /* shares below which a match is no gesture answered */
 } growth = {
-    .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 3,
+    .lag_bars = 8, .lag_crotchets = 36, .lookback = 96, .nearest = 5,
     .both = 0.5, .alike = 0.5, .still = -0.2, .contrary = -0.35, .exact = 0.1,
     .alone = -0.9, .drop = 2.6, .least_matched = 3, .phrase_events = 10, .phrase_head = 3, .least_same = 0.65, .least_motion = 0.2,
     .stretched_events = 5, .stretched_exact = 0.6,
@@ -28,6 +28,7 @@ typedef struct Seed {
     uint32_t melody, event;
     uint32_t older; /* index + 1 of the seed before in the same bucket */
     uint32_t key;
+    bool phrase;    /* looked up as a phrase between rests */
 } Seed;
 
 typedef struct Finder {
@@ -225,7 +226,7 @@ static bool worth_weighing(const Finder *finder, const Match *match)
            match->moving >= growth.least_motion * (shared - 1);
 }
 
-static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer, int stretch)
+static spz_status try_sense(Finder *finder, const Seed *call, const Seed *answer, int stretch, int mirror)
 {
     const NoteEvent *called = &finder->melodies[call->melody].events[call->event];
     const NoteEvent *answered = &finder->melodies[answer->melody].events[answer->event];
@@ -233,7 +234,6 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer,
     if (lag <= 0 || lag * LAG_GRID % unit != 0)
         return SPZ_OK;
     size_t lag_index = (size_t)(lag * LAG_GRID / unit);
-    int mirror = mirrored(called, answered) ? -1 : 1;
     Ticks *covered = covered_at(finder, call->melody, answer->melody, lag_index, mirror < 0);
     if (!stretch && *covered > called->onset)
         return SPZ_OK;
@@ -247,10 +247,19 @@ static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer,
     return status == SPZ_OK && worth_weighing(finder, &run) ? turns_cut(&finder->cutter, &run, finder->out) : status;
 }
 
-/* Players who step out of their sections for a moment are not set apart for it: they answer the sections, not each other. */
+/* The first step that differs says whether the answer is upside down; a phrase, which is known by its rests, may dip at its beginning only. */
+static spz_status try_pair(Finder *finder, const Seed *call, const Seed *answer, int stretch)
+{
+    bool upside_down = mirrored(&finder->melodies[call->melody].events[call->event], &finder->melodies[answer->melody].events[answer->event]);
+    spz_status status = upside_down ? try_sense(finder, call, answer, stretch, -1) : SPZ_OK;
+    return status == SPZ_OK && (!upside_down || call->phrase) ? try_sense(finder, call, answer, stretch, 1) : status;
+}
+
+/* Players who step out of one section for a moment are not set apart for it: they answer other sections, not each other. */
 static bool may_talk(const Finder *finder, uint32_t a, uint32_t b)
 {
-    return a != b && !(finder->melodies[a].passing_solo && finder->melodies[b].passing_solo);
+    const Melody *one = &finder->melodies[a], *other = &finder->melodies[b];
+    return a != b && !(one->passing_solo && other->passing_solo && one->group->about.section == other->group->about.section);
 }
 
 /* Looks for what the seed may answer among the recent ones of a key. */
@@ -296,6 +305,7 @@ static spz_status visit(Finder *finder, size_t melody, uint32_t event)
     for (int stretch = -1; status == SPZ_OK && event_is_fresh(begin) && stretch <= 1; stretch += 2)
         status = answer_recent(finder, &seed, gesture_key(begin, stretch), stretch);
     seed.key = phrase_key(&finder->melodies[melody], event);
+    seed.phrase = true;
     return status == SPZ_OK && seed.key ? answer_and_remember(finder, seed) : status;
 }
 
