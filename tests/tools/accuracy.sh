@@ -104,7 +104,7 @@ readers=$(grep -E '^\| (one reader against|a reader against) ' "$shared/expert/R
     echo "below clear (its strength in brackets), *told by others* where a passage of other sections is listed there, *half told* where the passages of its links cover less than half"
     echo "of its bars, *lost* where a clear match came to nothing; a false passage *runs on* where part of it lies in a row of its sections."
     echo
-    python3 -B tests/tools/accuracy/causes.py "$shared" "$build/evidence-table" "$readings"/*.json
+    python3 -B tests/tools/accuracy/causes.py "$shared" "$build/evidence-table" tests/data/readings/causes.tsv "$readings"/*.json
     echo
     echo "## Antiphony: how far readers agree"
     echo

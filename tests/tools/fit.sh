@@ -12,8 +12,8 @@ python=python3
 {
     echo "# Weights of antiphony fitted, and what they give"
     echo
-    echo "Made by \`make fit\`; not written by hand. The weights that are in force stand in \`src/analysis/antiphony/chaining/evidence.c\`; docs/method.md says what they are and"
-    echo "how they are fitted. Figures by the shared script score_passages.py (its definitions: recall, precision, F1, bar F1, striking, names)."
+    echo "Made by \`make fit\`; not written by hand. The weights that are in force stand in \`src/analysis/antiphony/chaining/evidence.c\`; docs/method.md (section 5) says what they are,"
+    echo "how they are fitted, and why those in force are of an earlier fit. Figures by the shared script score_passages.py (its definitions: recall, precision, F1, bar F1, striking, names)."
     echo
     echo '```'
     cat "$build/fit.txt"

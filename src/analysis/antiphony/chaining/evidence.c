@@ -171,18 +171,18 @@ static void measures_of_form(const Texture *texture, const Match *match, Evidenc
 
 /* Weights of the features in the log odds of being marked by a reader: what `make fit` prints, see docs/method.md. */
 static const double weight_of[FEATURE_COUNT] = {
-    [F_SAME] = 7.159, [F_EXACT] = 2.012, [F_MOTION] = 1.296, [F_RHYTHM] = 0.410, [F_YIELD] = -0.324, [F_FREE] = 1.791,
-    [F_SWAP] = 1.348, [F_TURNS] = 0.048, [F_NOTES] = 0.253, [F_TOTAL] = -0.013, [F_LAG_BEATS] = -0.258, [F_LAG_BARS] = -0.119,
-    [F_RARE] = 0.312, [F_FRONT] = 2.356, [F_DOUBLED] = 0.452, [F_WINDS] = -0.609, [F_ALONGSIDE] = -1.043, [F_SOFT] = -1.339,
-    [F_SPEED] = -0.344, [F_OVERLAP] = 0.617, [F_REGULAR] = 1.238, [F_CLEAN] = 0.871, [F_SAME_PITCH] = 0.833, [F_GAP] = -0.524,
-    [F_SINGLE] = -1.458, [F_PIZZ] = -0.125, [F_EARLY] = 0.803, [F_RESTED] = 0.325, [F_CANON] = -0.703, [F_MIRROR] = -1.000,
-    [F_QUICK] = -0.470, [F_LATE] = 0.101, [F_SHORT] = -0.759, [F_BEGINS] = -0.066, [F_PLACE] = 1.405, [F_BESIDE] = 1.468,
-    [F_STILL] = -0.303, [F_CONTRAST] = -0.278, [F_AHEAD] = -0.947, [F_AGAIN] = -0.872, [F_CALLER_BEFORE] = -0.573,
-    [F_RESPONDER_BEFORE] = -0.000, [F_CALLER_AROUND] = 0.599, [F_RESPONDER_AROUND] = -0.214, [F_COUNTER] = 0.260,
-    [F_CALL_TOP] = 1.007, [F_ANSWER_TOP] = 0.533, [F_CALL_WINDS] = -0.176, [F_ANSWER_WINDS] = 0.121, [F_AWAITED] = 0.120,
-    [F_VALUES] = 0.594, [F_MARKED] = 1.167,
+    [F_SAME] = 7.039, [F_EXACT] = 1.822, [F_MOTION] = 1.516, [F_RHYTHM] = 0.317, [F_YIELD] = -0.396, [F_FREE] = 1.934,
+    [F_SWAP] = 1.346, [F_TURNS] = 0.039, [F_NOTES] = 0.360, [F_TOTAL] = 0.016, [F_LAG_BEATS] = -0.313, [F_LAG_BARS] = -0.112,
+    [F_RARE] = 0.261, [F_FRONT] = 2.277, [F_DOUBLED] = 0.603, [F_WINDS] = -0.730, [F_ALONGSIDE] = -1.105, [F_SOFT] = -1.245,
+    [F_SPEED] = -0.429, [F_OVERLAP] = 0.592, [F_REGULAR] = 1.226, [F_CLEAN] = 1.344, [F_SAME_PITCH] = 0.767, [F_GAP] = -0.518,
+    [F_SINGLE] = -0.330, [F_PIZZ] = -0.410, [F_EARLY] = 0.066, [F_RESTED] = 0.347, [F_CANON] = -0.964, [F_MIRROR] = -0.887,
+    [F_QUICK] = -0.528, [F_LATE] = 0.216, [F_SHORT] = -1.210, [F_BEGINS] = -0.030, [F_PLACE] = 1.277, [F_BESIDE] = 1.463,
+    [F_STILL] = -0.177, [F_CONTRAST] = -0.250, [F_AHEAD] = -0.721, [F_AGAIN] = -0.913, [F_CALLER_BEFORE] = -0.505,
+    [F_RESPONDER_BEFORE] = 0.038, [F_CALLER_AROUND] = 0.582, [F_RESPONDER_AROUND] = -0.248, [F_COUNTER] = 0.236,
+    [F_CALL_TOP] = 1.141, [F_ANSWER_TOP] = 0.465, [F_CALL_WINDS] = -0.181, [F_ANSWER_WINDS] = 0.082, [F_AWAITED] = 0.077,
+    [F_VALUES] = 0.569, [F_MARKED] = 1.230,
 };
-static const double bias = -14.986;
+static const double bias = -14.875;
 
 double feature_weight(enum Feature feature)
 {
