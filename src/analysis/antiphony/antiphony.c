@@ -157,10 +157,11 @@ static void tell_opening(const Findings *findings, const AntiphonySearch *search
 spz_status antiphony_report(Findings *findings, const AntiphonySearch *search, const Chain *chain)
 {
     ChainFacts own = {.turns = 0};
-    const ChainFacts *facts = chain->facts ? chain->facts : &own;
+    bool kept = chain->facts && findings->map == search->texture.map;
+    const ChainFacts *facts = kept ? chain->facts : &own;
     const CandidateList *candidates = &search->candidates;
     spz_kind kind = chain_kind(&search->texture, candidates, chain);
-    spz_status status = chain->facts ? SPZ_OK : chain_facts_make(findings->map, &search->texture, candidates, chain, &own);
+    spz_status status = kept ? SPZ_OK : chain_facts_make(findings->map, &search->texture, candidates, chain, &own);
     if (status == SPZ_OK) {
         spz_passage passage = {.kind = kind, .onset = chain_begins_at(chain, facts), .end = chain->end, .strength = chain->strength, .turns = facts->turns,
                                .entries = facts->entries.at, .entry_count = facts->entries.count, .links = facts->links.at,

@@ -38,7 +38,7 @@ typedef struct Chain {
     const AbsorbedPair *absorbed; /* by pairs that lost it to this one: their entries belong to the story too */
     const Candidate *named_by;    /* the violins' match after which a story of others is named; NULL where it bears the name of its own */
     bool accompanies;         /* would be striking, but hardly has the line (telling/beneath_line.h) */
-    struct ChainFacts *facts; /* what is told of it, once that was asked for (telling/beneath_line.h); NULL before */
+    struct ChainFacts *facts; /* what is told of it, once that was asked for (telling/chain_facts.h); NULL before */
     uint64_t chain_melodies;  /* all melodies that speak in it, other pairs' too */
 } Chain;
 typedef ARRAY(Chain) ChainList;

@@ -60,8 +60,7 @@ static spz_status weigh_bars(const Texture *texture, const CandidateList *candid
         Chain *chain = &chains->at[i];
         if (!would_strike(chain, first, last))
             continue;
-        chain->facts = memory_zeroed(1, sizeof *chain->facts);
-        status = chain->facts ? chain_facts_make(texture->map, texture, candidates, chain, chain->facts) : SPZ_NO_MEMORY;
+        status = chain_facts_keep(texture, candidates, chain);
         if (status == SPZ_OK)
             weigh(&roles, chain->facts, chain);
     }

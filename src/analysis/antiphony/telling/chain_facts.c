@@ -294,13 +294,26 @@ void chain_facts_release(ChainFacts *facts)
     array_free(&facts->links);
 }
 
+spz_status chain_facts_keep(const Texture *texture, const CandidateList *candidates, Chain *chain)
+{
+    if (chain->facts)
+        return SPZ_OK;
+    chain->facts = memory_zeroed(1, sizeof *chain->facts);
+    return chain->facts ? chain_facts_make(texture->map, texture, candidates, chain, chain->facts) : SPZ_NO_MEMORY;
+}
+
+void chain_facts_forget(Chain *chain)
+{
+    if (chain->facts)
+        chain_facts_release(chain->facts);
+    memory_free(chain->facts);
+    chain->facts = NULL;
+}
+
 void chains_release(ChainList *chains)
 {
     for (size_t i = 0; i < chains->count; i++)
-        if (chains->at[i].facts) {
-            chain_facts_release(chains->at[i].facts);
-            memory_free(chains->at[i].facts);
-        }
+        chain_facts_forget(&chains->at[i]);
     array_free(chains);
 }
 

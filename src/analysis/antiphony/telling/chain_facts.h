@@ -17,6 +17,9 @@ spz_status chain_facts_make(const SectionMap *map, const Texture *texture, const
 void chain_facts_release(ChainFacts *facts);
 /* Where it is told to begin: with its first match; with its first entry, if that lies before or more than three bars behind. */
 Ticks chain_begins_at(const Chain *chain, const ChainFacts *facts);
+/* Those in the texture's own groups are kept with the chain (chain->facts), once they are asked for, until it changes. SPZ_NO_MEMORY. */
+spz_status chain_facts_keep(const Texture *texture, const CandidateList *candidates, Chain *chain);
+void chain_facts_forget(Chain *chain);
 /* Frees the chains with what is kept of their facts. */
 void chains_release(ChainList *chains);
 

@@ -3,33 +3,21 @@
 
 static const double clear = 0.5; /* as told to users: what is clear is not told within what is not */
 
-typedef struct Telling { /* what each chain tells, found out when it is asked for */
+typedef struct Telling {
     const Texture *texture;
     const CandidateList *candidates;
     ChainList *chains;
-    ChainFacts *facts;
-    bool *known;
 } Telling;
 
 static spz_status ask(const Telling *telling, size_t index)
 {
-    if (telling->known[index])
-        return SPZ_OK;
-    telling->known[index] = true;
-    return chain_facts_make(telling->texture->map, telling->texture, telling->candidates, &telling->chains->at[index], &telling->facts[index]);
-}
-
-static void forget(const Telling *telling, size_t index)
-{
-    if (telling->known[index])
-        chain_facts_release(&telling->facts[index]);
-    telling->known[index] = false;
+    return chain_facts_keep(telling->texture, telling->candidates, &telling->chains->at[index]);
 }
 
 static int first_bar(const Telling *telling, size_t index)
 {
     const Chain *chain = &telling->chains->at[index];
-    const ChainFacts *facts = &telling->facts[index];
+    const ChainFacts *facts = chain->facts;
     return chain_begins_at(chain, facts) == chain->onset ? chain->first : (int)facts->entries.at[0].bar;
 }
 
@@ -56,9 +44,9 @@ static bool is_among(const Texture *texture, const spz_entry *entry, const Chain
 
 static bool all_among(const Telling *telling, size_t inner, size_t outer)
 {
-    const ChainFacts *facts = &telling->facts[inner];
+    const ChainFacts *facts = telling->chains->at[inner].facts;
     for (size_t i = 0; i < facts->entries.count; i++)
-        if (!is_among(telling->texture, &facts->entries.at[i], &telling->facts[outer]))
+        if (!is_among(telling->texture, &facts->entries.at[i], telling->chains->at[outer].facts))
             return false;
     return facts->entries.count > 0;
 }
@@ -98,16 +86,12 @@ static spz_status take_in(const Chain *inner, Arena *arena, Chain *teller)
     return SPZ_OK;
 }
 
-static void take_out(const Telling *telling, size_t index)
+static void take_out(ChainList *chains, size_t index)
 {
-    ChainList *chains = telling->chains;
-    forget(telling, index);
-    for (size_t k = index + 1; k < chains->count; k++) {
+    chain_facts_forget(&chains->at[index]);
+    for (size_t k = index + 1; k < chains->count; k++)
         chains->at[k - 1] = chains->at[k];
-        telling->facts[k - 1] = telling->facts[k];
-        telling->known[k - 1] = telling->known[k];
-    }
-    telling->known[--chains->count] = false;
+    chains->count--;
 }
 
 static spz_status tell_once(const Telling *telling, Arena *arena)
@@ -119,22 +103,14 @@ static spz_status tell_once(const Telling *telling, Arena *arena)
         if (status != SPZ_OK || teller == telling->chains->count)
             continue;
         status = take_in(&telling->chains->at[i], arena, &telling->chains->at[teller]);
-        forget(telling, teller);
-        take_out(telling, i);
+        chain_facts_forget(&telling->chains->at[teller]);
+        take_out(telling->chains, i);
     }
     return status;
 }
 
 spz_status chains_tell_once(const Texture *texture, const CandidateList *candidates, Arena *arena, ChainList *chains)
 {
-    size_t count = chains->count;
-    Telling telling = {texture, candidates, chains, arena_take(arena, count + 1, sizeof *telling.facts), arena_take(arena, count + 1, sizeof *telling.known)};
-    if (!telling.facts || !telling.known)
-        return SPZ_NO_MEMORY;
-    for (size_t i = 0; i < count; i++)
-        telling.known[i] = false;
-    spz_status status = tell_once(&telling, arena);
-    for (size_t i = 0; i < chains->count; i++)
-        forget(&telling, i);
-    return status;
+    Telling telling = {texture, candidates, chains};
+    return tell_once(&telling, arena);
 }
