@@ -6,6 +6,7 @@
  * Prints what `spezzato passages --format json --kind antiphony` would, as far as score_passages.py asks. */
 #include "analysis/antiphony/antiphony.h"
 #include "analysis/antiphony/chaining/second_thoughts.h"
+#include "analysis/antiphony/telling/chain_facts.h"
 #include "spezzato/spezzato.h"
 #include <math.h>
 #include <stdio.h>
