@@ -244,6 +244,27 @@ static int turns_of(const ChainFacts *facts)
     return turns;
 }
 
+/* Basses who only read the cellos' line have what these have. */
+static spz_players basses_with(const Texture *texture, const Statement *statement)
+{
+    const Group *leader = leader_of(texture, statement);
+    spz_players basses = 0;
+    for (size_t g = 0; leader->about.section == SPZ_VC && g < texture->map->group_count && g < 63; g++)
+        if (texture->map->groups[g].shares_bass && texture->map->groups[g].about.orchestra == leader->about.orchestra &&
+            melody_note_at(&texture->melodies[g], statement->first->onset))
+            basses |= players_of_group(g);
+    return basses;
+}
+
+/* Who stands with each statement: those who play along, not those who only begin with it. */
+static void name_company(const Texture *texture, StatementList *list)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        Statement *one = &list->at[i];
+        one->with = playing_along(texture->map, (one->with | basses_with(texture, one)) & ~SPZ_WIND_PLAYERS, one) | players_of_group(one->melody);
+    }
+}
+
 static spz_status make_facts(const SectionMap *map, const Texture *texture, const CandidateList *candidates, const Chain *chain, bool whatever,
                              ChainFacts *facts)
 {
@@ -251,8 +272,8 @@ static spz_status make_facts(const SectionMap *map, const Texture *texture, cons
     *facts = (ChainFacts){.turns = 0};
     bool ok = statements_of_chain(texture, candidates, chain, whatever, &statements);
     join_statements(texture, &statements);
-    for (size_t i = 0; map == texture->map && i < statements.count; i++) /* who doesn't play along is on no side of it */
-        statements.at[i].with = playing_along(map, statements.at[i].with & ~SPZ_WIND_PLAYERS, &statements.at[i]) | players_of_group(statements.at[i].melody);
+    if (map == texture->map)
+        name_company(texture, &statements);
     part_statements(texture, &statements);
     facts->opening = opening_of(texture, chain, &statements);
     for (size_t i = 0; ok && i < statements.count; i++)
