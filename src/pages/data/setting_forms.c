@@ -95,8 +95,8 @@ static void text_entries(const spz_settings *settings, const char *section, Buff
 static void text_free_sections(Buffer *out)
 {
     static const char *const told[] = {
-        "Besides these, a settings file may have the following sections. Each holds for every score; with a file's name behind it ([bars symphony-1.mxl]; of a file with several movements "
-        "[bars symphonies.mxl 2]) for that one alone, but for [sections], whose parts have names.",
+        ("Besides these, a settings file may have the following sections. Each holds for every score; with a file's name behind it ([bars symphony-1.mxl]; of a file with several movements "
+        "[bars symphonies.mxl 2]) for that one alone, but for [sections], whose parts have names."),
         "[sections]: which section a part is, as `spezzato sections` writes it. Altviolen = Va",
         "[bars]: the numbers of the printed edition. first = 0: the number of the file's first bar; joined = 92 93: two halves of one bar; 120 = 117: a number of the file, and the one printed there.",
         "[passages]: what you hear otherwise. 46-48 = no, the horns cover it; 66-71 Vn I Vn II = striking: no, marginal, clear or striking, behind a comma why.",

@@ -146,7 +146,7 @@ static bool find_first(const Texture *texture, const Chain *chain, const Stateme
     bool orchestras = chain->sides[0].orchestra != chain->sides[1].orchestra;
     size_t at = 0;
     for (int who = orchestras ? OTHER_ORCHESTRA : OTHER_SIDE; who < NOBODY && !at; who++)
-        at = answer_to(texture, list, 0, who, NULL);
+        at = answer_to(texture, list, 0, (enum Answering)who, NULL);
     if (at)
         *out = (Opening){.told = true, .call_entry = call_of(texture, list, 0, at, NULL), .answer_entry = at};
     for (int i = 0; at && i < 2; i++)
