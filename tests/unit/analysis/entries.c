@@ -344,7 +344,6 @@ static void an_entry_with_a_head_of_its_own_begins_with_that(void)
                            "Violoncello: c3:w~ | c3~ | c3 | c3~ | c3 | c3~ | c3 | c3\n");
     const spz_passage *p = passage_of(&r, "Vn I", "Vn II");
     CU_ASSERT_STRING_EQUAL(listed(&r, p), "Vn I 1.1 Vn II 2.1.5 Vn I 4.1 Vn II 5.1.5");
-    printf("%s", listed(&r,p));
     rehearsal_end(&r);
 }
 
