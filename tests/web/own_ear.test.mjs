@@ -34,19 +34,20 @@ test('what is chosen at a passage is written as a line that the program takes', 
   page.on('pageerror', error => faults.push(String(error)));
   await page.goto(report('first'));
   assert.equal(await page.locator('.ear-lines').isVisible(), false);
-  const passage = page.locator('[data-line="7-14 Vn I Vn II"]');
+  const line = await page.locator('[data-line$=" Vn I Vn II"]').first().getAttribute('data-line');
+  const passage = page.locator(`[data-line="${line}"]`);
   await passage.evaluate(element => { element.open = true; });
   await passage.locator('.ear-choice select').selectOption('no');
   await passage.locator('.ear-choice input').fill('the horns cover it ;\n or nearly');
   const lines = await page.locator('.ear-lines').textContent();
-  assert.match(lines, /^\[passages brelisk-balconies-1\.musicxml\]\n7-14 Vn I Vn II = no, the horns cover it, or nearly\n$/);
+  assert.equal(lines, `[passages brelisk-balconies-1.musicxml]\n${line} = no, the horns cover it, or nearly\n`);
   assert.deepEqual(faults, []);
 
   // The program, given the line, prints it where the passage stood; the page made anew has it chosen.
   writeFileSync(join(folder, 'ear.ini'), lines);
   await page.goto(report('second', '--settings', join(folder, 'ear.ini')));
-  assert.match(await page.locator('[data-line="7-14 Vn I Vn II"]').textContent(), /taken out by the conductor: the horns cover it, or nearly/);
-  assert.equal(await page.locator('[data-line="7-14 Vn I Vn II"] .ear-choice select').inputValue(), 'no');
+  assert.match(await page.locator(`[data-line="${line}"]`).textContent(), /taken out by the conductor: the horns cover it, or nearly/);
+  assert.equal(await page.locator(`[data-line="${line}"] .ear-choice select`).inputValue(), 'no');
   assert.equal(await page.locator('.ear-lines').textContent(), lines);
   assert.deepEqual(faults, []);
 });
