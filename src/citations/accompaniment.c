@@ -109,20 +109,6 @@ static double height_of(const SectionMap *map, spz_players dialogue, Ticks from,
     return notes > 0 ? sum / notes : 0;
 }
 
-/* The first of the other sounds at `from` or later. */
-static size_t other_at(const SectionMap *map, Ticks from)
-{
-    size_t low = 0, high = map->other_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (map->others[middle].onset < from)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 OtherTune tune_of_others(const SectionMap *map, spz_players dialogue, Ticks from, Ticks to)
 {
     OtherTune out = {0};
@@ -137,7 +123,7 @@ OtherTune tune_of_others(const SectionMap *map, spz_players dialogue, Ticks from
     }
     for (size_t part = 0; map->movement && part < map->movement->part_count && map->other_count && from < to; part++) {
         Line line = {.map = map, .dialogue = dialogue, .to = to};
-        for (size_t at = other_at(map, from); at < map->other_count && map->others[at].onset < to; at++)
+        for (size_t at = FIRST_FROM(map->others, map->other_count, from); at < map->other_count && map->others[at].onset < to; at++)
             if (map->others[at].part == part && is_heard(&map->others[at], from, to))
                 take_note(&line, &map->others[at]);
         weigh(&line, from, height, &out);

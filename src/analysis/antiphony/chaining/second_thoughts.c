@@ -81,19 +81,6 @@ static bool afterbeats(const Evidence *evidence)
     return evidence->at[F_STILL] >= 0.4 && evidence->at[F_RHYTHM] < 0.1 && evidence->at[F_CALL_WINDS] + evidence->at[F_ANSWER_WINDS] >= 0.8;
 }
 
-static size_t first_other_from(const SectionMap *map, Ticks when)
-{
-    size_t low = 0, high = map->other_count;
-    while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (map->others[middle].onset < when)
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    return low;
-}
-
 static int direction(int from, int to)
 {
     return (to > from) - (to < from);
@@ -102,11 +89,11 @@ static int direction(int from, int to)
 /* Whether another part, above, strikes both notes of a step with this one and moves the same way. */
 static bool wind_has_step(const SectionMap *map, const NoteEvent *from, const NoteEvent *to)
 {
-    for (size_t i = first_other_from(map, to->onset); i < map->other_count && map->others[i].onset == to->onset; i++) {
+    for (size_t i = FIRST_FROM(map->others, map->other_count, to->onset); i < map->other_count && map->others[i].onset == to->onset; i++) {
         const GroupSound *now = &map->others[i];
         if (now->note->midi <= to->midi || now->duration <= 0)
             continue;
-        for (size_t j = first_other_from(map, from->onset); j < map->other_count && map->others[j].onset == from->onset; j++) {
+        for (size_t j = FIRST_FROM(map->others, map->other_count, from->onset); j < map->other_count && map->others[j].onset == from->onset; j++) {
             const GroupSound *before = &map->others[j];
             if (before->part == now->part && before->duration > 0 &&
                 direction(before->note->midi, now->note->midi) == direction(from->midi, to->midi))
